@@ -1,0 +1,45 @@
+package io.github.wattledger;
+
+import io.github.wattledger.pacing.Effort;
+import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What to review and how.
+ *
+ * @param fromSecond first elapsed second of the part to review, or null for the start
+ * @param toSecond elapsed second at which the part ends (not included), or null for the end
+ * @param firstLap first lap of the part to review, counted from 1, or null; not together with seconds
+ * @param lastLap last lap of the part, included, or null for {@code firstLap}
+ * @param effort whether to judge the ride as a race
+ */
+public record ReviewOptions(
+        @Nullable Integer fromSecond,
+        @Nullable Integer toSecond,
+        @Nullable Integer firstLap,
+        @Nullable Integer lastLap,
+        Effort effort)
+        implements Serializable {
+    /** The whole ride, judged as a race when it looks like one. */
+    public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(null, null, null, null, Effort.AUTO);
+
+    /** @throws IllegalArgumentException when seconds and laps are both given, or bounds are out of order */
+    public ReviewOptions {
+        boolean bySeconds = fromSecond != null || toSecond != null;
+        if (bySeconds && firstLap != null) {
+            throw new IllegalArgumentException("a part is given either in seconds or in laps, not both");
+        }
+        if (firstLap == null && lastLap != null) {
+            throw new IllegalArgumentException("lastLap without firstLap");
+        }
+        if (firstLap != null && (firstLap < 1 || (lastLap != null && lastLap < firstLap))) {
+            throw new IllegalArgumentException("laps " + firstLap + " to " + lastLap + ", expected 1 <= first <= last");
+        }
+        if (fromSecond != null && fromSecond < 0) {
+            throw new IllegalArgumentException("fromSecond " + fromSecond + ", expected 0 or more");
+        }
+        if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
+            throw new IllegalArgumentException("the part ends at or before its start");
+        }
+    }
+}

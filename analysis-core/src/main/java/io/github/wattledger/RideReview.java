@@ -1,0 +1,36 @@
+package io.github.wattledger;
+
+import io.github.wattledger.clean.QualityReport;
+import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.ride.DeviceTotals;
+import io.github.wattledger.ride.Ride;
+import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything a report shows about one ride.
+ *
+ * @param source where the numbers come from
+ * @param rider the rider as taken
+ * @param quality how good the recording was, and what was changed in it
+ * @param load how hard the reviewed part was
+ * @param deviceTotals what the device computed for the whole session, or null
+ * @param curve best mean power for every duration within the reviewed part
+ * @param ability what the rider could be expected to hold
+ * @param pacing how well it was paced
+ * @param ride the cleaned one-second recording, whole
+ */
+public record RideReview(
+        RideSource source,
+        RiderContext rider,
+        QualityReport quality,
+        RideLoad load,
+        @Nullable DeviceTotals deviceTotals,
+        MeanMaximalCurve curve,
+        Ability ability,
+        PacingReview pacing,
+        Ride ride)
+        implements Serializable {}

@@ -1,0 +1,6 @@
+package io.github.wattledger.load;
+
+/** Aerobic decoupling. */
+public final class Decoupling {
+    private Decoupling() {}
+}

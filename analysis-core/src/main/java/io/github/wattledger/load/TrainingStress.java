@@ -1,0 +1,6 @@
+package io.github.wattledger.load;
+
+/** Training stress. */
+public final class TrainingStress {
+    private TrainingStress() {}
+}

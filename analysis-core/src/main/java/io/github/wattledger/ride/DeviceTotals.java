@@ -1,0 +1,40 @@
+package io.github.wattledger.ride;
+
+import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the recording device itself computed for a session: kept for comparison, never mixed with our own numbers. A
+ * field the device did not store is null.
+ *
+ * @param elapsedSeconds from start to end, pauses included
+ * @param timerSeconds while the timer ran
+ * @param movingSeconds while moving, by the device's own rule
+ * @param distanceM distance, metres
+ * @param ascentM sum of ascents, metres
+ * @param workKJ work, kilojoules
+ * @param averagePowerW average power, watts, by the device's own rule
+ * @param normalizedPowerW normalized power, watts
+ * @param intensityFactor normalized power over threshold power
+ * @param trainingStress training stress, 100 for an hour at threshold
+ * @param averageHeartRateBpm average heart rate
+ * @param maximumHeartRateBpm highest heart rate
+ * @param averageCadenceRpm average cadence
+ * @param averageSpeedMps average speed, metres per second
+ */
+public record DeviceTotals(
+        @Nullable Double elapsedSeconds,
+        @Nullable Double timerSeconds,
+        @Nullable Double movingSeconds,
+        @Nullable Double distanceM,
+        @Nullable Double ascentM,
+        @Nullable Double workKJ,
+        @Nullable Double averagePowerW,
+        @Nullable Double normalizedPowerW,
+        @Nullable Double intensityFactor,
+        @Nullable Double trainingStress,
+        @Nullable Double averageHeartRateBpm,
+        @Nullable Double maximumHeartRateBpm,
+        @Nullable Double averageCadenceRpm,
+        @Nullable Double averageSpeedMps)
+        implements Serializable {}

@@ -1,0 +1,24 @@
+package io.github.wattledger.ride;
+
+import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The device that recorded a session, with the settings it held for the rider; null where the file is silent.
+ *
+ * @param name maker and product in words, as far as the file tells
+ * @param thresholdPowerW the rider's threshold power as set on the device, watts
+ * @param thresholdHeartRateBpm the rider's threshold heart rate as set on the device
+ * @param maximumHeartRateBpm the rider's maximum heart rate as set on the device
+ * @param riderMassKg the rider's mass as set on the device
+ */
+public record RecordingDevice(
+        @Nullable String name,
+        @Nullable Double thresholdPowerW,
+        @Nullable Double thresholdHeartRateBpm,
+        @Nullable Double maximumHeartRateBpm,
+        @Nullable Double riderMassKg)
+        implements Serializable {
+    /** A device of which nothing is known. */
+    public static final RecordingDevice UNKNOWN = new RecordingDevice(null, null, null, null, null);
+}
