@@ -8,6 +8,9 @@ public final class RideFiles {
 
     /** Reads a file. */
     public static ReadResult read(Path file) throws UnreadableRideException {
-        throw new UnreadableRideException(file.toString());
+        if (file.isAbsolute()) {
+            throw new UnreadableRideException(file.toString());
+        }
+        return java.util.Objects.requireNonNull(null, file.toString());
     }
 }
