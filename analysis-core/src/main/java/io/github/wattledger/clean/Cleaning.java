@@ -1,10 +1,21 @@
 package io.github.wattledger.clean;
 
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Lap;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
 import java.io.Serializable;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 
-/** From a recording to a ride of uniform seconds. */
+/**
+ * From a recording to a ride of uniform seconds. Nothing is repaired silently: every change is a note with its count.
+ * Policies and limits are this project's own unless a source is named; {@code docs/methods.md} gives the reasons.
+ */
 public final class Cleaning {
     private Cleaning() {}
 
@@ -12,12 +23,80 @@ public final class Cleaning {
      * A cleaned ride.
      *
      * @param ride the ride
-     * @param quality how good the recording was, and what was changed
+     * @param quality how good the recording was, and what was changed in it
      */
     public record Cleaned(Ride ride, QualityReport quality) implements Serializable {}
 
-    /** Cleans a recording. */
+    /**
+     * Cleans a recording. One without samples gives a ride of no seconds.
+     *
+     * @param recording what the file says; not changed
+     */
     public static Cleaned clean(Recording recording) {
-        return java.util.Objects.requireNonNull(null, recording.toString());
+        Notes notes = new Notes();
+        int[] kept = SampleOrder.believable(recording.samples(), notes);
+        if (kept.length == 0) {
+            Ride nothing = Ride.builder(Instant.EPOCH, 0).build();
+            return new Cleaned(nothing, new QualityReport(0, 0, 0, PowerSource.NONE, notes.all()));
+        }
+        SecondTable table = OneSecondAxis.lay(recording.samples(), kept, notes);
+        AbsentSensors.remove(table, notes);
+        boolean counted = MeterWork.replacePower(table, notes);
+        Spikes.repair(table, notes);
+        Pauses.mark(table, recording.timerEvents(), notes);
+        Gaps.fill(table, notes);
+        Movement.complete(table, notes);
+        StuckSensors.report(table, notes);
+
+        int missingPower = noteMissingPower(table, notes);
+        PowerSource source =
+                !table.has(Channel.POWER) ? PowerSource.NONE : counted ? PowerSource.WORK_COUNTER : PowerSource.SAMPLES;
+        QualityReport quality =
+                new QualityReport(table.recordedCount(), missingPower, notes.repairedSamples(), source, notes.all());
+        return new Cleaned(ride(table, recording.laps()), quality);
+    }
+
+    private static int noteMissingPower(SecondTable table, Notes notes) {
+        double[] watts = table.column(Channel.POWER);
+        if (watts == null) {
+            return 0;
+        }
+        int missing = 0;
+        for (int row = 0; row < watts.length; row++) {
+            if (Double.isNaN(watts[row]) && !table.isPaused(row)) {
+                missing++;
+            }
+        }
+        if (missing > 0) {
+            notes.found(
+                    "missing-power",
+                    missing,
+                    missing + " seconds have no power while the timer ran; they are left out.");
+        }
+        return missing;
+    }
+
+    private static Ride ride(SecondTable table, List<Lap> laps) {
+        Ride.Builder ride = Ride.builder(Instant.ofEpochSecond(table.firstEpochSecond()), table.seconds());
+        for (Channel channel : table.channels()) {
+            double[] column = table.column(channel);
+            if (column != null) {
+                ride.channel(channel, Series.of(column));
+            }
+        }
+        for (int row = 0; row < table.seconds(); row++) {
+            if (table.state(row) != SecondState.RIDING) {
+                ride.state(row, table.state(row));
+            }
+        }
+        List<Interval> stretches = new ArrayList<>();
+        for (Lap lap : laps) {
+            long from = Math.max(0, table.rowOf(lap.startEpochSecond()));
+            long to = Math.min(table.seconds(), table.rowOf(lap.endEpochSecond()));
+            if (from < to) {
+                stretches.add(new Interval((int) from, (int) to));
+            }
+        }
+        return ride.laps(stretches).build();
     }
 }

@@ -1,0 +1,90 @@
+package io.github.wattledger.clean;
+
+import io.github.wattledger.ride.Samples;
+import java.util.Arrays;
+
+/**
+ * Chooses the samples whose time can be believed. Where time runs backwards, the largest set of samples in time order is
+ * kept, so that one sample with a wild timestamp costs itself and not the rest of the ride; where it leaps by more than a
+ * day, the side with more samples is kept.
+ */
+final class SampleOrder {
+    private static final long LEAP_SECONDS = 86_400;
+
+    private SampleOrder() {}
+
+    /** The indices of the samples to keep, in an order in which time never runs backwards. */
+    static int[] believable(Samples samples, Notes notes) {
+        int[] ordered = inTimeOrder(samples);
+        int dropped = samples.size() - ordered.length;
+        if (dropped > 0) {
+            notes.repaired("time-backwards", dropped, dropped + " samples dropped because their time runs backwards.");
+        }
+        int[] together = withoutLeaps(samples, ordered);
+        int apart = ordered.length - together.length;
+        if (apart > 0) {
+            notes.repaired(
+                    "time-leap",
+                    apart,
+                    apart + " samples dropped because they lie more than a day away from the rest; was the clock set?");
+        }
+        return together;
+    }
+
+    /** A longest non-descending subsequence of the timestamps (patience sorting, n log n). */
+    private static int[] inTimeOrder(Samples samples) {
+        int size = samples.size();
+        int[] tails = new int[size];
+        int[] previous = new int[size];
+        int length = 0;
+        for (int i = 0; i < size; i++) {
+            long time = samples.epochSecond(i);
+            int position = length;
+            if (length > 0 && samples.epochSecond(tails[length - 1]) > time) {
+                position = firstTailAfter(samples, tails, length, time);
+            }
+            previous[i] = position == 0 ? -1 : tails[position - 1];
+            tails[position] = i;
+            length = Math.max(length, position + 1);
+        }
+        int[] kept = new int[length];
+        int at = length == 0 ? -1 : tails[length - 1];
+        for (int k = length - 1; k >= 0; k--) {
+            kept[k] = at;
+            at = previous[at];
+        }
+        return kept;
+    }
+
+    private static int firstTailAfter(Samples samples, int[] tails, int length, long time) {
+        int low = 0;
+        int high = length - 1;
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (samples.epochSecond(tails[middle]) > time) {
+                high = middle;
+            } else {
+                low = middle + 1;
+            }
+        }
+        return low;
+    }
+
+    private static int[] withoutLeaps(Samples samples, int[] ordered) {
+        int bestFrom = 0;
+        int bestTo = 0;
+        int from = 0;
+        for (int k = 1; k <= ordered.length; k++) {
+            boolean ends = k == ordered.length
+                    || samples.epochSecond(ordered[k]) - samples.epochSecond(ordered[k - 1]) > LEAP_SECONDS;
+            if (ends) {
+                if (k - from > bestTo - bestFrom) {
+                    bestFrom = from;
+                    bestTo = k;
+                }
+                from = k;
+            }
+        }
+        return Arrays.copyOfRange(ordered, bestFrom, bestTo);
+    }
+}

@@ -1,0 +1,76 @@
+package io.github.wattledger.read.fit;
+
+import com.garmin.fit.Mesg;
+import com.garmin.fit.SessionMesg;
+import com.garmin.fit.Sport;
+import io.github.wattledger.ride.DeviceTotals;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A session message.
+ *
+ * @param startEpochSecond when the session began
+ * @param sport its sport, or null
+ * @param thresholdPowerW the threshold the device judged it by, watts, or null
+ * @param totals what the device computed for it
+ */
+record FitSession(
+        long startEpochSecond,
+        @Nullable String sport,
+        @Nullable Double thresholdPowerW,
+        DeviceTotals totals) {
+    private static final double JOULES_PER_KJ = 1000;
+
+    /** The session a message describes, or null when the message does not say when it began. */
+    static @Nullable FitSession of(Mesg message) {
+        Long start = message.getFieldLongValue(SessionMesg.StartTimeFieldNum);
+        if (start == null) {
+            return null;
+        }
+        return new FitSession(
+                start + FitMessages.FIT_EPOCH_SECOND,
+                sportName(message, SessionMesg.SportFieldNum),
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.ThresholdPowerFieldNum)),
+                totals(message));
+    }
+
+    private static DeviceTotals totals(Mesg message) {
+        Double workJ = FitMessages.positive(message.getFieldDoubleValue(SessionMesg.TotalWorkFieldNum));
+        return new DeviceTotals(
+                message.getFieldDoubleValue(SessionMesg.TotalElapsedTimeFieldNum),
+                message.getFieldDoubleValue(SessionMesg.TotalTimerTimeFieldNum),
+                message.getFieldDoubleValue(SessionMesg.TotalMovingTimeFieldNum),
+                message.getFieldDoubleValue(SessionMesg.TotalDistanceFieldNum),
+                ascentM(message),
+                workJ == null ? null : workJ / JOULES_PER_KJ,
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgPowerFieldNum)),
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.NormalizedPowerFieldNum)),
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.IntensityFactorFieldNum)),
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.TrainingStressScoreFieldNum)),
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgHeartRateFieldNum)),
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.MaxHeartRateFieldNum)),
+                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgCadenceFieldNum)),
+                averageSpeedMps(message));
+    }
+
+    private static @Nullable Double ascentM(Mesg message) {
+        Double whole = message.getFieldDoubleValue(SessionMesg.TotalAscentFieldNum);
+        Double fraction = message.getFieldDoubleValue(SessionMesg.TotalFractionalAscentFieldNum);
+        return whole == null || fraction == null ? whole : Double.valueOf(whole + fraction);
+    }
+
+    private static @Nullable Double averageSpeedMps(Mesg message) {
+        Double enhanced = FitMessages.positive(message.getFieldDoubleValue(SessionMesg.EnhancedAvgSpeedFieldNum));
+        return enhanced != null
+                ? enhanced
+                : FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgSpeedFieldNum));
+    }
+
+    /** The sport in a field of a message, lower case as in the public FIT profile, or null. */
+    static @Nullable String sportName(Mesg message, int fieldNumber) {
+        Short value = message.getFieldShortValue(fieldNumber);
+        Sport sport = value == null ? null : Sport.getByValue(value);
+        return sport == null || sport == Sport.INVALID ? null : sport.name().toLowerCase(Locale.ROOT);
+    }
+}
