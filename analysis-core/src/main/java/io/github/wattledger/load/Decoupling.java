@@ -1,6 +1,84 @@
 package io.github.wattledger.load;
 
-/** Aerobic decoupling. */
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
+import java.time.Instant;
+import java.util.OptionalDouble;
+
+/**
+ * Aerobic decoupling: by how many percent efficiency (normalized power over mean heart rate) was lower in the second
+ * half than in the first. Positive when heart rate rose or power fell. Above 5 percent is commonly read as drift, a
+ * convention and not a law of physiology; it also rises whenever power alone falls.
+ *
+ * <p>Source: J. Friel's definition as riders quote it, (E1 − E2) / E1 × 100. Some take average power; this takes
+ * normalized power.
+ */
 public final class Decoupling {
+    /** Shortest timer time for which two halves are compared, seconds. */
+    public static final int LEAST_TIMER_SECONDS = 40 * 60;
+
     private Decoupling() {}
+
+    /**
+     * The percentage by which a later efficiency lies below an earlier one.
+     *
+     * @param earlierWPerBeat earlier efficiency, above 0, in any unit that both share
+     * @param laterWPerBeat later efficiency, 0 or more
+     * @return percent; negative when the later one is higher
+     * @throws IllegalArgumentException when an argument is out of range
+     */
+    public static double percent(double earlierWPerBeat, double laterWPerBeat) {
+        if (!(earlierWPerBeat > 0)) {
+            throw new IllegalArgumentException("earlierWPerBeat " + earlierWPerBeat + ", expected above 0");
+        }
+        if (!(laterWPerBeat >= 0)) {
+            throw new IllegalArgumentException("laterWPerBeat " + laterWPerBeat + ", expected 0 or more");
+        }
+        return (earlierWPerBeat - laterWPerBeat) / earlierWPerBeat * 100;
+    }
+
+    /**
+     * Decoupling between the halves of a ride's timer time; with an odd number of seconds the second half is the longer
+     * by one.
+     *
+     * @return percent, or empty when the timer ran for under 40 minutes, or where fewer than four fifths of the timer
+     *     seconds of either half carry heart rate or power
+     */
+    public static OptionalDouble of(Ride ride) {
+        int timerSeconds = TimerSeconds.count(ride);
+        if (timerSeconds < LEAST_TIMER_SECONDS || !ride.has(Channel.POWER) || !ride.has(Channel.HEART_RATE)) {
+            return OptionalDouble.empty();
+        }
+        Series power = TimerSeconds.channel(ride, Channel.POWER);
+        Series heartRate = TimerSeconds.channel(ride, Channel.HEART_RATE);
+        int half = timerSeconds / 2;
+        int middle = TimerSeconds.endOf(ride, half);
+        OptionalDouble first = Efficiency.ofStretch(power, heartRate, new Interval(0, middle), half);
+        OptionalDouble second =
+                Efficiency.ofStretch(power, heartRate, new Interval(middle, ride.seconds()), timerSeconds - half);
+        return first.isPresent() && first.getAsDouble() > 0 && second.isPresent()
+                ? OptionalDouble.of(percent(first.getAsDouble(), second.getAsDouble()))
+                : OptionalDouble.empty();
+    }
+
+    /**
+     * {@link #of(Ride)} for one-second power and heart rate during which the timer always ran.
+     *
+     * @param watts one-second power, watts; {@code NaN} is "not measured"
+     * @param heartRateBpm heart rate over the same seconds, beats per minute; {@code NaN} is "not measured"
+     * @throws IllegalArgumentException when the series differ in length
+     */
+    public static OptionalDouble of(Series watts, Series heartRateBpm) {
+        return of(Ride.builder(Instant.EPOCH, watts.size())
+                .channel(Channel.POWER, watts)
+                .channel(Channel.HEART_RATE, heartRateBpm)
+                .build());
+    }
+
+    /** {@link #of(Series, Series)} for arrays, which are copied. */
+    public static OptionalDouble of(double[] watts, double[] heartRateBpm) {
+        return of(Series.of(watts), Series.of(heartRateBpm));
+    }
 }

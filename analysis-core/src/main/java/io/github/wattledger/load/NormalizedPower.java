@@ -1,6 +1,64 @@
 package io.github.wattledger.load;
 
-/** Normalized power. */
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
+import java.util.OptionalDouble;
+
+/**
+ * Normalized power: the constant power that would have cost about as much as the varying one did. The trailing
+ * 30-second mean of power, each mean to the fourth power, the mean of those, its fourth root.
+ *
+ * <p>Source: H. Allen and A. Coggan, Training and Racing with a Power Meter; FIT profile, field {@code
+ * normalized_power}. They leave the first seconds and the gaps open. Here a second without power (paused or missing) is
+ * left out and the window runs on across it, and the first 29 seconds, which fill no window, give none.
+ */
 public final class NormalizedPower {
+    /** Length of the trailing mean, seconds. */
+    public static final int WINDOW_SECONDS = 30;
+
     private NormalizedPower() {}
+
+    /**
+     * Normalized power of one-second power.
+     *
+     * @param watts one-second power, watts; {@code NaN} (not measured) is left out, 0 (coasting) counts
+     * @return watts, or empty when fewer than 30 seconds carry power
+     */
+    public static OptionalDouble of(Series watts) {
+        double[] window = new double[WINDOW_SECONDS];
+        int next = 0;
+        int measured = 0;
+        double windowSum = 0;
+        CompensatedSum fourthPowers = new CompensatedSum();
+        for (int second = 0; second < watts.size(); second++) {
+            double power = watts.get(second);
+            if (Double.isNaN(power)) {
+                continue;
+            }
+            windowSum += power - window[next];
+            window[next] = power;
+            next = next + 1 == WINDOW_SECONDS ? 0 : next + 1;
+            measured++;
+            if (measured >= WINDOW_SECONDS) {
+                double mean = windowSum / WINDOW_SECONDS;
+                double square = mean * mean;
+                fourthPowers.add(square * square);
+            }
+        }
+        int windows = measured - WINDOW_SECONDS + 1;
+        return windows < 1
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Math.sqrt(Math.sqrt(fourthPowers.value() / windows)));
+    }
+
+    /** {@link #of(Series)} for an array, which is copied. */
+    public static OptionalDouble of(double[] watts) {
+        return of(Series.of(watts));
+    }
+
+    /** Normalized power of a ride's timer seconds; power recorded while the timer stood is left out. */
+    public static OptionalDouble of(Ride ride) {
+        return of(TimerSeconds.channel(ride, Channel.POWER));
+    }
 }

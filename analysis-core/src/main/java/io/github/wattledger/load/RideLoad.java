@@ -1,9 +1,13 @@
 package io.github.wattledger.load;
 
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
 import io.github.wattledger.ride.ZoneScheme;
 import java.io.Serializable;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,8 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param movingSeconds recorded seconds under way
  * @param stoppedSeconds recorded seconds standing still with the timer running
  * @param distanceM distance covered, metres
- * @param ascentM sum of the ascents, metres
- * @param workKJ work done, kilojoules
+ * @param ascentM sum of the ascents, metres ({@link Ascent})
+ * @param workKJ work done, kilojoules ({@link Work})
  * @param averagePowerW mean power over the seconds that have power, coasting included, watts
  * @param normalizedPowerW normalized power, watts ({@link NormalizedPower})
  * @param intensityFactor normalized power over threshold power
@@ -59,12 +63,17 @@ public record RideLoad(
     }
 
     /**
-     * The load of a ride.
+     * The load of a ride. What was recorded while the timer stood (paused seconds) counts in no number but the elapsed
+     * time; a missing second counts in timer time alone.
      *
-     * @param thresholdPowerW threshold power, watts, or null when it is not known
-     * @param thresholdHeartRateBpm threshold heart rate, or null when it is not known
+     * <p>Distance is the last measured reading less the first; without any, speed summed over the timer seconds. A
+     * distance counter that ends below its start gives none.
+     *
+     * @param thresholdPowerW threshold power, watts, above 0, or null when it is not known
+     * @param thresholdHeartRateBpm threshold heart rate, above 0, or null when it is not known
      * @param powerZones how power is divided
      * @param heartRateZones how heart rate is divided
+     * @throws IllegalArgumentException when a threshold is out of range
      */
     public static RideLoad of(
             Ride ride,
@@ -72,7 +81,102 @@ public record RideLoad(
             @Nullable Double thresholdHeartRateBpm,
             ZoneScheme powerZones,
             ZoneScheme heartRateZones) {
-        return java.util.Objects.requireNonNull(
-                null, ride + " " + thresholdPowerW + thresholdHeartRateBpm + powerZones + heartRateZones);
+        requireAboveZero("thresholdPowerW", thresholdPowerW);
+        requireAboveZero("thresholdHeartRateBpm", thresholdHeartRateBpm);
+        Series power = TimerSeconds.channel(ride, Channel.POWER);
+        Series heartRate = TimerSeconds.channel(ride, Channel.HEART_RATE);
+
+        int movingSeconds = ride.countSeconds(SecondState.RIDING);
+        @Nullable Double distanceM = distanceM(ride);
+        @Nullable Double averagePowerW = boxed(Work.averagePowerW(power));
+        @Nullable Double normalizedPowerW = boxed(NormalizedPower.of(power));
+        @Nullable Double averageHeartRateBpm = boxed(CompensatedSum.meanOfMeasured(heartRate));
+        @Nullable Double intensityFactor = null;
+        @Nullable Double trainingStress = null;
+        if (normalizedPowerW != null && thresholdPowerW != null) {
+            intensityFactor = TrainingStress.intensityFactor(normalizedPowerW, thresholdPowerW);
+            trainingStress = TrainingStress.of(power.measuredCount(), normalizedPowerW, thresholdPowerW);
+        }
+        return new RideLoad(
+                ride.seconds(),
+                TimerSeconds.count(ride),
+                movingSeconds,
+                ride.countSeconds(SecondState.STOPPED),
+                distanceM,
+                boxed(Ascent.metres(TimerSeconds.channel(ride, Channel.ALTITUDE))),
+                boxed(Work.kilojoules(power)),
+                averagePowerW,
+                normalizedPowerW,
+                intensityFactor,
+                trainingStress,
+                ratio(normalizedPowerW, averagePowerW),
+                averageHeartRateBpm,
+                boxed(maximum(heartRate)),
+                boxed(meanAboveZero(TimerSeconds.channel(ride, Channel.CADENCE))),
+                ratio(distanceM, (double) movingSeconds),
+                ratio(normalizedPowerW, averageHeartRateBpm),
+                boxed(Decoupling.of(ride)),
+                zones(power, thresholdPowerW, powerZones),
+                zones(heartRate, thresholdHeartRateBpm, heartRateZones));
+    }
+
+    private static @Nullable Double distanceM(Ride ride) {
+        Series distance = ride.series(Channel.DISTANCE);
+        if (distance.hasAny()) {
+            int first = 0;
+            while (!distance.isMeasured(first)) {
+                first++;
+            }
+            int last = distance.size() - 1;
+            while (!distance.isMeasured(last)) {
+                last--;
+            }
+            double covered = distance.get(last) - distance.get(first);
+            return last > first && covered >= 0 ? covered : null;
+        }
+        Series speed = TimerSeconds.channel(ride, Channel.SPEED);
+        return speed.hasAny() ? CompensatedSum.ofMeasured(speed) : null;
+    }
+
+    private static OptionalDouble maximum(Series series) {
+        double maximum = Double.NEGATIVE_INFINITY;
+        for (int second = 0; second < series.size(); second++) {
+            // NaN compares false, so what was not measured is passed over.
+            if (series.get(second) > maximum) {
+                maximum = series.get(second);
+            }
+        }
+        return maximum == Double.NEGATIVE_INFINITY ? OptionalDouble.empty() : OptionalDouble.of(maximum);
+    }
+
+    private static OptionalDouble meanAboveZero(Series series) {
+        CompensatedSum sum = new CompensatedSum();
+        int count = 0;
+        for (int second = 0; second < series.size(); second++) {
+            double value = series.get(second);
+            if (value > 0) {
+                sum.add(value);
+                count++;
+            }
+        }
+        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum.value() / count);
+    }
+
+    private static List<ZoneTime> zones(Series readings, @Nullable Double threshold, ZoneScheme scheme) {
+        return threshold == null || !readings.hasAny() ? List.of() : TimeInZones.of(readings, threshold, scheme);
+    }
+
+    private static @Nullable Double ratio(@Nullable Double dividend, @Nullable Double divisor) {
+        return dividend == null || divisor == null || divisor == 0 ? null : dividend / divisor;
+    }
+
+    private static @Nullable Double boxed(OptionalDouble value) {
+        return value.isPresent() ? value.getAsDouble() : null;
+    }
+
+    private static void requireAboveZero(String name, @Nullable Double value) {
+        if (value != null && !(value > 0)) {
+            throw new IllegalArgumentException(name + " " + value + ", expected above 0");
+        }
     }
 }
