@@ -27,8 +27,17 @@ public record QualityReport(
 
     /** The same report with more notes after its own. */
     public QualityReport withNotes(List<QualityNote> more) {
-        List<QualityNote> all = new ArrayList<>(notes);
-        all.addAll(more);
+        return withAll(notes, more);
+    }
+
+    /** The same report with more notes before its own. */
+    public QualityReport withNotesBefore(List<QualityNote> more) {
+        return withAll(more, notes);
+    }
+
+    private QualityReport withAll(List<QualityNote> first, List<QualityNote> second) {
+        List<QualityNote> all = new ArrayList<>(first);
+        all.addAll(second);
         return new QualityReport(recordedSeconds, missingPowerSeconds, repairedSamples, powerSource, all);
     }
 }

@@ -1,19 +1,29 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
 import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How well a ride was paced.
+ * How well a ride was paced. The limits are this project's own, open to better evidence; {@code docs/methods.md} gives
+ * the reason for each.
  *
  * @param verdict the pacing in one word or two
  * @param verdictReason why there is no judgement, one clause; null when there is one
  * @param judged the seconds that were judged, counted from the first second of the whole recording
  * @param targetW the power the rider could be expected to hold for the judged moving time, watts, or null
  * @param findings what was found, the weightiest first
- * @param ledger where the time went
+ * @param ledger where the time of the reviewed ride went
  * @param leftOut what was not looked at, and why, a sentence each
  */
 public record PacingReview(
@@ -25,9 +35,150 @@ public record PacingReview(
         TimeLedger ledger,
         List<String> leftOut)
         implements Serializable {
+    /** Normalized power over target below which a ride is no race effort. */
+    static final double RACE_EFFORT_FRACTION = 0.85;
+
+    private static final double SECONDS_PER_MINUTE = 60;
+
+    /** The detectors, in the order in which equally weighty findings are told. */
+    private static final List<Detector> DETECTORS = List.of(
+            new OverHardStart(),
+            new Fade(),
+            new ThresholdRidingEarly(),
+            new Surges(),
+            new Drift(),
+            new UnderPaced(),
+            new LateReserve(),
+            new StoppedTime());
+
+    /** Findings that make no sense of a ride that was not meant to be fast. */
+    private static final Set<FindingKind> OF_RACES_ONLY =
+            EnumSet.of(FindingKind.FADE, FindingKind.UNDER_PACED, FindingKind.LATE_RESERVE);
+
     /** Copies the lists. */
     public PacingReview {
         findings = List.copyOf(findings);
         leftOut = List.copyOf(leftOut);
+    }
+
+    /**
+     * Judges the raced part of a ride.
+     *
+     * @param ride the reviewed ride
+     * @param part the part of it to judge
+     * @param offsetSeconds what to add to this ride's seconds to get seconds of the whole recording
+     * @param thresholds what to judge against
+     * @param ability what could be expected over the part's moving time
+     * @param effort whether to judge it as a race
+     */
+    public static PacingReview of(
+            Ride ride, RacedPart part, int offsetSeconds, Thresholds thresholds, Ability ability, Effort effort) {
+        Interval interval = part.interval();
+        Ride raced = ride.part(interval);
+        int racedOffset = offsetSeconds + interval.fromSecond();
+        String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, true), effort);
+        boolean isRace = whyNotJudged == null;
+        Race race = new Race(raced, racedOffset, thresholds, ability, isRace);
+        List<Finding> findings = findings(race, isRace);
+        return new PacingReview(
+                isRace ? Verdicts.of(race, findings) : Verdict.NOT_JUDGED,
+                whyNotJudged,
+                interval.shifted(offsetSeconds),
+                ability.sustainablePowerW(),
+                findings,
+                ledger(ride, findings),
+                leftOut(race, isRace));
+    }
+
+    private static @Nullable String whyNotJudged(Race race, Effort effort) {
+        if (!race.watts().hasAny()) {
+            return "no power";
+        }
+        if (!race.isLongEnough()) {
+            return "under 40 minutes of moving time";
+        }
+        if (Double.isNaN(race.targetW())) {
+            return "no threshold power";
+        }
+        double normalized = race.normalizedPowerW(new Interval(0, race.ride().seconds()));
+        boolean easy = !(normalized >= RACE_EFFORT_FRACTION * race.targetW());
+        return switch (effort) {
+            case RACE -> null;
+            case TRAINING -> "ridden as training";
+            case AUTO -> easy ? "not a race effort" : null;
+        };
+    }
+
+    private static List<Finding> findings(Race race, boolean isRace) {
+        List<Finding> found = new ArrayList<>();
+        for (Detector detector : DETECTORS) {
+            Optional<Finding> finding = detector.detect(race);
+            finding.filter(each -> isRace || !OF_RACES_ONLY.contains(each.kind()))
+                    .ifPresent(found::add);
+        }
+        if (has(found, FindingKind.FADE)) {
+            found.removeIf(each -> each.kind() == FindingKind.UNDER_PACED);
+        }
+        of(found, FindingKind.OVER_HARD_START)
+                .ifPresent(start -> found.removeIf(
+                        each -> each.kind() == FindingKind.THRESHOLD_RIDING_EARLY && liesMostlyWithin(each, start)));
+        found.sort(Comparator.comparing(Finding::severity).reversed());
+        return found;
+    }
+
+    private static boolean liesMostlyWithin(Finding inner, Finding outer) {
+        return 2 * inner.when().overlapSeconds(outer.when()) > inner.when().seconds();
+    }
+
+    static boolean has(List<Finding> findings, FindingKind kind) {
+        return of(findings, kind).isPresent();
+    }
+
+    static Optional<Finding> of(List<Finding> findings, FindingKind kind) {
+        return findings.stream().filter(each -> each.kind() == kind).findFirst();
+    }
+
+    private static TimeLedger ledger(Ride ride, List<Finding> findings) {
+        List<TimeLedger.Entry> entries = new ArrayList<>();
+        for (Finding finding : findings) {
+            if (finding.cost() instanceof Cost.Priced price) {
+                entries.add(new TimeLedger.Entry(finding.kind().id(), price.lowMinutes(), price.highMinutes()));
+            }
+        }
+        return new TimeLedger(
+                ride.seconds() / SECONDS_PER_MINUTE,
+                ride.countSeconds(SecondState.RIDING) / SECONDS_PER_MINUTE,
+                ride.countSeconds(SecondState.STOPPED) / SECONDS_PER_MINUTE,
+                ride.countSeconds(SecondState.PAUSED) / SECONDS_PER_MINUTE,
+                ride.countSeconds(SecondState.MISSING) / SECONDS_PER_MINUTE,
+                entries);
+    }
+
+    private static List<String> leftOut(Race race, boolean isRace) {
+        List<String> leftOut = new ArrayList<>();
+        Ride ride = race.ride();
+        if (!ride.has(Channel.POWER)) {
+            leftOut.add("No power: pacing, surges, fade and drift were not looked at.");
+            return leftOut;
+        }
+        if (Double.isNaN(race.thresholdPowerW())) {
+            leftOut.add("No threshold power, and no 20 minutes of power to estimate one: the start, surges and drift"
+                    + " were not looked at.");
+        } else if (race.thresholdIsEstimated()) {
+            leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
+                    + " under-pacing were not looked at. Give a threshold to have them judged.");
+        }
+        if (!isRace) {
+            leftOut.add("Fade, under-pacing, late reserve and prices are told of race efforts only.");
+        }
+        if (!ride.has(Channel.HEART_RATE)) {
+            leftOut.add("No heart rate: drift was not looked at.");
+        } else if (!race.heartRateModel().isUsable()) {
+            leftOut.add("Heart rate does not follow power clearly enough, or for long enough, to look for drift.");
+        }
+        if (!ride.has(Channel.ALTITUDE) || !ride.has(Channel.DISTANCE)) {
+            leftOut.add("No altitude or no distance: fade was looked for without regard to climbs.");
+        }
+        return leftOut;
     }
 }

@@ -13,6 +13,9 @@ public final class SustainablePower {
      */
     static final double DECLINE_WITHIN_HOUR = -Math.log(0.95) / Math.log(3);
 
+    /** Shortest duration the guide speaks of, seconds. */
+    public static final int SHORTEST_GUIDE_SECONDS = 1200;
+
     private static final double SECONDS_PER_HOUR = 3600;
 
     private SustainablePower() {}
@@ -30,8 +33,8 @@ public final class SustainablePower {
         if (!(thresholdPowerW > 0)) {
             throw new IllegalArgumentException("thresholdPowerW " + thresholdPowerW + ", expected above 0");
         }
-        if (!(seconds >= 1200)) {
-            throw new IllegalArgumentException("seconds " + seconds + ", expected at least 1200");
+        if (!(seconds >= SHORTEST_GUIDE_SECONDS)) {
+            throw new IllegalArgumentException("seconds " + seconds + ", expected at least " + SHORTEST_GUIDE_SECONDS);
         }
         double hours = seconds / SECONDS_PER_HOUR;
         double decline = hours >= 1 ? DECLINE_BEYOND_HOUR : DECLINE_WITHIN_HOUR;

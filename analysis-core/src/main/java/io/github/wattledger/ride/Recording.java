@@ -37,8 +37,13 @@ public record Recording(
         return new Recording(samples, List.of(), List.of(), null, RecordingDevice.UNKNOWN, null, 0, null);
     }
 
-    /** Whether the sport is cycling, or not said and hence taken to be cycling. */
+    /** Whether the file says that this is cycling, with or without a motor. */
     public boolean isCycling() {
-        return sport == null || sport.equals("cycling") || sport.equals("e_biking") || sport.equals("generic");
+        return "cycling".equals(sport) || "e_biking".equals(sport);
+    }
+
+    /** Whether the file names no sport in particular. */
+    public boolean isOfUnnamedSport() {
+        return sport == null || sport.equals("generic");
     }
 }

@@ -1,0 +1,39 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Interval;
+import java.util.Optional;
+
+/** The end was ridden clearly harder than what came before. */
+final class LateReserve implements Detector {
+    private static final double LAST_SIXTH = 5 / 6.0;
+    private static final double OVER_REST = 1.08;
+    private static final double MODERATE_OVER_REST = 1.15;
+
+    @Override
+    public Optional<Finding> detect(Race race) {
+        if (!race.isLongEnough()) {
+            return Optional.empty();
+        }
+        Interval last = race.betweenShares(LAST_SIXTH, 1);
+        double lastW = race.normalizedPowerW(last);
+        double restW = race.normalizedPowerW(new Interval(0, last.fromSecond()));
+        double overRest = lastW / restW;
+        if (!(overRest >= OVER_REST)) {
+            return Optional.empty();
+        }
+        return Optional.of(race.finding(
+                FindingKind.LATE_RESERVE,
+                overRest >= MODERATE_OVER_REST ? Severity.MODERATE : Severity.MINOR,
+                last,
+                Evidence.none()
+                        .with("lastSixthNormalizedPowerW", lastW)
+                        .with("restNormalizedPowerW", restW)
+                        .with("gainPercent", (overRest - 1) * 100),
+                race.notPriced(),
+                new Advice(
+                        "Something was left for the end: spend it earlier, from the middle of the race on, a few watts"
+                                + " at a time.",
+                        null,
+                        null)));
+    }
+}

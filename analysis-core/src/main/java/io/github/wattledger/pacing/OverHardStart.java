@@ -1,0 +1,75 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.util.Optional;
+
+/** The opening was ridden harder than the whole could be, and harder than the rest was. */
+final class OverHardStart implements Detector {
+    /** Normalized power of the opening over the target from which the opening is over-hard. */
+    static final double OVER_TARGET = 1.10;
+
+    /** And over the normalized power of the rest: a rider who is better than the target keeps it up. */
+    static final double OVER_REST = 1.05;
+
+    private static final double MODERATE_OVER_TARGET = 1.15;
+    private static final double MAJOR_OVER_TARGET = 1.25;
+
+    /** The cap for next time leaves a little room for the climbs and corners of an opening. */
+    private static final double CAP_OVER_TARGET = 1.05;
+
+    @Override
+    public Optional<Finding> detect(Race race) {
+        if (!race.isLongEnough()) {
+            return Optional.empty();
+        }
+        Interval opening = race.opening();
+        double openingW = race.normalizedPowerW(opening);
+        double restW = race.normalizedPowerW(race.after(opening));
+        if (!(openingW > OVER_TARGET * race.targetW() && openingW > OVER_REST * restW)) {
+            return Optional.empty();
+        }
+        double overTarget = openingW / race.targetW();
+        Severity severity = overTarget >= MAJOR_OVER_TARGET
+                ? Severity.MAJOR
+                : overTarget >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
+        Advice advice = Caps.advise(
+                race,
+                "Hold the opening to %s, whatever the group does; let it go and ride your own race.",
+                CAP_OVER_TARGET * race.targetW());
+        return Optional.of(race.finding(
+                FindingKind.OVER_HARD_START,
+                severity,
+                opening,
+                evidence(race, opening, openingW, restW),
+                race.notPriced(),
+                advice));
+    }
+
+    private static Evidence evidence(Race race, Interval opening, double openingW, double restW) {
+        Series watts = race.watts();
+        double excessJ = 0;
+        int above = 0;
+        for (int second = opening.fromSecond(); second < opening.toSecond(); second++) {
+            if (watts.isMeasured(second) && race.ride().state(second) != SecondState.PAUSED) {
+                excessJ += watts.get(second) - race.targetW();
+                if (watts.get(second) > race.thresholdPowerW()) {
+                    above++;
+                }
+            }
+        }
+        double bpm = race.mean(Channel.HEART_RATE, opening);
+        Double threshold = race.thresholdHeartRateBpm();
+        return Evidence.none()
+                .with("openingNormalizedPowerW", openingW)
+                .with("restNormalizedPowerW", restW)
+                .with("targetW", race.targetW())
+                .with("excessWorkKJ", excessJ / 1000)
+                .with("minutesAboveThreshold", above / 60.0)
+                .with("openingSeconds", opening.seconds())
+                .with("openingHeartRateBpm", bpm)
+                .with("thresholdHeartRateFraction", threshold == null ? Double.NaN : bpm / threshold);
+    }
+}

@@ -1,0 +1,169 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The raced part of a ride as the detectors see it. Seconds are counted from the start of the part; {@link #finding}
+ * turns them into seconds of the whole recording.
+ */
+final class Race {
+    /** A detector has nothing to compare below this moving time. */
+    static final int SHORTEST_JUDGED_SECONDS = 40 * 60;
+
+    private static final double OPENING_SHARE = 1 / 6.0;
+    private static final int SHORTEST_OPENING_SECONDS = 20 * 60;
+    private static final int LONGEST_OPENING_SECONDS = 90 * 60;
+
+    private final Ride ride;
+    private final int offsetSeconds;
+    private final Thresholds thresholds;
+    private final @Nullable Double targetW;
+    private final boolean priced;
+    private final int[] secondOfMoving;
+    private final Series watts;
+    private final HeartRateModel heartRateModel;
+
+    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, boolean priced) {
+        this.ride = ride;
+        this.offsetSeconds = offsetSeconds;
+        this.thresholds = thresholds;
+        this.targetW = ability.sustainablePowerW();
+        this.priced = priced;
+        this.watts = ride.series(Channel.POWER);
+        this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
+        int moving = 0;
+        for (int second = 0; second < ride.seconds(); second++) {
+            if (ride.state(second) == SecondState.RIDING) {
+                secondOfMoving[moving++] = second;
+            }
+        }
+        this.heartRateModel = HeartRateModel.of(this);
+    }
+
+    Ride ride() {
+        return ride;
+    }
+
+    Series watts() {
+        return watts;
+    }
+
+    /** Threshold power, watts; {@code NaN} when it is not known. */
+    double thresholdPowerW() {
+        return thresholds.powerW() == null ? Double.NaN : thresholds.powerW();
+    }
+
+    boolean thresholdIsEstimated() {
+        return thresholds.powerIsEstimated();
+    }
+
+    @Nullable Double thresholdHeartRateBpm() {
+        return thresholds.heartRateBpm();
+    }
+
+    /** The power that could be held for the whole, watts; {@code NaN} when it is not known. */
+    double targetW() {
+        return targetW == null ? Double.NaN : targetW;
+    }
+
+    HeartRateModel heartRateModel() {
+        return heartRateModel;
+    }
+
+    int movingSeconds() {
+        return secondOfMoving.length;
+    }
+
+    boolean isLongEnough() {
+        return movingSeconds() >= SHORTEST_JUDGED_SECONDS;
+    }
+
+    /** The opening: the first sixth of moving time, at least 20 and at most 90 minutes. */
+    Interval opening() {
+        int moving = (int) Math.round(movingSeconds() * OPENING_SHARE);
+        moving = Math.min(LONGEST_OPENING_SECONDS, Math.max(SHORTEST_OPENING_SECONDS, moving));
+        return betweenMoving(0, moving);
+    }
+
+    /** From the given interval's end to the end of the race. */
+    Interval after(Interval interval) {
+        return new Interval(interval.toSecond(), ride.seconds());
+    }
+
+    /** The seconds between two shares of moving time, for instance the last sixth. */
+    Interval betweenShares(double from, double to) {
+        return betweenMoving((int) Math.round(from * movingSeconds()), (int) Math.round(to * movingSeconds()));
+    }
+
+    private Interval betweenMoving(int fromMoving, int toMoving) {
+        return new Interval(secondAtMoving(fromMoving), secondAtMoving(toMoving));
+    }
+
+    /** The second at which this much moving time has passed. */
+    private int secondAtMoving(int moving) {
+        if (moving <= 0) {
+            return 0;
+        }
+        return moving >= secondOfMoving.length ? ride.seconds() : secondOfMoving[moving];
+    }
+
+    /** Normalized power of a stretch, watts; {@code NaN} where there is none. */
+    double normalizedPowerW(Interval stretch) {
+        return NormalizedPower.of(ride.part(stretch)).orElse(Double.NaN);
+    }
+
+    /** Mean of a channel over the moving seconds of a stretch; {@code NaN} where it was never measured. */
+    double mean(Channel channel, Interval stretch) {
+        Series series = ride.series(channel);
+        double sum = 0;
+        int count = 0;
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
+                sum += series.get(second);
+                count++;
+            }
+        }
+        return count == 0 ? Double.NaN : sum / count;
+    }
+
+    /** The reason why a finding of this race carries no price, one clause. */
+    Cost notPriced() {
+        return new Cost.NotPriced(priced ? "not priced yet" : "not a race effort");
+    }
+
+    /** A price that is what it is, unless nothing of this ride is priced. */
+    Cost priced(double minutes, String how) {
+        return priced ? new Cost.Priced(minutes, minutes, how) : notPriced();
+    }
+
+    /** A finding with its place in the whole recording. */
+    Finding finding(FindingKind kind, Severity severity, Interval when, Evidence evidence, Cost cost, Advice advice) {
+        return new Finding(
+                kind,
+                severity,
+                when.shifted(offsetSeconds),
+                distanceAt(when.fromSecond(), 1),
+                distanceAt(when.toSecond() - 1, -1),
+                evidence,
+                cost,
+                advice);
+    }
+
+    /** The distance at a second, or the nearest one measured in the given direction; null without distance. */
+    private @Nullable Double distanceAt(int second, int step) {
+        Series distance = ride.series(Channel.DISTANCE);
+        for (int k = second; k >= 0 && k < distance.size(); k += step) {
+            if (distance.isMeasured(k)) {
+                return distance.get(k);
+            }
+        }
+        return null;
+    }
+}

@@ -1,0 +1,62 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.SecondState;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Stops of more than a minute. */
+final class StoppedTime implements Detector {
+    private static final int LONG_STOP_SECONDS = 60;
+    private static final double MODERATE_SHARE = 0.03;
+    private static final double MAJOR_SHARE = 0.08;
+    private static final double SECONDS_PER_MINUTE = 60;
+
+    @Override
+    public Optional<Finding> detect(Race race) {
+        List<Interval> stops = longStops(race);
+        if (stops.isEmpty()) {
+            return Optional.empty();
+        }
+        int total = stops.stream().mapToInt(Interval::seconds).sum();
+        int longest = stops.stream().mapToInt(Interval::seconds).max().orElse(0);
+        double share = total / (double) race.ride().seconds();
+        Severity severity =
+                share >= MAJOR_SHARE ? Severity.MAJOR : share >= MODERATE_SHARE ? Severity.MODERATE : Severity.MINOR;
+        double minutes = total / SECONDS_PER_MINUTE;
+        Evidence evidence = Evidence.none()
+                .with("stopCount", stops.size())
+                .with("totalMinutes", minutes)
+                .with("longestMinutes", longest / SECONDS_PER_MINUTE);
+        return Optional.of(race.finding(
+                FindingKind.STOPPED_TIME,
+                severity,
+                new Interval(
+                        stops.get(0).fromSecond(), stops.get(stops.size() - 1).toSecond()),
+                evidence,
+                race.priced(minutes, "the stops as they are"),
+                new Advice(
+                        "Plan each stop before the start: what to take on, in which order, and when to be back on the"
+                                + " bike. What the body needs comes first.",
+                        null,
+                        null)));
+    }
+
+    /** Stretches between the first and the last moving second in which nothing moved for more than a minute. */
+    private static List<Interval> longStops(Race race) {
+        List<Interval> stops = new ArrayList<>();
+        int lastMoving = -1;
+        for (int second = 0; second < race.ride().seconds(); second++) {
+            SecondState state = race.ride().state(second);
+            if (state == SecondState.STOPPED || state == SecondState.PAUSED) {
+                continue;
+            }
+            if (lastMoving >= 0 && second - lastMoving - 1 > LONG_STOP_SECONDS) {
+                stops.add(new Interval(lastMoving + 1, second));
+            }
+            lastMoving = second;
+        }
+        return stops;
+    }
+}

@@ -1,0 +1,106 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Series;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A long stretch near threshold early in an event that is too long for it. */
+final class ThresholdRidingEarly implements Detector {
+    private static final int LEAST_SECONDS = 8 * 60;
+    private static final double NEAR_THRESHOLD = 0.95;
+    private static final double EARLY_SHARE = 1 / 3.0;
+
+    /** Where the target is higher than this share of threshold, riding near threshold is part of the event. */
+    private static final double LONG_EVENT_FRACTION = 0.85;
+
+    private static final int MODERATE_SECONDS = 15 * 60;
+    private static final int MAJOR_SECONDS = 30 * 60;
+
+    /** A ceiling for climbs and surges early on that leaves the target reachable. */
+    private static final double CAP_FRACTION = 0.90;
+
+    @Override
+    public Optional<Finding> detect(Race race) {
+        double threshold = race.thresholdPowerW();
+        if (!race.isLongEnough()
+                || race.thresholdIsEstimated()
+                || !(race.targetW() < LONG_EVENT_FRACTION * threshold)) {
+            return Optional.empty();
+        }
+        List<Interval> stretches = stretches(race.watts(), race.betweenShares(0, EARLY_SHARE), threshold);
+        if (stretches.isEmpty()) {
+            return Optional.empty();
+        }
+        Interval longest = stretches.get(0);
+        int total = 0;
+        for (Interval stretch : stretches) {
+            total += stretch.seconds();
+            longest = stretch.seconds() > longest.seconds() ? stretch : longest;
+        }
+        double meanW = meanW(race.watts(), longest);
+        Evidence evidence = Evidence.none()
+                .with("longestSeconds", longest.seconds())
+                .with("meanPowerW", meanW)
+                .with("thresholdFraction", meanW / threshold)
+                .with("totalSeconds", total)
+                .with("stretchCount", stretches.size());
+        Severity severity = total >= MAJOR_SECONDS
+                ? Severity.MAJOR
+                : total >= MODERATE_SECONDS ? Severity.MODERATE : Severity.MINOR;
+        Interval span = new Interval(
+                stretches.get(0).fromSecond(),
+                stretches.get(stretches.size() - 1).toSecond());
+        return Optional.of(race.finding(
+                FindingKind.THRESHOLD_RIDING_EARLY,
+                severity,
+                span,
+                evidence,
+                race.notPriced(),
+                Caps.advise(
+                        race,
+                        "In the first third keep efforts of several minutes below %s, climbs included.",
+                        CAP_FRACTION * threshold)));
+    }
+
+    /** Unions of all windows of the least length whose mean is near threshold or above. */
+    private static List<Interval> stretches(Series watts, Interval early, double threshold) {
+        List<Interval> found = new ArrayList<>();
+        double sum = 0;
+        int from = -1;
+        int to = -1;
+        for (int second = early.fromSecond(); second < early.toSecond(); second++) {
+            sum += orZero(watts.get(second));
+            int start = second - LEAST_SECONDS + 1;
+            if (start < early.fromSecond()) {
+                continue;
+            }
+            if (sum >= NEAR_THRESHOLD * threshold * LEAST_SECONDS) {
+                if (from >= 0 && start > to) {
+                    found.add(new Interval(from, to));
+                    from = -1;
+                }
+                from = from < 0 ? start : from;
+                to = second + 1;
+            }
+            sum -= orZero(watts.get(start));
+        }
+        if (from >= 0) {
+            found.add(new Interval(from, to));
+        }
+        return found;
+    }
+
+    private static double meanW(Series watts, Interval stretch) {
+        double sum = 0;
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            sum += orZero(watts.get(second));
+        }
+        return sum / stretch.seconds();
+    }
+
+    private static double orZero(double value) {
+        return Double.isNaN(value) ? 0 : value;
+    }
+}

@@ -1,0 +1,30 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Interval;
+import java.util.Optional;
+
+/** The whole race was easier than the rider can hold. */
+final class UnderPaced implements Detector {
+    private static final double SHARE_OF_TARGET = 0.92;
+    private static final double MODERATE_SHARE = 0.87;
+
+    @Override
+    public Optional<Finding> detect(Race race) {
+        Interval whole = new Interval(0, race.ride().seconds());
+        double normalized = race.normalizedPowerW(whole);
+        double share = normalized / race.targetW();
+        if (!race.isLongEnough() || race.thresholdIsEstimated() || !(share < SHARE_OF_TARGET)) {
+            return Optional.empty();
+        }
+        return Optional.of(race.finding(
+                FindingKind.UNDER_PACED,
+                share < MODERATE_SHARE ? Severity.MODERATE : Severity.MINOR,
+                whole,
+                Evidence.none()
+                        .with("normalizedPowerW", normalized)
+                        .with("targetW", race.targetW())
+                        .with("shareOfTargetPercent", share * 100),
+                race.notPriced(),
+                Caps.advise(race, "There was more to give: ride towards %s from the second hour on.", race.targetW())));
+    }
+}
