@@ -1,0 +1,67 @@
+package io.github.wattledger.cli;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+
+/** Puts a result into a file: whole, or not at all. */
+final class OutputFile {
+    private OutputFile() {}
+
+    /**
+     * Writes beside the target and then moves, so that a failed run leaves what was there before. A link is followed; a
+     * pipe or device is written to as it is.
+     *
+     * @throws OutputFailure when it cannot be written, with one line for people
+     */
+    static void write(Path file, byte[] content) throws OutputFailure {
+        try {
+            if (Files.exists(file) && !Files.isRegularFile(file)) {
+                Files.write(file, content);
+                return;
+            }
+            Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
+            Path part = target.resolveSibling(
+                    "." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+            try {
+                Files.write(part, content, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+                move(part, target);
+            } finally {
+                Files.deleteIfExists(part);
+            }
+        } catch (IOException e) {
+            throw new OutputFailure("cannot write " + file + ": " + reason(file, e), e);
+        }
+    }
+
+    private static void move(Path from, Path to) throws IOException {
+        try {
+            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        } catch (AtomicMoveNotSupportedException e) {
+            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+
+    private static String reason(Path file, IOException e) {
+        if (Files.isDirectory(file)) {
+            return "it is a folder";
+        }
+        if (e instanceof NoSuchFileException) {
+            return "its folder does not exist";
+        }
+        if (e instanceof AccessDeniedException) {
+            return "permission denied";
+        }
+        if (e instanceof FileSystemException cause && cause.getReason() != null) {
+            return cause.getReason();
+        }
+        String message = e.getMessage();
+        return message == null ? e.getClass().getSimpleName() : message;
+    }
+}

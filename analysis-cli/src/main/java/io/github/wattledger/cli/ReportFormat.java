@@ -1,0 +1,19 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.json.JsonReport;
+import io.github.wattledger.cli.report.text.TextReport;
+
+/** The forms in which a review can be asked for. */
+enum ReportFormat {
+    TEXT,
+    JSON;
+
+    /** The report; only its own classes are loaded. */
+    Report report() {
+        return switch (this) {
+            case TEXT -> new TextReport();
+            case JSON -> new JsonReport();
+        };
+    }
+}

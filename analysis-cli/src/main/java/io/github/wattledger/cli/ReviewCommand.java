@@ -1,0 +1,220 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Rider;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.function.DoubleFunction;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code wattledger review}: one ride in, one report out. */
+@Command(
+        name = "review",
+        mixinStandardHelpOptions = true,
+        versionProvider = Main.Version.class,
+        sortOptions = false,
+        customSynopsis = {
+            "wattledger review RIDE [--threshold-power W] [--threshold-heart-rate BPM]",
+            "                  [--mass KG] [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
+            "                  [--effort auto|race|training] [--format text|json]",
+            "                  [--output FILE]"
+        },
+        header = "Reviews one recorded ride: how hard it was, how well it was paced.",
+        footer = {
+            "",
+            "Exit status: 0 done; 1 internal failure, or the report could not be",
+            "written; 2 wrong usage; 3 the ride could not be read.",
+            "",
+            "The numbers are about effort and heart rate; they are not medical advice."
+        })
+final class ReviewCommand implements Callable<Integer> {
+    /** How a file becomes a review: the core's front door, or a stand-in under test. */
+    @FunctionalInterface
+    interface Core {
+        RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException;
+    }
+
+    private final Core core;
+    private final PrintStream out;
+
+    @Spec
+    private @Nullable CommandSpec spec;
+
+    @Parameters(
+            index = "0",
+            paramLabel = "RIDE",
+            description = "The recorded file. Its format is found by its content.")
+    private String ride = "";
+
+    @Option(
+            names = "--threshold-power",
+            paramLabel = "W",
+            converter = OptionValues.PlainNumber.class,
+            description = "The power you can hold for about an hour, watts. Without it: the device's setting, or an"
+                    + " estimate from this ride.")
+    private @Nullable Double thresholdPowerW;
+
+    @Option(
+            names = "--threshold-heart-rate",
+            paramLabel = "BPM",
+            converter = OptionValues.PlainNumber.class,
+            description = "The heart rate that goes with it, beats per minute.")
+    private @Nullable Double thresholdHeartRateBpm;
+
+    @Option(
+            names = "--mass",
+            paramLabel = "KG",
+            converter = OptionValues.PlainNumber.class,
+            description = "Your mass, kilograms.")
+    private @Nullable Double massKg;
+
+    @Option(
+            names = "--from",
+            paramLabel = "H:MM:SS",
+            converter = OptionValues.ElapsedTime.class,
+            description = "Leave out what comes before: elapsed time, pauses counted. Two parts are hours and minutes:"
+                    + " 1:30 is an hour and a half.")
+    private @Nullable Integer fromSecond;
+
+    @Option(
+            names = "--to",
+            paramLabel = "H:MM:SS",
+            converter = OptionValues.ElapsedTime.class,
+            description = "Leave out what comes after, in the same way.")
+    private @Nullable Integer toSecond;
+
+    @Option(
+            names = "--laps",
+            paramLabel = "A-B",
+            converter = OptionValues.Laps.class,
+            description = "Only these laps of the recorder, for instance 3 or 3-7; not together with --from and --to.")
+    private @Nullable LapRange laps;
+
+    @Option(
+            names = "--effort",
+            paramLabel = "WORD",
+            converter = OptionValues.EffortWord.class,
+            description = "auto (the default) judges the pacing when the ride was hard enough for a race; race judges"
+                    + " it in any case; training never does.")
+    private Effort effort = Effort.AUTO;
+
+    @Option(
+            names = "--format",
+            paramLabel = "WORD",
+            converter = OptionValues.FormatWord.class,
+            description = "text (the default, for people) or json (for programs).")
+    private ReportFormat format = ReportFormat.TEXT;
+
+    @Option(
+            names = "--output",
+            paramLabel = "FILE",
+            description = "Write the report into this file instead of to standard output.")
+    private @Nullable String output;
+
+    /**
+     * A command.
+     *
+     * @param out where the report goes, as UTF-8 bytes
+     */
+    ReviewCommand(Core core, PrintStream out) {
+        this.core = core;
+        this.out = out;
+    }
+
+    @Override
+    public Integer call() throws UnreadableRideException, IOException {
+        ReviewOptions options = options();
+        Rider rider = rider();
+        Path file = ridePath();
+        Path target = output == null ? null : outputPath(output, file);
+        RideReview review;
+        try {
+            review = core.review(file, rider, options);
+        } catch (IllegalArgumentException e) {
+            throw usage(e.getMessage());
+        }
+        StringBuilder report = new StringBuilder();
+        format.report().write(review, report);
+        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
+        if (target == null) {
+            out.write(bytes, 0, bytes.length);
+        } else {
+            OutputFile.write(target, bytes);
+        }
+        return ExitStatus.DONE.code();
+    }
+
+    private ReviewOptions options() {
+        if (laps != null && (fromSecond != null || toSecond != null)) {
+            throw usage("--laps cannot be combined with --from or --to");
+        }
+        if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
+            throw usage("--to must be later than " + (fromSecond == null ? "the start" : "--from"));
+        }
+        return new ReviewOptions(
+                fromSecond, toSecond, laps == null ? null : laps.first(), laps == null ? null : laps.last(), effort);
+    }
+
+    private Rider rider() {
+        Rider rider = Rider.UNKNOWN;
+        rider = with(rider, "--threshold-power", thresholdPowerW, rider::withThresholdPowerW);
+        rider = with(rider, "--threshold-heart-rate", thresholdHeartRateBpm, rider::withThresholdHeartRateBpm);
+        return with(rider, "--mass", massKg, rider::withMassKg);
+    }
+
+    private Rider with(Rider rider, String option, @Nullable Double value, DoubleFunction<Rider> change) {
+        if (value == null) {
+            return rider;
+        }
+        try {
+            return change.apply(value);
+        } catch (IllegalArgumentException e) {
+            throw usage("Invalid value for option '" + option + "': " + e.getMessage());
+        }
+    }
+
+    private Path ridePath() throws UnreadableRideException {
+        try {
+            return Path.of(ride);
+        } catch (InvalidPathException e) {
+            throw new UnreadableRideException(ride + ": not a file name on this system", e);
+        }
+    }
+
+    private Path outputPath(String name, Path file) throws IOException {
+        Path path;
+        try {
+            path = Path.of(name);
+        } catch (InvalidPathException e) {
+            throw usage("Invalid value for option '--output': not a file name on this system");
+        }
+        if (name.isEmpty()) {
+            throw usage("Invalid value for option '--output': the name is empty");
+        }
+        if (Files.exists(path) && Files.exists(file) && Files.isSameFile(path, file)) {
+            throw usage("--output would overwrite the ride itself");
+        }
+        return path;
+    }
+
+    private ParameterException usage(@Nullable String message) {
+        if (spec == null) {
+            throw new AssertionError("the command was not built by the parser");
+        }
+        return new ParameterException(spec.commandLine(), message == null ? "the options do not fit" : message);
+    }
+}

@@ -1,0 +1,12 @@
+/**
+ * From a result to characters. A report computes nothing beyond the formatting, and knows nothing of the command line.
+ *
+ * <ul>
+ *   <li>{@code text}: for people, 80 columns
+ *   <li>{@code json}: for programs, schema {@code wattledger.review/1}
+ * </ul>
+ */
+@NullMarked
+package io.github.wattledger.cli.report;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,193 @@
+package io.github.wattledger.cli.report.text;
+
+import io.github.wattledger.pacing.Evidence;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.FindingKind;
+import java.util.HashSet;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/**
+ * The numbers of a finding in sentences, one wording a kind. A number that the evidence lacks takes its clause with it; a
+ * number that no clause knows is shown with its own name, so that nothing is kept back.
+ */
+final class EvidenceSentences {
+    private final Evidence evidence;
+    private final StringBuilder text = new StringBuilder();
+    private final Set<String> told = new HashSet<>();
+
+    private EvidenceSentences(Evidence evidence) {
+        this.evidence = evidence;
+    }
+
+    /** The sentences for a finding; empty when there is no evidence at all. */
+    static String of(Finding finding) {
+        EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
+        switch (finding.kind()) {
+            case OVER_HARD_START -> sentences.overHardStart();
+            case THRESHOLD_RIDING_EARLY -> sentences.thresholdRidingEarly();
+            case SURGES -> sentences.surges();
+            case FADE -> sentences.fade();
+            case DRIFT -> sentences.drift();
+            case STOPPED_TIME -> sentences.stoppedTime();
+            case UNDER_PACED -> sentences.underPaced();
+            case LATE_RESERVE -> sentences.lateReserve();
+        }
+        sentences.rest();
+        return sentences.text.toString();
+    }
+
+    /** A kind's name in words, with a capital. */
+    static String title(FindingKind kind) {
+        return switch (kind) {
+            case OVER_HARD_START -> "Over-hard start";
+            case UNDER_PACED -> "Under-paced";
+            case THRESHOLD_RIDING_EARLY -> "Threshold riding early";
+            case SURGES, FADE, DRIFT, STOPPED_TIME, LATE_RESERVE -> {
+                String words = kind.id().replace('-', ' ');
+                yield words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+            }
+        };
+    }
+
+    private void overHardStart() {
+        String opening = number("openingSeconds", "the first %", Figures::span);
+        begin("openingNormalizedPowerW", "Normalized power % in ", Figures::watts);
+        and(opening.isEmpty() ? "the opening" : opening);
+        and("restNormalizedPowerW", ", % after it", Figures::watts);
+        and("targetW", "; the guide for this length is %", Figures::watts);
+        end();
+        begin("excessWorkKJ", "Work above the guide: % kJ", Figures::brief);
+        end();
+        begin("minutesAboveThreshold", "Above threshold power for %", Figures::minutes);
+        end();
+        begin("openingHeartRateBpm", "Heart rate %", Figures::beats);
+        and("thresholdHeartRateFraction", ", % of threshold heart rate", Figures::fractionAsPercent);
+        end();
+    }
+
+    private void thresholdRidingEarly() {
+        begin("longestSeconds", "The longest stretch near threshold power took %", Figures::span);
+        and("meanPowerW", " at %", Figures::watts);
+        and("thresholdFraction", ", % of threshold power", Figures::fractionAsPercent);
+        end();
+        begin("stretchCount", "Stretches of this kind: %", Figures::brief);
+        and("totalSeconds", ", % in all", Figures::span);
+        end();
+    }
+
+    private void surges() {
+        begin("count", "Surges far above threshold power: %", Figures::brief);
+        and("totalSeconds", ", % in all", Figures::span);
+        and("longestSeconds", ", the longest %", Figures::span);
+        and("highestMeanW", ", the hardest at % on average", Figures::watts);
+        end();
+        begin("workAboveThresholdKJ", "Work above threshold power: % kJ", Figures::brief);
+        and("workAboveThresholdKJPerHour", ", % kJ an hour", Figures::brief);
+        and("wPrimeSharePerHour", ", that is % of W' an hour", Figures::fractionAsPercent);
+        end();
+    }
+
+    private void fade() {
+        begin("latePowerW", "On comparable ground % late", Figures::watts);
+        and("earlyPowerW", " against % early", Figures::watts);
+        and("lossPercent", ", a loss of %", Figures::percent);
+        end();
+        begin("slopePercentPerHour", "Trend % an hour", Figures::percent);
+        and("comparedBlocks", ", from % blocks compared", Figures::brief);
+        end();
+    }
+
+    private void drift() {
+        begin("actualHeartRateBpm", "Heart rate % late in the ride", Figures::beats);
+        and("predictedHeartRateBpm", " where the same power gave % before", Figures::beats);
+        and("heartRateOverPredictedPercent", ", a difference of %", Figures::percent);
+        end();
+        begin("bpmPer100W", "Before, it rose by % for each 100 W", Figures::beats);
+        end();
+        begin("decouplingPercent", "Decoupling %", Figures::percent);
+        end();
+    }
+
+    private void stoppedTime() {
+        begin("stopCount", "Stops of more than a minute: %", Figures::brief);
+        and("totalMinutes", ", % in all", Figures::minutes);
+        and("longestMinutes", ", the longest %", Figures::minutes);
+        end();
+    }
+
+    private void underPaced() {
+        begin("normalizedPowerW", "Normalized power % for the whole", Figures::watts);
+        and("targetW", "; the guide for this length is %", Figures::watts);
+        and("shareOfTargetPercent", ", so % of it", Figures::percent);
+        end();
+    }
+
+    private void lateReserve() {
+        begin("lastSixthNormalizedPowerW", "Normalized power % in the last sixth", Figures::watts);
+        and("restNormalizedPowerW", ", % before it", Figures::watts);
+        and("gainPercent", ", a gain of %", Figures::percent);
+        end();
+    }
+
+    /** What no clause has told. */
+    private void rest() {
+        for (Evidence.Entry entry : evidence.entries()) {
+            if (told.add(entry.name())) {
+                open();
+                text.append(entry.name()).append(' ').append(Figures.brief(entry.value()));
+                end();
+            }
+        }
+    }
+
+    private boolean openSentence;
+
+    private void begin(String name, String wording, Words words) {
+        String clause = number(name, wording, words);
+        if (!clause.isEmpty()) {
+            open();
+            text.append(clause);
+        }
+    }
+
+    /** Goes on with the sentence; without its beginning the number is left to {@link #rest()}. */
+    private void and(String name, String wording, Words words) {
+        if (openSentence) {
+            text.append(number(name, wording, words));
+        }
+    }
+
+    private void and(String clause) {
+        if (openSentence) {
+            text.append(clause);
+        }
+    }
+
+    private void open() {
+        text.append(text.length() == 0 ? "" : " ");
+        openSentence = true;
+    }
+
+    private void end() {
+        text.append(openSentence ? "." : "");
+        openSentence = false;
+    }
+
+    private String number(String name, String wording, Words words) {
+        OptionalDouble value = evidence.get(name);
+        if (value.isEmpty()) {
+            return "";
+        }
+        told.add(name);
+        int at = wording.indexOf('%');
+        return wording.substring(0, at) + words.of(value.getAsDouble()) + wording.substring(at + 1);
+    }
+
+    /** How a number is worded with its unit. */
+    @FunctionalInterface
+    private interface Words {
+        String of(double value);
+    }
+}

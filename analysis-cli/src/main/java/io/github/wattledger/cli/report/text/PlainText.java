@@ -1,0 +1,50 @@
+package io.github.wattledger.cli.report.text;
+
+/** Words from files and from the core, made safe and plain enough to paste into a message. */
+final class PlainText {
+    private PlainText() {}
+
+    /**
+     * The same words without control characters (a file's name may hold terminal sequences), with typographic marks
+     * written in ASCII and white space narrowed to one space. Letters of any script stay.
+     */
+    static String of(String text) {
+        StringBuilder plain = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> append(plain, c));
+        return plain.toString().strip();
+    }
+
+    private static void append(StringBuilder plain, int c) {
+        switch (c) {
+            case '\u2032', '\u2018', '\u2019' -> plain.append('\''); // prime, as in W', and single quotes
+            case '\u201C', '\u201D', '\u201E' -> plain.append('"');
+            case '\u2010', '\u2011', '\u2012', '\u2013', '\u2014', '\u2212' -> plain.append('-');
+            case '\u2026' -> plain.append("...");
+            case '\u00B0' -> plain.append("deg ");
+            case '\u00D7' -> plain.append('x');
+            case '\u00B1' -> plain.append("+/-");
+            case '\u2264' -> plain.append("at most ");
+            case '\u2265' -> plain.append("at least ");
+            default -> appendOther(plain, c);
+        }
+    }
+
+    private static void appendOther(StringBuilder plain, int c) {
+        boolean shown = switch (Character.getType(c)) {
+            case Character.CONTROL,
+                    Character.FORMAT,
+                    Character.SURROGATE,
+                    Character.PRIVATE_USE,
+                    Character.UNASSIGNED,
+                    Character.LINE_SEPARATOR,
+                    Character.PARAGRAPH_SEPARATOR,
+                    Character.SPACE_SEPARATOR -> false;
+            default -> true;
+        };
+        if (shown) {
+            plain.appendCodePoint(c);
+        } else if (plain.length() > 0 && plain.charAt(plain.length() - 1) != ' ') {
+            plain.append(' ');
+        }
+    }
+}

@@ -1,0 +1,365 @@
+package io.github.wattledger.cli.report.text;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSource;
+import io.github.wattledger.RiderContext;
+import io.github.wattledger.clean.PowerSource;
+import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.clean.QualityReport;
+import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.load.ZoneTime;
+import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * For people: at most 80 columns, no colour, the judgement first and the small print last. What is missing is said in
+ * words, never left blank and never 0.
+ */
+public final class TextReport implements Report {
+    private static final int BAR_COLUMNS = 24;
+
+    private static final int[] EFFORT_SECONDS = {
+        5, 60, 300, 600, 1200, 3600, 2 * 3600, 4 * 3600, 6 * 3600, 8 * 3600, 10 * 3600, 12 * 3600, 15 * 3600
+    };
+
+    @Override
+    public void write(RideReview review, Appendable out) throws IOException {
+        Page page = new Page();
+        head(page, review.source());
+        page.blank();
+        page.paragraph(VerdictSentence.of(review));
+        time(page, review);
+        findings(page, review.pacing());
+        new LoadTable(review).write(page);
+        powerZones(page, review);
+        heartRateZones(page, review);
+        bestEfforts(page, review);
+        ability(page, review);
+        thresholds(page, review);
+        quality(page, review.quality());
+        leftOut(page, review.pacing().leftOut());
+        page.blank();
+        page.paragraph(
+                "These are numbers about effort and heart rate, not medical advice: anything unusual belongs to a"
+                        + " physician. The rules of your event come first.");
+        out.append(page.toString());
+    }
+
+    /** Words as a sentence of their own: a capital first, a full stop at the end. */
+    static String sentence(String words) {
+        String plain = PlainText.of(words);
+        if (plain.isEmpty()) {
+            return plain;
+        }
+        char last = plain.charAt(plain.length() - 1);
+        return last == '.' || last == '!' || last == '?' ? plain : plain + ".";
+    }
+
+    private static void head(Page page, RideSource source) {
+        String file = source.file();
+        page.paragraph("Review of " + (file == null ? "a ride" : PlainText.of(file)));
+        List<String> parts = new ArrayList<>();
+        parts.add(StartTime.of(source.startTime(), source.utcOffsetSeconds()).words());
+        if (source.sport() != null) {
+            parts.add(PlainText.of(source.sport()).replace('_', ' '));
+        }
+        parts.add(source.device() == null ? "device not known" : PlainText.of(source.device()));
+        if (source.format() != null) {
+            parts.add(PlainText.of(source.format()));
+        }
+        if (source.sessionIndex() > 0) {
+            parts.add("session " + (source.sessionIndex() + 1) + " of the file");
+        }
+        page.paragraph(String.join(", ", parts));
+    }
+
+    private static void time(Page page, RideReview review) {
+        TimeLedger ledger = review.pacing().ledger();
+        page.heading("WHERE THE TIME WENT");
+        minutesRow(page, "riding", ledger.movingMinutes());
+        minutesRow(page, "stopped, timer running", ledger.stoppedMinutes());
+        minutesRow(page, "paused, timer stopped", ledger.pausedMinutes());
+        minutesRow(page, "missing, nothing recorded", ledger.missingMinutes());
+        minutesRow(page, "elapsed", ledger.elapsedMinutes());
+        Interval judged = review.pacing().judged();
+        if (judged.seconds() != review.ride().seconds()) {
+            page.line("Judged: " + Figures.clock(judged.fromSecond()) + " to " + Figures.clock(judged.toSecond())
+                    + " of a recording of "
+                    + Figures.clock(review.ride().seconds()) + ".");
+        }
+        for (TimeLedger.Entry entry : ledger.entries()) {
+            page.line("Lost: " + PlainText.of(entry.label()) + ", "
+                    + minutesRange(entry.minutesLow(), entry.minutesHigh()) + ".");
+        }
+        notPriced(page, review.pacing());
+    }
+
+    private static void minutesRow(Page page, String label, double minutes) {
+        page.row("  " + Page.padRight(label, 28) + Page.padLeft(Figures.clock(minutes * 60), 9));
+    }
+
+    /** Says once which prices are missing and why. */
+    private static void notPriced(Page page, PacingReview pacing) {
+        List<String> titles = new ArrayList<>();
+        List<String> reasons = new ArrayList<>();
+        for (Finding finding : pacing.findings()) {
+            if (finding.cost() instanceof Cost.NotPriced notPriced) {
+                titles.add(EvidenceSentences.title(finding.kind()).toLowerCase(Locale.ROOT));
+                reasons.add(PlainText.of(notPriced.reason()));
+            }
+        }
+        if (reasons.isEmpty()) {
+            return;
+        }
+        boolean sameReason = reasons.stream().allMatch(reasons.get(0)::equals);
+        if (sameReason) {
+            boolean all = titles.size() == pacing.findings().size();
+            String whose = all ? "" : " (" + String.join(", ", titles) + ")";
+            page.line("Prices in minutes" + whose + ": " + sentence(reasons.get(0)));
+            return;
+        }
+        List<String> each = new ArrayList<>();
+        for (int i = 0; i < titles.size(); i++) {
+            each.add(titles.get(i) + " (" + reasons.get(i) + ")");
+        }
+        page.line("Without a price in minutes: " + String.join("; ", each) + ".");
+    }
+
+    private static void findings(Page page, PacingReview pacing) {
+        page.heading("WHAT STANDS OUT, the weightiest first");
+        if (pacing.findings().isEmpty()) {
+            page.line("Nothing in the pacing.");
+        }
+        int number = 0;
+        for (Finding finding : pacing.findings()) {
+            number++;
+            String first = Page.padLeft(number + ". ", 5);
+            page.wrapped(
+                    first,
+                    "     ",
+                    EvidenceSentences.title(finding.kind()) + " ("
+                            + finding.severity().id() + "), " + where(finding));
+            part(page, EvidenceSentences.of(finding));
+            if (finding.cost() instanceof Cost.Priced priced) {
+                part(
+                        page,
+                        "Cost: " + minutesRange(priced.lowMinutes(), priced.highMinutes()) + " ("
+                                + PlainText.of(priced.how()) + ").");
+            }
+            part(page, "Next time: " + sentence(finding.advice().text()));
+        }
+    }
+
+    private static void part(Page page, String words) {
+        if (!words.isEmpty()) {
+            page.wrapped("     ", "     ", words);
+        }
+    }
+
+    private static String where(Finding finding) {
+        Interval when = finding.when();
+        boolean isShort = when.seconds() < 600;
+        String from = isShort ? Figures.clock(when.fromSecond()) : Figures.shortClock(when.fromSecond());
+        String to = isShort ? Figures.clock(when.toSecond()) : Figures.shortClock(when.toSecond());
+        Double startM = finding.startM();
+        Double endM = finding.endM();
+        String km = startM == null || endM == null
+                ? "no distance in this file"
+                : "km " + Figures.kilometres(startM) + "-" + Figures.kilometres(endM);
+        return from + "-" + to + ", " + km;
+    }
+
+    private static String minutesRange(double low, double high) {
+        String range = Figures.decimal(low, 1) + " to " + Figures.decimal(high, 1) + " min";
+        return low < 0 ? range + "; below 0 it would not have been faster" : range;
+    }
+
+    private static void powerZones(Page page, RideReview review) {
+        page.heading("POWER ZONES");
+        if (!review.ride().has(Channel.POWER)) {
+            page.line("No power in this file.");
+        } else if (review.load().powerZones().isEmpty()) {
+            page.line(
+                    review.rider().thresholdPowerW() == null
+                            ? "Not computed: threshold power is not known."
+                            : "Not computed.");
+        } else {
+            zones(page, review.load().powerZones(), "W");
+        }
+    }
+
+    private static void heartRateZones(Page page, RideReview review) {
+        page.heading("HEART-RATE ZONES");
+        if (!review.ride().has(Channel.HEART_RATE)) {
+            page.line("No heart rate in this file.");
+        } else if (review.load().heartRateZones().isEmpty()) {
+            page.line(
+                    review.rider().thresholdHeartRateBpm() == null
+                            ? "Not computed: threshold heart rate is not known; see --threshold-heart-rate."
+                            : "Not computed.");
+        } else {
+            zones(page, review.load().heartRateZones(), "bpm");
+        }
+    }
+
+    private static void zones(Page page, List<ZoneTime> zones, String unit) {
+        long total = 0;
+        int nameColumns = 0;
+        for (ZoneTime zone : zones) {
+            total += zone.seconds();
+            nameColumns = Math.max(nameColumns, Page.columns(PlainText.of(zone.name())));
+        }
+        for (ZoneTime zone : zones) {
+            Double to = zone.to();
+            String bounds = to == null
+                    ? Figures.decimal(zone.from(), 0) + "+ " + unit
+                    : Figures.decimal(zone.from(), 0) + "-" + Figures.decimal(to, 0) + " " + unit;
+            double share = total == 0 ? 0 : (double) zone.seconds() / total;
+            page.row("  " + Page.padRight(PlainText.of(zone.name()), nameColumns) + Page.padLeft(bounds, 13)
+                    + Page.padLeft(Figures.clock(zone.seconds()), 10)
+                    + Page.padLeft(Figures.fractionAsPercent(share), 7) + "  "
+                    + "#".repeat((int) Math.round(share * BAR_COLUMNS)));
+        }
+    }
+
+    private static void bestEfforts(Page page, RideReview review) {
+        page.heading("BEST EFFORTS, highest mean power");
+        MeanMaximalCurve curve = review.curve();
+        if (!review.ride().has(Channel.POWER)) {
+            page.line("No power in this file.");
+            return;
+        }
+        StringBuilder row = new StringBuilder();
+        int inRow = 0;
+        boolean any = false;
+        for (int seconds : EFFORT_SECONDS) {
+            if (seconds > curve.longestSeconds() || !Double.isFinite(curve.watts(seconds))) {
+                continue;
+            }
+            any = true;
+            row.append(Page.padLeft(effortLength(seconds), 8))
+                    .append(Page.padLeft(Figures.watts(curve.watts(seconds)), 8));
+            inRow++;
+            if (inRow == 4) {
+                page.row(row.toString());
+                row.setLength(0);
+                inRow = 0;
+            }
+        }
+        if (inRow > 0) {
+            page.row(row.toString());
+        }
+        if (!any) {
+            page.line("None: the ride is too short.");
+        }
+    }
+
+    private static String effortLength(int seconds) {
+        if (seconds < 60) {
+            return seconds + " s";
+        }
+        return seconds <= 3600 ? seconds / 60 + " min" : seconds / 3600 + " h";
+    }
+
+    private static void ability(Page page, RideReview review) {
+        Ability ability = review.ability();
+        page.heading("WHAT COULD BE EXPECTED");
+        Double sustainable = ability.sustainablePowerW();
+        if (sustainable == null) {
+            page.line("No guide for this length: "
+                    + (review.rider().thresholdPowerW() == null
+                            ? "threshold power is not known."
+                            : "it was not computed."));
+        } else {
+            page.line("Guide for " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(sustainable)
+                    + (ability.source() == Ability.Source.GUIDE
+                            ? ", from threshold power alone. It is a guide that knows nothing of your endurance, not a"
+                                    + " fact."
+                            : "."));
+        }
+        Double criticalPower = ability.criticalPowerW();
+        Double wPrime = ability.wPrimeKJ();
+        if (criticalPower == null) {
+            page.line("Critical power and W': not known.");
+        } else {
+            Double error = ability.fitErrorW();
+            page.line("Critical power " + Figures.watts(criticalPower)
+                    + (error == null ? "" : " (standard error " + Figures.watts(error) + ")")
+                    + (wPrime == null ? "; W' not known." : ", W' " + Figures.decimal(wPrime, 1) + " kJ."));
+        }
+    }
+
+    private static void thresholds(Page page, RideReview review) {
+        RiderContext rider = review.rider();
+        page.heading("JUDGED BY");
+        Double power = rider.thresholdPowerW();
+        if (power == null) {
+            page.line("Threshold power: not known; give it with --threshold-power.");
+        } else {
+            page.line(thresholdPower(power, rider.thresholdPowerSource()));
+        }
+        Double heartRate = rider.thresholdHeartRateBpm();
+        page.line(
+                heartRate == null
+                        ? "Threshold heart rate: not known."
+                        : "Threshold heart rate: " + Figures.beats(heartRate) + ".");
+        Double mass = rider.massKg();
+        page.line(mass == null ? "Mass: not known." : "Mass: " + Figures.brief(mass) + " kg.");
+    }
+
+    private static String thresholdPower(double watts, RiderContext.@Nullable ThresholdSource source) {
+        String value = Figures.watts(watts);
+        if (source == null) {
+            return "Threshold power: " + value + ".";
+        }
+        return switch (source) {
+            case GIVEN -> "Threshold power: " + value + ", as given.";
+            case PROFILE -> "Threshold power: " + value + ", from the rider profile.";
+            case DEVICE -> "Threshold power: " + value + ", as set on the device. Check that it is up to date.";
+            case ESTIMATED ->
+                "Threshold power: at least " + value + ", estimated from the efforts in this ride. Give your own with"
+                        + " --threshold-power.";
+        };
+    }
+
+    private static void quality(Page page, QualityReport quality) {
+        page.heading("THE RECORDING");
+        page.line("Recorded seconds: " + quality.recordedSeconds() + "; seconds without power: "
+                + (quality.powerSource() == PowerSource.NONE
+                        ? "all (no power in this file)"
+                        : Integer.toString(quality.missingPowerSeconds()))
+                + "; samples repaired: " + quality.repairedSamples() + ".");
+        switch (quality.powerSource()) {
+            case WORK_COUNTER -> page.line("Power is taken from the work counter of the power meter.");
+            case SAMPLES -> page.line("Power is taken from the one-second samples.");
+            case NONE -> {
+                // Said in the line above.
+            }
+        }
+        for (QualityNote note : quality.notes()) {
+            page.item(sentence(note.text()));
+        }
+    }
+
+    private static void leftOut(Page page, List<String> leftOut) {
+        page.heading("LEFT OUT");
+        if (leftOut.isEmpty()) {
+            page.line("Nothing.");
+        }
+        for (String what : leftOut) {
+            page.item(sentence(what));
+        }
+    }
+}
