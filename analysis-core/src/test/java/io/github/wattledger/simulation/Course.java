@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
 
 /**
  * A road to ride: grade, surface, height and position by distance. Distances are metres along the road from the start
@@ -126,11 +127,17 @@ public final class Course {
         return between(longitudesDegrees, distanceM);
     }
 
+    /** The wind against a rider in each cell, m/s. */
+    double[] headwindsMps(Weather weather) {
+        return Arrays.stream(headingsDegrees).map(weather::headwindMps).toArray();
+    }
+
     private static int cellCount(double metres) {
         return (int) StrictMath.round(metres / CELL_M);
     }
 
-    private int cellAt(double distanceM) {
+    /** The cell at a distance; those beyond an end count as the last. */
+    int cellAt(double distanceM) {
         int cell = (int) StrictMath.floor((distanceM + leadInM) / CELL_M);
         return StrictMath.max(0, StrictMath.min(grades.length - 1, cell));
     }
@@ -250,7 +257,7 @@ public final class Course {
             return fill(cells, Stretch::rollingResistance, leadInRollingResistance);
         }
 
-        private double[] fill(int cells, java.util.function.ToDoubleFunction<Stretch> property, double beforeTheLine) {
+        private double[] fill(int cells, ToDoubleFunction<Stretch> property, double beforeTheLine) {
             double[] values = new double[cells];
             int from = cellCount(leadInM);
             Arrays.fill(values, 0, from, beforeTheLine);

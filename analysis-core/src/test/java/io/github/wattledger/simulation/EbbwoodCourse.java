@@ -15,8 +15,8 @@ final class EbbwoodCourse {
     private static final double LONGITUDE_DEGREES = -124.21;
     private static final double HARBOUR_ALTITUDE_M = 8;
     private static final double ASPHALT = 0.0055;
-    private static final double PACKED = 0.0085;
-    private static final double GRAVEL = 0.0110;
+    private static final double PACKED = 0.0090;
+    private static final double GRAVEL = 0.0120;
 
     private EbbwoodCourse() {}
 

@@ -3,6 +3,9 @@ package io.github.wattledger.simulation;
 /** What power a rider means to give at each moment of the race. */
 @FunctionalInterface
 public interface PacingPlan {
+    /** Speed on a descent at which pedalling stops paying, m/s. */
+    double FREEWHEEL_MPS = 11.5;
+
     /** The power meant at a moment, watts; 0 is coasting. */
     double powerW(Moment moment);
 
@@ -33,7 +36,7 @@ public interface PacingPlan {
      */
     default PacingPlan onTerrain(double gain) {
         return moment -> {
-            if (moment.grade() < -0.03 && moment.speedMps() > 10.5) {
+            if (moment.grade() < -0.03 && moment.speedMps() > FREEWHEEL_MPS) {
                 return 0;
             }
             double factor = StrictMath.max(0.8, StrictMath.min(1.2, 1 + gain * moment.grade()));

@@ -2,6 +2,7 @@ package io.github.wattledger.simulation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * What a review of a written race should find, computed from the written samples by the definitions alone. Seconds count
@@ -130,8 +131,7 @@ public record RaceTruth(
         return StrictMath.abs(scenario.course().gradeAt(sample.distanceM() - leadInM)) < LEVEL_GRADE;
     }
 
-    private static List<Double> sixths(
-            List<RecordedSample> moving, java.util.function.Predicate<RecordedSample> chosen) {
+    private static List<Double> sixths(List<RecordedSample> moving, Predicate<RecordedSample> chosen) {
         List<Double> means = new ArrayList<>();
         for (int sixth = 0; sixth < 6; sixth++) {
             means.add(moving.subList(moving.size() * sixth / 6, moving.size() * (sixth + 1) / 6).stream()

@@ -16,6 +16,7 @@ final class RollingBody {
     private final double massKg;
     private final double inertKg;
     private final double dragAreaM2;
+    private final double[] headwinds;
 
     private double distanceM;
     private double speedMps;
@@ -32,6 +33,7 @@ final class RollingBody {
         massKg = scenario.rider().totalMassKg();
         inertKg = MartinModel.inertKg(massKg);
         dragAreaM2 = scenario.rider().dragAreaM2();
+        headwinds = course.headwindsMps(weather);
         distanceM = scenario.leadIn().equals(Scenario.LeadIn.NONE) ? 0 : -course.leadInM();
     }
 
@@ -45,11 +47,6 @@ final class RollingBody {
         return speedMps;
     }
 
-    /** Gives it a speed out of nothing, for trials that begin in motion. */
-    void launch(double startSpeedMps) {
-        speedMps = startSpeedMps;
-    }
-
     /** Where the brakes must be pulled to come to rest at a distance. */
     boolean mustBrakeFor(double atDistanceM) {
         return atDistanceM - distanceM <= speedMps * speedMps / (2 * BRAKING_MPS2) + speedMps / 2;
@@ -57,8 +54,8 @@ final class RollingBody {
 
     /** Moves on by a second. */
     void rideSecond(double pedalW) {
-        double headwindMps = weather.headwindMps(course.headingDegreesAt(distanceM));
         for (int i = 0; i < STEPS; i++) {
+            double headwindMps = headwinds[course.cellAt(distanceM)];
             double wheelW = pedalW * MartinModel.DRIVE_EFFICIENCY;
             double before = speedMps;
             double firstW = wheelW - resistanceW(before, headwindMps);
@@ -73,8 +70,8 @@ final class RollingBody {
 
     /** Moves on by a second with the brakes pulled and the pedals at rest. */
     void brakeSecond() {
-        double headwindMps = weather.headwindMps(course.headingDegreesAt(distanceM));
         for (int i = 0; i < STEPS; i++) {
+            double headwindMps = headwinds[course.cellAt(distanceM)];
             double before = speedMps;
             speedMps = StrictMath.max(0, before - BRAKING_MPS2 * STEP_SECONDS);
             double resistedJ =

@@ -29,8 +29,8 @@ public final class SampleRides {
     private static final Instant TRAINING_START = Instant.parse("2026-05-30T16:05:00Z");
     private static final Scenario.LeadIn LEAD_IN = new Scenario.LeadIn(90, 725);
     private static final double GROUP_SECONDS = 70 * 60;
-    private static final double GROUP_W = 248;
-    private static final double AFTER_GROUP_W = 176;
+    private static final double GROUP_W = 243;
+    private static final double AFTER_GROUP_W = 174;
     private static final double EVEN_W = 187;
 
     private SampleRides() {}

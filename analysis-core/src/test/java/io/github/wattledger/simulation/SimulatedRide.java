@@ -5,6 +5,7 @@ import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Series;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -108,8 +109,8 @@ public final class SimulatedRide {
     static final class Log {
         private final Scenario scenario;
         private final Map<Channel, DoubleStream.Builder> columns = new EnumMap<>(Channel.class);
-        private final List<Interval> pauses = new java.util.ArrayList<>();
-        private final List<Integer> lapSeconds = new java.util.ArrayList<>(List.of(0));
+        private final List<Interval> pauses = new ArrayList<>();
+        private final List<Integer> lapSeconds = new ArrayList<>(List.of(0));
         private int raceStartSecond;
         private int seconds;
 

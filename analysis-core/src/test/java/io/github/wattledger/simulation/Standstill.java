@@ -1,5 +1,6 @@
 package io.github.wattledger.simulation;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** Tells standing from riding: speed below 0.8 m/s for 3 s or more with power 0 or missing. */
@@ -18,7 +19,7 @@ final class Standstill {
                 continue;
             }
             if (i - runFrom >= SHORTEST_SECONDS) {
-                java.util.Arrays.fill(standing, runFrom, i, true);
+                Arrays.fill(standing, runFrom, i, true);
             }
             runFrom = i + 1;
         }
