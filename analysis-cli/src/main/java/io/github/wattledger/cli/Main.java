@@ -61,7 +61,7 @@ public final class Main implements Runnable {
         int status;
         try {
             status = commandLine(out, err, core).execute(args);
-        } catch (OutOfMemoryError | StackOverflowError e) {
+        } catch (Error e) {
             message(err, "wattledger", "internal failure: " + e);
             return ExitStatus.INTERNAL_FAILURE.code();
         }

@@ -1,0 +1,75 @@
+package io.github.wattledger.cli;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.belongToAnyOf;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.JavaModifier.FINAL;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_STREAMS;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.read.UnreadableRideException;
+
+/** Which way the arrows point within the command line, and from it into the core. */
+@AnalyzeClasses(packages = ArchitectureTest.CLI, importOptions = DoNotIncludeTests.class)
+class ArchitectureTest {
+    static final String CORE = "io.github.wattledger";
+    static final String CLI = CORE + ".cli";
+
+    // spotless:off
+    @ArchTest
+    static final ArchRule reportsDoNotKnowTheCommandLine = noClasses()
+            .that().resideInAPackage(CLI + ".report..")
+            .should().dependOnClassesThat(resideInAnyPackage("picocli..", CLI));
+
+    @ArchTest
+    static final ArchRule reportsDoNotKnowEachOther =
+            slices().matching(CLI + ".report.(*)..").should().notDependOnEachOther();
+
+    @ArchTest
+    static final ArchRule noCycles = slices().matching(CORE + ".(**)").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule theCoreIsReachedThroughItsResults = noClasses()
+            .should().dependOnClassesThat(resideInAPackage(CORE + "..")
+                    .and(not(resideInAPackage(CLI + "..")))
+                    .and(not(resideInAnyPackage(
+                            CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean")))
+                    .and(not(belongToAnyOf(UnreadableRideException.class))))
+            .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
+
+    @ArchTest
+    static final ArchRule onlyTheJsonReportSeesJackson = noClasses()
+            .that().resideOutsideOfPackage(CLI + ".report.json")
+            .should().dependOnClassesThat(resideInAnyPackage("tools.jackson..", "com.fasterxml.."));
+
+    @ArchTest
+    static final ArchRule onlyMainEndsTheProcess = noClasses()
+            .that().doNotBelongToAnyOf(Main.class)
+            .should().callMethod(System.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "exit", int.class)
+            .orShould().callMethod(Runtime.class, "halt", int.class);
+
+    @ArchTest
+    static final ArchRule onlyMainSeesTheStandardStreams = noClasses()
+            .that().doNotBelongToAnyOf(Main.class)
+            .should(ACCESS_STANDARD_STREAMS);
+
+    @ArchTest
+    static final ArchRule noHiddenFilesInReports = noClasses()
+            .that().resideInAPackage(CLI + ".report..")
+            .should().dependOnClassesThat(resideInAnyPackage("java.nio.file..", "java.net.."));
+
+    @ArchTest
+    static final ArchRule classesAreClosed = classes()
+            .that().areNotInterfaces().and().areNotEnums().and().areNotAnonymousClasses()
+            .should().haveModifier(FINAL);
+    // spotless:on
+}

@@ -1,0 +1,26 @@
+package io.github.wattledger.cli.report.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class FiguresTest {
+    @ParameterizedTest
+    @CsvSource({"0,0:00:00", "59.6,0:01:00", "3599,0:59:59", "25320,7:02:00", "360000,100:00:00"})
+    void clocksShowHoursMinutesAndSeconds(double seconds, String expected) {
+        assertThat(Figures.clock(seconds)).isEqualTo(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"45,45 s", "119,119 s", "120,2 min", "4220,70 min", "7199,120 min", "7200,2:00 h", "25320,7:02 h"})
+    void spansUseTheUnitThatSuitsThem(double seconds, String expected) {
+        assertThat(Figures.span(seconds)).isEqualTo(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"14.1,14", "3.24,3.2", "3.0,3", "9.96,10", "-2.9,-2.9", "0.04,0", "-0.04,0", "1234.5,1235"})
+    void briefNumbersHaveADecimalBelowTen(double value, String expected) {
+        assertThat(Figures.brief(value)).isEqualTo(expected);
+    }
+}
