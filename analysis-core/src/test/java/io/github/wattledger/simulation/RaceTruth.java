@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.function.Predicate;
 
 /**
- * What a review of a written race should find, computed from the written samples by the definitions alone. Seconds count
- * from the first sample, pauses included; stretches are half-open.
+ * What a review of a written race should find, computed from the written samples by the definitions alone. Seconds
+ * count from the first sample, pauses included; stretches are half-open.
  *
  * @param raceStartSecond first second of the race
  * @param openingEndSecond second after the opening: the first sixth of the moving time, 20 to 90 minutes

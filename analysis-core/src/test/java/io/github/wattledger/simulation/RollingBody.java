@@ -3,8 +3,8 @@ package io.github.wattledger.simulation;
 /**
  * Rider and bicycle as a mass on the road: place and speed, moved on by pedal power.
  *
- * <p>The kinetic energy is integrated (Heun's method, steps of {@value #STEP_SECONDS} s), not the speed: power over speed
- * has no value at a standstill, power does.
+ * <p>The kinetic energy is integrated (Heun's method, steps of {@value #STEP_SECONDS} s), not the speed: power over
+ * speed has no value at a standstill, power does.
  */
 final class RollingBody {
     private static final double STEP_SECONDS = 0.25;
