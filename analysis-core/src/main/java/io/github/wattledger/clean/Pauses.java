@@ -42,15 +42,15 @@ final class Pauses {
 
     private void markByEvents(List<TimerEvent> events) {
         List<long[]> stretches = stoppedStretches(events);
-        boolean anyWithin = stretches.stream()
-                .anyMatch(stretch -> stretch[0] >= 0 && stretch[0] < table.seconds() - 1 && stretch[1] > stretch[0]);
-        if (!anyWithin) {
-            return;
-        }
-        // Some devices write a record in the second of the stop and stamp each second at its end; others write none.
+        // Some devices write a record in the second of the stop, and so one more than the timer ran for: they stamp
+        // each
+        // second at its end, and the record of the start belongs to no second. Others write none at the stop.
         int shift = recordsAtStops(stretches) ? 1 : 0;
         for (long[] stretch : stretches) {
-            pause(stretch[0] + shift, stretch[1] + shift);
+            boolean endsTheRide = stretch[0] == table.seconds() - 1;
+            if (!endsTheRide) {
+                pause(stretch[0] + shift, stretch[1] + shift);
+            }
         }
         if (shift == 1) {
             long firstStart = events.stream()

@@ -87,7 +87,7 @@ final class Race {
 
     /** The opening: the first sixth of moving time, at least 20 and at most 90 minutes. */
     Interval opening() {
-        int moving = (int) Math.round(movingSeconds() * OPENING_SHARE);
+        int moving = (int) (movingSeconds() * OPENING_SHARE);
         moving = Math.min(LONGEST_OPENING_SECONDS, Math.max(SHORTEST_OPENING_SECONDS, moving));
         return betweenMoving(0, moving);
     }
