@@ -11,8 +11,6 @@ import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.pacing.Thresholds;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
-import io.github.wattledger.power.SustainablePower;
-import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadResult;
@@ -33,7 +31,6 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -123,7 +120,8 @@ public final class Reviewer {
         Interval selected = SelectedPart.of(whole, options);
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
-        RiderContext context = riderContext(rider, device, curve);
+        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, device));
+        RiderContext context = riderContext(rider, device, rideAbility);
         RideLoad load = RideLoad.of(
                 ride,
                 context.thresholdPowerW(),
@@ -132,7 +130,7 @@ public final class Reviewer {
                 rider.heartRateZones());
         boolean partIsGiven = selected.seconds() != whole.seconds();
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, context.thresholdPowerW());
-        Ability ability = ability(context.thresholdPowerW(), part.movingSeconds(ride));
+        Ability ability = rideAbility.over(part.movingSeconds(ride));
         Thresholds thresholds = new Thresholds(
                 context.thresholdPowerW(),
                 context.thresholdPowerSource() == ThresholdSource.ESTIMATED,
@@ -195,33 +193,24 @@ public final class Reviewer {
         return notes;
     }
 
-    private static RiderContext riderContext(Rider rider, RecordingDevice device, MeanMaximalCurve curve) {
-        Double thresholdPower = rider.thresholdPowerW();
-        ThresholdSource source = thresholdPower == null ? null : ThresholdSource.GIVEN;
-        if (thresholdPower == null && device.thresholdPowerW() != null) {
-            thresholdPower = device.thresholdPowerW();
+    private static @Nullable Double knownThresholdW(Rider rider, RecordingDevice device) {
+        return rider.thresholdPowerW() != null ? rider.thresholdPowerW() : device.thresholdPowerW();
+    }
+
+    private static RiderContext riderContext(Rider rider, RecordingDevice device, RideAbility ability) {
+        ThresholdSource source = null;
+        if (rider.thresholdPowerW() != null) {
+            source = ThresholdSource.GIVEN;
+        } else if (device.thresholdPowerW() != null) {
             source = ThresholdSource.DEVICE;
-        }
-        if (thresholdPower == null) {
-            OptionalDouble estimate = ThresholdEstimate.watts(curve);
-            if (estimate.isPresent()) {
-                thresholdPower = estimate.getAsDouble();
-                source = ThresholdSource.ESTIMATED;
-            }
+        } else if (ability.thresholdPowerW() != null) {
+            source = ThresholdSource.ESTIMATED;
         }
         return new RiderContext(
-                thresholdPower,
+                ability.thresholdPowerW(),
                 source,
                 rider.thresholdHeartRateBpm() != null ? rider.thresholdHeartRateBpm() : device.thresholdHeartRateBpm(),
                 rider.massKg() != null ? rider.massKg() : device.riderMassKg());
-    }
-
-    private static Ability ability(@Nullable Double thresholdPowerW, int movingSeconds) {
-        if (thresholdPowerW == null || movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
-            return new Ability(null, null, null, null, null, movingSeconds);
-        }
-        double guideW = SustainablePower.guideW(thresholdPowerW, movingSeconds);
-        return new Ability(null, null, Ability.Source.GUIDE, null, guideW, movingSeconds);
     }
 
     private static void addPartNotes(

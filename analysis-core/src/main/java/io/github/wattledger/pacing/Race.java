@@ -25,6 +25,7 @@ final class Race {
     private final int offsetSeconds;
     private final Thresholds thresholds;
     private final @Nullable Double targetW;
+    private final @Nullable Double wPrimeKJ;
     private final boolean priced;
     private final int[] secondOfMoving;
     private final Series watts;
@@ -35,6 +36,7 @@ final class Race {
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
         this.targetW = ability.sustainablePowerW();
+        this.wPrimeKJ = ability.wPrimeKJ();
         this.priced = priced;
         this.watts = ride.series(Channel.POWER);
         this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
@@ -71,6 +73,11 @@ final class Race {
     /** The power that could be held for the whole, watts; {@code NaN} when it is not known. */
     double targetW() {
         return targetW == null ? Double.NaN : targetW;
+    }
+
+    /** The rider's own W′, joules; {@code NaN} when it is not known. */
+    double wPrimeJ() {
+        return wPrimeKJ == null ? Double.NaN : wPrimeKJ * 1000;
     }
 
     HeartRateModel heartRateModel() {

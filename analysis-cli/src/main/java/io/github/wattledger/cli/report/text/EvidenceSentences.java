@@ -86,6 +86,8 @@ final class EvidenceSentences {
         begin("workAboveThresholdKJ", "Work above threshold power: % kJ", Figures::brief);
         and("workAboveThresholdKJPerHour", ", % kJ an hour", Figures::brief);
         and("wPrimeSharePerHour", ", that is % of W' an hour", Figures::fractionAsPercent);
+        and("wPrimeKJ", " (W' % kJ)", Figures::brief);
+        and("usualWPrimeKJ", " (a usual W' of % kJ, yours is not known)", Figures::brief);
         end();
     }
 
