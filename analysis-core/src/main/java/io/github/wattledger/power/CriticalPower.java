@@ -1,6 +1,7 @@
 package io.github.wattledger.power;
 
 import io.github.wattledger.power.CriticalPowerRefusal.Reason;
+import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -95,6 +96,21 @@ public final class CriticalPower {
      */
     private static final double LEAST_OF_THRESHOLD = 0.955;
 
+    /**
+     * How far the three forms with two parameters may lie apart, as a fraction of critical power. On the six riders of
+     * Mitchell et al. 2018 in this project's tests it is 0.3 to 2.4 %; where the choice of the form moves the result by
+     * more than a field test repeats (4.5 %), the efforts lie on no hyperbola.
+     */
+    private static final double WIDEST_FORMS = 0.05;
+
+    /**
+     * How far below empty the W′ balance of the ride itself may fall, as a share of W′. At the end of eight all-out
+     * races, where 0 would be right, the model stood at −2.7 ± 2.0 kJ (Bartram et al. 2022, Int J Sports Physiol Perform
+     * 17:170): two standard deviations below is a third of a W′ of 20 kJ. On 16 real rides that were not tests it fell
+     * by half of W′ and more.
+     */
+    private static final double DEEPEST_OVERDRAFT = 1 / 3.0;
+
     /** Beyond the best sprinters (from memory, about 2,500 W): efforts that lead there hold no short one. */
     private static final double HIGHEST_MAXIMAL_POWER_W = 3000;
 
@@ -145,6 +161,41 @@ public final class CriticalPower {
     }
 
     /**
+     * Critical power from one ride: {@link #ofCurve}, and then held against the ride itself. When the W′ balance by the
+     * fit ({@link WPrimeBalance}, differential) falls more than a third of W′ below empty, the rider did what the fit
+     * says nobody could, mostly because the bests were not begun rested, and the fit is refused.
+     *
+     * <p>An ordinary ride or race hardly ever carries a fit; a ride with three or more all-out efforts of different
+     * length and rest between them does.
+     *
+     * @param curve the curve of that ride
+     * @param thresholdPowerW threshold power known from elsewhere, watts, or null; never one estimated from this ride
+     */
+    public static CriticalPowerResult ofRide(Ride ride, MeanMaximalCurve curve, @Nullable Double thresholdPowerW) {
+        CriticalPowerResult result = ofCurve(curve, thresholdPowerW);
+        if (!(result instanceof CriticalPowerFit fit)) {
+            return result;
+        }
+        double lowestJ = WPrimeBalance.of(ride, fit.criticalPowerW(), fit.wPrimeJ(), WPrimeBalance.Model.DIFFERENTIAL)
+                .minimumJ();
+        return lowestJ >= -DEEPEST_OVERDRAFT * fit.wPrimeJ()
+                ? fit
+                : refuse(
+                        Reason.CONTRADICTED_BY_RIDE,
+                        format(
+                                "the ride goes beyond what its own best efforts allow (%.0f W and %.1f kJ would have been"
+                                        + " overdrawn by %.1f kJ): they were not begun rested, or not all-out",
+                                fit.criticalPowerW(), fit.wPrimeKJ(), -lowestJ / 1000),
+                        fit);
+    }
+
+    /** {@link #ofRide} for one-second power, watts; {@code NaN} is a missing second. */
+    public static CriticalPowerResult ofRide(double[] watts, @Nullable Double thresholdPowerW) {
+        Ride ride = Ride.ofWatts(watts);
+        return ofRide(ride, MeanMaximalCurve.of(ride), thresholdPowerW);
+    }
+
+    /**
      * Critical power from the mean-maximal curve of one ride, from the best 3, 5, 8, 12, 20 and 30 minutes as far as the
      * ride goes, in the form {@link Form#INVERSE_TIME}; bests that missing seconds may have lowered are left out. A
      * curve says what was done, not what could have been, so beside what {@link #fit(List, Form)} refuses, a fit is
@@ -153,13 +204,14 @@ public final class CriticalPower {
      * <ul>
      *   <li>when the curve is shorter than 12 minutes,
      *   <li>when its standard error is above 5 % of critical power or 25 % of W′,
+     *   <li>when the three forms with two parameters lie more than 5 % of critical power apart: no hyperbola,
      *   <li>when W′ is less than 25 s of critical power (a flat curve: an even ride holds no maximal effort) or more than
      *       115 s of it (the longer efforts were not maximal),
      *   <li>when critical power is more than 4.5 % below a threshold power known from elsewhere.
      * </ul>
      *
      * <p>Without a known threshold a ride in which every effort fell short of maximal by the same share cannot be told
-     * from a weaker rider's: what is accepted is then a lower limit.
+     * from a weaker rider's: what is accepted is then a lower limit. {@link #ofRide} tests more.
      *
      * @param thresholdPowerW threshold power known from elsewhere, watts, or null; never one estimated from this curve
      */
@@ -170,8 +222,14 @@ public final class CriticalPower {
                 efforts.add(new BestEffort(seconds, curve.watts(seconds)));
             }
         }
+        if (curve.longestSeconds() < LEAST_LONGEST_SECONDS) {
+            return refuse(Reason.TOO_SHORT, "the ride holds no 12 minutes of power", null);
+        }
         if (efforts.isEmpty() || efforts.get(efforts.size() - 1).seconds() < LEAST_LONGEST_SECONDS) {
-            return refuse(Reason.TOO_SHORT, "the ride holds no 12 minutes of power without a gap", null);
+            return refuse(
+                    Reason.MISSING_SECONDS,
+                    "seconds without power may have lowered the best 12 minutes and all longer ones",
+                    null);
         }
         CriticalPowerResult result = fit(efforts, Form.INVERSE_TIME);
         return result instanceof CriticalPowerFit fit ? believed(fit, thresholdPowerW) : result;
@@ -390,7 +448,29 @@ public final class CriticalPower {
                             fit.criticalPowerW(), fit.criticalPowerErrorW(), fit.wPrimeKJ(), fit.wPrimeErrorJ() / 1000),
                     fit);
         }
+        if (!(formsApart(fit.efforts()) <= WIDEST_FORMS)) {
+            return refuse(
+                    Reason.TOO_UNCERTAIN,
+                    "its best efforts do not lie on one curve: critical power depends on the way of fitting it",
+                    fit);
+        }
         return fit;
+    }
+
+    /** Highest less lowest critical power of the forms with two parameters, over the one reported. */
+    private static double formsApart(List<BestEffort> efforts) {
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = Double.NEGATIVE_INFINITY;
+        double reported = Double.NaN;
+        for (Form form : List.of(Form.INVERSE_TIME, Form.WORK_TIME, Form.TIME_ON_POWER)) {
+            if (!(fit(efforts, form) instanceof CriticalPowerFit each)) {
+                return Double.NaN;
+            }
+            reported = form == Form.INVERSE_TIME ? each.criticalPowerW() : reported;
+            lowest = Math.min(lowest, each.criticalPowerW());
+            highest = Math.max(highest, each.criticalPowerW());
+        }
+        return (highest - lowest) / reported;
     }
 
     private static BestEffort shortest(CriticalPowerFit fit) {

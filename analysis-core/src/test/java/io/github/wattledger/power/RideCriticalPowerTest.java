@@ -79,8 +79,52 @@ class RideCriticalPowerTest {
     }
 
     @Test
+    void saysWhenMissingSecondsMayHaveLoweredAllLongBests() {
+        double[] watts = testRide(280, 18_000, 1);
+        for (int second = 0; second < watts.length; second += 10) {
+            watts[second] = Double.NaN;
+        }
+        assertRefused(watts, null, Reason.MISSING_SECONDS, "12 minutes");
+    }
+
+    @Test
+    void refusesAFitThatTheRideItselfOverdraws() {
+        // The same six tests with two minutes of rest between them: none after the first was begun rested, so more than
+        // this critical power and W' must have been there.
+        double[] rested = testRide(280, 18_000, 1);
+        double[] hurried = new double[rested.length];
+        int length = 0;
+        int rest = 0;
+        for (double each : rested) {
+            rest = each == 100 ? rest + 1 : 0;
+            if (rest <= 120) {
+                hurried[length++] = each;
+            }
+        }
+        double[] watts = Arrays.copyOf(hurried, length);
+        assertThat(CriticalPower.ofCurve(MeanMaximalCurve.of(watts), null).accepted())
+                .isPresent();
+        assertRefused(watts, null, Reason.CONTRADICTED_BY_RIDE, "rested");
+    }
+
+    @Test
+    void refusesBestsThatLieOnNoHyperbola() {
+        // A real race (3 h 37 min, device threshold 300 W): 379 to 258 W over 3 to 30 minutes. The forms give 235 to
+        // 257 W.
+        double[] seconds = {180, 300, 480, 720, 1200, 1800};
+        double[] bestsW = {379, 345, 312, 299, 273, 258};
+        double[] watts = new double[6 * 3600];
+        Arrays.fill(watts, 100);
+        for (int i = 0; i < seconds.length; i++) {
+            int from = (i + 1) * 3000;
+            Arrays.fill(watts, from, from + (int) seconds[i], bestsW[i]);
+        }
+        assertRefused(watts, null, Reason.TOO_UNCERTAIN, "way of fitting");
+    }
+
+    @Test
     void keepsTheFitThatWasNotBelieved() {
-        CriticalPowerResult result = CriticalPower.ofCurve(MeanMaximalCurve.of(testRide(280, 18_000, 0.8)), 265.0);
+        CriticalPowerResult result = CriticalPower.ofRide(testRide(280, 18_000, 0.8), 265.0);
         assertThat(result).isInstanceOfSatisfying(CriticalPowerRefusal.class, refusal -> {
             CriticalPowerFit fit = Objects.requireNonNull(refusal.refusedFit());
             assertThat(fit.criticalPowerW()).isCloseTo(224, within(0.5));
@@ -90,14 +134,14 @@ class RideCriticalPowerTest {
     @Test
     void thresholdIsTheHigherOfTwentyMinutesAndCriticalPower() {
         // CP 280 W and W' 18 kJ hold 295 W for 20 minutes: 95 % of it is 280.25 W, above critical power.
-        ThresholdEstimate twenty = ThresholdEstimate.of(MeanMaximalCurve.of(testRide(280, 18_000, 1)))
-                .orElseThrow();
+        ThresholdEstimate twenty =
+                ThresholdEstimate.of(testRide(280, 18_000, 1)).orElseThrow();
         assertThat(twenty.watts()).isCloseTo(280.25, within(0.01));
         assertThat(twenty.basis()).isEqualTo(ThresholdEstimate.Basis.TWENTY_MINUTES);
         assertThat(twenty.criticalPowerW()).isCloseTo(280, within(0.1));
         // With 12 kJ it is 290 W for 20 minutes, 95 % of it 275.5 W: critical power is the higher.
-        ThresholdEstimate critical = ThresholdEstimate.of(MeanMaximalCurve.of(testRide(280, 12_000, 1)))
-                .orElseThrow();
+        ThresholdEstimate critical =
+                ThresholdEstimate.of(testRide(280, 12_000, 1)).orElseThrow();
         assertThat(critical.watts()).isCloseTo(280, within(0.1));
         assertThat(critical.basis()).isEqualTo(ThresholdEstimate.Basis.CRITICAL_POWER);
         assertThat(critical.lowW()).isCloseTo(280 * 0.91, within(0.5));
@@ -108,16 +152,15 @@ class RideCriticalPowerTest {
     void thereIsNoThresholdWithoutTwentyMinutes() {
         double[] watts = new double[1199];
         Arrays.fill(watts, 250);
-        assertThat(ThresholdEstimate.of(MeanMaximalCurve.of(watts))).isEmpty();
-        assertThat(ThresholdEstimate.of(MeanMaximalCurve.of(new double[0]))).isEmpty();
+        assertThat(ThresholdEstimate.of(watts)).isEmpty();
+        assertThat(ThresholdEstimate.of(new double[0])).isEmpty();
     }
 
     @Test
     void anEvenRideStillGivesAtLeastNinetyFivePercentOfTwentyMinutes() {
         double[] watts = new double[7200];
         Arrays.fill(watts, 200);
-        ThresholdEstimate estimate =
-                ThresholdEstimate.of(MeanMaximalCurve.of(watts)).orElseThrow();
+        ThresholdEstimate estimate = ThresholdEstimate.of(watts).orElseThrow();
         assertThat(estimate.watts()).isCloseTo(190, within(1e-9));
         assertThat(estimate.criticalPowerW()).isNull();
     }
@@ -137,13 +180,13 @@ class RideCriticalPowerTest {
     }
 
     private static CriticalPowerFit accepted(double[] watts, @Nullable Double thresholdPowerW) {
-        CriticalPowerResult result = CriticalPower.ofCurve(MeanMaximalCurve.of(watts), thresholdPowerW);
+        CriticalPowerResult result = CriticalPower.ofRide(watts, thresholdPowerW);
         assertThat(result).isInstanceOf(CriticalPowerFit.class);
         return (CriticalPowerFit) result;
     }
 
     private static void assertRefused(double[] watts, @Nullable Double thresholdPowerW, Reason reason, String words) {
-        assertThat(CriticalPower.ofCurve(MeanMaximalCurve.of(watts), thresholdPowerW))
+        assertThat(CriticalPower.ofRide(watts, thresholdPowerW))
                 .isInstanceOfSatisfying(CriticalPowerRefusal.class, refusal -> {
                     assertThat(refusal.reason()).isEqualTo(reason);
                     assertThat(refusal.text()).contains(words);
@@ -152,7 +195,7 @@ class RideCriticalPowerTest {
 
     private static void assertRefused(
             double[] watts, @Nullable Double thresholdPowerW, Reason reason, Reason orReason) {
-        assertThat(CriticalPower.ofCurve(MeanMaximalCurve.of(watts), thresholdPowerW))
+        assertThat(CriticalPower.ofRide(watts, thresholdPowerW))
                 .isInstanceOfSatisfying(
                         CriticalPowerRefusal.class,
                         refusal -> assertThat(refusal.reason()).isIn(reason, orReason));
