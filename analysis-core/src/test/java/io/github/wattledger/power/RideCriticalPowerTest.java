@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
 import io.github.wattledger.power.CriticalPowerRefusal.Reason;
+import io.github.wattledger.testing.TrialRide;
 import java.util.Arrays;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -12,11 +13,9 @@ import org.junit.jupiter.api.Test;
 
 /** Whether the curve of one ride carries a fit. The limits are this project's own. */
 class RideCriticalPowerTest {
-    private static final int[] TESTS = {180, 300, 480, 720, 1200, 1800};
-
     @Test
     void acceptsARideOfSeparateTestsAndFindsItsNumbers() {
-        CriticalPowerFit fit = accepted(testRide(280, 18_000, 1), 265.0);
+        CriticalPowerFit fit = accepted(TrialRide.watts(280, 18_000, 1), 265.0);
         assertThat(fit.criticalPowerW()).isCloseTo(280, withinPercentage(0.1));
         assertThat(fit.wPrimeJ()).isCloseTo(18_000, withinPercentage(0.1));
         assertThat(fit.efforts())
@@ -51,8 +50,8 @@ class RideCriticalPowerTest {
     @Test
     void refusesEffortsFarBelowAKnownThreshold() {
         // The same tests at 80 % look like those of a weaker rider; the threshold tells.
-        assertRefused(testRide(280, 18_000, 0.8), 265.0, Reason.NO_MAXIMAL_EFFORTS, "threshold of 265 W");
-        assertThat(accepted(testRide(280, 18_000, 0.8), null).criticalPowerW()).isCloseTo(224, within(0.5));
+        assertRefused(TrialRide.watts(280, 18_000, 0.8), 265.0, Reason.NO_MAXIMAL_EFFORTS, "threshold of 265 W");
+        assertThat(accepted(TrialRide.watts(280, 18_000, 0.8), null).criticalPowerW()).isCloseTo(224, within(0.5));
     }
 
     @Test
@@ -65,7 +64,7 @@ class RideCriticalPowerTest {
 
     @Test
     void leavesOutABestThatMissingSecondsMayHaveLowered() {
-        double[] watts = testRide(280, 18_000, 1);
+        double[] watts = TrialRide.watts(280, 18_000, 1);
         // Nine minutes are gone from the 30-minute test: its window may have been better.
         int longTest = watts.length - 1800;
         Arrays.fill(watts, longTest + 600, longTest + 1140, Double.NaN);
@@ -80,7 +79,7 @@ class RideCriticalPowerTest {
 
     @Test
     void saysWhenMissingSecondsMayHaveLoweredAllLongBests() {
-        double[] watts = testRide(280, 18_000, 1);
+        double[] watts = TrialRide.watts(280, 18_000, 1);
         for (int second = 0; second < watts.length; second += 10) {
             watts[second] = Double.NaN;
         }
@@ -91,7 +90,7 @@ class RideCriticalPowerTest {
     void refusesAFitThatTheRideItselfOverdraws() {
         // The same six tests with two minutes of rest between them: none after the first was begun rested, so more than
         // this critical power and W' must have been there.
-        double[] rested = testRide(280, 18_000, 1);
+        double[] rested = TrialRide.watts(280, 18_000, 1);
         double[] hurried = new double[rested.length];
         int length = 0;
         int rest = 0;
@@ -124,7 +123,7 @@ class RideCriticalPowerTest {
 
     @Test
     void keepsTheFitThatWasNotBelieved() {
-        CriticalPowerResult result = CriticalPower.ofRide(testRide(280, 18_000, 0.8), 265.0);
+        CriticalPowerResult result = CriticalPower.ofRide(TrialRide.watts(280, 18_000, 0.8), 265.0);
         assertThat(result).isInstanceOfSatisfying(CriticalPowerRefusal.class, refusal -> {
             CriticalPowerFit fit = Objects.requireNonNull(refusal.refusedFit());
             assertThat(fit.criticalPowerW()).isCloseTo(224, within(0.5));
@@ -135,13 +134,13 @@ class RideCriticalPowerTest {
     void thresholdIsTheHigherOfTwentyMinutesAndCriticalPower() {
         // CP 280 W and W' 18 kJ hold 295 W for 20 minutes: 95 % of it is 280.25 W, above critical power.
         ThresholdEstimate twenty =
-                ThresholdEstimate.of(testRide(280, 18_000, 1)).orElseThrow();
+                ThresholdEstimate.of(TrialRide.watts(280, 18_000, 1)).orElseThrow();
         assertThat(twenty.watts()).isCloseTo(280.25, within(0.01));
         assertThat(twenty.basis()).isEqualTo(ThresholdEstimate.Basis.TWENTY_MINUTES);
         assertThat(twenty.criticalPowerW()).isCloseTo(280, within(0.1));
         // With 12 kJ it is 290 W for 20 minutes, 95 % of it 275.5 W: critical power is the higher.
         ThresholdEstimate critical =
-                ThresholdEstimate.of(testRide(280, 12_000, 1)).orElseThrow();
+                ThresholdEstimate.of(TrialRide.watts(280, 12_000, 1)).orElseThrow();
         assertThat(critical.watts()).isCloseTo(280, within(0.1));
         assertThat(critical.basis()).isEqualTo(ThresholdEstimate.Basis.CRITICAL_POWER);
         assertThat(critical.lowW()).isCloseTo(280 * 0.91, within(0.5));
@@ -163,20 +162,6 @@ class RideCriticalPowerTest {
         ThresholdEstimate estimate = ThresholdEstimate.of(watts).orElseThrow();
         assertThat(estimate.watts()).isCloseTo(190, within(1e-9));
         assertThat(estimate.criticalPowerW()).isNull();
-    }
-
-    /** Constant tests to exhaustion by critical power and W′, with half an hour at 100 W between them. */
-    static double[] testRide(double criticalPowerW, double wPrimeJ, double share) {
-        int length = Arrays.stream(TESTS).sum() + TESTS.length * 1800;
-        double[] watts = new double[length];
-        Arrays.fill(watts, 100);
-        int second = 0;
-        for (int test : TESTS) {
-            second += 1800;
-            Arrays.fill(watts, second, second + test, share * (criticalPowerW + wPrimeJ / test));
-            second += test;
-        }
-        return watts;
     }
 
     private static CriticalPowerFit accepted(double[] watts, @Nullable Double thresholdPowerW) {
