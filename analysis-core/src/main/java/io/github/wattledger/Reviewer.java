@@ -27,10 +27,8 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
+import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -59,7 +57,7 @@ public final class Reviewer {
         Recording recording = cyclingSession(read, file.toString());
         Path name = file.getFileName();
         FileFacts facts =
-                new FileFacts(name == null ? file.toString() : name.toString(), read.format(), sha256(content));
+                new FileFacts(name == null ? file.toString() : name.toString(), read.format(), Digests.sha256(content));
         return review(recording, facts, readNotes(read, recording), rider, options);
     }
 
@@ -93,15 +91,7 @@ public final class Reviewer {
     private static RideReview review(
             Recording recording, FileFacts file, List<QualityNote> readNotes, Rider rider, ReviewOptions options) {
         Cleaning.Cleaned cleaned = Cleaning.clean(recording);
-        RideSource source = new RideSource(
-                file.name(),
-                file.format(),
-                file.sha256(),
-                recording.device().name(),
-                recording.sport(),
-                cleaned.ride().start(),
-                recording.utcOffsetSeconds(),
-                recording.sessionIndex());
+        RideSource source = RideSource.of(recording, cleaned.ride(), file.name(), file.format(), file.sha256());
         return review(
                 cleaned.ride(),
                 cleaned.quality().withNotesBefore(readNotes),
@@ -123,7 +113,8 @@ public final class Reviewer {
         Interval selected = SelectedPart.of(whole, options);
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
-        RiderContext context = riderContext(rider, device, curve);
+        LocalDate day = localDay(source);
+        RiderContext context = riderContext(rider, day, device, curve);
         RideLoad load = RideLoad.of(
                 ride,
                 context.thresholdPowerW(),
@@ -138,9 +129,11 @@ public final class Reviewer {
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
         Ability ability = ability(judgedByW, part.movingSeconds(ride));
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
-        PacingReview pacing = PacingReview.of(ride, part, selected.fromSecond(), thresholds, ability, options.effort());
+        PacingReview pacing = PacingReview.of(
+                ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits());
         List<QualityNote> notes = new ArrayList<>();
         addPartNotes(notes, selected, partIsGiven, part, whole);
+        addThresholdAge(notes, context, rider, day);
         if (doubtful) {
             notes.add(thresholdDoubt(context, load));
         }
@@ -153,7 +146,8 @@ public final class Reviewer {
                 curve,
                 ability,
                 pacing,
-                whole);
+                whole,
+                selected);
     }
 
     private static Recording cyclingSession(ReadResult read, String file) throws UnreadableRideException {
@@ -198,9 +192,14 @@ public final class Reviewer {
         return notes;
     }
 
-    private static RiderContext riderContext(Rider rider, RecordingDevice device, MeanMaximalCurve curve) {
+    private static RiderContext riderContext(
+            Rider rider, LocalDate day, RecordingDevice device, MeanMaximalCurve curve) {
         Double thresholdPower = rider.thresholdPowerW();
         ThresholdSource source = thresholdPower == null ? null : ThresholdSource.GIVEN;
+        if (thresholdPower == null && rider.thresholds().powerW(day) != null) {
+            thresholdPower = rider.thresholds().powerW(day);
+            source = ThresholdSource.PROFILE;
+        }
         if (thresholdPower == null && device.thresholdPowerW() != null) {
             thresholdPower = device.thresholdPowerW();
             source = ThresholdSource.DEVICE;
@@ -215,8 +214,38 @@ public final class Reviewer {
         return new RiderContext(
                 thresholdPower,
                 source,
-                rider.thresholdHeartRateBpm() != null ? rider.thresholdHeartRateBpm() : device.thresholdHeartRateBpm(),
-                rider.massKg() != null ? rider.massKg() : device.riderMassKg());
+                firstKnown(
+                        rider.thresholdHeartRateBpm(),
+                        rider.thresholds().heartRateBpm(day),
+                        device.thresholdHeartRateBpm()),
+                firstKnown(rider.massKg(), device.riderMassKg()));
+    }
+
+    private static @Nullable Double firstKnown(@Nullable Double... numbers) {
+        for (Double number : numbers) {
+            if (number != null) {
+                return number;
+            }
+        }
+        return null;
+    }
+
+    /** The day on the rider's own calendar, or on that of UTC when the file does not know the local time. */
+    private static LocalDate localDay(RideSource source) {
+        Integer offset = source.utcOffsetSeconds();
+        long local = source.startTime().getEpochSecond() + (offset == null ? 0 : offset);
+        return LocalDate.ofEpochDay(Math.floorDiv(local, 86_400L));
+    }
+
+    private static void addThresholdAge(List<QualityNote> notes, RiderContext context, Rider rider, LocalDate day) {
+        if (context.thresholdPowerSource() == ThresholdSource.PROFILE
+                && rider.thresholds().isBeforeFirstPower(day)) {
+            notes.add(new QualityNote(
+                    "threshold-later-than-ride",
+                    null,
+                    "The rider profile knows no threshold power of " + day
+                            + ": its first one, of a later day, was taken."));
+        }
     }
 
     private static Ability ability(@Nullable Double thresholdPowerW, int movingSeconds) {
@@ -303,13 +332,5 @@ public final class Reviewer {
 
     private static String clock(int seconds) {
         return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
-    }
-
-    private static String sha256(byte[] content) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
-        } catch (NoSuchAlgorithmException e) {
-            throw new AssertionError("every Java platform has SHA-256", e);
-        }
     }
 }
