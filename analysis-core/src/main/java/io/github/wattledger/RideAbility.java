@@ -55,12 +55,16 @@ final class RideAbility {
         return thresholdPowerW;
     }
 
-    /** The ability over so many seconds of moving time. */
-    Ability over(int movingSeconds) {
+    /**
+     * The ability over so many seconds of moving time.
+     *
+     * @param trustedThresholdW the threshold power that sustainable power may rest on, watts, or null for none
+     */
+    Ability over(int movingSeconds, @Nullable Double trustedThresholdW) {
         SustainablePower sustainable =
-                thresholdPowerW == null || movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS
+                trustedThresholdW == null || movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS
                         ? null
-                        : SustainablePower.guide(thresholdPowerW, movingSeconds);
+                        : SustainablePower.guide(trustedThresholdW, movingSeconds);
         CriticalPowerFit fit = criticalPower.accepted().orElse(null);
         return new Ability(
                 fit == null ? null : (Double) fit.criticalPowerW(),

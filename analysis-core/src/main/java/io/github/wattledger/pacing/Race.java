@@ -24,6 +24,7 @@ final class Race {
     private final Ride ride;
     private final int offsetSeconds;
     private final Thresholds thresholds;
+    private final JudgementLimits limits;
     private final @Nullable Double targetW;
     private final @Nullable Double wPrimeKJ;
     private final boolean priced;
@@ -31,10 +32,11 @@ final class Race {
     private final Series watts;
     private final HeartRateModel heartRateModel;
 
-    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, boolean priced) {
+    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, JudgementLimits limits, boolean priced) {
         this.ride = ride;
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
+        this.limits = limits;
         this.targetW = ability.sustainablePowerW();
         this.wPrimeKJ = ability.wPrimeKJ();
         this.priced = priced;
@@ -68,6 +70,16 @@ final class Race {
 
     @Nullable Double thresholdHeartRateBpm() {
         return thresholds.heartRateBpm();
+    }
+
+    /** From where on something is told. */
+    double limit(JudgementLimit limit) {
+        return limits.get(limit);
+    }
+
+    /** The same of a limit in whole seconds. */
+    int limitSeconds(JudgementLimit limit) {
+        return limits.seconds(limit);
     }
 
     /** The power that could be held for the whole, watts; {@code NaN} when it is not known. */

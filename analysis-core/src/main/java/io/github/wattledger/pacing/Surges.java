@@ -6,9 +6,6 @@ import java.util.Optional;
 
 /** Repeated short efforts far above threshold. */
 final class Surges implements Detector {
-    private static final double SURGE_FRACTION = 1.2;
-    private static final int LEAST_SECONDS = 8;
-
     /** A lapse as short as this does not end a surge: pedalling is not that smooth. */
     private static final int LAPSE_SECONDS = 2;
 
@@ -29,7 +26,7 @@ final class Surges implements Detector {
         if (!race.isLongEnough() || race.thresholdIsEstimated() || Double.isNaN(threshold)) {
             return Optional.empty();
         }
-        Tally tally = tally(race.watts(), threshold);
+        Tally tally = tally(race, threshold);
         double perHourJ = tally.workJ / (race.movingSeconds() / SECONDS_PER_HOUR);
         boolean wPrimeIsOwn = !Double.isNaN(race.wPrimeJ());
         double wPrimeJ = wPrimeIsOwn ? race.wPrimeJ() : USUAL_W_PRIME_J;
@@ -58,7 +55,7 @@ final class Surges implements Detector {
                 Caps.advise(
                         race,
                         "Keep short efforts below %s: ease over crests and out of corners instead of jumping.",
-                        SURGE_FRACTION * threshold)));
+                        race.limit(JudgementLimit.SURGE_FRACTION) * threshold)));
     }
 
     private static final class Tally {
@@ -71,17 +68,22 @@ final class Surges implements Detector {
         double highestMeanW;
     }
 
-    private static Tally tally(Series watts, double threshold) {
+    private static Tally tally(Race race, double threshold) {
+        Series watts = race.watts();
+        double surgeW = race.limit(JudgementLimit.SURGE_FRACTION) * threshold;
+        int leastSeconds = race.limitSeconds(JudgementLimit.SURGE_SECONDS);
         Tally tally = new Tally();
         int from = -1;
         int lastAbove = -1;
         for (int second = 0; second <= watts.size(); second++) {
-            boolean above = second < watts.size() && watts.get(second) > SURGE_FRACTION * threshold;
+            boolean above = second < watts.size() && watts.get(second) > surgeW;
             if (above) {
                 from = from < 0 ? second : from;
                 lastAbove = second;
             } else if (from >= 0 && (second - lastAbove > LAPSE_SECONDS || second == watts.size())) {
-                add(tally, watts, new Interval(from, lastAbove + 1), threshold);
+                if (lastAbove + 1 - from >= leastSeconds) {
+                    add(tally, watts, new Interval(from, lastAbove + 1), threshold);
+                }
                 from = -1;
             }
         }
@@ -89,9 +91,6 @@ final class Surges implements Detector {
     }
 
     private static void add(Tally tally, Series watts, Interval surge, double threshold) {
-        if (surge.seconds() < LEAST_SECONDS) {
-            return;
-        }
         double workJ = 0;
         double sumW = 0;
         for (int second = surge.fromSecond(); second < surge.toSecond(); second++) {
