@@ -61,18 +61,17 @@ class RideAbilityTest {
         RideReview review = review(TrialRide.watts(280, 12_000, 1), Rider.UNKNOWN);
         assertThat(review.rider().thresholdPowerSource()).isEqualTo(ThresholdSource.ESTIMATED);
         assertThat(review.rider().thresholdPowerW()).isCloseTo(280, within(0.1));
-        AbilityEvidence evidence =
-                Objects.requireNonNull(review.ability().evidence());
+        AbilityEvidence evidence = Objects.requireNonNull(review.ability().evidence());
         assertThat(Objects.requireNonNull(evidence.thresholdEstimate()).lowW()).isLessThan(280);
     }
 
     @Test
     void aRideWithoutPowerHasNoAbilityButAReason() {
-        Ability ability = review(new double[] {Double.NaN, Double.NaN}, Rider.UNKNOWN).ability();
+        Ability ability =
+                review(new double[] {Double.NaN, Double.NaN}, Rider.UNKNOWN).ability();
         assertThat(ability.source()).isNull();
         assertThat(ability.sustainablePowerW()).isNull();
-        assertThat(Objects.requireNonNull(ability.evidence()).criticalPower())
-                .isInstanceOf(CriticalPowerRefusal.class);
+        assertThat(Objects.requireNonNull(ability.evidence()).criticalPower()).isInstanceOf(CriticalPowerRefusal.class);
     }
 
     @Test
@@ -85,11 +84,9 @@ class RideAbilityTest {
         assertThat(own.evidence().get("usualWPrimeKJ")).isEmpty();
         // The usual 17 kJ: mean of published groups.
         Finding usual = surges(review(TrialRide.watts(280, 18_000, 1), Rider.UNKNOWN.withThresholdPowerW(300)));
-        double usualWorkKJ =
-                usual.evidence().get("workAboveThresholdKJPerHour").orElseThrow();
+        double usualWorkKJ = usual.evidence().get("workAboveThresholdKJPerHour").orElseThrow();
         assertThat(usual.evidence().get("usualWPrimeKJ").orElseThrow()).isEqualTo(17);
-        assertThat(usual.evidence().get("wPrimeSharePerHour").orElseThrow())
-                .isCloseTo(usualWorkKJ / 17, within(1e-9));
+        assertThat(usual.evidence().get("wPrimeSharePerHour").orElseThrow()).isCloseTo(usualWorkKJ / 17, within(1e-9));
     }
 
     private static Finding surges(RideReview review) {

@@ -83,8 +83,9 @@ public final class CriticalPower {
 
     /**
      * W′ over critical power, seconds. In the 14 trained men of Mitchell et al. 2018 it lies between 38 and 75 s, in
-     * the group of Vinetti et al. 2019 at 90 s. Far less means that nobody spent W′: a flat curve, no short effort was
-     * maximal. Far more means that the long efforts were not maximal, or short ones were ridden between rests.
+     * the group of Vinetti et al. 2019 at 90 s. An effort that lies below what a longer one and the lower limit call for
+     * was not maximal: it was a part of the longer one, or easy. A fit above the upper limit means that the long efforts
+     * were not maximal, or that short ones were ridden between rests.
      */
     private static final double LEAST_W_PRIME_SECONDS = 25;
 
@@ -197,16 +198,16 @@ public final class CriticalPower {
 
     /**
      * Critical power from the mean-maximal curve of one ride, from the best 3, 5, 8, 12, 20 and 30 minutes as far as the
-     * ride goes, in the form {@link Form#INVERSE_TIME}; bests that missing seconds may have lowered are left out. A
-     * curve says what was done, not what could have been, so beside what {@link #fit(List, Form)} refuses, a fit is
-     * refused
+     * ride goes, in the form {@link Form#INVERSE_TIME}. Left out are bests that missing seconds may have lowered, and
+     * bests that cannot have been maximal because a longer one is too close to them: the best 8 minutes of a trial of 12
+     * are no trial of their own. A curve says what was done, not what could have been, so a fit is refused
      *
      * <ul>
      *   <li>when the curve is shorter than 12 minutes,
+     *   <li>when fewer than three efforts that span a factor of 3 are left, as in an even ride,
      *   <li>when its standard error is above 5 % of critical power or 25 % of W′,
      *   <li>when the three forms with two parameters lie more than 5 % of critical power apart: no hyperbola,
-     *   <li>when W′ is less than 25 s of critical power (a flat curve: an even ride holds no maximal effort) or more than
-     *       115 s of it (the longer efforts were not maximal),
+     *   <li>when W′ is more than 115 s of critical power (the longer efforts were not maximal),
      *   <li>when critical power is more than 4.5 % below a threshold power known from elsewhere.
      * </ul>
      *
@@ -231,8 +232,34 @@ public final class CriticalPower {
                     "seconds without power may have lowered the best 12 minutes and all longer ones",
                     null);
         }
-        CriticalPowerResult result = fit(efforts, Form.INVERSE_TIME);
-        return result instanceof CriticalPowerFit fit ? believed(fit, thresholdPowerW) : result;
+        List<BestEffort> perhapsMaximal =
+                efforts.stream().filter(each -> couldBeMaximal(each, efforts)).toList();
+        CriticalPowerResult result = fit(perhapsMaximal, Form.INVERSE_TIME);
+        if (result instanceof CriticalPowerFit fit) {
+            return believed(fit, thresholdPowerW);
+        }
+        BestEffort shortest = efforts.get(0);
+        BestEffort longest = efforts.get(efforts.size() - 1);
+        return refuse(
+                Reason.NO_MAXIMAL_EFFORTS,
+                format(
+                        "the ride holds no three maximal efforts of different length: its best %.0f min were at %.0f W,"
+                                + " its best %.0f min at %.0f W",
+                        shortest.seconds() / 60, shortest.watts(), longest.seconds() / 60, longest.watts()),
+                null);
+    }
+
+    /** Whether no longer effort shows that a rider could have done better in this one. */
+    private static boolean couldBeMaximal(BestEffort effort, List<BestEffort> efforts) {
+        for (BestEffort longer : efforts) {
+            double leastW = longer.watts()
+                    * (1 + LEAST_W_PRIME_SECONDS / effort.seconds())
+                    / (1 + LEAST_W_PRIME_SECONDS / longer.seconds());
+            if (longer.seconds() > effort.seconds() && effort.watts() < leastW) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**
@@ -406,18 +433,6 @@ public final class CriticalPower {
     /** The fit, or why the efforts of a ride do not carry it. */
     private static CriticalPowerResult believed(CriticalPowerFit fit, @Nullable Double thresholdPowerW) {
         double wPrimeSeconds = fit.wPrimeJ() / fit.criticalPowerW();
-        if (wPrimeSeconds < LEAST_W_PRIME_SECONDS) {
-            return refuse(
-                    Reason.NO_MAXIMAL_EFFORTS,
-                    format(
-                            "the ride holds no maximal efforts: its best %.0f min, %.0f W, are too close to its best"
-                                    + " %.0f min, %.0f W",
-                            shortest(fit).seconds() / 60,
-                            shortest(fit).watts(),
-                            longest(fit).seconds() / 60,
-                            longest(fit).watts()),
-                    fit);
-        }
         if (wPrimeSeconds > MOST_W_PRIME_SECONDS) {
             return refuse(
                     Reason.NO_MAXIMAL_EFFORTS,

@@ -2,9 +2,9 @@ package io.github.wattledger.cli.report.text;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.RideReview;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
@@ -23,7 +23,7 @@ class AbilityTextTest {
         Arrays.fill(watts, 6000, 7800, 290);
         String text = text(watts, Effort.AUTO);
         assertThat(text)
-                .contains("Critical power 28")
+                .contains("Critical power 280 W (standard error 0 W), W' 18.0 kJ")
                 .contains("standard error")
                 .contains("from the best 3 to 30 min of this ride; right only if those were all-out")
                 .contains("W' balance: lowest");
@@ -56,8 +56,8 @@ class AbilityTextTest {
     }
 
     private static String text(double[] watts, Effort effort) {
-        RideReview review = Reviewer.review(
-                Ride.ofWatts(watts), RIDER, new ReviewOptions(null, null, null, null, effort));
+        RideReview review =
+                Reviewer.review(Ride.ofWatts(watts), RIDER, new ReviewOptions(null, null, null, null, effort));
         Page page = new Page();
         new AbilityText(review).write(page);
         return page.toString().replaceAll("\\s+", " ");
