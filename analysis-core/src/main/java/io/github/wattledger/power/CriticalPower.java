@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -57,8 +58,11 @@ public final class CriticalPower {
     /** Longest effort: above it power falls below the level the model predicts, seconds. */
     public static final int LONGEST_SECONDS = 1800;
 
-    /** Durations read from a ride's curve, seconds; spread about evenly on the axis of one over time and beyond it. */
-    private static final int[] CURVE_SECONDS = {180, 300, 480, 720, 1200, 1800};
+    /**
+     * Durations read from a ride's curve, seconds: those that riders test themselves over, among them the 3, 7 and 12
+     * minutes of Karsten et al. 2015.
+     */
+    private static final int[] CURVE_SECONDS = {180, 300, 420, 480, 720, 1200, 1800};
 
     /** Of three efforts, two parameters leave one degree of freedom: the least from which an error can be told. */
     private static final int FEWEST_DURATIONS = 3;
@@ -173,21 +177,7 @@ public final class CriticalPower {
      * @param thresholdPowerW threshold power known from elsewhere, watts, or null; never one estimated from this ride
      */
     public static CriticalPowerResult ofRide(Ride ride, MeanMaximalCurve curve, @Nullable Double thresholdPowerW) {
-        CriticalPowerResult result = ofCurve(curve, thresholdPowerW);
-        if (!(result instanceof CriticalPowerFit fit)) {
-            return result;
-        }
-        double lowestJ = WPrimeBalance.of(ride, fit.criticalPowerW(), fit.wPrimeJ(), WPrimeBalance.Model.DIFFERENTIAL)
-                .minimumJ();
-        return lowestJ >= -DEEPEST_OVERDRAFT * fit.wPrimeJ()
-                ? fit
-                : refuse(
-                        Reason.CONTRADICTED_BY_RIDE,
-                        format(
-                                "the ride goes beyond what its own best efforts allow (%.0f W and %.1f kJ would have been"
-                                        + " overdrawn by %.1f kJ): they were not begun rested, or not all-out",
-                                fit.criticalPowerW(), fit.wPrimeKJ(), -lowestJ / 1000),
-                        fit);
+        return longestAccepted(curve, thresholdPowerW, fit -> heldAgainst(ride, fit));
     }
 
     /** {@link #ofRide} for one-second power, watts; {@code NaN} is a missing second. */
@@ -197,10 +187,11 @@ public final class CriticalPower {
     }
 
     /**
-     * Critical power from the mean-maximal curve of one ride, from the best 3, 5, 8, 12, 20 and 30 minutes as far as the
+     * Critical power from the mean-maximal curve of one ride, from the best 3, 5, 7, 8, 12, 20 and 30 minutes as far as the
      * ride goes, in the form {@link Form#INVERSE_TIME}. Left out are bests that missing seconds may have lowered, and
      * bests that cannot have been maximal because a longer one is too close to them: the best 8 minutes of a trial of 12
-     * are no trial of their own. A curve says what was done, not what could have been, so a fit is refused
+     * are no trial of their own. Where the longest bests were not maximal, as after a longest trial of 20 minutes, the
+     * fit is tried without them, down to 12 minutes. A curve says what was done, not what could have been, so a fit is refused
      *
      * <ul>
      *   <li>when the curve is shorter than 12 minutes,
@@ -217,29 +208,53 @@ public final class CriticalPower {
      * @param thresholdPowerW threshold power known from elsewhere, watts, or null; never one estimated from this curve
      */
     public static CriticalPowerResult ofCurve(MeanMaximalCurve curve, @Nullable Double thresholdPowerW) {
-        List<BestEffort> efforts = new ArrayList<>();
-        for (int seconds : CURVE_SECONDS) {
-            if (seconds <= curve.longestSeconds() && !curve.mayBeLow(seconds) && curve.watts(seconds) > 0) {
-                efforts.add(new BestEffort(seconds, curve.watts(seconds)));
-            }
-        }
+        return longestAccepted(curve, thresholdPowerW, fit -> fit);
+    }
+
+    /** The first accepted fit, from the longest bests down; where there is none, the reason against all bests. */
+    private static CriticalPowerResult longestAccepted(
+            MeanMaximalCurve curve,
+            @Nullable Double thresholdPowerW,
+            Function<CriticalPowerFit, CriticalPowerResult> check) {
         if (curve.longestSeconds() < LEAST_LONGEST_SECONDS) {
             return refuse(Reason.TOO_SHORT, "the ride holds no 12 minutes of power", null);
         }
-        if (efforts.isEmpty() || efforts.get(efforts.size() - 1).seconds() < LEAST_LONGEST_SECONDS) {
-            return refuse(
-                    Reason.MISSING_SECONDS,
-                    "seconds without power may have lowered the best 12 minutes and all longer ones",
-                    null);
+        List<BestEffort> bests = new ArrayList<>();
+        for (int seconds : CURVE_SECONDS) {
+            if (seconds <= curve.longestSeconds() && !curve.mayBeLow(seconds) && curve.watts(seconds) > 0) {
+                bests.add(new BestEffort(seconds, curve.watts(seconds)));
+            }
         }
+        CriticalPowerResult first = null;
+        for (int count = bests.size(); count > 0; count--) {
+            if (bests.get(count - 1).seconds() < LEAST_LONGEST_SECONDS) {
+                break;
+            }
+            CriticalPowerResult result = ofBests(bests.subList(0, count), thresholdPowerW);
+            if (result instanceof CriticalPowerFit fit) {
+                result = check.apply(fit);
+            }
+            if (result instanceof CriticalPowerFit) {
+                return result;
+            }
+            first = first == null ? result : first;
+        }
+        return first != null
+                ? first
+                : refuse(
+                        Reason.MISSING_SECONDS,
+                        "seconds without power may have lowered the best 12 minutes and all longer ones",
+                        null);
+    }
+
+    private static CriticalPowerResult ofBests(List<BestEffort> bests, @Nullable Double thresholdPowerW) {
         List<BestEffort> perhapsMaximal =
-                efforts.stream().filter(each -> couldBeMaximal(each, efforts)).toList();
-        CriticalPowerResult result = fit(perhapsMaximal, Form.INVERSE_TIME);
-        if (result instanceof CriticalPowerFit fit) {
+                bests.stream().filter(each -> couldBeMaximal(each, bests)).toList();
+        if (fit(perhapsMaximal, Form.INVERSE_TIME) instanceof CriticalPowerFit fit) {
             return believed(fit, thresholdPowerW);
         }
-        BestEffort shortest = efforts.get(0);
-        BestEffort longest = efforts.get(efforts.size() - 1);
+        BestEffort shortest = bests.get(0);
+        BestEffort longest = bests.get(bests.size() - 1);
         return refuse(
                 Reason.NO_MAXIMAL_EFFORTS,
                 format(
@@ -247,6 +262,20 @@ public final class CriticalPower {
                                 + " its best %.0f min at %.0f W",
                         shortest.seconds() / 60, shortest.watts(), longest.seconds() / 60, longest.watts()),
                 null);
+    }
+
+    private static CriticalPowerResult heldAgainst(Ride ride, CriticalPowerFit fit) {
+        double lowestJ = WPrimeBalance.of(ride, fit.criticalPowerW(), fit.wPrimeJ(), WPrimeBalance.Model.DIFFERENTIAL)
+                .minimumJ();
+        return lowestJ >= -DEEPEST_OVERDRAFT * fit.wPrimeJ()
+                ? fit
+                : refuse(
+                        Reason.CONTRADICTED_BY_RIDE,
+                        format(
+                                "the ride goes beyond what its own best efforts allow (%.0f W and %.1f kJ would have been"
+                                        + " overdrawn by %.1f kJ): they were not begun rested, or not all-out",
+                                fit.criticalPowerW(), fit.wPrimeKJ(), -lowestJ / 1000),
+                        fit);
     }
 
     /** Whether no longer effort shows that a rider could have done better in this one. */
