@@ -88,6 +88,19 @@ final class OptionValues {
             return switch (value) {
                 case "text" -> ReportFormat.TEXT;
                 case "json" -> ReportFormat.JSON;
+                case "csv" -> ReportFormat.CSV;
+                default -> throw new TypeConversionException("expected text, json or csv, got '" + value + "'");
+            };
+        }
+    }
+
+    /** The form of an inspection. */
+    static final class InspectionFormatWord implements ITypeConverter<InspectionFormat> {
+        @Override
+        public InspectionFormat convert(String value) {
+            return switch (value) {
+                case "text" -> InspectionFormat.TEXT;
+                case "json" -> InspectionFormat.JSON;
                 default -> throw new TypeConversionException("expected text or json, got '" + value + "'");
             };
         }

@@ -2,6 +2,9 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.profile.RiderFile;
+import io.github.wattledger.cli.profile.RiderProfile;
+import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
@@ -28,16 +31,17 @@ import picocli.CommandLine.Spec;
         versionProvider = Main.Version.class,
         sortOptions = false,
         customSynopsis = {
-            "wattledger review RIDE [--threshold-power W] [--threshold-heart-rate BPM]",
-            "                  [--mass KG] [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
-            "                  [--effort auto|race|training] [--format text|json]",
+            "wattledger review RIDE [--rider FILE] [--threshold-power W]",
+            "                  [--threshold-heart-rate BPM] [--mass KG]",
+            "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
+            "                  [--effort auto|race|training] [--format text|json|csv]",
             "                  [--output FILE]"
         },
         header = "Reviews one recorded ride: how hard it was, how well it was paced.",
         footer = {
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
-            "written; 2 wrong usage; 3 the ride could not be read.",
+            "written; 2 wrong usage; 3 the ride or the rider profile could not be read.",
             "",
             "The numbers are about effort and heart rate; they are not medical advice."
         })
@@ -61,11 +65,19 @@ final class ReviewCommand implements Callable<Integer> {
     private String ride = "";
 
     @Option(
+            names = "--rider",
+            paramLabel = "FILE",
+            description =
+                    "Your rider profile, a TOML file: see 'wattledger rider --example'. The options below go before"
+                            + " what it says.")
+    private @Nullable String riderFile;
+
+    @Option(
             names = "--threshold-power",
             paramLabel = "W",
             converter = OptionValues.PlainNumber.class,
-            description = "The power you can hold for about an hour, watts. Without it: the device's setting, or an"
-                    + " estimate from this ride.")
+            description = "The power you can hold for about an hour, watts. Without it: the rider profile's of the"
+                    + " day, the device's setting, or an estimate from this ride.")
     private @Nullable Double thresholdPowerW;
 
     @Option(
@@ -116,7 +128,8 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             converter = OptionValues.FormatWord.class,
-            description = "text (the default, for people) or json (for programs).")
+            description = "text (the default, for people), json (for programs) or csv (the cleaned recording, one row a"
+                    + " second, not judged).")
     private ReportFormat format = ReportFormat.TEXT;
 
     @Option(
@@ -136,14 +149,15 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws UnreadableRideException, IOException {
+    public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         ReviewOptions options = options();
-        Rider rider = rider();
-        Path file = ridePath();
+        Path file = InputFile.ride(ride);
         Path target = output == null ? null : outputPath(output, file);
+        RiderProfile profile = riderFile == null ? RiderProfile.EMPTY : RiderFile.read(riderPath(riderFile));
+        Rider rider = withFlags(profile.rider());
         RideReview review;
         try {
-            review = core.review(file, rider, options);
+            review = core.review(file, rider, options.withLimits(profile.limits()));
         } catch (IllegalArgumentException e) {
             throw usage(e.getMessage());
         }
@@ -169,9 +183,8 @@ final class ReviewCommand implements Callable<Integer> {
                 fromSecond, toSecond, laps == null ? null : laps.first(), laps == null ? null : laps.last(), effort);
     }
 
-    private Rider rider() {
-        Rider rider = Rider.UNKNOWN;
-        rider = with(rider, "--threshold-power", thresholdPowerW, rider::withThresholdPowerW);
+    private Rider withFlags(Rider profile) {
+        Rider rider = with(profile, "--threshold-power", thresholdPowerW, profile::withThresholdPowerW);
         rider = with(rider, "--threshold-heart-rate", thresholdHeartRateBpm, rider::withThresholdHeartRateBpm);
         return with(rider, "--mass", massKg, rider::withMassKg);
     }
@@ -187,12 +200,11 @@ final class ReviewCommand implements Callable<Integer> {
         }
     }
 
-    private Path ridePath() throws UnreadableRideException {
+    private Path riderPath(String name) {
         try {
-            return Path.of(ride);
+            return Path.of(name);
         } catch (InvalidPathException e) {
-            throw new UnreadableRideException(
-                    ride + ": not a file name here; letters beyond ASCII need a UTF-8 locale, for instance C.UTF-8", e);
+            throw usage("Invalid value for option '--rider': not a file name on this system");
         }
     }
 

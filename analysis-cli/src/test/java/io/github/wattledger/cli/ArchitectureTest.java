@@ -51,6 +51,16 @@ class ArchitectureTest {
             .should().dependOnClassesThat(resideInAnyPackage("tools.jackson..", "com.fasterxml.."));
 
     @ArchTest
+    static final ArchRule onlyTheProfileSeesToml = noClasses()
+            .that().resideOutsideOfPackage(CLI + ".profile")
+            .should().dependOnClassesThat(resideInAnyPackage("org.tomlj..", "org.antlr.."));
+
+    @ArchTest
+    static final ArchRule onlyTheCsvReportSeesItsLibrary = noClasses()
+            .that().resideOutsideOfPackage(CLI + ".report.csv")
+            .should().dependOnClassesThat(resideInAnyPackage("org.apache.commons.csv.."));
+
+    @ArchTest
     static final ArchRule onlyMainEndsTheProcess = noClasses()
             .that().doNotBelongToAnyOf(Main.class)
             .should().callMethod(System.class, "exit", int.class)

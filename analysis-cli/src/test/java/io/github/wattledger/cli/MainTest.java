@@ -3,10 +3,14 @@ package io.github.wattledger.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.pacing.JudgementLimit;
+import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
+import io.github.wattledger.ride.ThresholdHistory;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -14,6 +18,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Nested;
@@ -125,7 +130,9 @@ class MainTest {
                     "review a.fit --laps 2 --from 1:00 | --laps cannot be combined",
                     "review a.fit --laps 2 --to 1:00 | --laps cannot be combined",
                     "review a.fit --effort easy | expected auto, race or training",
-                    "review a.fit --format pdf | expected text or json",
+                    "review a.fit --rider | '--rider'",
+                    "review a.fit --rider a.toml --rider b.toml | '--rider'",
+                    "review a.fit --format pdf | expected text, json or csv",
                 })
         void isOneLineAndAHint(String words, String part) {
             Outcome outcome = run(NEVER, words.split(" "));
@@ -228,6 +235,167 @@ class MainTest {
         void lapsAreOneOrARange(String words, int first, int last) {
             read("review", "a.fit", "--laps", words);
             assertThat(options).isEqualTo(new ReviewOptions(null, null, first, last, Effort.AUTO));
+        }
+    }
+
+    @Nested
+    class Profile {
+        @TempDir
+        private Path folder = Path.of("");
+
+        private Path profile(String... lines) throws IOException {
+            return Files.writeString(folder.resolve("rider.toml"), String.join("\n", lines));
+        }
+
+        @Test
+        void theProfileReachesTheCoreAndOptionsGoBeforeIt() throws IOException {
+            Path file = profile(
+                    "mass_kg = 74",
+                    "[[thresholds]]",
+                    "from = 2026-03-01",
+                    "power_w = 250",
+                    "[judgement]",
+                    "drift_percent = 5");
+            ThresholdHistory history =
+                    new ThresholdHistory(List.of(new ThresholdHistory.Entry(LocalDate.of(2026, 3, 1), 250.0, null)));
+            Outcome outcome = run(
+                    (ride, rider, options) -> {
+                        assertThat(rider)
+                                .isEqualTo(Rider.UNKNOWN
+                                        .withMassKg(75.5)
+                                        .withThresholds(history)
+                                        .withThresholdPowerW(245));
+                        assertThat(options.limits())
+                                .isEqualTo(JudgementLimits.USUAL.with(JudgementLimit.DRIFT_PERCENT, 5));
+                        assertThat(options.fromSecond()).isEqualTo(300);
+                        return SampleReviews.race();
+                    },
+                    "review",
+                    "a.fit",
+                    "--rider",
+                    file.toString(),
+                    "--mass",
+                    "75.5",
+                    "--threshold-power",
+                    "245",
+                    "--from",
+                    "0:05");
+            assertThat(outcome.err()).isEmpty();
+            assertThat(outcome.status()).isZero();
+        }
+
+        @Test
+        void itsProblemsAreALineEach() throws IOException {
+            Path file = profile("mas_kg = 74", "[[thresholds]]", "power_w = 2500");
+            Outcome outcome = run(NEVER, "review", "a.fit", "--rider", file.toString());
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger review: " + file + ":1: mas_kg: unknown key; did you mean mass_kg?",
+                            "wattledger review: " + file + ":2: thresholds: expected from, the day from which it holds,"
+                                    + " such as 2026-03-01; it is missing",
+                            "wattledger review: " + file
+                                    + ":3: thresholds.power_w: expected a number from 30 to 700, found 2500");
+        }
+
+        @Test
+        void aMissingOneIsALine() {
+            Outcome outcome = run(
+                    NEVER,
+                    "review",
+                    "a.fit",
+                    "--rider",
+                    folder.resolve("no.toml").toString());
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.err().lines())
+                    .containsExactly("wattledger review: " + folder.resolve("no.toml")
+                            + ": there is no such file; check the path");
+        }
+
+        /** Through the real core: the sample race is of 13 June 2026, on its rider's clock. */
+        @Test
+        void theReportNamesTheThresholdOfTheDay() throws IOException {
+            Path file = profile(
+                    "[[thresholds]]",
+                    "from = 2026-01-01",
+                    "power_w = 243",
+                    "[[thresholds]]",
+                    "from = 2026-06-14",
+                    "power_w = 299");
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            ByteArrayOutputStream err = new ByteArrayOutputStream();
+            int status = Main.run(
+                    new String[] {
+                        "review",
+                        Path.of("..", "sample-rides", "over-hard-start.fit").toString(),
+                        "--rider",
+                        file.toString()
+                    },
+                    new PrintStream(out, true, StandardCharsets.UTF_8),
+                    new PrintStream(err, true, StandardCharsets.UTF_8));
+            assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
+            assertThat(status).isZero();
+            assertThat(out.toString(StandardCharsets.UTF_8))
+                    .contains("Threshold power: 243 W, from the rider profile.");
+        }
+
+        @Test
+        void theExampleIsPrinted() {
+            Outcome outcome = run(NEVER, "rider", "--example");
+            assertThat(outcome).isEqualTo(new Outcome(0, RiderFile.example(), ""));
+        }
+
+        @Test
+        void theCommandAsksForItsOption() {
+            Outcome outcome = run(NEVER, "rider");
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger rider: Missing required option: '--example'", "See 'wattledger rider --help'.");
+        }
+    }
+
+    @Nested
+    class Inspection {
+        @Test
+        void aRideIsInspected() {
+            String ride = Path.of("..", "sample-rides", "even-paced.fit").toString();
+            Outcome text = run(NEVER, "inspect", ride);
+            assertThat(text.err()).isEmpty();
+            assertThat(text.status()).isZero();
+            assertThat(text.out()).startsWith("Inspection of even-paced.fit\nFIT, ");
+            assertThat(run(NEVER, "inspect", ride, "--format", "text")).isEqualTo(text);
+            Outcome json = run(NEVER, "inspect", ride, "--format", "json");
+            assertThat(json.status()).isZero();
+            assertThat(json.out()).startsWith("{\n  \"schema\": \"wattledger.inspection/1\",");
+        }
+
+        @Test
+        void whatCannotBeReadIsOneLine(@TempDir Path folder) {
+            Outcome outcome =
+                    run(NEVER, "inspect", folder.resolve("nowhere.fit").toString());
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines()).hasSize(1).allMatch(line -> line.contains("nowhere.fit"));
+        }
+
+        @ParameterizedTest
+        @CsvSource(
+                delimiter = '|',
+                value = {
+                    "inspect | Missing required parameter: 'RIDE'",
+                    "inspect a.fit b.fit | 'b.fit'",
+                    "inspect a.fit --format csv | expected text or json, got 'csv'",
+                    "inspect a.fit --from 1:00 | '--from'",
+                })
+        void wrongUsageIsOneLineAndAHint(String words, String part) {
+            Outcome outcome = run(NEVER, words.split(" "));
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines()).hasSize(2);
+            assertThat(outcome.err()).startsWith("wattledger inspect: ").contains(part);
         }
     }
 
