@@ -121,19 +121,22 @@ public final class Reviewer {
                 context.thresholdHeartRateBpm(),
                 rider.powerZones(),
                 rider.heartRateZones());
+        boolean doubtful = contradicts(load);
+        boolean estimated = context.thresholdPowerSource() == ThresholdSource.ESTIMATED;
+        // An estimate that the ride itself refutes is no measure of anything; a threshold that somebody set may be.
+        Double judgedByW = estimated && doubtful ? null : context.thresholdPowerW();
         boolean partIsGiven = selected.seconds() != whole.seconds();
-        RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, context.thresholdPowerW());
-        Ability ability = ability(context.thresholdPowerW(), part.movingSeconds(ride));
-        Thresholds thresholds = new Thresholds(
-                context.thresholdPowerW(),
-                context.thresholdPowerSource() == ThresholdSource.ESTIMATED,
-                context.thresholdHeartRateBpm());
+        RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
+        Ability ability = ability(judgedByW, part.movingSeconds(ride));
+        Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
         PacingReview pacing = PacingReview.of(
                 ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits());
         List<QualityNote> notes = new ArrayList<>();
         addPartNotes(notes, selected, partIsGiven, part, whole);
         addThresholdAge(notes, context, rider, day);
-        addThresholdDoubt(notes, context, load);
+        if (doubtful) {
+            notes.add(thresholdDoubt(context, load));
+        }
         return new RideReview(
                 source,
                 context,
@@ -279,24 +282,26 @@ public final class Reviewer {
         }
     }
 
-    private static void addThresholdDoubt(List<QualityNote> notes, RiderContext context, RideLoad load) {
+    /** Whether the ride was harder, for longer, than anyone can ride by the definition of its threshold. */
+    private static boolean contradicts(RideLoad load) {
         Double intensity = load.intensityFactor();
-        if (intensity != null
-                && context.thresholdPowerW() != null
-                && context.thresholdPowerSource() != ThresholdSource.ESTIMATED
-                && intensity > DOUBTFUL_INTENSITY
-                && load.timerSeconds() > DOUBTFUL_SECONDS) {
-            notes.add(new QualityNote(
-                    "threshold-doubtful",
-                    null,
-                    String.format(
-                            Locale.ROOT,
-                            "An intensity factor of %.2f over %s contradicts a threshold of %.0f W: it looks too low, "
-                                    + "perhaps a factory setting. Give the true one.",
-                            intensity,
-                            clock(load.timerSeconds()),
-                            context.thresholdPowerW())));
-        }
+        return intensity != null && intensity > DOUBTFUL_INTENSITY && load.timerSeconds() > DOUBTFUL_SECONDS;
+    }
+
+    private static QualityNote thresholdDoubt(RiderContext context, RideLoad load) {
+        String consequence = context.thresholdPowerSource() == ThresholdSource.ESTIMATED
+                ? "The estimate is too low, and pacing is not judged by it; give the threshold."
+                : "It looks too low, perhaps a factory setting; give the true one.";
+        return new QualityNote(
+                "threshold-doubtful",
+                null,
+                String.format(
+                        Locale.ROOT,
+                        "An intensity factor of %.2f over %s contradicts a threshold of %.0f W. %s",
+                        load.intensityFactor(),
+                        clock(load.timerSeconds()),
+                        context.thresholdPowerW(),
+                        consequence));
     }
 
     /** Some devices store 0 W where they had no power meter; that is a placeholder, not a total. */

@@ -165,8 +165,7 @@ public record PacingReview(
             return leftOut;
         }
         if (Double.isNaN(race.thresholdPowerW())) {
-            leftOut.add("No threshold power, and no 20 minutes of power to estimate one: the start, surges and drift"
-                    + " were not looked at.");
+            leftOut.add("No threshold power to go by: the start, surges and drift were not looked at.");
         } else if (race.thresholdIsEstimated()) {
             leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
                     + " under-pacing were not looked at. Give a threshold to have them judged.");

@@ -58,7 +58,11 @@ final class EvidenceSentences {
         and("restNormalizedPowerW", ", % after it", Figures::watts);
         and("targetW", "; the guide for this length is %", Figures::watts);
         end();
-        begin("excessWorkKJ", "Work above the guide: % kJ", Figures::brief);
+        if (evidence.get("excessWorkKJ").orElse(0) >= 0) {
+            begin("excessWorkKJ", "Work above the guide: % kJ", Figures::brief);
+        } else {
+            begin("excessWorkKJ", "In sum % kJ against the guide: it was hard in bursts, not on average", Figures::brief);
+        }
         end();
         begin("minutesAboveThreshold", "Above threshold power for %", Figures::minutes);
         end();

@@ -196,7 +196,9 @@ public final class TextReport implements Report {
     }
 
     private static String minutesRange(double low, double high) {
-        String range = Figures.decimal(low, 1) + " to " + Figures.decimal(high, 1) + " min";
+        String from = Figures.decimal(low, 1);
+        String to = Figures.decimal(high, 1);
+        String range = (from.equals(to) ? from : from + " to " + to) + " min";
         return low < 0 ? range + "; below 0 it would not have been faster" : range;
     }
 
