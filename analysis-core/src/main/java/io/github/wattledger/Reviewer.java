@@ -11,8 +11,6 @@ import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.pacing.Thresholds;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
-import io.github.wattledger.power.SustainablePower;
-import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadResult;
@@ -31,7 +29,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -114,7 +111,8 @@ public final class Reviewer {
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
         LocalDate day = localDay(source);
-        RiderContext context = riderContext(rider, day, device, curve);
+        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, day, device));
+        RiderContext context = riderContext(rider, day, device, rideAbility);
         RideLoad load = RideLoad.of(
                 ride,
                 context.thresholdPowerW(),
@@ -127,7 +125,7 @@ public final class Reviewer {
         Double judgedByW = estimated && doubtful ? null : context.thresholdPowerW();
         boolean partIsGiven = selected.seconds() != whole.seconds();
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
-        Ability ability = ability(judgedByW, part.movingSeconds(ride));
+        Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
         PacingReview pacing = PacingReview.of(
                 ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits());
@@ -192,27 +190,23 @@ public final class Reviewer {
         return notes;
     }
 
-    private static RiderContext riderContext(
-            Rider rider, LocalDate day, RecordingDevice device, MeanMaximalCurve curve) {
-        Double thresholdPower = rider.thresholdPowerW();
-        ThresholdSource source = thresholdPower == null ? null : ThresholdSource.GIVEN;
-        if (thresholdPower == null && rider.thresholds().powerW(day) != null) {
-            thresholdPower = rider.thresholds().powerW(day);
+    private static @Nullable Double knownThresholdW(Rider rider, LocalDate day, RecordingDevice device) {
+        return firstKnown(rider.thresholdPowerW(), rider.thresholds().powerW(day), device.thresholdPowerW());
+    }
+
+    private static RiderContext riderContext(Rider rider, LocalDate day, RecordingDevice device, RideAbility ability) {
+        ThresholdSource source = null;
+        if (rider.thresholdPowerW() != null) {
+            source = ThresholdSource.GIVEN;
+        } else if (rider.thresholds().powerW(day) != null) {
             source = ThresholdSource.PROFILE;
-        }
-        if (thresholdPower == null && device.thresholdPowerW() != null) {
-            thresholdPower = device.thresholdPowerW();
+        } else if (device.thresholdPowerW() != null) {
             source = ThresholdSource.DEVICE;
-        }
-        if (thresholdPower == null) {
-            OptionalDouble estimate = ThresholdEstimate.watts(curve);
-            if (estimate.isPresent()) {
-                thresholdPower = estimate.getAsDouble();
-                source = ThresholdSource.ESTIMATED;
-            }
+        } else if (ability.thresholdPowerW() != null) {
+            source = ThresholdSource.ESTIMATED;
         }
         return new RiderContext(
-                thresholdPower,
+                ability.thresholdPowerW(),
                 source,
                 firstKnown(
                         rider.thresholdHeartRateBpm(),
@@ -246,14 +240,6 @@ public final class Reviewer {
                     "The rider profile knows no threshold power of " + day
                             + ": its first one, of a later day, was taken."));
         }
-    }
-
-    private static Ability ability(@Nullable Double thresholdPowerW, int movingSeconds) {
-        if (thresholdPowerW == null || movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
-            return new Ability(null, null, null, null, null, movingSeconds);
-        }
-        double guideW = SustainablePower.guideW(thresholdPowerW, movingSeconds);
-        return new Ability(null, null, Ability.Source.GUIDE, null, guideW, movingSeconds);
     }
 
     private static void addPartNotes(
