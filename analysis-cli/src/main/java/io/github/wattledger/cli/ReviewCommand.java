@@ -191,7 +191,8 @@ final class ReviewCommand implements Callable<Integer> {
         try {
             return Path.of(ride);
         } catch (InvalidPathException e) {
-            throw new UnreadableRideException(ride + ": not a file name on this system", e);
+            throw new UnreadableRideException(
+                    ride + ": not a file name here; letters beyond ASCII need a UTF-8 locale, for instance C.UTF-8", e);
         }
     }
 

@@ -348,7 +348,7 @@ class MainTest {
                     "--format",
                     "json");
             assertThat(outcome.status()).isZero();
-            assertThat(outcome.out()).startsWith("{\n").contains("\"file\" : \"K\u00fcste.fit\"");
+            assertThat(outcome.out()).startsWith("{\n").contains("\"file\": \"K\u00fcste.fit\"");
         }
 
         @Test

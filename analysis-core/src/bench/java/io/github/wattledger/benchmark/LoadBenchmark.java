@@ -40,6 +40,9 @@ public class LoadBenchmark {
         OnePass pass = onePass();
         requireEqual("normalizedPowerW", load.normalizedPowerW(), pass.normalizedPowerW);
         requireEqual("workKJ", load.workKJ(), pass.workKJ);
+        requireEqual("trainingStress", load.trainingStress(), pass.trainingStress);
+        requireEqual("distanceM", load.distanceM(), pass.distanceM);
+        requireEqual("maximumHeartRateBpm", load.maximumHeartRateBpm(), pass.maximumHeartRateBpm);
         requireEqual("ascentM", load.ascentM(), pass.ascentM);
         requireEqual("averageHeartRateBpm", load.averageHeartRateBpm(), pass.averageHeartRateBpm);
         requireEqual("averageCadenceRpm", load.averageCadenceRpm(), pass.averageCadenceRpm);

@@ -52,7 +52,8 @@ final class AbsentSensors {
             table.drop(Channel.HEART_RATE);
             notes.found("no-heart-rate-strap", "Heart rate is 0 throughout: taken as no strap.");
         } else if (zeros > 0) {
-            notes.repaired("heart-rate-zero", zeros, zeros + " seconds with a heart rate of 0 set missing.");
+            notes.repaired(
+                    "heart-rate-zero", zeros, Notes.count(zeros, "second") + " with a heart rate of 0 set missing.");
         }
     }
 }

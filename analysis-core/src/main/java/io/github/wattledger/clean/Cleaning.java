@@ -71,7 +71,7 @@ public final class Cleaning {
             notes.found(
                     "missing-power",
                     missing,
-                    missing + " seconds have no power while the timer ran; they are left out.");
+                    Notes.count(missing, "second") + " without power while the timer ran: left out.");
         }
         return missing;
     }

@@ -43,8 +43,8 @@ final class Gaps {
             notes.found(
                     "variable-interval",
                     count(held),
-                    "The device did not write every second: " + count(held)
-                            + " seconds in gaps of up to 10 s were filled, power and cadence held.");
+                    "The device did not write every second: " + Notes.count(count(held), "second")
+                            + " in gaps of up to 10 s filled, power and cadence held.");
         }
         for (Channel channel : SLOW) {
             gaps.interpolate(channel);
@@ -162,7 +162,7 @@ final class Gaps {
             notes.found(
                     "missing-seconds",
                     missing,
-                    missing + " seconds were not recorded while the timer ran; they are left out.");
+                    Notes.count(missing, "second") + " not recorded while the timer ran: left out.");
         }
     }
 }

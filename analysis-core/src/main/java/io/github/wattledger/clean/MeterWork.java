@@ -39,14 +39,17 @@ final class MeterWork {
         notes.found(
                 "power-from-work-counter",
                 work.spreadSeconds,
-                "Power comes from the meter's own work counter; " + work.spreadSeconds
-                        + " seconds that the head unit had repeated or missed were filled in from it.");
+                "Power comes from the work that the meter itself counted"
+                        + (work.spreadSeconds == 0
+                                ? "."
+                                : ", which also tells " + Notes.count(work.spreadSeconds, "second")
+                                        + " that the head unit had repeated or missed."));
         if (work.fallbackSeconds > 0) {
             notes.found(
                     "work-counter-not-believed",
                     work.fallbackSeconds,
-                    "In " + work.fallbackSeconds
-                            + " seconds the work counter was absent or out of step; the power sample stands there.");
+                    Notes.count(work.fallbackSeconds, "second")
+                            + " with the work counter absent or out of step: the power sample stands there.");
         }
         return true;
     }
@@ -88,26 +91,40 @@ final class MeterWork {
     }
 
     /**
-     * Gives an increase to the seconds it was done in: those without a record since the last count, and as many seconds
-     * of the standstill before as make each about as large as the sample.
+     * Gives an increase to the seconds it was done in, in proportion to their samples: those without a record since the
+     * last count, those just before that showed power while the counter stood, and as many more of the standstill as it
+     * takes for each second to be about as large as the sample.
      */
     private boolean spread(int lastRise, int last, int row, double increase) {
-        int unrecorded = row - last;
-        int standstill = last - lastRise;
-        int seconds = unrecorded;
-        double sample = samples[row];
-        if (sample > 0) {
-            long asManyAsItHolds = Math.round(increase / sample);
-            seconds = (int) Math.max(unrecorded, Math.min((long) unrecorded + standstill, asManyAsItHolds));
+        int most = row - lastRise;
+        int least = row - last + repeatedBefore(lastRise, last);
+        double sample = samples[row] > 0 ? samples[row] : 1;
+        long asManyAsItHolds = samples[row] > 0 ? Math.round(increase / samples[row]) : least;
+        int seconds = (int) Math.min(most, Math.max(least, asManyAsItHolds));
+        int from = row - seconds + 1;
+        double weights = 0;
+        for (int k = from; k <= row; k++) {
+            weights += samples[k] > 0 ? samples[k] : sample;
         }
-        double each = increase / seconds;
-        if (each > MOST_JOULES_A_SECOND) {
+        if (increase * sample / weights > MOST_JOULES_A_SECOND) {
             return false;
         }
-        for (int k = row - seconds + 1; k <= row; k++) {
-            watts[k] = each;
+        for (int k = from; k <= row; k++) {
+            watts[k] = increase * (samples[k] > 0 ? samples[k] : sample) / weights;
         }
         spreadSeconds += seconds - 1;
         return true;
+    }
+
+    /**
+     * How many seconds up to the last count showed power while the counter stood. A standstill longer than a gap may be
+     * is a counter at fault, whose next increase makes nothing good.
+     */
+    private int repeatedBefore(int lastRise, int last) {
+        int repeated = 0;
+        while (last - repeated > lastRise && samples[last - repeated] > 0) {
+            repeated++;
+        }
+        return repeated <= LONGEST_GAP_SECONDS ? repeated : 0;
     }
 }

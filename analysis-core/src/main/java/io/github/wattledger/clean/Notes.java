@@ -24,6 +24,11 @@ final class Notes {
         repairedSamples += count;
     }
 
+    /** A number and its noun, which takes an s unless there is one of it. */
+    static String count(int number, String noun) {
+        return number + " " + noun + (number == 1 ? "" : "s");
+    }
+
     List<QualityNote> all() {
         return notes;
     }

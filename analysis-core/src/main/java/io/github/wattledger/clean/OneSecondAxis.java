@@ -51,7 +51,8 @@ final class OneSecondAxis {
             notes.repaired(
                     "clock-jitter",
                     moved,
-                    moved + " samples moved by one second: a doubled second stood next to a missing one.");
+                    Notes.count(moved, "sample")
+                            + " moved by one second: a doubled second stood next to a missing one.");
         }
     }
 
@@ -81,7 +82,10 @@ final class OneSecondAxis {
         }
         int shared = times.length - table.recordedCount();
         if (shared > 0) {
-            notes.found("shared-seconds", shared, shared + " samples share a second with another and were merged.");
+            notes.found(
+                    "shared-seconds",
+                    shared,
+                    Notes.count(shared, "sample") + " merged into another of the same second.");
         }
         return table;
     }

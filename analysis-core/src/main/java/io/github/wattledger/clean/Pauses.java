@@ -84,10 +84,14 @@ final class Pauses {
     }
 
     private long endOfLastPause(long stoppedAt) {
-        int from = (int) Math.max(0, stoppedAt);
-        for (int row = from + 1; row < table.seconds(); row++) {
-            if (table.isRecorded(row) && movedM(from, row) > MOVED_ON_M) {
-                int resumed = from + 1;
+        int stopped = (int) Math.max(0, stoppedAt);
+        int standing = stopped;
+        while (standing > 0 && !table.isRecorded(standing)) {
+            standing--;
+        }
+        for (int row = stopped + 1; row < table.seconds(); row++) {
+            if (table.isRecorded(row) && movedM(standing, row) > MOVED_ON_M) {
+                int resumed = stopped + 1;
                 while (!table.isRecorded(resumed)) {
                     resumed++;
                 }

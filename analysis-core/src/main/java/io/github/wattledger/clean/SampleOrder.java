@@ -18,7 +18,10 @@ final class SampleOrder {
         int[] ordered = inTimeOrder(samples);
         int dropped = samples.size() - ordered.length;
         if (dropped > 0) {
-            notes.repaired("time-backwards", dropped, dropped + " samples dropped because their time runs backwards.");
+            notes.repaired(
+                    "time-backwards",
+                    dropped,
+                    Notes.count(dropped, "sample") + " dropped because the time runs backwards.");
         }
         int[] together = withoutLeaps(samples, ordered);
         int apart = ordered.length - together.length;
@@ -26,7 +29,8 @@ final class SampleOrder {
             notes.repaired(
                     "time-leap",
                     apart,
-                    apart + " samples dropped because they lie more than a day away from the rest; was the clock set?");
+                    Notes.count(apart, "sample")
+                            + " dropped for lying more than a day away from the rest; was the clock set?");
         }
         return together;
     }

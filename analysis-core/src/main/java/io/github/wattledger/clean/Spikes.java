@@ -51,11 +51,12 @@ final class Spikes {
             notes.repaired(
                     "power-spikes",
                     impossible,
-                    impossible + " power spikes replaced by the values around them (over 2,500 W, or over 1,000 W and "
+                    Notes.count(impossible, "power spike")
+                            + " replaced by the values around them (over 2,500 W, or over 1,000 W and "
                             + "four times all neighbours).");
         }
         if (below > 0) {
-            notes.repaired("power-negative", below, below + " power samples below 0 set missing.");
+            notes.repaired("power-negative", below, Notes.count(below, "power sample") + " below 0 set missing.");
         }
     }
 
@@ -115,7 +116,8 @@ final class Spikes {
             notes.repaired(
                     "heart-rate-spikes",
                     removed,
-                    removed + " heart-rate samples set missing (outside 25-240 bpm, or a leap of over 40 bpm).");
+                    Notes.count(removed, "heart-rate sample")
+                            + " set missing (outside 25-240 bpm, or a leap of over 40 bpm).");
         }
     }
 }

@@ -47,12 +47,15 @@ public final class Decoupling {
      *     seconds of either half carry heart rate or power
      */
     public static OptionalDouble of(Ride ride) {
+        return of(ride, TimerSeconds.channel(ride, Channel.POWER), TimerSeconds.channel(ride, Channel.HEART_RATE));
+    }
+
+    /** The same for a caller that has the channels of the timer seconds at hand. */
+    static OptionalDouble of(Ride ride, Series power, Series heartRate) {
         int timerSeconds = TimerSeconds.count(ride);
         if (timerSeconds < LEAST_TIMER_SECONDS || !ride.has(Channel.POWER) || !ride.has(Channel.HEART_RATE)) {
             return OptionalDouble.empty();
         }
-        Series power = TimerSeconds.channel(ride, Channel.POWER);
-        Series heartRate = TimerSeconds.channel(ride, Channel.HEART_RATE);
         int half = timerSeconds / 2;
         int middle = TimerSeconds.endOf(ride, half);
         OptionalDouble first = Efficiency.ofStretch(power, heartRate, new Interval(0, middle), half);

@@ -115,7 +115,7 @@ public record RideLoad(
                 boxed(meanAboveZero(TimerSeconds.channel(ride, Channel.CADENCE))),
                 ratio(distanceM, (double) movingSeconds),
                 ratio(normalizedPowerW, averageHeartRateBpm),
-                boxed(Decoupling.of(ride)),
+                boxed(Decoupling.of(ride, power, heartRate)),
                 zones(power, thresholdPowerW, powerZones),
                 zones(heartRate, thresholdHeartRateBpm, heartRateZones));
     }

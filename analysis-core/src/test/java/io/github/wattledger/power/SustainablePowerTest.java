@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class SustainablePowerTest {
-    // Common targets of coaches, no single source; given to two digits.
+    // Common targets of coaches, no single source; given to two digits (the 0.895 at two hours rounded down).
     @ParameterizedTest
     @CsvSource({"2, 0.89", "4, 0.80", "8, 0.72", "12, 0.67"})
     void fallsWithTheLengthOfTheEvent(double hours, double fractionOfThreshold) {

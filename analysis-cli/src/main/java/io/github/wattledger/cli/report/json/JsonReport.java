@@ -31,6 +31,7 @@ import tools.jackson.core.PrettyPrinter;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.util.DefaultIndenter;
 import tools.jackson.core.util.DefaultPrettyPrinter;
+import tools.jackson.core.util.Separators;
 
 /**
  * JSON by the schema {@code wattledger.review/1} ({@code docs/review.schema.json}): every name is always there, in this
@@ -283,7 +284,13 @@ public final class JsonReport implements Report {
         @Override
         public PrettyPrinter getPrettyPrinter() {
             DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
-            return new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter);
+            Separators colonAfterName = Separators.createDefaultInstance()
+                    .withObjectNameValueSpacing(Separators.Spacing.AFTER)
+                    .withArrayEmptySeparator("")
+                    .withObjectEmptySeparator("");
+            return new DefaultPrettyPrinter(colonAfterName)
+                    .withObjectIndenter(indenter)
+                    .withArrayIndenter(indenter);
         }
 
         @Override

@@ -13,6 +13,7 @@ import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
@@ -41,7 +42,7 @@ public final class TextReport implements Report {
         page.blank();
         page.paragraph(VerdictSentence.of(review));
         time(page, review);
-        findings(page, review.pacing());
+        findings(page, review);
         new LoadTable(review).write(page);
         powerZones(page, review);
         heartRateZones(page, review);
@@ -137,10 +138,14 @@ public final class TextReport implements Report {
         page.line("Without a price in minutes: " + String.join("; ", each) + ".");
     }
 
-    private static void findings(Page page, PacingReview pacing) {
-        page.heading("WHAT STANDS OUT, the weightiest first");
+    private static void findings(Page page, RideReview review) {
+        PacingReview pacing = review.pacing();
+        page.heading("WHAT STANDS OUT, the weightiest first; times and km of the whole recording");
         if (pacing.findings().isEmpty()) {
-            page.line("Nothing in the pacing.");
+            page.line(
+                    pacing.verdict() == Verdict.NOT_JUDGED
+                            ? "Nothing: the pacing was not judged."
+                            : "Nothing in the pacing.");
         }
         int number = 0;
         for (Finding finding : pacing.findings()) {
@@ -150,7 +155,7 @@ public final class TextReport implements Report {
                     first,
                     "     ",
                     EvidenceSentences.title(finding.kind()) + " ("
-                            + finding.severity().id() + "), " + where(finding));
+                            + finding.severity().id() + "), " + where(finding, review));
             part(page, EvidenceSentences.of(finding));
             if (finding.cost() instanceof Cost.Priced priced) {
                 part(
@@ -168,17 +173,21 @@ public final class TextReport implements Report {
         }
     }
 
-    private static String where(Finding finding) {
+    private static String where(Finding finding, RideReview review) {
         Interval when = finding.when();
         boolean isShort = when.seconds() < 600;
         String from = isShort ? Figures.clock(when.fromSecond()) : Figures.shortClock(when.fromSecond());
         String to = isShort ? Figures.clock(when.toSecond()) : Figures.shortClock(when.toSecond());
+        return from + "-" + to + kilometres(finding, review);
+    }
+
+    private static String kilometres(Finding finding, RideReview review) {
         Double startM = finding.startM();
         Double endM = finding.endM();
-        String km = startM == null || endM == null
-                ? "no distance in this file"
-                : "km " + Figures.kilometres(startM) + "-" + Figures.kilometres(endM);
-        return from + "-" + to + ", " + km;
+        if (startM != null && endM != null) {
+            return ", km " + Figures.kilometres(startM) + "-" + Figures.kilometres(endM);
+        }
+        return review.ride().has(Channel.DISTANCE) ? ", km not known" : ", no distance in this file";
     }
 
     private static String minutesRange(double low, double high) {
@@ -316,7 +325,7 @@ public final class TextReport implements Report {
                         ? "Threshold heart rate: not known."
                         : "Threshold heart rate: " + Figures.beats(heartRate) + ".");
         Double mass = rider.massKg();
-        page.line(mass == null ? "Mass: not known." : "Mass: " + Figures.brief(mass) + " kg.");
+        page.line(mass == null ? "Mass: not known." : "Mass: " + Figures.decimal(mass, 1) + " kg.");
     }
 
     private static String thresholdPower(double watts, RiderContext.@Nullable ThresholdSource source) {

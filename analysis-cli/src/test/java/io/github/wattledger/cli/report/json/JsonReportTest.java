@@ -68,10 +68,10 @@ class JsonReportTest {
         String good = json(SampleReviews.race());
         for (String bad : List.of(
                 good.replace("\"trainingStress\"", "\"stress\""),
-                good.replace("\"climbs\" : null", "\"climbs\" : null, \"more\" : 1"),
-                good.replace("\"climbs\" : null", "\"climbs\" : 0"),
-                good.replace("\"kind\" : \"fade\"", "\"kind\" : \"slump\""),
-                good.replace("\"elapsedSeconds\" : 27060", "\"elapsedSeconds\" : null"),
+                good.replace("\"climbs\": null", "\"climbs\": null, \"more\": 1"),
+                good.replace("\"climbs\": null", "\"climbs\": 0"),
+                good.replace("\"kind\": \"fade\"", "\"kind\": \"slump\""),
+                good.replace("\"elapsedSeconds\": 27060", "\"elapsedSeconds\": null"),
                 good.replace("2026-06-14T07:00:12+03:00", "2026-06-14 07:00"))) {
             assertThat(bad).isNotEqualTo(good);
             assertThat(problems(bad)).isNotEmpty();
@@ -233,8 +233,8 @@ class JsonReportTest {
                 finding.advice());
         String json = json(SampleReviews.race(Verdict.FADED, List.of(odd), List.of()));
         assertThat(json)
-                .contains("\"tinyW\" : 0,", "\"minusTinyW\" : 0,", "\"thirdW\" : 0.333,", "\"halfUpW\" : 2.001,")
-                .contains("\"wholeW\" : 300,", "\"hugeW\" : 12345678.25");
+                .contains("\"tinyW\": 0,", "\"minusTinyW\": 0,", "\"thirdW\": 0.333,", "\"halfUpW\": 2.001,")
+                .contains("\"wholeW\": 300,", "\"hugeW\": 12345678.25");
     }
 
     @Test

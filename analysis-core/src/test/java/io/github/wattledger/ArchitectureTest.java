@@ -1,0 +1,146 @@
+package io.github.wattledger;
+
+import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
+import static com.tngtech.archunit.lang.conditions.ArchPredicates.are;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_STREAMS;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaMethod;
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.io.Serializable;
+
+/** Which package may see which, and what the numbers may not touch. */
+@AnalyzeClasses(packages = ArchitectureTest.ROOT, importOptions = DoNotIncludeTests.class)
+class ArchitectureTest {
+    static final String ROOT = "io.github.wattledger";
+
+    private static final String[] NUMBERS = {
+        ROOT + ".ride..", ROOT + ".load..", ROOT + ".power..", ROOT + ".road..", ROOT + ".pacing.."
+    };
+
+    // spotless:off
+    @ArchTest
+    static final ArchRule dataMovesLeftToRight = layeredArchitecture().consideringOnlyDependenciesInLayers()
+            .layer("ride").definedBy(ROOT + ".ride..")
+            .layer("read").definedBy(ROOT + ".read..")
+            .layer("clean").definedBy(ROOT + ".clean..")
+            .layer("load").definedBy(ROOT + ".load..")
+            .layer("power").definedBy(ROOT + ".power..")
+            .optionalLayer("road").definedBy(ROOT + ".road..")
+            .layer("pacing").definedBy(ROOT + ".pacing..")
+            .layer("review").definedBy(ROOT)
+            .whereLayer("ride").mayNotAccessAnyLayer()
+            .whereLayer("read").mayOnlyAccessLayers("ride")
+            .whereLayer("clean").mayOnlyAccessLayers("ride")
+            .whereLayer("load").mayOnlyAccessLayers("ride")
+            .whereLayer("power").mayOnlyAccessLayers("ride", "load")
+            .whereLayer("road").mayOnlyAccessLayers("ride")
+            .whereLayer("pacing").mayOnlyAccessLayers("ride", "load", "power", "road")
+            .whereLayer("review").mayOnlyAccessLayers("ride", "read", "clean", "load", "power", "road", "pacing")
+            .ensureAllClassesAreContainedInArchitecture();
+    // spotless:on
+
+    @ArchTest
+    static final ArchRule noCycles = slices().matching(ROOT + ".(*)..").should().beFreeOfCycles();
+
+    @ArchTest
+    static final ArchRule formatsDoNotKnowEachOther = slices().matching(ROOT + ".read.(*)..")
+            .should()
+            .notDependOnEachOther()
+            .allowEmptyShould(true);
+
+    @ArchTest
+    static final ArchRule fitStaysInItsReader = noClasses()
+            .that()
+            .resideOutsideOfPackage(ROOT + ".read.fit..")
+            .should()
+            .dependOnClassesThat(resideInAPackage("com.garmin.."));
+
+    @ArchTest
+    static final ArchRule numbersArePure = noClasses()
+            .that()
+            .resideInAnyPackage(NUMBERS)
+            .should()
+            .dependOnClassesThat(resideInAnyPackage("java.io..", "java.nio.file..", "java.net..", "java.sql..")
+                    .and(DescribedPredicate.not(type(Serializable.class)))
+                    .and(DescribedPredicate.not(type(java.io.Serial.class))));
+
+    @ArchTest
+    static final ArchRule noHiddenClock = noClasses()
+            .should()
+            .callMethodWhere(target(nameMatching("now")).and(target(owner(resideInAPackage("java.time..")))));
+
+    @ArchTest
+    static final ArchRule publicClassesAreClosed = classes()
+            .that()
+            .arePublic()
+            .and()
+            .areNotInterfaces()
+            .and()
+            .areNotEnums()
+            .should()
+            .haveModifier(JavaModifier.FINAL);
+
+    @ArchTest
+    static final ArchRule noMutableStatics = fields().that()
+            .areStatic()
+            .and(are(DescribedPredicate.describe(
+                    "not synthetic", field -> !field.getModifiers().contains(JavaModifier.SYNTHETIC))))
+            .should()
+            .beFinal();
+
+    @ArchTest
+    static final ArchRule quiet = noClasses().should(ACCESS_STANDARD_STREAMS);
+
+    @ArchTest
+    static final ArchRule strangersStayInside = methods()
+            .that()
+            .arePublic()
+            .and()
+            .areDeclaredInClassesThat()
+            .arePublic()
+            .should(onlyShowOwnTypes());
+
+    /** A public signature speaks of Java's and this project's types only, so that no library becomes part of the API. */
+    private static ArchCondition<JavaMethod> onlyShowOwnTypes() {
+        return new ArchCondition<>("show no third-party type") {
+            @Override
+            public void check(JavaMethod method, ConditionEvents events) {
+                for (JavaClass shown : method.getAllInvolvedRawTypes()) {
+                    String name = shown.getBaseComponentType().getName();
+                    boolean own = name.startsWith(ROOT) || name.startsWith("java.") || !name.contains(".");
+                    if (!own) {
+                        events.add(SimpleConditionEvent.violated(method, method.getFullName() + " shows " + name));
+                    }
+                }
+            }
+        };
+    }
+
+    @ArchTest
+    static void theRulesSeeTheProject(JavaClasses project) {
+        assertThat(project.stream().map(JavaClass::getPackageName))
+                .contains(ROOT, ROOT + ".ride", ROOT + ".read.fit", ROOT + ".clean", ROOT + ".pacing");
+    }
+}
