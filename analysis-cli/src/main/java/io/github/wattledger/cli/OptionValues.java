@@ -68,6 +68,18 @@ final class OptionValues {
         }
     }
 
+    /** The number of a session, counted from 1, as an index. */
+    static final class SessionNumber implements ITypeConverter<Integer> {
+        @Override
+        public Integer convert(String value) {
+            int number = isWhole(value) ? Integer.parseInt(value) : 0;
+            if (number < 1) {
+                throw new TypeConversionException("expected a number from 1, got '" + value + "'");
+            }
+            return number - 1;
+        }
+    }
+
     /** Whether the ride is judged as a race. */
     static final class EffortWord implements ITypeConverter<Effort> {
         @Override

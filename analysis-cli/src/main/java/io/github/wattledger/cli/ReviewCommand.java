@@ -6,6 +6,8 @@ import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.read.CsvColumns;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
 import java.io.IOException;
@@ -14,6 +16,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -33,6 +38,7 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "wattledger review RIDE [--rider FILE] [--threshold-power W]",
             "                  [--threshold-heart-rate BPM] [--mass KG]",
+            "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
             "                  [--effort auto|race|training] [--format text|json|csv]",
             "                  [--output FILE]"
@@ -49,7 +55,8 @@ final class ReviewCommand implements Callable<Integer> {
     /** How a file becomes a review: the core's front door, or a stand-in under test. */
     @FunctionalInterface
     interface Core {
-        RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException;
+        RideReview review(Path file, ReadOptions reading, Rider rider, ReviewOptions options)
+                throws UnreadableRideException;
     }
 
     private final Core core;
@@ -93,6 +100,21 @@ final class ReviewCommand implements Callable<Integer> {
             converter = OptionValues.PlainNumber.class,
             description = "Your mass, kilograms.")
     private @Nullable Double massKg;
+
+    @Option(
+            names = "--session",
+            paramLabel = "N",
+            converter = OptionValues.SessionNumber.class,
+            description = "The session of the file to review, counted from 1, whatever its sport. Without it: the first"
+                    + " of cycling. 'wattledger inspect' lists them.")
+    private @Nullable Integer sessionIndex;
+
+    @Option(
+            names = "--column",
+            paramLabel = "NAME=HEADER",
+            description = "In a CSV file, take the column under HEADER for NAME, for instance 'power=Pwr (W)'. Can be"
+                    + " given several times.")
+    private List<String> columns = List.of();
 
     @Option(
             names = "--from",
@@ -150,16 +172,21 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
-        ReviewOptions options = options();
+        ReviewOptions options = options().withSessionIndex(sessionIndex);
+        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(csvColumns());
         Path file = InputFile.ride(ride);
         Path target = output == null ? null : outputPath(output, file);
         RiderProfile profile = riderFile == null ? RiderProfile.EMPTY : RiderFile.read(riderPath(riderFile));
         Rider rider = withFlags(profile.rider());
         RideReview review;
         try {
-            review = core.review(file, rider, options.withLimits(profile.limits()));
+            review = core.review(file, reading, rider, options.withLimits(profile.limits()));
         } catch (IllegalArgumentException e) {
             throw usage(e.getMessage());
+        }
+        String readAs = review.source().format();
+        if (!columns.isEmpty() && (readAs == null || !readAs.contains("CSV"))) {
+            throw usage("--column is for CSV files, but this is " + readAs);
         }
         StringBuilder report = new StringBuilder();
         format.report().write(review, report);
@@ -181,6 +208,25 @@ final class ReviewCommand implements Callable<Integer> {
         }
         return new ReviewOptions(
                 fromSecond, toSecond, laps == null ? null : laps.first(), laps == null ? null : laps.last(), effort);
+    }
+
+    private CsvColumns csvColumns() {
+        Map<String, String> headers = new LinkedHashMap<>();
+        for (String column : columns) {
+            int equals = column.indexOf('=');
+            String name = equals < 0 ? column : column.substring(0, equals);
+            if (equals < 1 || equals == column.length() - 1) {
+                throw usage("Invalid value for option '--column': expected NAME=HEADER, got '" + column + "'");
+            }
+            if (headers.put(name, column.substring(equals + 1)) != null) {
+                throw usage("Invalid value for option '--column': " + name + " is given twice");
+            }
+        }
+        try {
+            return new CsvColumns(headers);
+        } catch (IllegalArgumentException e) {
+            throw usage("Invalid value for option '--column': " + e.getMessage());
+        }
     }
 
     private Rider withFlags(Rider profile) {

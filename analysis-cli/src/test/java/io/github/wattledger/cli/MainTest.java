@@ -8,6 +8,7 @@ import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.ThresholdHistory;
@@ -20,6 +21,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -29,10 +31,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class MainTest {
-    private static final ReviewCommand.Core NEVER = (file, rider, options) -> {
+    private static final ReviewCommand.Core NEVER = (file, reading, rider, options) -> {
         throw new AssertionError("the core was called");
     };
-    private static final ReviewCommand.Core RACE = (file, rider, options) -> SampleReviews.race();
+    private static final ReviewCommand.Core RACE = (file, reading, rider, options) -> SampleReviews.race();
 
     record Outcome(int status, String out, String err) {}
 
@@ -65,7 +67,8 @@ class MainTest {
             assertThat(outcome.out())
                     .contains("RIDE", "--threshold-power", "--threshold-heart-rate", "--mass", "--from", "--to")
                     .contains("--laps", "--effort", "--format", "--output", "Exit status", "not medical advice")
-                    .contains("1:30 is");
+                    .contains("--rider", "--session", "--column");
+            assertThat(outcome.out().replaceAll("\\s+", " ")).contains("1:30 is an hour and a half");
             assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
         }
 
@@ -130,6 +133,14 @@ class MainTest {
                     "review a.fit --laps 2 --from 1:00 | --laps cannot be combined",
                     "review a.fit --laps 2 --to 1:00 | --laps cannot be combined",
                     "review a.fit --effort easy | expected auto, race or training",
+                    "review a.fit --session 0 | expected a number from 1",
+                    "review a.fit --session -1 | '--session'",
+                    "review a.fit --session two | expected a number from 1",
+                    "review a.csv --column power | expected NAME=HEADER, got 'power'",
+                    "review a.csv --column =Watt | expected NAME=HEADER",
+                    "review a.csv --column power= | expected NAME=HEADER",
+                    "review a.csv --column watts=Watt | '--column': column \"watts\", expected one of time, state",
+                    "review a.csv --column power=a --column power=b | power is given twice",
                     "review a.fit --rider | '--rider'",
                     "review a.fit --rider a.toml --rider b.toml | '--rider'",
                     "review a.fit --format pdf | expected text, json or csv",
@@ -162,10 +173,22 @@ class MainTest {
             assertThat(outcome.err()).contains("did you mean 'review'?");
         }
 
+        /** A recording of another format has no columns that could be named. */
+        @Test
+        void columnsOfWhatIsNoCsvFileAreToo() {
+            Outcome outcome = run(RACE, "review", "a.fit", "--column", "power=Watt");
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger review: --column is for CSV files, but this is FIT",
+                            "See 'wattledger review --help'.");
+        }
+
         @Test
         void optionsThatDoNotFitTheRideAreToo() {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new IllegalArgumentException("laps 3 to 9, the file has 4");
                     },
                     "review",
@@ -185,11 +208,13 @@ class MainTest {
         private Rider rider = Rider.UNKNOWN;
         private ReviewOptions options = ReviewOptions.WHOLE_RIDE;
         private Path file = Path.of("");
+        private CsvColumns columns = CsvColumns.BY_NAME;
 
         private void read(String... args) {
             Outcome outcome = run(
-                    (newFile, newRider, newOptions) -> {
+                    (newFile, newReading, newRider, newOptions) -> {
                         file = newFile;
+                        columns = newReading.csvColumns();
                         rider = newRider;
                         options = newOptions;
                         return SampleReviews.race();
@@ -205,6 +230,7 @@ class MainTest {
             assertThat(file).isEqualTo(Path.of("a.fit"));
             assertThat(rider).isEqualTo(Rider.UNKNOWN);
             assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE);
+            assertThat(columns).isEqualTo(CsvColumns.BY_NAME);
         }
 
         @Test
@@ -228,6 +254,27 @@ class MainTest {
         void theEndCanStandAlone() {
             read("review", "a.fit", "--to", "0:00:01", "--effort", "training");
             assertThat(options).isEqualTo(new ReviewOptions(null, 1, null, null, Effort.TRAINING));
+        }
+
+        @Test
+        void sessionsAreCountedFromOne() {
+            read("review", "a.fit", "--session", "2");
+            assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE.withSessionIndex(1));
+        }
+
+        @Test
+        void columnsAreNamed() {
+            run(
+                    (newFile, newReading, newRider, newOptions) -> {
+                        columns = newReading.csvColumns();
+                        return SampleReviews.race();
+                    },
+                    "review",
+                    "a.csv",
+                    "--column",
+                    "power=Pwr (W)",
+                    "--column=heart_rate=a=b");
+            assertThat(columns).isEqualTo(new CsvColumns(Map.of("power", "Pwr (W)", "heart_rate", "a=b")));
         }
 
         @ParameterizedTest
@@ -259,7 +306,7 @@ class MainTest {
             ThresholdHistory history =
                     new ThresholdHistory(List.of(new ThresholdHistory.Entry(LocalDate.of(2026, 3, 1), 250.0, null)));
             Outcome outcome = run(
-                    (ride, rider, options) -> {
+                    (ride, reading, rider, options) -> {
                         assertThat(rider)
                                 .isEqualTo(Rider.UNKNOWN
                                         .withMassKg(75.5)
@@ -399,12 +446,58 @@ class MainTest {
         }
     }
 
+    /** Through the real core. */
+    @Nested
+    class RealFiles {
+        @TempDir
+        private Path folder = Path.of("");
+
+        private Outcome real(String... args) {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            ByteArrayOutputStream err = new ByteArrayOutputStream();
+            int status = Main.run(
+                    args,
+                    new PrintStream(out, true, StandardCharsets.UTF_8),
+                    new PrintStream(err, true, StandardCharsets.UTF_8));
+            return new Outcome(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        }
+
+        @Test
+        void aNamedColumnIsTakenForPower() throws IOException {
+            StringBuilder table = new StringBuilder("time,Kurbel\n");
+            for (int second = 0; second < 60; second++) {
+                table.append("2026-06-14T05:00:")
+                        .append(second < 10 ? "0" : "")
+                        .append(second)
+                        .append("Z,200\n");
+            }
+            Path file = Files.writeString(folder.resolve("ride.csv"), table);
+            Outcome named = real("review", file.toString(), "--column", "power=Kurbel", "--format", "csv");
+            assertThat(named.err()).isEmpty();
+            assertThat(named.out().lines())
+                    .hasSize(61)
+                    .startsWith("time,state,power_w", "2026-06-14T05:00:00Z,riding,200");
+            Outcome unnamed = real("review", file.toString(), "--format", "csv");
+            assertThat(unnamed.status()).isEqualTo(3);
+        }
+
+        @Test
+        void aSessionThatIsNotThereIsOneLine() {
+            String ride = Path.of("..", "sample-rides", "even-paced.fit").toString();
+            Outcome outcome = real("review", ride, "--session", "2");
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.err().lines()).hasSize(1).allMatch(line -> line.contains("has no session 2"));
+            assertThat(real("review", ride, "--session", "1").out())
+                    .isEqualTo(real("review", ride).out());
+        }
+    }
+
     @Nested
     class Input {
         @Test
         void aFileThatCannotBeReadIsOneLine() {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new UnreadableRideException(file + ": no such file\nor \u001b[31mfolder");
                     },
                     "review",
@@ -445,7 +538,7 @@ class MainTest {
         @Test
         void anInternalFailureIsOneLineWithoutAStackTrace() {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new IllegalStateException("seven\nlines");
                     },
                     "review",
@@ -460,7 +553,7 @@ class MainTest {
         @ValueSource(strings = {"memory", "stack", "assertion"})
         void soIsAnErrorOfTheMachine(String which) {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         switch (which) {
                             case "memory" -> throw new OutOfMemoryError("Java heap space");
                             case "stack" -> throw new StackOverflowError();
@@ -510,7 +603,8 @@ class MainTest {
         @Test
         void jsonIsUtf8() {
             Outcome outcome = run(
-                    (file, rider, options) -> SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
+                    (file, reading, rider, options) ->
+                            SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
                     "review",
                     "a.fit",
                     "--format",
@@ -535,7 +629,7 @@ class MainTest {
             Path target = folder.resolve("report.txt");
             Files.writeString(target, "before");
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new UnreadableRideException("a.fit: damaged");
                     },
                     "review",

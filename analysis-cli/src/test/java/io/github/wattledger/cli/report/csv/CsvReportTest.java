@@ -15,6 +15,7 @@ import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -23,6 +24,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -99,6 +101,26 @@ class CsvReportTest {
                 }
             }
             assertThat(row.size()).isEqualTo(column);
+        }
+    }
+
+    /** Read back, it is the same ride: nothing is cleaned twice, nothing lost but the laps. */
+    @ParameterizedTest
+    @ValueSource(strings = {"even-paced.fit", "over-hard-start.fit", "damaged.fit"})
+    void readBackItIsTheSameRide(String name, @TempDir Path folder) throws IOException, UnreadableRideException {
+        Ride ride = review(name, ReviewOptions.WHOLE_RIDE).ride();
+        Path file = Files.writeString(folder.resolve("ride.csv"), csv(review(name, ReviewOptions.WHOLE_RIDE)));
+        Ride back =
+                Reviewer.review(file, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE).ride();
+        assertThat(back.start()).isEqualTo(ride.start());
+        assertThat(back.channels()).isEqualTo(ride.channels());
+        for (Channel channel : ride.channels()) {
+            assertThat(back.series(channel).equals(ride.series(channel)))
+                    .as("%s is the same", channel)
+                    .isTrue();
+        }
+        for (SecondState state : SecondState.values()) {
+            assertThat(back.countSeconds(state)).as("%s", state).isEqualTo(ride.countSeconds(state));
         }
     }
 
