@@ -121,12 +121,14 @@ public final class Cleaning {
         }
         List<Interval> stretches = new ArrayList<>();
         for (Lap lap : laps) {
-            long from = Math.max(0, table.rowOf(lap.startEpochSecond()));
-            long to = Math.min(table.seconds(), table.rowOf(lap.endEpochSecond()));
-            if (from < to) {
-                stretches.add(new Interval((int) from, (int) to));
-            }
+            // A lap outside the samples stays as an empty stretch, so that laps keep their numbers.
+            int from = rowWithin(table, lap.startEpochSecond());
+            stretches.add(new Interval(from, Math.max(from, rowWithin(table, lap.endEpochSecond()))));
         }
         return ride.laps(stretches).build();
+    }
+
+    private static int rowWithin(SecondTable table, long epochSecond) {
+        return (int) Math.max(0, Math.min(table.seconds(), table.rowOf(epochSecond)));
     }
 }

@@ -15,8 +15,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How well a ride was paced. The limits are this project's own, open to better evidence; {@code docs/methods.md} gives
- * the reason for each.
+ * How well a ride was paced. From where on something is told is a {@link JudgementLimit} each.
  *
  * @param verdict the pacing in one word or two
  * @param verdictReason why there is no judgement, one clause; null when there is one
@@ -35,9 +34,6 @@ public record PacingReview(
         TimeLedger ledger,
         List<String> leftOut)
         implements Serializable {
-    /** Normalized power over target below which a ride is no race effort. */
-    static final double RACE_EFFORT_FRACTION = 0.85;
-
     private static final double SECONDS_PER_MINUTE = 60;
 
     /** The detectors, in the order in which equally weighty findings are told. */
@@ -70,15 +66,22 @@ public record PacingReview(
      * @param thresholds what to judge against
      * @param ability what could be expected over the part's moving time
      * @param effort whether to judge it as a race
+     * @param limits from where on something is told
      */
     public static PacingReview of(
-            Ride ride, RacedPart part, int offsetSeconds, Thresholds thresholds, Ability ability, Effort effort) {
+            Ride ride,
+            RacedPart part,
+            int offsetSeconds,
+            Thresholds thresholds,
+            Ability ability,
+            Effort effort,
+            JudgementLimits limits) {
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
-        String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, true), effort);
+        String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, limits, true), effort);
         boolean isRace = whyNotJudged == null;
-        Race race = new Race(raced, racedOffset, thresholds, ability, isRace);
+        Race race = new Race(raced, racedOffset, thresholds, ability, limits, isRace);
         List<Finding> findings = findings(race, isRace);
         return new PacingReview(
                 isRace ? Verdicts.of(race, findings) : Verdict.NOT_JUDGED,
@@ -101,7 +104,7 @@ public record PacingReview(
             return "no threshold power";
         }
         double normalized = race.normalizedPowerW(new Interval(0, race.ride().seconds()));
-        boolean easy = !(normalized >= RACE_EFFORT_FRACTION * race.targetW());
+        boolean easy = !(normalized >= race.limit(JudgementLimit.RACE_EFFORT_FRACTION) * race.targetW());
         return switch (effort) {
             case RACE -> null;
             case TRAINING -> "ridden as training";
@@ -162,8 +165,7 @@ public record PacingReview(
             return leftOut;
         }
         if (Double.isNaN(race.thresholdPowerW())) {
-            leftOut.add("No threshold power, and no 20 minutes of power to estimate one: the start, surges and drift"
-                    + " were not looked at.");
+            leftOut.add("No threshold power to go by: the start, surges and drift were not looked at.");
         } else if (race.thresholdIsEstimated()) {
             leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
                     + " under-pacing were not looked at. Give a threshold to have them judged.");

@@ -96,7 +96,8 @@ public final class SampleReviews {
                         List.of(
                                 "Climbs are not computed yet.",
                                 "The first 5 min were set apart as not raced: 5-minute mean power stayed under 100 W.")),
-                ride());
+                ride(),
+                new Interval(0, ELAPSED));
     }
 
     /** A recording of positions alone, of which nothing is known. */
@@ -119,7 +120,8 @@ public final class SampleReviews {
                         List.of(),
                         new TimeLedger(10, 10, 0, 0, 0, List.of()),
                         List.of("Everything that rests on power.")),
-                Ride.builder(START, 600).build());
+                Ride.builder(START, 600).build(),
+                new Interval(0, 600));
     }
 
     public static Finding overHardStart(Cost cost) {
@@ -246,6 +248,7 @@ public final class SampleReviews {
                 review.curve(),
                 review.ability(),
                 review.pacing(),
-                review.ride());
+                review.ride(),
+                review.reviewed());
     }
 }
