@@ -26,6 +26,7 @@ import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.road.RigChoice;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -137,7 +138,9 @@ public final class Reviewer {
                 context.thresholdPowerW(),
                 context.thresholdPowerSource() == ThresholdSource.ESTIMATED,
                 context.thresholdHeartRateBpm());
-        PacingReview pacing = PacingReview.of(ride, part, selected.fromSecond(), thresholds, ability, options.effort());
+        RigChoice rig = RigChoice.of(ride, context.massKg(), null, null, null);
+        PacingReview pacing =
+                PacingReview.of(ride, part, selected.fromSecond(), thresholds, ability, options.effort(), rig);
         List<QualityNote> notes = new ArrayList<>();
         addPartNotes(notes, selected, partIsGiven, part, whole);
         addThresholdDoubt(notes, context, load);
