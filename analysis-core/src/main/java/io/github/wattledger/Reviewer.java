@@ -11,10 +11,8 @@ import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.pacing.Thresholds;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
-import io.github.wattledger.power.SustainablePower;
-import io.github.wattledger.power.ThresholdEstimate;
-import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
@@ -28,13 +26,10 @@ import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.road.RigChoice;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
+import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +39,8 @@ public final class Reviewer {
     private static final double DOUBTFUL_INTENSITY = 1.05;
 
     private static final int DOUBTFUL_SECONDS = 45 * 60;
+
+    private static final int MOST_SESSIONS_NAMED = 12;
 
     private Reviewer() {}
 
@@ -55,12 +52,24 @@ public final class Reviewer {
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
      */
     public static RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException {
-        byte[] content = RideFiles.content(file, ReadLimits.DEFAULT);
-        ReadResult read = RideFiles.read(content, file.toString(), ReadLimits.DEFAULT);
-        Recording recording = cyclingSession(read, file.toString());
+        return review(file, ReadOptions.DEFAULT, rider, options);
+    }
+
+    /**
+     * Reviews a recorded file, read with options of one's own.
+     *
+     * @throws UnreadableRideException when nothing could be read, or the file holds no cycling, or not the session asked
+     *     for; its message is one line for people that begins with the file
+     * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     */
+    public static RideReview review(Path file, ReadOptions readOptions, Rider rider, ReviewOptions options)
+            throws UnreadableRideException {
+        byte[] content = RideFiles.content(file, readOptions.limits());
+        ReadResult read = RideFiles.read(content, file.toString(), readOptions);
+        Recording recording = chosenSession(read, file.toString(), options.sessionIndex());
         Path name = file.getFileName();
         FileFacts facts =
-                new FileFacts(name == null ? file.toString() : name.toString(), read.format(), sha256(content));
+                new FileFacts(name == null ? file.toString() : name.toString(), read.format(), Digests.sha256(content));
         return review(recording, facts, readNotes(read, recording), rider, options);
     }
 
@@ -94,15 +103,7 @@ public final class Reviewer {
     private static RideReview review(
             Recording recording, FileFacts file, List<QualityNote> readNotes, Rider rider, ReviewOptions options) {
         Cleaning.Cleaned cleaned = Cleaning.clean(recording);
-        RideSource source = new RideSource(
-                file.name(),
-                file.format(),
-                file.sha256(),
-                recording.device().name(),
-                recording.sport(),
-                cleaned.ride().start(),
-                recording.utcOffsetSeconds(),
-                recording.sessionIndex());
+        RideSource source = RideSource.of(recording, cleaned.ride(), file.name(), file.format(), file.sha256());
         return review(
                 cleaned.ride(),
                 cleaned.quality().withNotesBefore(readNotes),
@@ -124,26 +125,33 @@ public final class Reviewer {
         Interval selected = SelectedPart.of(whole, options);
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
-        RiderContext context = riderContext(rider, device, curve);
+        LocalDate day = localDay(source);
+        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, day, device));
+        RiderContext context = riderContext(rider, day, device, rideAbility);
         RideLoad load = RideLoad.of(
                 ride,
                 context.thresholdPowerW(),
                 context.thresholdHeartRateBpm(),
                 rider.powerZones(),
                 rider.heartRateZones());
+        boolean doubtful = contradicts(load);
+        boolean estimated = context.thresholdPowerSource() == ThresholdSource.ESTIMATED;
+        // An estimate that the ride itself refutes is no measure of anything; a threshold that somebody set may be.
+        Double judgedByW = estimated && doubtful ? null : context.thresholdPowerW();
         boolean partIsGiven = selected.seconds() != whole.seconds();
-        RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, context.thresholdPowerW());
-        Ability ability = ability(context.thresholdPowerW(), part.movingSeconds(ride));
-        Thresholds thresholds = new Thresholds(
-                context.thresholdPowerW(),
-                context.thresholdPowerSource() == ThresholdSource.ESTIMATED,
-                context.thresholdHeartRateBpm());
-        RigChoice rig = RigChoice.of(ride, context.massKg(), null, null, null);
-        PacingReview pacing =
-                PacingReview.of(ride, part, selected.fromSecond(), thresholds, ability, options.effort(), rig);
+        RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
+        Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
+        Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
+        RigChoice rig =
+                RigChoice.of(ride, context.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance());
+        PacingReview pacing = PacingReview.of(
+                ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits(), rig);
         List<QualityNote> notes = new ArrayList<>();
         addPartNotes(notes, selected, partIsGiven, part, whole);
-        addThresholdDoubt(notes, context, load);
+        addThresholdAge(notes, context, rider, day);
+        if (doubtful) {
+            notes.add(thresholdDoubt(context, load));
+        }
         return new RideReview(
                 source,
                 context,
@@ -153,7 +161,20 @@ public final class Reviewer {
                 curve,
                 ability,
                 pacing,
-                whole);
+                whole,
+                selected);
+    }
+
+    private static Recording chosenSession(ReadResult read, String file, @Nullable Integer sessionIndex)
+            throws UnreadableRideException {
+        if (sessionIndex == null) {
+            return cyclingSession(read, file);
+        }
+        if (sessionIndex >= read.recordings().size()) {
+            throw new UnreadableRideException(
+                    file + ": has no session " + (sessionIndex + 1) + "; it holds " + numbered(read.recordings()));
+        }
+        return read.recordings().get(sessionIndex);
     }
 
     private static Recording cyclingSession(ReadResult read, String file) throws UnreadableRideException {
@@ -170,14 +191,19 @@ public final class Reviewer {
             return unnamed;
         }
         throw new UnreadableRideException(
-                file + ": holds no cycling, but " + sports(read.recordings()) + "; choose a file with a ride");
+                file + ": holds no cycling, but " + numbered(read.recordings()) + "; choose a file with a ride");
     }
 
-    private static String sports(List<Recording> recordings) {
-        return recordings.stream()
-                .map(recording -> recording.sport() == null ? "an unnamed sport" : recording.sport())
-                .distinct()
+    /** The sessions with their numbers, counted from 1, for messages. */
+    private static String numbered(List<Recording> recordings) {
+        String first = recordings.stream()
+                .limit(MOST_SESSIONS_NAMED)
+                .map(recording -> (recording.sessionIndex() + 1) + " ("
+                        + (recording.sport() == null ? "unnamed sport" : recording.sport()) + ")")
                 .collect(Collectors.joining(", "));
+        int more = recordings.size() - MOST_SESSIONS_NAMED;
+        String sessions = recordings.size() == 1 ? "session " : "sessions ";
+        return sessions + first + (more > 0 ? " and " + more + " more" : "");
     }
 
     private static List<QualityNote> readNotes(ReadResult read, Recording chosen) {
@@ -185,46 +211,66 @@ public final class Reviewer {
         for (ReadNote note : read.notes()) {
             notes.add(new QualityNote(note.code(), null, note.text()));
         }
-        List<Recording> others = read.recordings().stream()
-                .filter(each -> each.sessionIndex() != chosen.sessionIndex())
-                .toList();
-        if (!others.isEmpty()) {
+        if (read.recordings().size() > 1) {
             notes.add(new QualityNote(
                     "other-sessions",
                     null,
-                    "The file holds " + others.size() + " more session(s): " + sports(others)
-                            + ". Only the first cycling session is reviewed."));
+                    "The file holds " + numbered(read.recordings()) + ". Only session " + (chosen.sessionIndex() + 1)
+                            + " is reviewed."));
         }
         return notes;
     }
 
-    private static RiderContext riderContext(Rider rider, RecordingDevice device, MeanMaximalCurve curve) {
-        Double thresholdPower = rider.thresholdPowerW();
-        ThresholdSource source = thresholdPower == null ? null : ThresholdSource.GIVEN;
-        if (thresholdPower == null && device.thresholdPowerW() != null) {
-            thresholdPower = device.thresholdPowerW();
-            source = ThresholdSource.DEVICE;
-        }
-        if (thresholdPower == null) {
-            OptionalDouble estimate = ThresholdEstimate.watts(curve);
-            if (estimate.isPresent()) {
-                thresholdPower = estimate.getAsDouble();
-                source = ThresholdSource.ESTIMATED;
-            }
-        }
-        return new RiderContext(
-                thresholdPower,
-                source,
-                rider.thresholdHeartRateBpm() != null ? rider.thresholdHeartRateBpm() : device.thresholdHeartRateBpm(),
-                rider.massKg() != null ? rider.massKg() : device.riderMassKg());
+    private static @Nullable Double knownThresholdW(Rider rider, LocalDate day, RecordingDevice device) {
+        return firstKnown(rider.thresholdPowerW(), rider.thresholds().powerW(day), device.thresholdPowerW());
     }
 
-    private static Ability ability(@Nullable Double thresholdPowerW, int movingSeconds) {
-        if (thresholdPowerW == null || movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
-            return new Ability(null, null, null, null, null, movingSeconds);
+    private static RiderContext riderContext(Rider rider, LocalDate day, RecordingDevice device, RideAbility ability) {
+        ThresholdSource source = null;
+        if (rider.thresholdPowerW() != null) {
+            source = ThresholdSource.GIVEN;
+        } else if (rider.thresholds().powerW(day) != null) {
+            source = ThresholdSource.PROFILE;
+        } else if (device.thresholdPowerW() != null) {
+            source = ThresholdSource.DEVICE;
+        } else if (ability.thresholdPowerW() != null) {
+            source = ThresholdSource.ESTIMATED;
         }
-        double guideW = SustainablePower.guideW(thresholdPowerW, movingSeconds);
-        return new Ability(null, null, Ability.Source.GUIDE, null, guideW, movingSeconds);
+        return new RiderContext(
+                ability.thresholdPowerW(),
+                source,
+                firstKnown(
+                        rider.thresholdHeartRateBpm(),
+                        rider.thresholds().heartRateBpm(day),
+                        device.thresholdHeartRateBpm()),
+                firstKnown(rider.massKg(), device.riderMassKg()));
+    }
+
+    private static @Nullable Double firstKnown(@Nullable Double... numbers) {
+        for (Double number : numbers) {
+            if (number != null) {
+                return number;
+            }
+        }
+        return null;
+    }
+
+    /** The day on the rider's own calendar, or on that of UTC when the file does not know the local time. */
+    private static LocalDate localDay(RideSource source) {
+        Integer offset = source.utcOffsetSeconds();
+        long local = source.startTime().getEpochSecond() + (offset == null ? 0 : offset);
+        return LocalDate.ofEpochDay(Math.floorDiv(local, 86_400L));
+    }
+
+    private static void addThresholdAge(List<QualityNote> notes, RiderContext context, Rider rider, LocalDate day) {
+        if (context.thresholdPowerSource() == ThresholdSource.PROFILE
+                && rider.thresholds().isBeforeFirstPower(day)) {
+            notes.add(new QualityNote(
+                    "threshold-later-than-ride",
+                    null,
+                    "The rider profile knows no threshold power of " + day
+                            + ": its first one, of a later day, was taken."));
+        }
     }
 
     private static void addPartNotes(
@@ -253,24 +299,26 @@ public final class Reviewer {
         }
     }
 
-    private static void addThresholdDoubt(List<QualityNote> notes, RiderContext context, RideLoad load) {
+    /** Whether the ride was harder, for longer, than anyone can ride by the definition of its threshold. */
+    private static boolean contradicts(RideLoad load) {
         Double intensity = load.intensityFactor();
-        if (intensity != null
-                && context.thresholdPowerW() != null
-                && context.thresholdPowerSource() != ThresholdSource.ESTIMATED
-                && intensity > DOUBTFUL_INTENSITY
-                && load.timerSeconds() > DOUBTFUL_SECONDS) {
-            notes.add(new QualityNote(
-                    "threshold-doubtful",
-                    null,
-                    String.format(
-                            Locale.ROOT,
-                            "An intensity factor of %.2f over %s contradicts a threshold of %.0f W: it looks too low, "
-                                    + "perhaps a factory setting. Give the true one.",
-                            intensity,
-                            clock(load.timerSeconds()),
-                            context.thresholdPowerW())));
-        }
+        return intensity != null && intensity > DOUBTFUL_INTENSITY && load.timerSeconds() > DOUBTFUL_SECONDS;
+    }
+
+    private static QualityNote thresholdDoubt(RiderContext context, RideLoad load) {
+        String consequence = context.thresholdPowerSource() == ThresholdSource.ESTIMATED
+                ? "The estimate is too low, and pacing is not judged by it; give the threshold."
+                : "It looks too low, perhaps a factory setting; give the true one.";
+        return new QualityNote(
+                "threshold-doubtful",
+                null,
+                String.format(
+                        Locale.ROOT,
+                        "An intensity factor of %.2f over %s contradicts a threshold of %.0f W. %s",
+                        load.intensityFactor(),
+                        clock(load.timerSeconds()),
+                        context.thresholdPowerW(),
+                        consequence));
     }
 
     /** Some devices store 0 W where they had no power meter; that is a placeholder, not a total. */
@@ -301,13 +349,5 @@ public final class Reviewer {
 
     private static String clock(int seconds) {
         return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
-    }
-
-    private static String sha256(byte[] content) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
-        } catch (NoSuchAlgorithmException e) {
-            throw new AssertionError("every Java platform has SHA-256", e);
-        }
     }
 }

@@ -6,6 +6,7 @@ import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param ability what the rider could be expected to hold
  * @param pacing how well it was paced
  * @param ride the cleaned one-second recording, whole
+ * @param reviewed the seconds of it that were asked for; load and curve are of them
  */
 public record RideReview(
         RideSource source,
@@ -32,5 +34,6 @@ public record RideReview(
         MeanMaximalCurve curve,
         Ability ability,
         PacingReview pacing,
-        Ride ride)
+        Ride ride,
+        Interval reviewed)
         implements Serializable {}

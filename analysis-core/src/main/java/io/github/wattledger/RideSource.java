@@ -1,5 +1,7 @@
 package io.github.wattledger;
 
+import io.github.wattledger.ride.Recording;
+import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
@@ -25,4 +27,17 @@ public record RideSource(
         Instant startTime,
         @Nullable Integer utcOffsetSeconds,
         int sessionIndex)
-        implements Serializable {}
+        implements Serializable {
+    static RideSource of(
+            Recording recording, Ride ride, @Nullable String file, @Nullable String format, @Nullable String sha256) {
+        return new RideSource(
+                file,
+                format,
+                sha256,
+                recording.device().name(),
+                recording.sport(),
+                ride.start(),
+                recording.utcOffsetSeconds(),
+                recording.sessionIndex());
+    }
+}

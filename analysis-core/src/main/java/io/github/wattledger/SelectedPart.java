@@ -34,6 +34,12 @@ final class SelectedPart {
                             ? "the ride has no laps; give the part in elapsed time instead"
                             : "the ride has laps 1 to " + laps.size() + ", not " + last);
         }
-        return new Interval(laps.get(first - 1).fromSecond(), laps.get(last - 1).toSecond());
+        int from = laps.get(first - 1).fromSecond();
+        int to = laps.get(last - 1).toSecond();
+        if (from >= to) {
+            throw new IllegalArgumentException(
+                    "laps " + first + " to " + last + " hold no recorded second; choose others");
+        }
+        return new Interval(from, to);
     }
 }

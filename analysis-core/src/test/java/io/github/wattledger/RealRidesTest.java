@@ -120,6 +120,14 @@ class RealRidesTest {
         assertThat(codes(review("edge510-default-threshold-54min.fit"))).contains("threshold-doubtful");
     }
 
+    /** 95 percent of its best 20 minutes is under its normalized power over 3:48 h: an estimate that cannot be. */
+    @Test
+    void doesNotJudgeByAnEstimateThatTheRideRefutes() throws UnreadableRideException {
+        RideReview review = review("edge500-spike-duplicates-3h48.fit");
+        assertThat(codes(review)).contains("threshold-doubtful");
+        assertThat(review.pacing().verdict()).isEqualTo(Verdict.NOT_JUDGED);
+    }
+
     @ParameterizedTest
     @CsvSource({
         "sigma-cut-short-zero-power-4h39.fit, no-power-meter",

@@ -24,8 +24,7 @@ final class SeededRecording {
         for (int second = 0; second < ride.seconds(); second++) {
             SecondState state = ride.state(second);
             if ((state == SecondState.PAUSED) != (before == SecondState.PAUSED)) {
-                TimerEvent.Kind kind =
-                        state == SecondState.PAUSED ? TimerEvent.Kind.STOP : TimerEvent.Kind.START;
+                TimerEvent.Kind kind = state == SecondState.PAUSED ? TimerEvent.Kind.STOP : TimerEvent.Kind.START;
                 events.add(new TimerEvent(start + second, kind));
             }
             before = state;
@@ -37,7 +36,6 @@ final class SeededRecording {
             }
         }
         events.add(new TimerEvent(start + ride.seconds(), TimerEvent.Kind.STOP));
-        return new Recording(
-                samples.build(), events, List.of(), null, RecordingDevice.UNKNOWN, "cycling", 0, null);
+        return new Recording(samples.build(), events, List.of(), null, RecordingDevice.UNKNOWN, "cycling", 0, null);
     }
 }

@@ -15,7 +15,6 @@ final class Drift implements Detector {
     private static final double LAST_THIRD = 2 / 3.0;
     private static final double WORKING_FRACTION = 0.4;
     private static final int LEAST_SECONDS = 10 * 60;
-    private static final double MINOR_PERCENT = 3;
     private static final double MODERATE_PERCENT = 5;
     private static final double MAJOR_PERCENT = 8;
 
@@ -48,7 +47,7 @@ final class Drift implements Detector {
             return Optional.empty();
         }
         double percent = (actual / predicted - 1) * 100;
-        if (!(percent > MINOR_PERCENT)) {
+        if (!(percent > race.limit(JudgementLimit.DRIFT_PERCENT))) {
             return Optional.empty();
         }
         Severity severity = percent > MAJOR_PERCENT

@@ -24,7 +24,6 @@ final class Fade implements Detector {
 
     private static final int LEAST_COMPARED_SECONDS = 300;
 
-    static final double LEAST_LOSS_PERCENT = 10;
     private static final double MODERATE_LOSS_PERCENT = 13;
     private static final double MAJOR_LOSS_PERCENT = 20;
 
@@ -42,7 +41,7 @@ final class Fade implements Detector {
         }
         double slopePercentPerHour = slope(blocks) * 100;
         double lossPercent = (1 - sixths.lateW / sixths.earlyW) * 100;
-        if (!(lossPercent >= LEAST_LOSS_PERCENT && slopePercentPerHour < 0)) {
+        if (!(lossPercent >= race.limit(JudgementLimit.FADE_PERCENT) && slopePercentPerHour < 0)) {
             return Optional.empty();
         }
         Severity severity = lossPercent >= MAJOR_LOSS_PERCENT

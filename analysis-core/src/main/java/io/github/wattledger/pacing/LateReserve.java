@@ -6,7 +6,6 @@ import java.util.Optional;
 /** The end was ridden clearly harder than what came before. */
 final class LateReserve implements Detector {
     private static final double LAST_SIXTH = 5 / 6.0;
-    private static final double OVER_REST = 1.08;
     private static final double MODERATE_OVER_REST = 1.15;
 
     @Override
@@ -18,7 +17,7 @@ final class LateReserve implements Detector {
         double lastW = race.normalizedPowerW(last);
         double restW = race.normalizedPowerW(new Interval(0, last.fromSecond()));
         double overRest = lastW / restW;
-        if (!(overRest >= OVER_REST)) {
+        if (!(overRest >= race.limit(JudgementLimit.LATE_RESERVE_OVER_REST))) {
             return Optional.empty();
         }
         return Optional.of(race.finding(

@@ -8,12 +8,6 @@ import java.util.Optional;
 
 /** The opening was ridden harder than the whole could be, and harder than the rest was. */
 final class OverHardStart implements Detector {
-    /** Normalized power of the opening over the target from which the opening is over-hard. */
-    static final double OVER_TARGET = 1.10;
-
-    /** And over the normalized power of the rest: a rider who is better than the target keeps it up. */
-    static final double OVER_REST = 1.05;
-
     private static final double MODERATE_OVER_TARGET = 1.15;
     private static final double MAJOR_OVER_TARGET = 1.25;
 
@@ -28,13 +22,15 @@ final class OverHardStart implements Detector {
         Interval opening = race.opening();
         double openingW = race.normalizedPowerW(opening);
         double restW = race.normalizedPowerW(race.after(opening));
-        if (!(openingW > OVER_TARGET * race.targetW() && openingW > OVER_REST * restW)) {
+        boolean overTarget = openingW > race.limit(JudgementLimit.OVER_HARD_START_OVER_TARGET) * race.targetW();
+        boolean overRest = openingW > race.limit(JudgementLimit.OVER_HARD_START_OVER_REST) * restW;
+        if (!(overTarget && overRest)) {
             return Optional.empty();
         }
-        double overTarget = openingW / race.targetW();
-        Severity severity = overTarget >= MAJOR_OVER_TARGET
+        double ratio = openingW / race.targetW();
+        Severity severity = ratio >= MAJOR_OVER_TARGET
                 ? Severity.MAJOR
-                : overTarget >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
+                : ratio >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
         Advice advice = Caps.advise(
                 race,
                 "Hold the opening to %s, whatever the group does; let it go and ride your own race.",

@@ -16,8 +16,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How well a ride was paced. The limits are this project's own, open to better evidence; {@code docs/methods.md} gives
- * the reason for each.
+ * How well a ride was paced. From where on something is told is a {@link JudgementLimit} each.
  *
  * @param verdict the pacing in one word or two
  * @param verdictReason why there is no judgement, one clause; null when there is one
@@ -36,9 +35,6 @@ public record PacingReview(
         TimeLedger ledger,
         List<String> leftOut)
         implements Serializable {
-    /** Normalized power over target below which a ride is no race effort. */
-    static final double RACE_EFFORT_FRACTION = 0.85;
-
     private static final double SECONDS_PER_MINUTE = 60;
 
     /** The detectors, in the order in which equally weighty findings are told. */
@@ -71,6 +67,7 @@ public record PacingReview(
      * @param thresholds what to judge against
      * @param ability what could be expected over the part's moving time
      * @param effort whether to judge it as a race
+     * @param limits from where on something is told
      * @param rig what the rider rode on, for the prices
      */
     public static PacingReview of(
@@ -80,13 +77,14 @@ public record PacingReview(
             Thresholds thresholds,
             Ability ability,
             Effort effort,
+            JudgementLimits limits,
             RigChoice rig) {
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
-        String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, true), effort);
+        String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, limits, true), effort);
         boolean isRace = whyNotJudged == null;
-        Race race = new Race(raced, racedOffset, thresholds, ability, isRace);
+        Race race = new Race(raced, racedOffset, thresholds, ability, limits, isRace);
         Pricing.Priced priced = price(race, findings(race, isRace), isRace, ability, rig);
         List<Finding> findings = priced.findings();
         return new PacingReview(
@@ -110,7 +108,7 @@ public record PacingReview(
             return "no threshold power";
         }
         double normalized = race.normalizedPowerW(new Interval(0, race.ride().seconds()));
-        boolean easy = !(normalized >= RACE_EFFORT_FRACTION * race.targetW());
+        boolean easy = !(normalized >= race.limit(JudgementLimit.RACE_EFFORT_FRACTION) * race.targetW());
         return switch (effort) {
             case RACE -> null;
             case TRAINING -> "ridden as training";
@@ -158,7 +156,7 @@ public record PacingReview(
                 findings,
                 rig,
                 ability.forSeconds(),
-                source == Ability.Source.GUIDE ? "a guide" : "own bests");
+                source == null || source.isGuide() ? "a guide" : "own bests");
     }
 
     private static TimeLedger ledger(Ride ride, Pricing.Priced priced) {
@@ -180,8 +178,7 @@ public record PacingReview(
             return leftOut;
         }
         if (Double.isNaN(race.thresholdPowerW())) {
-            leftOut.add("No threshold power, and no 20 minutes of power to estimate one: the start, surges and drift"
-                    + " were not looked at.");
+            leftOut.add("No threshold power to go by: the start, surges and drift were not looked at.");
         } else if (race.thresholdIsEstimated()) {
             leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
                     + " under-pacing were not looked at. Give a threshold to have them judged.");

@@ -11,6 +11,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import org.hipparchus.analysis.UnivariateFunction;
+import org.hipparchus.analysis.solvers.BrentSolver;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +25,7 @@ final class Pricing {
     private static final double LEAST_SHARE = 0.2;
     private static final double MOST_SHARE = 4;
     private static final double SHARE_TOLERANCE = 1e-7;
+    private static final int MOST_EVALUATIONS = 200;
 
     /** Below this a gain is no gain, seconds: an hour's replay is not finer. */
     private static final double NOTICEABLE_SECONDS = 1;
@@ -65,9 +68,10 @@ final class Pricing {
         List<Finding> priced = new ArrayList<>();
         if (replay == null) {
             for (Finding finding : findings) {
-                priced.add(finding.cost() instanceof Cost.Priced
-                        ? finding
-                        : finding.withCost(new Cost.NotPriced(String.valueOf(attempt.refusal()))));
+                priced.add(
+                        finding.cost() instanceof Cost.Priced
+                                ? finding
+                                : finding.withCost(new Cost.NotPriced(String.valueOf(attempt.refusal()))));
             }
             return new Priced(priced, entriesOf(priced), List.of());
         }
@@ -181,7 +185,7 @@ final class Pricing {
         }
         State recorded = new State(race.watts(), null);
         double equalWork = savedWhenEqual(mend, State::workJ, recorded);
-        double equalNormalized = savedWhenEqual(mend, State::fourthPower, recorded);
+        double equalNormalized = savedWhenEqual(mend, State::normalizedPowerW, recorded);
         double low = Math.min(equalWork, equalNormalized);
         double high = Math.max(equalWork, equalNormalized);
         if (Double.isNaN(low) || Double.isNaN(high)) {
@@ -197,20 +201,16 @@ final class Pricing {
     /** Seconds saved once a quantity of the replayed race equals the recorded one's; {@code NaN} when it never does. */
     private double savedWhenEqual(Mend mend, ToDoubleFunction<State> quantity, State recorded) {
         double aim = quantity.applyAsDouble(recorded);
-        double low = LEAST_SHARE;
-        double high = MOST_SHARE;
-        if (quantity.applyAsDouble(state(mend, low)) > aim || quantity.applyAsDouble(state(mend, high)) < aim) {
+        double share = shareFor(each -> quantity.applyAsDouble(state(mend, each)) / aim - 1);
+        return Double.isNaN(share) ? Double.NaN : state(mend, share).savedSeconds();
+    }
+
+    /** The share at which a rising function is zero, within what a rider can do; {@code NaN} when there is none. */
+    private static double shareFor(UnivariateFunction rising) {
+        if (rising.value(LEAST_SHARE) > 0 || rising.value(MOST_SHARE) < 0) {
             return Double.NaN;
         }
-        while (high - low > SHARE_TOLERANCE) {
-            double middle = (low + high) / 2;
-            if (quantity.applyAsDouble(state(mend, middle)) < aim) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return state(mend, low).savedSeconds();
+        return new BrentSolver(SHARE_TOLERANCE).solve(MOST_EVALUATIONS, rising, LEAST_SHARE, MOST_SHARE, 1);
     }
 
     private State state(Mend mend, double share) {
@@ -228,18 +228,14 @@ final class Pricing {
             return null;
         }
         Mend all = Mend.nothing(race, replay);
-        double low = LEAST_SHARE;
-        double high = MOST_SHARE;
-        while (high - low > SHARE_TOLERANCE) {
-            double middle = (low + high) / 2;
-            State state = state(all, middle);
-            if (Math.sqrt(Math.sqrt(state.fourthPower())) < sustainableW(forSeconds - state.savedSeconds())) {
-                low = middle;
-            } else {
-                high = middle;
-            }
+        double share = shareFor(each -> {
+            State state = state(all, each);
+            return state.normalizedPowerW() / sustainableW(forSeconds - state.savedSeconds()) - 1;
+        });
+        if (Double.isNaN(share)) {
+            return null;
         }
-        double minutes = state(all, low).savedSeconds() / SECONDS_PER_MINUTE;
+        double minutes = state(all, share).savedSeconds() / SECONDS_PER_MINUTE;
         double floored = Math.max(0, minutes);
         return new TimeLedger.Entry("against your ability (" + targetSource + ")", floored, floored);
     }
@@ -268,9 +264,7 @@ final class Pricing {
 
         /** How long what was done in a second took: standing stays as long as it was. */
         private double seconds(int second) {
-            return result == null || race.ride().state(second) != SecondState.RIDING
-                    ? 1
-                    : result.secondsFor(second);
+            return result == null || race.ride().state(second) != SecondState.RIDING ? 1 : result.secondsFor(second);
         }
 
         double workJ() {
@@ -281,6 +275,10 @@ final class Pricing {
                 }
             }
             return joules;
+        }
+
+        double normalizedPowerW() {
+            return Math.sqrt(Math.sqrt(fourthPower()));
         }
 
         /** Normalized power to the fourth, as in {@link NormalizedPower}, each window weighted with its time. */

@@ -24,17 +24,21 @@ final class Race {
     private final Ride ride;
     private final int offsetSeconds;
     private final Thresholds thresholds;
+    private final JudgementLimits limits;
     private final @Nullable Double targetW;
+    private final @Nullable Double wPrimeKJ;
     private final boolean priced;
     private final int[] secondOfMoving;
     private final Series watts;
     private final HeartRateModel heartRateModel;
 
-    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, boolean priced) {
+    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, JudgementLimits limits, boolean priced) {
         this.ride = ride;
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
+        this.limits = limits;
         this.targetW = ability.sustainablePowerW();
+        this.wPrimeKJ = ability.wPrimeKJ();
         this.priced = priced;
         this.watts = ride.series(Channel.POWER);
         this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
@@ -68,9 +72,24 @@ final class Race {
         return thresholds.heartRateBpm();
     }
 
+    /** From where on something is told. */
+    double limit(JudgementLimit limit) {
+        return limits.get(limit);
+    }
+
+    /** The same of a limit in whole seconds. */
+    int limitSeconds(JudgementLimit limit) {
+        return limits.seconds(limit);
+    }
+
     /** The power that could be held for the whole, watts; {@code NaN} when it is not known. */
     double targetW() {
         return targetW == null ? Double.NaN : targetW;
+    }
+
+    /** The rider's own W′, joules; {@code NaN} when it is not known. */
+    double wPrimeJ() {
+        return wPrimeKJ == null ? Double.NaN : wPrimeKJ * 1000;
     }
 
     HeartRateModel heartRateModel() {

@@ -8,7 +8,6 @@ import java.util.Optional;
 
 /** Stops of more than a minute. */
 final class StoppedTime implements Detector {
-    private static final int LONG_STOP_SECONDS = 60;
     private static final double MODERATE_SHARE = 0.03;
     private static final double MAJOR_SHARE = 0.08;
     private static final double SECONDS_PER_MINUTE = 60;
@@ -43,7 +42,7 @@ final class StoppedTime implements Detector {
                         null)));
     }
 
-    /** Stretches between the first and the last moving second in which nothing moved for more than a minute. */
+    /** Stretches between the first and the last moving second in which nothing moved for longer than the limit. */
     private static List<Interval> longStops(Race race) {
         List<Interval> stops = new ArrayList<>();
         int lastMoving = -1;
@@ -52,7 +51,7 @@ final class StoppedTime implements Detector {
             if (state == SecondState.STOPPED || state == SecondState.PAUSED) {
                 continue;
             }
-            if (lastMoving >= 0 && second - lastMoving - 1 > LONG_STOP_SECONDS) {
+            if (lastMoving >= 0 && second - lastMoving - 1 > race.limitSeconds(JudgementLimit.STOP_SECONDS)) {
                 stops.add(new Interval(lastMoving + 1, second));
             }
             lastMoving = second;

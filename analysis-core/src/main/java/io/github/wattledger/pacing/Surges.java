@@ -8,14 +8,11 @@ import java.util.Optional;
 
 /** Repeated short efforts far above threshold. */
 final class Surges implements Detector {
-    private static final double SURGE_FRACTION = 1.2;
-    private static final int LEAST_SECONDS = 8;
-
     /** A lapse as short as this does not end a surge: pedalling is not that smooth. */
     private static final int LAPSE_SECONDS = 2;
 
     /**
-     * The work above critical power that a trained rider has at once, while this rider's own is not known: 17 kJ, the
+     * The work above critical power that a trained rider has at once, where this rider's own is not known: 17 kJ, the
      * mean of Mitchell et al. 2018 (17.0 kJ), Vinetti et al. 2019 (17.0 kJ) and Spragg et al. 2022 (17.8 kJ), rounded.
      */
     private static final double USUAL_W_PRIME_J = 17_000;
@@ -31,9 +28,11 @@ final class Surges implements Detector {
         if (!race.isLongEnough() || race.thresholdIsEstimated() || Double.isNaN(threshold)) {
             return Optional.empty();
         }
-        Tally tally = tally(race.watts(), threshold);
+        Tally tally = tally(race, threshold);
         double perHourJ = tally.workJ / (race.movingSeconds() / SECONDS_PER_HOUR);
-        double share = perHourJ / USUAL_W_PRIME_J;
+        boolean wPrimeIsOwn = !Double.isNaN(race.wPrimeJ());
+        double wPrimeJ = wPrimeIsOwn ? race.wPrimeJ() : USUAL_W_PRIME_J;
+        double share = perHourJ / wPrimeJ;
         if (share < MINOR_SHARE_PER_HOUR) {
             return Optional.empty();
         }
@@ -46,6 +45,7 @@ final class Surges implements Detector {
                 .with("workAboveThresholdKJ", tally.workJ / 1000)
                 .with("workAboveThresholdKJPerHour", perHourJ / 1000)
                 .with("wPrimeSharePerHour", share)
+                .with(wPrimeIsOwn ? "wPrimeKJ" : "usualWPrimeKJ", wPrimeJ / 1000)
                 .with("longestSeconds", tally.longest)
                 .with("highestMeanW", tally.highestMeanW);
         return Optional.of(race.finding(
@@ -57,12 +57,12 @@ final class Surges implements Detector {
                 Caps.advise(
                         race,
                         "Keep short efforts below %s: ease over crests and out of corners instead of jumping.",
-                        SURGE_FRACTION * threshold)));
+                        race.limit(JudgementLimit.SURGE_FRACTION) * threshold)));
     }
 
     /** The surges of a race, by rising time. */
     static List<Interval> surges(Race race) {
-        return tally(race.watts(), race.thresholdPowerW()).surges;
+        return tally(race, race.thresholdPowerW()).surges;
     }
 
     private static final class Tally {
@@ -76,17 +76,22 @@ final class Surges implements Detector {
         double highestMeanW;
     }
 
-    private static Tally tally(Series watts, double threshold) {
+    private static Tally tally(Race race, double threshold) {
+        Series watts = race.watts();
+        double surgeW = race.limit(JudgementLimit.SURGE_FRACTION) * threshold;
+        int leastSeconds = race.limitSeconds(JudgementLimit.SURGE_SECONDS);
         Tally tally = new Tally();
         int from = -1;
         int lastAbove = -1;
         for (int second = 0; second <= watts.size(); second++) {
-            boolean above = second < watts.size() && watts.get(second) > SURGE_FRACTION * threshold;
+            boolean above = second < watts.size() && watts.get(second) > surgeW;
             if (above) {
                 from = from < 0 ? second : from;
                 lastAbove = second;
             } else if (from >= 0 && (second - lastAbove > LAPSE_SECONDS || second == watts.size())) {
-                add(tally, watts, new Interval(from, lastAbove + 1), threshold);
+                if (lastAbove + 1 - from >= leastSeconds) {
+                    add(tally, watts, new Interval(from, lastAbove + 1), threshold);
+                }
                 from = -1;
             }
         }
@@ -94,9 +99,6 @@ final class Surges implements Detector {
     }
 
     private static void add(Tally tally, Series watts, Interval surge, double threshold) {
-        if (surge.seconds() < LEAST_SECONDS) {
-            return;
-        }
         double workJ = 0;
         double sumW = 0;
         for (int second = surge.fromSecond(); second < surge.toSecond(); second++) {

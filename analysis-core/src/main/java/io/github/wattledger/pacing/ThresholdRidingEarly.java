@@ -8,8 +8,6 @@ import java.util.Optional;
 
 /** A long stretch near threshold early in an event that is too long for it. */
 final class ThresholdRidingEarly implements Detector {
-    private static final int LEAST_SECONDS = 8 * 60;
-    private static final double NEAR_THRESHOLD = 0.95;
     private static final double EARLY_SHARE = 1 / 3.0;
 
     /** Where the target is higher than this share of threshold, riding near threshold is part of the event. */
@@ -29,7 +27,7 @@ final class ThresholdRidingEarly implements Detector {
                 || !(race.targetW() < LONG_EVENT_FRACTION * threshold)) {
             return Optional.empty();
         }
-        List<Interval> stretches = stretches(race.watts(), race.betweenShares(0, EARLY_SHARE), threshold);
+        List<Interval> stretches = stretches(race, race.betweenShares(0, EARLY_SHARE), threshold);
         if (stretches.isEmpty()) {
             return Optional.empty();
         }
@@ -65,18 +63,21 @@ final class ThresholdRidingEarly implements Detector {
     }
 
     /** Unions of all windows of the least length whose mean is near threshold or above. */
-    private static List<Interval> stretches(Series watts, Interval early, double threshold) {
+    private static List<Interval> stretches(Race race, Interval early, double threshold) {
+        Series watts = race.watts();
+        int leastSeconds = race.limitSeconds(JudgementLimit.NEAR_THRESHOLD_SECONDS);
+        double leastJ = race.limit(JudgementLimit.NEAR_THRESHOLD_FRACTION) * threshold * leastSeconds;
         List<Interval> found = new ArrayList<>();
         double sum = 0;
         int from = -1;
         int to = -1;
         for (int second = early.fromSecond(); second < early.toSecond(); second++) {
             sum += orZero(watts.get(second));
-            int start = second - LEAST_SECONDS + 1;
+            int start = second - leastSeconds + 1;
             if (start < early.fromSecond()) {
                 continue;
             }
-            if (sum >= NEAR_THRESHOLD * threshold * LEAST_SECONDS) {
+            if (sum >= leastJ) {
                 if (from >= 0 && start > to) {
                     found.add(new Interval(from, to));
                     from = -1;
@@ -94,7 +95,7 @@ final class ThresholdRidingEarly implements Detector {
 
     /** The stretches that the finding is about, by rising time. */
     static List<Interval> stretches(Race race) {
-        return stretches(race.watts(), race.betweenShares(0, EARLY_SHARE), race.thresholdPowerW());
+        return stretches(race, race.betweenShares(0, EARLY_SHARE), race.thresholdPowerW());
     }
 
     private static double meanW(Series watts, Interval stretch) {

@@ -5,7 +5,6 @@ import java.util.Optional;
 
 /** The whole race was easier than the rider can hold. */
 final class UnderPaced implements Detector {
-    private static final double SHARE_OF_TARGET = 0.92;
     private static final double MODERATE_SHARE = 0.87;
 
     @Override
@@ -13,7 +12,9 @@ final class UnderPaced implements Detector {
         Interval whole = new Interval(0, race.ride().seconds());
         double normalized = race.normalizedPowerW(whole);
         double share = normalized / race.targetW();
-        if (!race.isLongEnough() || race.thresholdIsEstimated() || !(share < SHARE_OF_TARGET)) {
+        if (!race.isLongEnough()
+                || race.thresholdIsEstimated()
+                || !(share < race.limit(JudgementLimit.UNDER_PACED_FRACTION))) {
             return Optional.empty();
         }
         return Optional.of(race.finding(

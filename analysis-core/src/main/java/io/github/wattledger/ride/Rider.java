@@ -4,50 +4,253 @@ import java.io.Serializable;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is known about the rider on the day of a ride; null where it is not known.
+ * What is known about a rider and the bicycle; null where it is not known. A threshold that is given here beats the
+ * history, which is looked up for the day of a ride.
  *
- * @param massKg the rider's mass, 25 to 250 kg
- * @param thresholdPowerW the power the rider can hold for about an hour, 30 to 700 W
- * @param thresholdHeartRateBpm the heart rate that goes with it, 60 to 230 beats per minute
+ * @param massKg the rider's mass, within {@link #MASS_KG}
+ * @param bikeMassKg the mass of the bicycle with all that is on it, within {@link #BIKE_MASS_KG}
+ * @param thresholdPowerW the power the rider can hold for about an hour, within {@link #THRESHOLD_POWER_W}
+ * @param thresholdHeartRateBpm the heart rate that goes with it, within {@link #THRESHOLD_HEART_RATE_BPM}
+ * @param maximumHeartRateBpm the highest heart rate the rider reaches, within {@link #MAXIMUM_HEART_RATE_BPM}
+ * @param thresholds the thresholds of other days
  * @param powerZones how power is divided into zones
  * @param heartRateZones how heart rate is divided into zones
+ * @param gears the gears
+ * @param dragAreaM2 drag coefficient times frontal area, square metres, within {@link #DRAG_AREA_M2}
+ * @param rollingResistance coefficient of rolling resistance, within {@link #ROLLING_RESISTANCE}
  */
 public record Rider(
         @Nullable Double massKg,
+        @Nullable Double bikeMassKg,
         @Nullable Double thresholdPowerW,
         @Nullable Double thresholdHeartRateBpm,
+        @Nullable Double maximumHeartRateBpm,
+        ThresholdHistory thresholds,
         ZoneScheme powerZones,
-        ZoneScheme heartRateZones)
+        ZoneScheme heartRateZones,
+        @Nullable Gears gears,
+        @Nullable Double dragAreaM2,
+        @Nullable Double rollingResistance)
         implements Serializable {
+    /** Kilograms that a rider can have. */
+    public static final Bounds MASS_KG = new Bounds(25, 250);
+
+    /** Kilograms that a bicycle with its load can have. */
+    public static final Bounds BIKE_MASS_KG = new Bounds(4, 80);
+
+    /** Watts that a threshold can be. */
+    public static final Bounds THRESHOLD_POWER_W = new Bounds(30, 700);
+
+    /** Beats per minute that a threshold can be. */
+    public static final Bounds THRESHOLD_HEART_RATE_BPM = new Bounds(60, 230);
+
+    /** Beats per minute that a maximum can be. */
+    public static final Bounds MAXIMUM_HEART_RATE_BPM = new Bounds(80, 240);
+
+    /** Square metres: from a record attempt behind a fairing to upright in a loose coat. */
+    public static final Bounds DRAG_AREA_M2 = new Bounds(0.1, 1.0);
+
+    /** From a polished track to loose sand. */
+    public static final Bounds ROLLING_RESISTANCE = new Bounds(0.001, 0.05);
+
     /** A rider of whom nothing is known, with the usual zones. */
-    public static final Rider UNKNOWN =
-            new Rider(null, null, null, ZoneScheme.POWER_SEVEN_LEVELS, ZoneScheme.HEART_RATE_FIVE_LEVELS);
+    public static final Rider UNKNOWN = new Rider(
+            null,
+            null,
+            null,
+            null,
+            null,
+            ThresholdHistory.NONE,
+            ZoneScheme.POWER_SEVEN_LEVELS,
+            ZoneScheme.HEART_RATE_FIVE_LEVELS,
+            null,
+            null,
+            null);
 
     /** @throws IllegalArgumentException when a number lies outside its range */
     public Rider {
-        requireWithin("massKg", massKg, 25, 250);
-        requireWithin("thresholdPowerW", thresholdPowerW, 30, 700);
-        requireWithin("thresholdHeartRateBpm", thresholdHeartRateBpm, 60, 230);
+        MASS_KG.require("massKg", massKg);
+        BIKE_MASS_KG.require("bikeMassKg", bikeMassKg);
+        THRESHOLD_POWER_W.require("thresholdPowerW", thresholdPowerW);
+        THRESHOLD_HEART_RATE_BPM.require("thresholdHeartRateBpm", thresholdHeartRateBpm);
+        MAXIMUM_HEART_RATE_BPM.require("maximumHeartRateBpm", maximumHeartRateBpm);
+        DRAG_AREA_M2.require("dragAreaM2", dragAreaM2);
+        ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
     }
 
     /** The same rider with another mass, kg. */
     public Rider withMassKg(double newMassKg) {
-        return new Rider(newMassKg, thresholdPowerW, thresholdHeartRateBpm, powerZones, heartRateZones);
+        return new Rider(
+                newMassKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
+    }
+
+    /** The same rider with another mass of the bicycle, kg. */
+    public Rider withBikeMassKg(double newBikeMassKg) {
+        return new Rider(
+                massKg,
+                newBikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
     }
 
     /** The same rider with another threshold power, watts. */
     public Rider withThresholdPowerW(double newThresholdPowerW) {
-        return new Rider(massKg, newThresholdPowerW, thresholdHeartRateBpm, powerZones, heartRateZones);
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                newThresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
     }
 
     /** The same rider with another threshold heart rate, beats per minute. */
     public Rider withThresholdHeartRateBpm(double newThresholdHeartRateBpm) {
-        return new Rider(massKg, thresholdPowerW, newThresholdHeartRateBpm, powerZones, heartRateZones);
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                newThresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
     }
 
-    private static void requireWithin(String name, @Nullable Double value, double low, double high) {
-        if (value != null && !(value >= low && value <= high)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected " + low + " to " + high);
-        }
+    /** The same rider with another maximum heart rate, beats per minute. */
+    public Rider withMaximumHeartRateBpm(double newMaximumHeartRateBpm) {
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                newMaximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
+    }
+
+    /** The same rider with another history of thresholds. */
+    public Rider withThresholds(ThresholdHistory newThresholds) {
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                newThresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
+    }
+
+    /** The same rider with other power zones. */
+    public Rider withPowerZones(ZoneScheme newPowerZones) {
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                newPowerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
+    }
+
+    /** The same rider with other heart-rate zones. */
+    public Rider withHeartRateZones(ZoneScheme newHeartRateZones) {
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                newHeartRateZones,
+                gears,
+                dragAreaM2,
+                rollingResistance);
+    }
+
+    /** The same rider with other gears. */
+    public Rider withGears(Gears newGears) {
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                newGears,
+                dragAreaM2,
+                rollingResistance);
+    }
+
+    /** The same rider with another drag area, square metres. */
+    public Rider withDragAreaM2(double newDragAreaM2) {
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                newDragAreaM2,
+                rollingResistance);
+    }
+
+    /** The same rider with another rolling resistance, a plain coefficient. */
+    public Rider withRollingResistance(double newRollingResistance) {
+        return new Rider(
+                massKg,
+                bikeMassKg,
+                thresholdPowerW,
+                thresholdHeartRateBpm,
+                maximumHeartRateBpm,
+                thresholds,
+                powerZones,
+                heartRateZones,
+                gears,
+                dragAreaM2,
+                newRollingResistance);
     }
 }

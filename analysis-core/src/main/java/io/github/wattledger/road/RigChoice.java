@@ -34,8 +34,7 @@ public record RigChoice(Rig rig, String words) implements Serializable {
         List<String> typical = new ArrayList<>();
         List<String> estimated = new ArrayList<>();
         (riderMassKg == null ? typical : given).add(String.format(java.util.Locale.ROOT, "rider %.0f kg", rider));
-        (bicycleMassKg == null ? typical : given)
-                .add(String.format(java.util.Locale.ROOT, "bicycle %.0f kg", bicycle));
+        (bicycleMassKg == null ? typical : given).add(String.format(java.util.Locale.ROOT, "bicycle %.0f kg", bicycle));
         double area = Position.HOODS.dragAreaM2();
         double rolling = Rig.TYPICAL_ROLLING_RESISTANCE;
         List<String> areaFrom = typical;

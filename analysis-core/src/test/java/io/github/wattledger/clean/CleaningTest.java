@@ -423,13 +423,15 @@ class CleaningTest {
         Recording recording = new Recording(
                 samples.build(),
                 List.of(),
-                List.of(new Lap(T0, T0 + 60, null), new Lap(T0 + 60, T0 + 500, null)),
+                List.of(new Lap(T0 - 90, T0 - 30, null), new Lap(T0, T0 + 60, null), new Lap(T0 + 60, T0 + 500, null)),
                 null,
                 RecordingDevice.UNKNOWN,
                 null,
                 0,
                 null);
-        assertThat(Cleaning.clean(recording).ride().laps()).containsExactly(new Interval(0, 60), new Interval(60, 100));
+        assertThat(Cleaning.clean(recording).ride().laps())
+                .as("one before the first sample keeps its number")
+                .containsExactly(new Interval(0, 0), new Interval(0, 60), new Interval(60, 100));
     }
 
     @Test

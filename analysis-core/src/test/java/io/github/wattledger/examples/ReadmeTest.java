@@ -29,8 +29,7 @@ class ReadmeTest {
 
     @Test
     void everyLineOfCodeIsCompiledAndRunHere() throws IOException {
-        String example = Files.readString(
-                Path.of("src/test/java/io/github/wattledger/examples/EmbeddingExample.java"));
+        String example = Files.readString(Path.of("src/test/java/io/github/wattledger/examples/EmbeddingExample.java"));
         List<String> code = blocks("java").stream()
                 .flatMap(String::lines)
                 .map(String::strip)

@@ -34,7 +34,8 @@ class PricingTest {
     private static final double THRESHOLD_W = 250;
 
     /** Mass as simulated (bicycle 11 kg is the typical one); drag and rolling are left to the review to find out. */
-    private static final Rider RIDER = Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W).withMassKg(74);
+    private static final Rider RIDER =
+            Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W).withMassKg(74);
 
     /** Prices are in minutes and judged to 5 s or 5 %. */
     private static double tolerance(double minutes) {
@@ -98,7 +99,8 @@ class PricingTest {
 
     private static double unusedShare(SimulatedRide ride) {
         int last = ride.seconds() - 1;
-        return (ride.truth(Channel.DISTANCE).get(last) - ride.scenario().course().lengthM())
+        return (ride.truth(Channel.DISTANCE).get(last)
+                        - ride.scenario().course().lengthM())
                 / ride.truth(Channel.SPEED).get(last);
     }
 
@@ -132,20 +134,23 @@ class PricingTest {
             Finding start = finding(review, FindingKind.OVER_HARD_START);
             Cost.Priced price = (Cost.Priced) start.cost();
             double target = requireNonNull(review.pacing().targetW());
-            double level = target / start.evidence().get("openingNormalizedPowerW").orElseThrow();
+            double level =
+                    target / start.evidence().get("openingNormalizedPowerW").orElseThrow();
             double levelledM = requireNonNull(start.endM());
             double hardM = RoadSimulation.ride(race).truth(Channel.DISTANCE).get(1800);
             // Power belongs to a place of the road, whenever the mended race gets there.
-            DoubleFunction<PacingPlan> mended = share ->
-                    moment -> (moment.distanceM() < hardM ? openingW : 190) * (moment.distanceM() < levelledM ? level : share);
+            DoubleFunction<PacingPlan> mended = share -> moment ->
+                    (moment.distanceM() < hardM ? openingW : 190) * (moment.distanceM() < levelledM ? level : share);
 
             double equalWork = truth(race, mended, PricingTest::workJ);
             double equalNormalized = truth(race, mended, PricingTest::fourthPower);
 
-            // The fourth power weighs the hard opening, and its errors, more.
+            // On grades to 8 % a change by a quarter is told to 10 s, a second in twenty minutes.
+            double least = rollerHeightM > 0 ? 10 / 60.0 : 5 / 60.0;
             assertThat(price.highMinutes())
-                    .isCloseTo(equalNormalized, within(Math.max(10 / 60.0, tolerance(equalNormalized))));
-            assertThat(price.lowMinutes()).isCloseTo(Math.max(0, equalWork), within(tolerance(equalWork)));
+                    .isCloseTo(equalNormalized, within(Math.max(least, tolerance(equalNormalized))));
+            assertThat(price.lowMinutes())
+                    .isCloseTo(Math.max(0, equalWork), within(Math.max(least, tolerance(equalWork))));
         }
     }
 
@@ -167,9 +172,9 @@ class PricingTest {
                     high = middle;
                 }
             }
-            double truth = (finishSeconds(ridden)
-                            - finishSeconds(RoadSimulation.ride(race.withPlan(PacingPlan.steady(low)))))
-                    / 60;
+            double truth =
+                    (finishSeconds(ridden) - finishSeconds(RoadSimulation.ride(race.withPlan(PacingPlan.steady(low)))))
+                            / 60;
 
             TimeLedger.Entry line = entry(review(ridden), "against your ability (a guide)");
 
@@ -229,8 +234,8 @@ class PricingTest {
 
         @Test
         void allAtOnceIsNoSumOfItsParts() {
-            RideReview review = Reviewer.review(
-                    SampleRides.overHardStart().toRecording(), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
+            RideReview review =
+                    Reviewer.review(SampleRides.overHardStart().toRecording(), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
             TimeLedger ledger = review.pacing().ledger();
             TimeLedger.Entry all = entry(review, "all of these mended at once");
 
@@ -238,7 +243,9 @@ class PricingTest {
             assertThat(all.minutesHigh()).isGreaterThanOrEqualTo(all.minutesLow());
             assertThat(all.minutesLow())
                     .isGreaterThanOrEqualTo(entry(review, "stopped-time").minutesLow());
-            assertThat(String.join(" ", ledger.notes())).contains("need not add up").contains("The prices rest on");
+            assertThat(String.join(" ", ledger.notes()))
+                    .contains("need not add up")
+                    .contains("The prices rest on");
         }
 
         @Test
