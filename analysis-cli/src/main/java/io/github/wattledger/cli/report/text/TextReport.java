@@ -108,6 +108,9 @@ public final class TextReport implements Report {
             page.line("Lost: " + PlainText.of(entry.label()) + ", "
                     + minutesRange(entry.minutesLow(), entry.minutesHigh()) + ".");
         }
+        for (String note : ledger.notes()) {
+            page.line(sentence(note));
+        }
         notPriced(page, review.pacing());
     }
 
@@ -195,10 +198,12 @@ public final class TextReport implements Report {
     }
 
     private static String minutesRange(double low, double high) {
+        if (low == 0 && high == 0) {
+            return "nothing";
+        }
         String from = Figures.decimal(low, 1);
         String to = Figures.decimal(high, 1);
-        String range = (from.equals(to) ? from : from + " to " + to) + " min";
-        return low < 0 ? range + "; below 0 it would not have been faster" : range;
+        return from.equals(to) ? to + " min" : from + " to " + to + " min";
     }
 
     private static void powerZones(Page page, RideReview review) {
