@@ -40,6 +40,7 @@ public record PacingReview(
     /** The detectors, in the order in which equally weighty findings are told. */
     private static final List<Detector> DETECTORS = List.of(
             new OverHardStart(),
+            new EnergyCrash(),
             new Fade(),
             new ThresholdRidingEarly(),
             new Surges(),
@@ -123,7 +124,10 @@ public record PacingReview(
             finding.filter(each -> isRace || !OF_RACES_ONLY.contains(each.kind()))
                     .ifPresent(found::add);
         }
-        if (has(found, FindingKind.FADE)) {
+        if (has(found, FindingKind.ENERGY_CRASH)) {
+            found.removeIf(each -> each.kind() == FindingKind.FADE);
+        }
+        if (has(found, FindingKind.FADE) || has(found, FindingKind.ENERGY_CRASH)) {
             found.removeIf(each -> each.kind() == FindingKind.UNDER_PACED);
         }
         of(found, FindingKind.OVER_HARD_START)

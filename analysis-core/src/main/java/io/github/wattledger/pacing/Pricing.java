@@ -38,6 +38,7 @@ final class Pricing {
     /** Factors first, the cap on surges last, so that it is not lowered once more. */
     private static final List<FindingKind> MENDING_ORDER = List.of(
             FindingKind.FADE,
+            FindingKind.ENERGY_CRASH,
             FindingKind.LATE_RESERVE,
             FindingKind.OVER_HARD_START,
             FindingKind.THRESHOLD_RIDING_EARLY,
@@ -110,7 +111,7 @@ final class Pricing {
             case STOPPED_TIME -> finding;
             case DRIFT -> finding.withCost(new Cost.NotPriced("a heart that beats faster costs no time by itself"));
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
-            case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, LATE_RESERVE -> {
+            case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
                 Mend mend = mend(Mend.nothing(race, replay), finding);
                 yield finding.withCost(cost(mend));
             }
@@ -140,7 +141,7 @@ final class Pricing {
                 }
                 return mend.givenBackFrom(when.fromSecond());
             }
-            case FADE -> {
+            case FADE, ENERGY_CRASH -> {
                 double kept = Fade.keptShare(race, new Interval(0, when.fromSecond()), when);
                 return Double.isNaN(kept) ? before : before.levelled(replay, when, 1 / kept);
             }
