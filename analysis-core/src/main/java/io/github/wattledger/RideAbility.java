@@ -42,7 +42,7 @@ final class RideAbility {
      * @param knownThresholdW threshold power known from elsewhere, watts, or null, which lets it be estimated
      */
     static RideAbility of(Ride ride, MeanMaximalCurve curve, @Nullable Double knownThresholdW) {
-        CriticalPowerResult criticalPower = CriticalPower.ofCurve(curve, knownThresholdW);
+        CriticalPowerResult criticalPower = CriticalPower.ofRide(ride, curve, knownThresholdW);
         if (knownThresholdW != null) {
             return new RideAbility(ride, criticalPower, null, knownThresholdW);
         }

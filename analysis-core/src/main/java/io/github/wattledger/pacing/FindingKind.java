@@ -12,6 +12,8 @@ public enum FindingKind {
     SURGES,
     /** Power fell from early to late on comparable ground. */
     FADE,
+    /** Power and heart rate fell together. */
+    ENERGY_CRASH,
     /** Heart rate rose at equal power. */
     DRIFT,
     /** Stops of more than a minute. */

@@ -1,12 +1,14 @@
 package io.github.wattledger.power;
 
 import io.github.wattledger.power.CriticalPowerRefusal.Reason;
+import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -56,8 +58,11 @@ public final class CriticalPower {
     /** Longest effort: above it power falls below the level the model predicts, seconds. */
     public static final int LONGEST_SECONDS = 1800;
 
-    /** Durations read from a ride's curve, seconds; spread about evenly on the axis of one over time and beyond it. */
-    private static final int[] CURVE_SECONDS = {180, 300, 480, 720, 1200, 1800};
+    /**
+     * Durations read from a ride's curve, seconds: those that riders test themselves over, among them the 3, 7 and 12
+     * minutes of Karsten et al. 2015.
+     */
+    private static final int[] CURVE_SECONDS = {180, 300, 420, 480, 720, 1200, 1800};
 
     /** Of three efforts, two parameters leave one degree of freedom: the least from which an error can be told. */
     private static final int FEWEST_DURATIONS = 3;
@@ -82,8 +87,9 @@ public final class CriticalPower {
 
     /**
      * W′ over critical power, seconds. In the 14 trained men of Mitchell et al. 2018 it lies between 38 and 75 s, in
-     * the group of Vinetti et al. 2019 at 90 s. Far less means that nobody spent W′: a flat curve, no short effort was
-     * maximal. Far more means that the long efforts were not maximal, or short ones were ridden between rests.
+     * the group of Vinetti et al. 2019 at 90 s. An effort that lies below what a longer one and the lower limit call for
+     * was not maximal: it was a part of the longer one, or easy. A fit above the upper limit means that the long efforts
+     * were not maximal, or that short ones were ridden between rests.
      */
     private static final double LEAST_W_PRIME_SECONDS = 25;
 
@@ -94,6 +100,21 @@ public final class CriticalPower {
      * at or above the power of an hour, and one standard error of a field test is 4.5 % (Karsten et al. 2015).
      */
     private static final double LEAST_OF_THRESHOLD = 0.955;
+
+    /**
+     * How far the three forms with two parameters may lie apart, as a fraction of critical power. On the six riders of
+     * Mitchell et al. 2018 in this project's tests it is 0.3 to 2.4 %; where the choice of the form moves the result by
+     * more than a field test repeats (4.5 %), the efforts lie on no hyperbola.
+     */
+    private static final double WIDEST_FORMS = 0.05;
+
+    /**
+     * How far below empty the W′ balance of the ride itself may fall, as a share of W′. At the end of eight all-out
+     * races, where 0 would be right, the model stood at −2.7 ± 2.0 kJ (Bartram et al. 2022, Int J Sports Physiol Perform
+     * 17:170): two standard deviations below is a third of a W′ of 20 kJ. On 16 real rides that were not tests it fell
+     * by half of W′ and more.
+     */
+    private static final double DEEPEST_OVERDRAFT = 1 / 3.0;
 
     /** Beyond the best sprinters (from memory, about 2,500 W): efforts that lead there hold no short one. */
     private static final double HIGHEST_MAXIMAL_POWER_W = 3000;
@@ -145,36 +166,129 @@ public final class CriticalPower {
     }
 
     /**
-     * Critical power from the mean-maximal curve of one ride, from the best 3, 5, 8, 12, 20 and 30 minutes as far as the
-     * ride goes, in the form {@link Form#INVERSE_TIME}; bests that missing seconds may have lowered are left out. A
-     * curve says what was done, not what could have been, so beside what {@link #fit(List, Form)} refuses, a fit is
-     * refused
+     * Critical power from one ride: {@link #ofCurve}, and then held against the ride itself. When the W′ balance by the
+     * fit ({@link WPrimeBalance}, differential) falls more than a third of W′ below empty, the rider did what the fit
+     * says nobody could, mostly because the bests were not begun rested, and the fit is refused.
+     *
+     * <p>An ordinary ride or race hardly ever carries a fit; a ride with three or more all-out efforts of different
+     * length and rest between them does.
+     *
+     * @param curve the curve of that ride
+     * @param thresholdPowerW threshold power known from elsewhere, watts, or null; never one estimated from this ride
+     */
+    public static CriticalPowerResult ofRide(Ride ride, MeanMaximalCurve curve, @Nullable Double thresholdPowerW) {
+        return longestAccepted(curve, thresholdPowerW, fit -> heldAgainst(ride, fit));
+    }
+
+    /** {@link #ofRide} for one-second power, watts; {@code NaN} is a missing second. */
+    public static CriticalPowerResult ofRide(double[] watts, @Nullable Double thresholdPowerW) {
+        Ride ride = Ride.ofWatts(watts);
+        return ofRide(ride, MeanMaximalCurve.of(ride), thresholdPowerW);
+    }
+
+    /**
+     * Critical power from the mean-maximal curve of one ride, from the best 3, 5, 7, 8, 12, 20 and 30 minutes as far as the
+     * ride goes, in the form {@link Form#INVERSE_TIME}. Left out are bests that missing seconds may have lowered, and
+     * bests that cannot have been maximal because a longer one is too close to them: the best 8 minutes of a trial of 12
+     * are no trial of their own. Where the longest bests were not maximal, as after a longest trial of 20 minutes, the
+     * fit is tried without them, down to 12 minutes. A curve says what was done, not what could have been, so a fit is refused
      *
      * <ul>
      *   <li>when the curve is shorter than 12 minutes,
+     *   <li>when fewer than three efforts that span a factor of 3 are left, as in an even ride,
      *   <li>when its standard error is above 5 % of critical power or 25 % of W′,
-     *   <li>when W′ is less than 25 s of critical power (a flat curve: an even ride holds no maximal effort) or more than
-     *       115 s of it (the longer efforts were not maximal),
+     *   <li>when the three forms with two parameters lie more than 5 % of critical power apart: no hyperbola,
+     *   <li>when W′ is more than 115 s of critical power (the longer efforts were not maximal),
      *   <li>when critical power is more than 4.5 % below a threshold power known from elsewhere.
      * </ul>
      *
      * <p>Without a known threshold a ride in which every effort fell short of maximal by the same share cannot be told
-     * from a weaker rider's: what is accepted is then a lower limit.
+     * from a weaker rider's: what is accepted is then a lower limit. {@link #ofRide} tests more.
      *
      * @param thresholdPowerW threshold power known from elsewhere, watts, or null; never one estimated from this curve
      */
     public static CriticalPowerResult ofCurve(MeanMaximalCurve curve, @Nullable Double thresholdPowerW) {
-        List<BestEffort> efforts = new ArrayList<>();
+        return longestAccepted(curve, thresholdPowerW, fit -> fit);
+    }
+
+    /** The first accepted fit, from the longest bests down; where there is none, the reason against all bests. */
+    private static CriticalPowerResult longestAccepted(
+            MeanMaximalCurve curve,
+            @Nullable Double thresholdPowerW,
+            Function<CriticalPowerFit, CriticalPowerResult> check) {
+        if (curve.longestSeconds() < LEAST_LONGEST_SECONDS) {
+            return refuse(Reason.TOO_SHORT, "the ride holds no 12 minutes of power", null);
+        }
+        List<BestEffort> bests = new ArrayList<>();
         for (int seconds : CURVE_SECONDS) {
             if (seconds <= curve.longestSeconds() && !curve.mayBeLow(seconds) && curve.watts(seconds) > 0) {
-                efforts.add(new BestEffort(seconds, curve.watts(seconds)));
+                bests.add(new BestEffort(seconds, curve.watts(seconds)));
             }
         }
-        if (efforts.isEmpty() || efforts.get(efforts.size() - 1).seconds() < LEAST_LONGEST_SECONDS) {
-            return refuse(Reason.TOO_SHORT, "the ride holds no 12 minutes of power without a gap", null);
+        CriticalPowerResult first = null;
+        for (int count = bests.size(); count > 0; count--) {
+            if (bests.get(count - 1).seconds() < LEAST_LONGEST_SECONDS) {
+                break;
+            }
+            CriticalPowerResult result = ofBests(bests.subList(0, count), thresholdPowerW);
+            if (result instanceof CriticalPowerFit fit) {
+                result = check.apply(fit);
+            }
+            if (result instanceof CriticalPowerFit) {
+                return result;
+            }
+            first = first == null ? result : first;
         }
-        CriticalPowerResult result = fit(efforts, Form.INVERSE_TIME);
-        return result instanceof CriticalPowerFit fit ? believed(fit, thresholdPowerW) : result;
+        return first != null
+                ? first
+                : refuse(
+                        Reason.MISSING_SECONDS,
+                        "seconds without power may have lowered the best 12 minutes and all longer ones",
+                        null);
+    }
+
+    private static CriticalPowerResult ofBests(List<BestEffort> bests, @Nullable Double thresholdPowerW) {
+        List<BestEffort> perhapsMaximal =
+                bests.stream().filter(each -> couldBeMaximal(each, bests)).toList();
+        if (fit(perhapsMaximal, Form.INVERSE_TIME) instanceof CriticalPowerFit fit) {
+            return believed(fit, thresholdPowerW);
+        }
+        BestEffort shortest = bests.get(0);
+        BestEffort longest = bests.get(bests.size() - 1);
+        return refuse(
+                Reason.NO_MAXIMAL_EFFORTS,
+                format(
+                        "the ride holds no three maximal efforts of different length: its best %.0f min were at %.0f W,"
+                                + " its best %.0f min at %.0f W",
+                        shortest.seconds() / 60, shortest.watts(), longest.seconds() / 60, longest.watts()),
+                null);
+    }
+
+    private static CriticalPowerResult heldAgainst(Ride ride, CriticalPowerFit fit) {
+        double lowestJ = WPrimeBalance.of(ride, fit.criticalPowerW(), fit.wPrimeJ(), WPrimeBalance.Model.DIFFERENTIAL)
+                .minimumJ();
+        return lowestJ >= -DEEPEST_OVERDRAFT * fit.wPrimeJ()
+                ? fit
+                : refuse(
+                        Reason.CONTRADICTED_BY_RIDE,
+                        format(
+                                "the ride goes beyond what its own best efforts allow (%.0f W and %.1f kJ would have been"
+                                        + " overdrawn by %.1f kJ): they were not begun rested, or not all-out",
+                                fit.criticalPowerW(), fit.wPrimeKJ(), -lowestJ / 1000),
+                        fit);
+    }
+
+    /** Whether no longer effort shows that a rider could have done better in this one. */
+    private static boolean couldBeMaximal(BestEffort effort, List<BestEffort> efforts) {
+        for (BestEffort longer : efforts) {
+            double leastW = longer.watts()
+                    * (1 + LEAST_W_PRIME_SECONDS / effort.seconds())
+                    / (1 + LEAST_W_PRIME_SECONDS / longer.seconds());
+            if (longer.seconds() > effort.seconds() && effort.watts() < leastW) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**
@@ -348,18 +462,6 @@ public final class CriticalPower {
     /** The fit, or why the efforts of a ride do not carry it. */
     private static CriticalPowerResult believed(CriticalPowerFit fit, @Nullable Double thresholdPowerW) {
         double wPrimeSeconds = fit.wPrimeJ() / fit.criticalPowerW();
-        if (wPrimeSeconds < LEAST_W_PRIME_SECONDS) {
-            return refuse(
-                    Reason.NO_MAXIMAL_EFFORTS,
-                    format(
-                            "the ride holds no maximal efforts: its best %.0f min, %.0f W, are too close to its best"
-                                    + " %.0f min, %.0f W",
-                            shortest(fit).seconds() / 60,
-                            shortest(fit).watts(),
-                            longest(fit).seconds() / 60,
-                            longest(fit).watts()),
-                    fit);
-        }
         if (wPrimeSeconds > MOST_W_PRIME_SECONDS) {
             return refuse(
                     Reason.NO_MAXIMAL_EFFORTS,
@@ -390,7 +492,29 @@ public final class CriticalPower {
                             fit.criticalPowerW(), fit.criticalPowerErrorW(), fit.wPrimeKJ(), fit.wPrimeErrorJ() / 1000),
                     fit);
         }
+        if (!(formsApart(fit.efforts()) <= WIDEST_FORMS)) {
+            return refuse(
+                    Reason.TOO_UNCERTAIN,
+                    "its best efforts do not lie on one curve: critical power depends on the way of fitting it",
+                    fit);
+        }
         return fit;
+    }
+
+    /** Highest less lowest critical power of the forms with two parameters, over the one reported. */
+    private static double formsApart(List<BestEffort> efforts) {
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = Double.NEGATIVE_INFINITY;
+        double reported = Double.NaN;
+        for (Form form : List.of(Form.INVERSE_TIME, Form.WORK_TIME, Form.TIME_ON_POWER)) {
+            if (!(fit(efforts, form) instanceof CriticalPowerFit each)) {
+                return Double.NaN;
+            }
+            reported = form == Form.INVERSE_TIME ? each.criticalPowerW() : reported;
+            lowest = Math.min(lowest, each.criticalPowerW());
+            highest = Math.max(highest, each.criticalPowerW());
+        }
+        return (highest - lowest) / reported;
     }
 
     private static BestEffort shortest(CriticalPowerFit fit) {

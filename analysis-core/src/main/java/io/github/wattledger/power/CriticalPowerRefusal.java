@@ -15,6 +15,8 @@ public record CriticalPowerRefusal(
     public enum Reason {
         /** There is no power, or too little of it. */
         TOO_SHORT,
+        /** Seconds without power may have lowered the bests that are needed. */
+        MISSING_SECONDS,
         /** Fewer durations than a fit with an error needs. */
         TOO_FEW_DURATIONS,
         /** The longest duration is less than three times the shortest. */
@@ -30,6 +32,8 @@ public record CriticalPowerRefusal(
         /** The standard errors are too large for the numbers to be of use. */
         TOO_UNCERTAIN,
         /** The efforts cannot all have been maximal. */
-        NO_MAXIMAL_EFFORTS
+        NO_MAXIMAL_EFFORTS,
+        /** The ride shows more than the fit allows. */
+        CONTRADICTED_BY_RIDE
     }
 }

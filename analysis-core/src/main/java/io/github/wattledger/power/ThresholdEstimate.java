@@ -1,5 +1,6 @@
 package io.github.wattledger.power;
 
+import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -52,7 +53,7 @@ public record ThresholdEstimate(
      * The higher of 95 % of the best 20 minutes and the critical power of an accepted fit: a ride shows what the rider
      * could do at least.
      *
-     * @param fit what {@link CriticalPower#ofCurve} made of the same curve
+     * @param fit what {@link CriticalPower#ofRide} made of the same ride
      * @return the estimate, or empty when the curve is shorter than 20 minutes or holds no power
      */
     public static Optional<ThresholdEstimate> of(MeanMaximalCurve curve, CriticalPowerResult fit) {
@@ -76,8 +77,10 @@ public record ThresholdEstimate(
                 fit instanceof CriticalPowerFit accepted ? (Double) accepted.criticalPowerW() : null));
     }
 
-    /** {@link #of(MeanMaximalCurve, CriticalPowerResult)} with the fit of the same curve, no threshold being known. */
-    public static Optional<ThresholdEstimate> of(MeanMaximalCurve curve) {
-        return of(curve, CriticalPower.ofCurve(curve, null));
+    /** The same for one-second power, watts; {@code NaN} is a missing second. */
+    public static Optional<ThresholdEstimate> of(double[] watts) {
+        Ride ride = Ride.ofWatts(watts);
+        MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
+        return of(curve, CriticalPower.ofRide(ride, curve, null));
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
 import io.github.wattledger.power.CriticalPowerRefusal.Reason;
+import io.github.wattledger.testing.TrialRide;
 import java.util.Arrays;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -12,11 +13,9 @@ import org.junit.jupiter.api.Test;
 
 /** Whether the curve of one ride carries a fit. The limits are this project's own. */
 class RideCriticalPowerTest {
-    private static final int[] TESTS = {180, 300, 480, 720, 1200, 1800};
-
     @Test
     void acceptsARideOfSeparateTestsAndFindsItsNumbers() {
-        CriticalPowerFit fit = accepted(testRide(280, 18_000, 1), 265.0);
+        CriticalPowerFit fit = accepted(TrialRide.watts(280, 18_000, 1), 265.0);
         assertThat(fit.criticalPowerW()).isCloseTo(280, withinPercentage(0.1));
         assertThat(fit.wPrimeJ()).isCloseTo(18_000, withinPercentage(0.1));
         assertThat(fit.efforts())
@@ -25,18 +24,47 @@ class RideCriticalPowerTest {
     }
 
     @Test
+    void threeTrialsWithRestAreEnough() {
+        // 3, 12 and 30 minutes by 280 W and 18 kJ: 380, 305 and 290 W. The best 5, 8 and 20 minutes are parts of the
+        // longer trials, below what the rider could have done in them.
+        double[] watts = new double[3 * 3600];
+        Arrays.fill(watts, 100);
+        Arrays.fill(watts, 1000, 1180, 380);
+        Arrays.fill(watts, 3000, 3720, 305);
+        Arrays.fill(watts, 6000, 7800, 290);
+        CriticalPowerFit fit = accepted(watts, 265.0);
+        assertThat(fit.efforts()).extracting(BestEffort::seconds).containsExactly(180.0, 720.0, 1800.0);
+        assertThat(fit.criticalPowerW()).isCloseTo(280, withinPercentage(0.1));
+        assertThat(fit.wPrimeJ()).isCloseTo(18_000, withinPercentage(0.1));
+    }
+
+    @Test
+    void threeSevenAndTwelveMinutesAreEnough() {
+        // The field protocol of Karsten et al. 2015. The best 20 and 30 minutes hold rest and are left out.
+        double[] watts = new double[2 * 3600];
+        Arrays.fill(watts, 100);
+        Arrays.fill(watts, 1000, 1180, 250 + 18_000 / 180.0);
+        Arrays.fill(watts, 3000, 3420, 250 + 18_000 / 420.0);
+        Arrays.fill(watts, 5200, 5920, 250 + 18_000 / 720.0);
+        CriticalPowerFit fit = accepted(watts, null);
+        assertThat(fit.efforts()).extracting(BestEffort::seconds).containsExactly(180.0, 420.0, 720.0);
+        assertThat(fit.criticalPowerW()).isCloseTo(250, withinPercentage(0.1));
+        assertThat(fit.wPrimeJ()).isCloseTo(18_000, withinPercentage(0.1));
+    }
+
+    @Test
     void refusesAnEvenRide() {
         // 210 W with a slow wave of 3 W: a flat curve whose level says nothing of critical power.
         double[] watts = new double[4 * 3600];
         Arrays.setAll(watts, second -> 210 + 3 * Math.sin(second / 300.0));
-        assertRefused(watts, null, Reason.NO_MAXIMAL_EFFORTS, "too close");
+        assertRefused(watts, null, Reason.NO_MAXIMAL_EFFORTS, "no three maximal efforts");
     }
 
     @Test
     void refusesAPerfectlyConstantRide() {
         double[] watts = new double[3600];
         Arrays.fill(watts, 200);
-        assertRefused(watts, null, Reason.NO_MAXIMAL_EFFORTS, Reason.NEGATIVE);
+        assertRefused(watts, null, Reason.NO_MAXIMAL_EFFORTS, "no three maximal efforts");
     }
 
     @Test
@@ -51,8 +79,9 @@ class RideCriticalPowerTest {
     @Test
     void refusesEffortsFarBelowAKnownThreshold() {
         // The same tests at 80 % look like those of a weaker rider; the threshold tells.
-        assertRefused(testRide(280, 18_000, 0.8), 265.0, Reason.NO_MAXIMAL_EFFORTS, "threshold of 265 W");
-        assertThat(accepted(testRide(280, 18_000, 0.8), null).criticalPowerW()).isCloseTo(224, within(0.5));
+        assertRefused(TrialRide.watts(280, 18_000, 0.8), 265.0, Reason.NO_MAXIMAL_EFFORTS, "threshold of 265 W");
+        assertThat(accepted(TrialRide.watts(280, 18_000, 0.8), null).criticalPowerW())
+                .isCloseTo(224, within(0.5));
     }
 
     @Test
@@ -65,7 +94,7 @@ class RideCriticalPowerTest {
 
     @Test
     void leavesOutABestThatMissingSecondsMayHaveLowered() {
-        double[] watts = testRide(280, 18_000, 1);
+        double[] watts = TrialRide.watts(280, 18_000, 1);
         // Nine minutes are gone from the 30-minute test: its window may have been better.
         int longTest = watts.length - 1800;
         Arrays.fill(watts, longTest + 600, longTest + 1140, Double.NaN);
@@ -79,8 +108,53 @@ class RideCriticalPowerTest {
     }
 
     @Test
+    void saysWhenMissingSecondsMayHaveLoweredAllLongBests() {
+        double[] watts = TrialRide.watts(280, 18_000, 1);
+        for (int second = 0; second < watts.length; second += 10) {
+            watts[second] = Double.NaN;
+        }
+        assertRefused(watts, null, Reason.MISSING_SECONDS, "12 minutes");
+    }
+
+    @Test
+    void refusesAFitThatTheRideItselfOverdraws() {
+        // The same six tests with two minutes of rest between them: none after the first was begun rested, so more than
+        // this critical power and W' must have been there.
+        double[] rested = TrialRide.watts(280, 18_000, 1);
+        double[] hurried = new double[rested.length];
+        int length = 0;
+        int rest = 0;
+        for (double each : rested) {
+            rest = each == 100 ? rest + 1 : 0;
+            if (rest <= 120) {
+                hurried[length++] = each;
+            }
+        }
+        double[] watts = Arrays.copyOf(hurried, length);
+        assertThat(CriticalPower.ofCurve(MeanMaximalCurve.of(watts), null).accepted())
+                .isPresent();
+        assertRefused(watts, null, Reason.CONTRADICTED_BY_RIDE, "rested");
+    }
+
+    @Test
+    void refusesBestsThatLieOnNoHyperbola() {
+        // By hand, inverse time: 3, 8, 12 and 30 minutes leave residuals of 5, -13, -3 and 12 W about 259 W and 24.6
+        // kJ; time
+        // on power follows the 30 minutes and comes out some 6 % higher.
+        double[] seconds = {180, 300, 480, 720, 1200, 1800};
+        double[] bestsW = {400, 300, 297, 290, 285, 284};
+        double[] watts = new double[6 * 3600];
+        Arrays.fill(watts, 100);
+        for (int i = 0; i < seconds.length; i++) {
+            int from = (i + 1) * 3000;
+            Arrays.fill(watts, from, from + (int) seconds[i], bestsW[i]);
+        }
+        assertRefused(watts, null, Reason.TOO_UNCERTAIN, "one curve");
+    }
+
+    @Test
     void keepsTheFitThatWasNotBelieved() {
-        CriticalPowerResult result = CriticalPower.ofCurve(MeanMaximalCurve.of(testRide(280, 18_000, 0.8)), 265.0);
+        CriticalPowerResult result = CriticalPower.ofRide(TrialRide.watts(280, 18_000, 0.8), 265.0);
         assertThat(result).isInstanceOfSatisfying(CriticalPowerRefusal.class, refusal -> {
             CriticalPowerFit fit = Objects.requireNonNull(refusal.refusedFit());
             assertThat(fit.criticalPowerW()).isCloseTo(224, within(0.5));
@@ -90,14 +164,14 @@ class RideCriticalPowerTest {
     @Test
     void thresholdIsTheHigherOfTwentyMinutesAndCriticalPower() {
         // CP 280 W and W' 18 kJ hold 295 W for 20 minutes: 95 % of it is 280.25 W, above critical power.
-        ThresholdEstimate twenty = ThresholdEstimate.of(MeanMaximalCurve.of(testRide(280, 18_000, 1)))
-                .orElseThrow();
+        ThresholdEstimate twenty =
+                ThresholdEstimate.of(TrialRide.watts(280, 18_000, 1)).orElseThrow();
         assertThat(twenty.watts()).isCloseTo(280.25, within(0.01));
         assertThat(twenty.basis()).isEqualTo(ThresholdEstimate.Basis.TWENTY_MINUTES);
         assertThat(twenty.criticalPowerW()).isCloseTo(280, within(0.1));
         // With 12 kJ it is 290 W for 20 minutes, 95 % of it 275.5 W: critical power is the higher.
-        ThresholdEstimate critical = ThresholdEstimate.of(MeanMaximalCurve.of(testRide(280, 12_000, 1)))
-                .orElseThrow();
+        ThresholdEstimate critical =
+                ThresholdEstimate.of(TrialRide.watts(280, 12_000, 1)).orElseThrow();
         assertThat(critical.watts()).isCloseTo(280, within(0.1));
         assertThat(critical.basis()).isEqualTo(ThresholdEstimate.Basis.CRITICAL_POWER);
         assertThat(critical.lowW()).isCloseTo(280 * 0.91, within(0.5));
@@ -108,53 +182,30 @@ class RideCriticalPowerTest {
     void thereIsNoThresholdWithoutTwentyMinutes() {
         double[] watts = new double[1199];
         Arrays.fill(watts, 250);
-        assertThat(ThresholdEstimate.of(MeanMaximalCurve.of(watts))).isEmpty();
-        assertThat(ThresholdEstimate.of(MeanMaximalCurve.of(new double[0]))).isEmpty();
+        assertThat(ThresholdEstimate.of(watts)).isEmpty();
+        assertThat(ThresholdEstimate.of(new double[0])).isEmpty();
     }
 
     @Test
     void anEvenRideStillGivesAtLeastNinetyFivePercentOfTwentyMinutes() {
         double[] watts = new double[7200];
         Arrays.fill(watts, 200);
-        ThresholdEstimate estimate =
-                ThresholdEstimate.of(MeanMaximalCurve.of(watts)).orElseThrow();
+        ThresholdEstimate estimate = ThresholdEstimate.of(watts).orElseThrow();
         assertThat(estimate.watts()).isCloseTo(190, within(1e-9));
         assertThat(estimate.criticalPowerW()).isNull();
     }
 
-    /** Constant tests to exhaustion by critical power and W′, with half an hour at 100 W between them. */
-    static double[] testRide(double criticalPowerW, double wPrimeJ, double share) {
-        int length = Arrays.stream(TESTS).sum() + TESTS.length * 1800;
-        double[] watts = new double[length];
-        Arrays.fill(watts, 100);
-        int second = 0;
-        for (int test : TESTS) {
-            second += 1800;
-            Arrays.fill(watts, second, second + test, share * (criticalPowerW + wPrimeJ / test));
-            second += test;
-        }
-        return watts;
-    }
-
     private static CriticalPowerFit accepted(double[] watts, @Nullable Double thresholdPowerW) {
-        CriticalPowerResult result = CriticalPower.ofCurve(MeanMaximalCurve.of(watts), thresholdPowerW);
+        CriticalPowerResult result = CriticalPower.ofRide(watts, thresholdPowerW);
         assertThat(result).isInstanceOf(CriticalPowerFit.class);
         return (CriticalPowerFit) result;
     }
 
     private static void assertRefused(double[] watts, @Nullable Double thresholdPowerW, Reason reason, String words) {
-        assertThat(CriticalPower.ofCurve(MeanMaximalCurve.of(watts), thresholdPowerW))
+        assertThat(CriticalPower.ofRide(watts, thresholdPowerW))
                 .isInstanceOfSatisfying(CriticalPowerRefusal.class, refusal -> {
                     assertThat(refusal.reason()).isEqualTo(reason);
                     assertThat(refusal.text()).contains(words);
                 });
-    }
-
-    private static void assertRefused(
-            double[] watts, @Nullable Double thresholdPowerW, Reason reason, Reason orReason) {
-        assertThat(CriticalPower.ofCurve(MeanMaximalCurve.of(watts), thresholdPowerW))
-                .isInstanceOfSatisfying(
-                        CriticalPowerRefusal.class,
-                        refusal -> assertThat(refusal.reason()).isIn(reason, orReason));
     }
 }

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.BestEffort;
@@ -34,7 +35,9 @@ final class AbilityText {
         criticalPower(page);
         if (evidence != null) {
             spending(page, evidence.spending());
-            durability(page, evidence.durability());
+            if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
+                durability(page, evidence.durability());
+            }
             threshold(page, evidence.thresholdEstimate(), evidence.thresholdHeartRate());
         }
     }

@@ -29,6 +29,7 @@ final class EvidenceSentences {
             case THRESHOLD_RIDING_EARLY -> sentences.thresholdRidingEarly();
             case SURGES -> sentences.surges();
             case FADE -> sentences.fade();
+            case ENERGY_CRASH -> sentences.energyCrash();
             case DRIFT -> sentences.drift();
             case STOPPED_TIME -> sentences.stoppedTime();
             case UNDER_PACED -> sentences.underPaced();
@@ -44,7 +45,7 @@ final class EvidenceSentences {
             case OVER_HARD_START -> "Over-hard start";
             case UNDER_PACED -> "Under-paced";
             case THRESHOLD_RIDING_EARLY -> "Threshold riding early";
-            case SURGES, FADE, DRIFT, STOPPED_TIME, LATE_RESERVE -> {
+            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE -> {
                 String words = kind.id().replace('-', ' ');
                 yield words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
             }
@@ -105,6 +106,20 @@ final class EvidenceSentences {
         end();
         begin("slopePercentPerHour", "Trend % an hour", Figures::percent);
         and("comparedBlocks", ", from % blocks compared", Figures::brief);
+        end();
+    }
+
+    private void energyCrash() {
+        begin("lossPercent", "Power on comparable ground % lower than before", Figures::percent);
+        and("earlyPowerW", " (% on average until half-way)", Figures::watts);
+        end();
+        begin("actualHeartRateBpm", "Heart rate % in the last third", Figures::beats);
+        and("predictedHeartRateBpm", " where the same power gave % before", Figures::beats);
+        and("heartRateOverPredictedPercent", ", a difference of %", Figures::percent);
+        end();
+        begin("hoursBefore", "It began after % h", Figures::brief);
+        and("workBeforeKJ", " and % kJ of work", Figures::brief);
+        and("temperatureC", ", at % degrees Celsius", Figures::brief);
         end();
     }
 

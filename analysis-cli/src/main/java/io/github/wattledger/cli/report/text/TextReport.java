@@ -42,7 +42,12 @@ public final class TextReport implements Report {
         page.paragraph(VerdictSentence.of(review));
         time(page, review);
         findings(page, review);
-        new LoadTable(review).write(page);
+        new LoadTable(
+                        review.load(),
+                        review.ride(),
+                        review.deviceTotals(),
+                        review.rider().thresholdPowerW() != null)
+                .write(page);
         powerZones(page, review);
         heartRateZones(page, review);
         bestEfforts(page, review);
@@ -102,6 +107,9 @@ public final class TextReport implements Report {
         for (TimeLedger.Entry entry : ledger.entries()) {
             page.line("Lost: " + PlainText.of(entry.label()) + ", "
                     + minutesRange(entry.minutesLow(), entry.minutesHigh()) + ".");
+        }
+        for (String note : ledger.notes()) {
+            page.line(sentence(note));
         }
         notPriced(page, review.pacing());
     }
@@ -190,10 +198,12 @@ public final class TextReport implements Report {
     }
 
     private static String minutesRange(double low, double high) {
+        if (low == 0 && high == 0) {
+            return "nothing";
+        }
         String from = Figures.decimal(low, 1);
         String to = Figures.decimal(high, 1);
-        String range = (from.equals(to) ? from : from + " to " + to) + " min";
-        return low < 0 ? range + "; below 0 it would not have been faster" : range;
+        return from.equals(to) ? to + " min" : from + " to " + to + " min";
     }
 
     private static void powerZones(Page page, RideReview review) {
