@@ -41,8 +41,7 @@ final class EnergyCrash implements Detector {
         int moving = race.movingSeconds();
         Interval found = null;
         for (int from = moving / 2; from + WINDOW_SECONDS <= moving; from += STEP_SECONDS) {
-            Interval window =
-                    race.betweenShares((double) from / moving, (double) (from + WINDOW_SECONDS) / moving);
+            Interval window = race.betweenShares((double) from / moving, (double) (from + WINDOW_SECONDS) / moving);
             if (Fade.keptShare(race, early, window) <= MOST_KEPT) {
                 found = new Interval(found == null ? window.fromSecond() : found.fromSecond(), window.toSecond());
             }
@@ -53,8 +52,7 @@ final class EnergyCrash implements Detector {
     private static Finding finding(Race race, Interval early, Interval when, HeartRateAtEqualPower heart) {
         double kept = Fade.keptShare(race, early, when);
         double percentOver = heart.percentOver();
-        Severity severity =
-                percentOver < MAJOR_PERCENT_OVER || kept < MAJOR_KEPT ? Severity.MAJOR : Severity.MODERATE;
+        Severity severity = percentOver < MAJOR_PERCENT_OVER || kept < MAJOR_KEPT ? Severity.MAJOR : Severity.MODERATE;
         double earlyW = race.mean(Channel.POWER, early);
         Evidence evidence = Evidence.none()
                 .with("lossPercent", (1 - kept) * 100)

@@ -35,9 +35,7 @@ class EnergyCrashTest {
         Scenario scenario = Scenario.of(course, SimulatedRider.tireless().withHeart(heart), plan.onTerrain(2))
                 .withStyle(RidingStyle.FOREST_ROAD, seed);
         return Reviewer.review(
-                SensorNoise.ordinary(seed)
-                        .record(RoadSimulation.ride(scenario))
-                        .toRecording(),
+                SensorNoise.ordinary(seed).record(RoadSimulation.ride(scenario)).toRecording(),
                 Rider.UNKNOWN.withThresholdPowerW(250).withMassKg(74),
                 ReviewOptions.WHOLE_RIDE);
     }
@@ -47,13 +45,15 @@ class EnergyCrashTest {
     void isFoundWhereHeartRateAndPowerFall(double heartFall, double powerFall, long seed) {
         RideReview review = review(heartFall, powerFall, seed);
 
-        Finding crash = PacingReview.of(review.pacing().findings(), FindingKind.ENERGY_CRASH).orElseThrow();
+        Finding crash = PacingReview.of(review.pacing().findings(), FindingKind.ENERGY_CRASH)
+                .orElseThrow();
         assertThat(crash.evidence().get("lossPercent").orElseThrow()).isCloseTo(powerFall * 100, within(5.0));
         // Ten minutes of falling are in the window too, and it moves in steps.
         assertThat((double) crash.when().fromSecond()).isCloseTo(CRASH_SECOND, within(1500.0));
         assertThat(crash.cost()).isInstanceOf(Cost.Priced.class);
         assertThat(crash.advice().text()).contains("dietitian", "physician", "no recording tells");
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.FADE)).isFalse();
+        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.FADE))
+                .isFalse();
         assertThat(review.pacing().verdict()).isEqualTo(Verdict.FADED);
     }
 
@@ -62,14 +62,17 @@ class EnergyCrashTest {
     @ValueSource(longs = {4, 5, 6})
     void isNotRaisedByPowerAlone(long seed) {
         RideReview review = review(0, 0.2, seed);
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.ENERGY_CRASH)).isFalse();
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.FADE)).isTrue();
+        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.ENERGY_CRASH))
+                .isFalse();
+        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.FADE))
+                .isTrue();
     }
 
     /** The heart beats more slowly while power holds: a strap perhaps, no crash. */
     @Test
     void isNotRaisedByTheHeartAlone() {
         RideReview review = review(0.10, 0, 7);
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.ENERGY_CRASH)).isFalse();
+        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.ENERGY_CRASH))
+                .isFalse();
     }
 }
