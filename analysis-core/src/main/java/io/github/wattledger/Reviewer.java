@@ -142,8 +142,9 @@ public final class Reviewer {
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
         Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
-        RigChoice rig =
-                RigChoice.of(ride, context.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance());
+        RigChoice rig = RigChoice.of(
+                        ride, context.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance())
+                .withGears(rider.gears());
         PacingReview pacing = PacingReview.of(
                 ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits(), rig);
         List<QualityNote> notes = new ArrayList<>();
@@ -162,7 +163,8 @@ public final class Reviewer {
                 ability,
                 pacing,
                 whole,
-                selected);
+                selected,
+                ClimbReview.of(ride, selected.fromSecond(), context.massKg()));
     }
 
     private static Recording chosenSession(ReadResult read, String file, @Nullable Integer sessionIndex)

@@ -2,6 +2,7 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
@@ -86,7 +87,7 @@ public record PacingReview(
         String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, limits, true), effort);
         boolean isRace = whyNotJudged == null;
         Race race = new Race(raced, racedOffset, thresholds, ability, limits, isRace);
-        Pricing.Priced priced = price(race, findings(race, isRace), isRace, ability, rig);
+        Pricing.Priced priced = price(race, findings(race, isRace, rig), isRace, ability, rig);
         List<Finding> findings = priced.findings();
         return new PacingReview(
                 isRace ? Verdicts.of(race, findings) : Verdict.NOT_JUDGED,
@@ -117,9 +118,15 @@ public record PacingReview(
         };
     }
 
-    private static List<Finding> findings(Race race, boolean isRace) {
+    private static List<Finding> findings(Race race, boolean isRace, RigChoice rig) {
         List<Finding> found = new ArrayList<>();
-        for (Detector detector : DETECTORS) {
+        List<Detector> detectors = new ArrayList<>(DETECTORS);
+        Gears gears = rig.gears();
+        if (gears != null) {
+            detectors.add(new GearsThatDidNotReach(FindingKind.SPUN_OUT, gears));
+            detectors.add(new GearsThatDidNotReach(FindingKind.OVER_GEARED, gears));
+        }
+        for (Detector detector : detectors) {
             Optional<Finding> finding = detector.detect(race);
             finding.filter(each -> isRace || !OF_RACES_ONLY.contains(each.kind()))
                     .ifPresent(found::add);

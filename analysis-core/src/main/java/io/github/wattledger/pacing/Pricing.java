@@ -110,6 +110,7 @@ final class Pricing {
         return switch (finding.kind()) {
             case STOPPED_TIME -> finding;
             case DRIFT -> finding.withCost(new Cost.NotPriced("a heart that beats faster costs no time by itself"));
+            case SPUN_OUT, OVER_GEARED -> finding.withCost(new Cost.NotPriced("gears are not replayed"));
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
             case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
                 Mend mend = mend(Mend.nothing(race, replay), finding);

@@ -1,5 +1,6 @@
 package io.github.wattledger.road;
 
+import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -12,8 +13,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param rig rider and bicycle
  * @param words where the numbers come from, a sentence
+ * @param gears the gears, or null where they are not known
  */
-public record RigChoice(Rig rig, String words) implements Serializable {
+public record RigChoice(Rig rig, String words, @Nullable Gears gears) implements Serializable {
     /**
      * Chooses a rig for a ride.
      *
@@ -58,7 +60,12 @@ public record RigChoice(Rig rig, String words) implements Serializable {
         }
         areaFrom.add(String.format(java.util.Locale.ROOT, "drag area %.2f m2", area));
         rollingFrom.add(String.format(java.util.Locale.ROOT, "rolling resistance %.4f", rolling));
-        return new RigChoice(Rig.of(rider + bicycle, area, rolling), words(given, estimated, typical));
+        return new RigChoice(Rig.of(rider + bicycle, area, rolling), words(given, estimated, typical), null);
+    }
+
+    /** The same with other gears. */
+    public RigChoice withGears(@Nullable Gears other) {
+        return new RigChoice(rig, words, other);
     }
 
     private static String words(List<String> given, List<String> estimated, List<String> typical) {

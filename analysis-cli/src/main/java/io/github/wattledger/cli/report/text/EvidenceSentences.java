@@ -34,6 +34,7 @@ final class EvidenceSentences {
             case STOPPED_TIME -> sentences.stoppedTime();
             case UNDER_PACED -> sentences.underPaced();
             case LATE_RESERVE -> sentences.lateReserve();
+            case SPUN_OUT, OVER_GEARED -> sentences.gears();
         }
         sentences.rest();
         return sentences.text.toString();
@@ -44,8 +45,9 @@ final class EvidenceSentences {
         return switch (kind) {
             case OVER_HARD_START -> "Over-hard start";
             case UNDER_PACED -> "Under-paced";
+            case OVER_GEARED -> "Over-geared";
             case THRESHOLD_RIDING_EARLY -> "Threshold riding early";
-            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE -> {
+            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE, SPUN_OUT -> {
                 String words = kind.id().replace('-', ' ');
                 yield words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
             }
@@ -152,6 +154,16 @@ final class EvidenceSentences {
         begin("lastSixthNormalizedPowerW", "Normalized power % in the last sixth", Figures::watts);
         and("restNormalizedPowerW", ", % before it", Figures::watts);
         and("gainPercent", ", a gain of %", Figures::percent);
+        end();
+    }
+
+    private void gears() {
+        begin("totalSeconds", "% in all", Figures::span);
+        and("chainringTeeth", " in the gear %", Figures::brief);
+        and("cogTeeth", " x %", Figures::brief);
+        end();
+        begin("secondsWithOtherChainring", "At the same speeds it would have been %", Figures::span);
+        and("otherChainringTeeth", " with a chainring of %", Figures::brief);
         end();
     }
 
