@@ -24,6 +24,7 @@ import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.road.RigChoice;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -141,8 +142,11 @@ public final class Reviewer {
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
         Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
+        RigChoice rig = RigChoice.of(
+                        ride, context.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance())
+                .withGears(rider.gears());
         PacingReview pacing = PacingReview.of(
-                ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits());
+                ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits(), rig);
         List<QualityNote> notes = new ArrayList<>();
         addPartNotes(notes, selected, partIsGiven, part, whole);
         addThresholdAge(notes, context, rider, day);
@@ -159,7 +163,8 @@ public final class Reviewer {
                 ability,
                 pacing,
                 whole,
-                selected);
+                selected,
+                ClimbReview.of(ride, selected.fromSecond(), context.massKg()));
     }
 
     private static Recording chosenSession(ReadResult read, String file, @Nullable Integer sessionIndex)

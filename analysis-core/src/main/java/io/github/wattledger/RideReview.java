@@ -9,6 +9,7 @@ import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param ability what the rider could be expected to hold
  * @param pacing how well it was paced
  * @param ride the cleaned one-second recording, whole
- * @param reviewed the seconds of it that were asked for; load and curve are of them
+ * @param reviewed the seconds of it that were asked for; load, curve and climbs are of them
+ * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
  */
 public record RideReview(
         RideSource source,
@@ -35,5 +37,26 @@ public record RideReview(
         Ability ability,
         PacingReview pacing,
         Ride ride,
-        Interval reviewed)
-        implements Serializable {}
+        Interval reviewed,
+        @Nullable List<ClimbReview> climbs)
+        implements Serializable {
+    /** Copies the list. */
+    public RideReview {
+        climbs = climbs == null ? null : List.copyOf(climbs);
+    }
+
+    /** A review that did not look for climbs. */
+    public RideReview(
+            RideSource source,
+            RiderContext rider,
+            QualityReport quality,
+            RideLoad load,
+            @Nullable DeviceTotals deviceTotals,
+            MeanMaximalCurve curve,
+            Ability ability,
+            PacingReview pacing,
+            Ride ride,
+            Interval reviewed) {
+        this(source, rider, quality, load, deviceTotals, curve, ability, pacing, ride, reviewed, null);
+    }
+}

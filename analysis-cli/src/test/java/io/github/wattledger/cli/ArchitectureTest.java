@@ -43,7 +43,8 @@ class ArchitectureTest {
             .should().dependOnClassesThat(resideInAPackage(CORE + "..")
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
-                            CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean")))
+                            CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean",
+                            CORE + ".road")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));

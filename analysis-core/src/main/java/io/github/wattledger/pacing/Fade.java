@@ -97,6 +97,12 @@ final class Fade implements Detector {
                 : new Comparison(earlyW / seconds, lateW / seconds, seconds);
     }
 
+    /** Power of a later stretch over that of an earlier one on comparable ground; {@code NaN} when there is too little. */
+    static double keptShare(Race race, Interval early, Interval late) {
+        Comparison comparison = compare(race, GradeBands.of(race.ride()), early, late);
+        return comparison.seconds < LEAST_COMPARED_SECONDS ? Double.NaN : comparison.lateW / comparison.earlyW;
+    }
+
     private static void sumByBand(Race race, GradeBands bands, Interval stretch, double[] sum, int[] count) {
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
             if (isPedalled(race, bands, second)) {

@@ -25,4 +25,9 @@ public record Finding(
         Evidence evidence,
         Cost cost,
         Advice advice)
-        implements Serializable {}
+        implements Serializable {
+    /** The same finding with another price. */
+    Finding withCost(Cost other) {
+        return new Finding(kind, severity, when, startM, endM, evidence, other, advice);
+    }
+}

@@ -12,6 +12,8 @@ public enum FindingKind {
     SURGES,
     /** Power fell from early to late on comparable ground. */
     FADE,
+    /** Power and heart rate fell together. */
+    ENERGY_CRASH,
     /** Heart rate rose at equal power. */
     DRIFT,
     /** Stops of more than a minute. */
@@ -19,7 +21,11 @@ public enum FindingKind {
     /** The whole ride was easier than the rider can hold. */
     UNDER_PACED,
     /** The end was ridden clearly harder than what came before. */
-    LATE_RESERVE;
+    LATE_RESERVE,
+    /** The top gear was too short. */
+    SPUN_OUT,
+    /** The lowest gear was too tall for the climbs. */
+    OVER_GEARED;
 
     /** The kind's fixed word for programs and reports, lower case with hyphens. */
     public String id() {

@@ -2,9 +2,11 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.road.RigChoice;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -39,6 +41,7 @@ public record PacingReview(
     /** The detectors, in the order in which equally weighty findings are told. */
     private static final List<Detector> DETECTORS = List.of(
             new OverHardStart(),
+            new EnergyCrash(),
             new Fade(),
             new ThresholdRidingEarly(),
             new Surges(),
@@ -67,6 +70,7 @@ public record PacingReview(
      * @param ability what could be expected over the part's moving time
      * @param effort whether to judge it as a race
      * @param limits from where on something is told
+     * @param rig what the rider rode on, for the prices
      */
     public static PacingReview of(
             Ride ride,
@@ -75,21 +79,23 @@ public record PacingReview(
             Thresholds thresholds,
             Ability ability,
             Effort effort,
-            JudgementLimits limits) {
+            JudgementLimits limits,
+            RigChoice rig) {
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
         String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, limits, true), effort);
         boolean isRace = whyNotJudged == null;
         Race race = new Race(raced, racedOffset, thresholds, ability, limits, isRace);
-        List<Finding> findings = findings(race, isRace);
+        Pricing.Priced priced = price(race, findings(race, isRace, rig), isRace, ability, rig);
+        List<Finding> findings = priced.findings();
         return new PacingReview(
                 isRace ? Verdicts.of(race, findings) : Verdict.NOT_JUDGED,
                 whyNotJudged,
                 interval.shifted(offsetSeconds),
                 ability.sustainablePowerW(),
                 findings,
-                ledger(ride, findings),
+                ledger(ride, priced),
                 leftOut(race, isRace));
     }
 
@@ -112,14 +118,23 @@ public record PacingReview(
         };
     }
 
-    private static List<Finding> findings(Race race, boolean isRace) {
+    private static List<Finding> findings(Race race, boolean isRace, RigChoice rig) {
         List<Finding> found = new ArrayList<>();
-        for (Detector detector : DETECTORS) {
+        List<Detector> detectors = new ArrayList<>(DETECTORS);
+        Gears gears = rig.gears();
+        if (gears != null) {
+            detectors.add(new GearsThatDidNotReach(FindingKind.SPUN_OUT, gears));
+            detectors.add(new GearsThatDidNotReach(FindingKind.OVER_GEARED, gears));
+        }
+        for (Detector detector : detectors) {
             Optional<Finding> finding = detector.detect(race);
             finding.filter(each -> isRace || !OF_RACES_ONLY.contains(each.kind()))
                     .ifPresent(found::add);
         }
-        if (has(found, FindingKind.FADE)) {
+        if (has(found, FindingKind.ENERGY_CRASH)) {
+            found.removeIf(each -> each.kind() == FindingKind.FADE);
+        }
+        if (has(found, FindingKind.FADE) || has(found, FindingKind.ENERGY_CRASH)) {
             found.removeIf(each -> each.kind() == FindingKind.UNDER_PACED);
         }
         of(found, FindingKind.OVER_HARD_START)
@@ -141,20 +156,29 @@ public record PacingReview(
         return findings.stream().filter(each -> each.kind() == kind).findFirst();
     }
 
-    private static TimeLedger ledger(Ride ride, List<Finding> findings) {
-        List<TimeLedger.Entry> entries = new ArrayList<>();
-        for (Finding finding : findings) {
-            if (finding.cost() instanceof Cost.Priced price) {
-                entries.add(new TimeLedger.Entry(finding.kind().id(), price.lowMinutes(), price.highMinutes()));
-            }
+    private static Pricing.Priced price(
+            Race race, List<Finding> findings, boolean isRace, Ability ability, RigChoice rig) {
+        if (!isRace) {
+            return new Pricing.Priced(findings, List.of(), List.of());
         }
+        Ability.Source source = ability.source();
+        return Pricing.price(
+                race,
+                findings,
+                rig,
+                ability.forSeconds(),
+                source == null || source.isGuide() ? "a guide" : "own bests");
+    }
+
+    private static TimeLedger ledger(Ride ride, Pricing.Priced priced) {
         return new TimeLedger(
                 ride.seconds() / SECONDS_PER_MINUTE,
                 ride.countSeconds(SecondState.RIDING) / SECONDS_PER_MINUTE,
                 ride.countSeconds(SecondState.STOPPED) / SECONDS_PER_MINUTE,
                 ride.countSeconds(SecondState.PAUSED) / SECONDS_PER_MINUTE,
                 ride.countSeconds(SecondState.MISSING) / SECONDS_PER_MINUTE,
-                entries);
+                priced.entries(),
+                priced.notes());
     }
 
     private static List<String> leftOut(Race race, boolean isRace) {

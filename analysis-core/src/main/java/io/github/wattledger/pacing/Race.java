@@ -152,9 +152,14 @@ final class Race {
         return count == 0 ? Double.NaN : sum / count;
     }
 
-    /** The reason why a finding of this race carries no price, one clause. */
+    /** What to add to a second of this race to get a second of the whole recording. */
+    int offsetSeconds() {
+        return offsetSeconds;
+    }
+
+    /** The cost of a finding before {@link Pricing} has looked at it, and for good where nothing is priced. */
     Cost notPriced() {
-        return new Cost.NotPriced(priced ? "not priced yet" : "not a race effort");
+        return new Cost.NotPriced(priced ? "no replay was made" : "not a race effort");
     }
 
     /** A price that is what it is, unless nothing of this ride is priced. */

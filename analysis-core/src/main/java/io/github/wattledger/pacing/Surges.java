@@ -2,6 +2,8 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Series;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** Repeated short efforts far above threshold. */
@@ -58,7 +60,13 @@ final class Surges implements Detector {
                         race.limit(JudgementLimit.SURGE_FRACTION) * threshold)));
     }
 
+    /** The surges of a race, by rising time. */
+    static List<Interval> surges(Race race) {
+        return tally(race, race.thresholdPowerW()).surges;
+    }
+
     private static final class Tally {
+        final List<Interval> surges = new ArrayList<>();
         int count;
         int seconds;
         int longest;
@@ -98,6 +106,7 @@ final class Surges implements Detector {
             sumW += each;
             workJ += Math.max(0, each - threshold);
         }
+        tally.surges.add(surge);
         tally.count++;
         tally.seconds += surge.seconds();
         tally.longest = Math.max(tally.longest, surge.seconds());

@@ -93,6 +93,11 @@ final class ThresholdRidingEarly implements Detector {
         return found;
     }
 
+    /** The stretches that the finding is about, by rising time. */
+    static List<Interval> stretches(Race race) {
+        return stretches(race, race.betweenShares(0, EARLY_SHARE), race.thresholdPowerW());
+    }
+
     private static double meanW(Series watts, Interval stretch) {
         double sum = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {

@@ -12,6 +12,7 @@ import java.util.List;
  * @param pausedMinutes with the timer stopped
  * @param missingMinutes with the timer running and nothing recorded
  * @param entries what the mistakes cost
+ * @param notes what to know when reading the entries, a sentence each
  */
 public record TimeLedger(
         double elapsedMinutes,
@@ -19,7 +20,8 @@ public record TimeLedger(
         double stoppedMinutes,
         double pausedMinutes,
         double missingMinutes,
-        List<Entry> entries)
+        List<Entry> entries,
+        List<String> notes)
         implements Serializable {
     /**
      * What one mistake cost, as a range.
@@ -30,8 +32,20 @@ public record TimeLedger(
      */
     public record Entry(String label, double minutesLow, double minutesHigh) implements Serializable {}
 
-    /** Copies the entries. */
+    /** Copies the lists. */
     public TimeLedger {
         entries = List.copyOf(entries);
+        notes = List.copyOf(notes);
+    }
+
+    /** A ledger that says no more than its numbers do. */
+    public TimeLedger(
+            double elapsedMinutes,
+            double movingMinutes,
+            double stoppedMinutes,
+            double pausedMinutes,
+            double missingMinutes,
+            List<Entry> entries) {
+        this(elapsedMinutes, movingMinutes, stoppedMinutes, pausedMinutes, missingMinutes, entries, List.of());
     }
 }

@@ -14,7 +14,7 @@ final class Verdicts {
         if (PacingReview.has(findings, FindingKind.OVER_HARD_START)) {
             return Verdict.OVER_HARD_START;
         }
-        if (PacingReview.has(findings, FindingKind.FADE)) {
+        if (PacingReview.has(findings, FindingKind.FADE) || PacingReview.has(findings, FindingKind.ENERGY_CRASH)) {
             return Verdict.FADED;
         }
         if (PacingReview.has(findings, FindingKind.UNDER_PACED)) {

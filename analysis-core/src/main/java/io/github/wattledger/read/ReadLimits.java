@@ -12,8 +12,8 @@ import java.io.Serializable;
  */
 public record ReadLimits(long maximumBytes, int maximumSamples, int maximumArchiveEntries, long maximumUnpackedBytes)
         implements Serializable {
-    /** 128 MB and a million samples, about eleven days at one a second; from an archive 1,000 entries and 512 MB. */
-    public static final ReadLimits DEFAULT = new ReadLimits(128_000_000L, 1_000_000, 1_000, 512_000_000L);
+    /** 100 MB and a million samples, about eleven days at one a second; from an archive 1,000 entries and 512 MB. */
+    public static final ReadLimits DEFAULT = new ReadLimits(100_000_000L, 1_000_000, 1_000, 512_000_000L);
 
     /** @throws IllegalArgumentException when a limit is below 1, or a file could not be held in memory at all */
     public ReadLimits {

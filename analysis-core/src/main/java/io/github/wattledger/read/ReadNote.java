@@ -24,6 +24,32 @@ public record ReadNote(String code, String text) implements Serializable {
         return new ReadNote(code, whatHappened + " " + reached(read));
     }
 
+    /**
+     * Text of a file made fit for one line of a message: what could break the line or steer a terminal becomes a
+     * question mark.
+     *
+     * @param text any text
+     * @param longest most characters to keep
+     */
+    public static String printable(String text, int longest) {
+        StringBuilder plain = new StringBuilder();
+        text.codePoints().limit(longest).forEach(point -> plain.appendCodePoint(isPrintable(point) ? point : '?'));
+        return text.codePointCount(0, text.length()) > longest ? plain + "..." : plain.toString();
+    }
+
+    private static boolean isPrintable(int point) {
+        return switch (Character.getType(point)) {
+            case Character.CONTROL,
+                    Character.FORMAT,
+                    Character.SURROGATE,
+                    Character.PRIVATE_USE,
+                    Character.UNASSIGNED,
+                    Character.LINE_SEPARATOR,
+                    Character.PARAGRAPH_SEPARATOR -> false;
+            default -> true;
+        };
+    }
+
     private static String reached(Samples read) {
         int size = read.size();
         if (size == 0) {

@@ -17,6 +17,7 @@ final class Unpacking {
     private static final int DEEPEST = 2;
 
     private static final int MOST_NAMES = 8;
+    private static final int MOST_NOTES = 40;
 
     private final Formats formats = new Formats();
     private final ReadOptions options;
@@ -28,7 +29,14 @@ final class Unpacking {
     }
 
     ReadResult read(byte[] content) throws UnreadableRideException {
-        return read(content, 0);
+        ReadResult result = read(content, 0);
+        int notes = result.notes().size();
+        if (notes <= MOST_NOTES) {
+            return result;
+        }
+        List<ReadNote> first = new ArrayList<>(result.notes().subList(0, MOST_NOTES));
+        first.add(new ReadNote("more-notes", (notes - MOST_NOTES) + " more notes on this file were left out."));
+        return new ReadResult(result.format(), result.recordings(), first);
     }
 
     private ReadResult read(byte[] content, int depth) throws UnreadableRideException {

@@ -51,7 +51,7 @@ record ZipEntries(
                 if (++count > maximumEntries) {
                     return new ZipEntries(entries, count, total, false, true, false);
                 }
-                name = printable(entry.getName());
+                name = ReadNote.printable(entry.getName(), LONGEST_NAME);
                 size = entry.isDirectory() ? -1 : 0;
                 for (int read = zip.read(step); read >= 0; read = zip.read(step)) {
                     size += read;
@@ -77,15 +77,6 @@ record ZipEntries(
 
     Content contents(byte[] archive) {
         return new Content(new ZipInputStream(new ByteArrayInputStream(archive)));
-    }
-
-    private static String printable(String name) {
-        StringBuilder text = new StringBuilder();
-        name.codePoints()
-                .limit(LONGEST_NAME)
-                .forEach(point -> text.appendCodePoint(
-                        Character.isISOControl(point) || Character.getType(point) == Character.FORMAT ? '?' : point));
-        return text.toString();
     }
 
     /** The second pass over the files, in the order of the entries. */

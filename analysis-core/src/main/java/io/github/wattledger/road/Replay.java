@@ -35,6 +35,7 @@ public final class Replay {
     private static final double SLOWEST_MPS = 0.5;
     private static final double FASTEST_MPS = 40;
     private static final int MOST_STEPS = 100;
+    private static final double SPEED_TOLERANCE_MPS = 1e-9;
 
     /** A ride of which more of the moving time than this cannot be replayed is refused. */
     private static final double MOST_UNKNOWN_SHARE = 0.2;
@@ -399,10 +400,7 @@ public final class Replay {
      * with speed. A few metres on a steep climb, near 200 on a fast descent.
      */
     private double settlingM(Bin bin, double watts, Rig with, double speedMps) {
-        double fallsBy = 2 * halfDensityArea(with) * Math.abs(speedMps + bin.windMps)
-                + RoadLoad.BEARINGS_N_PER_MPS
-                + with.driveEfficiency() * watts / (speedMps * speedMps);
-        return with.inertKg() * speedMps / fallsBy;
+        return with.inertKg() * speedMps / fallN(bin, watts, with, speedMps);
     }
 
     /**
@@ -416,16 +414,33 @@ public final class Replay {
         }
         double slow = Math.min(SLOWEST_MPS, recorded);
         double fast = FASTEST_MPS;
+        double v = recorded;
         // Surplus force falls with speed, so the root is bracketed; where it lies outside, the bound is the answer.
-        for (int step = 0; step < MOST_STEPS && fast - slow > 1e-9; step++) {
-            double v = (slow + fast) / 2;
-            if (surplusN(bin, watts, other, v) > 0) {
+        // Newton's step where it stays within the bracket, halving where not.
+        for (int step = 0; step < MOST_STEPS && fast - slow > SPEED_TOLERANCE_MPS; step++) {
+            double surplus = surplusN(bin, watts, other, v);
+            if (surplus > 0) {
                 slow = v;
             } else {
                 fast = v;
             }
+            double next = v + surplus / fallN(bin, watts, other, v);
+            if (!(next > slow && next < fast)) {
+                next = (slow + fast) / 2;
+            }
+            if (Math.abs(next - v) < SPEED_TOLERANCE_MPS) {
+                return next;
+            }
+            v = next;
         }
-        return (slow + fast) / 2;
+        return v;
+    }
+
+    /** How fast the surplus force falls with speed, newtons per m/s; above 0. */
+    private double fallN(Bin bin, double watts, Rig with, double speedMps) {
+        return 2 * halfDensityArea(with) * Math.abs(speedMps + bin.windMps)
+                + RoadLoad.BEARINGS_N_PER_MPS
+                + with.driveEfficiency() * watts / (speedMps * speedMps);
     }
 
     private double surplusN(Bin bin, double watts, Rig other, double v) {

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.entry;
 
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.road.RigChoice;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -93,7 +94,8 @@ class JudgementLimitsTest {
                         new Thresholds(250.0, false, null),
                         ability,
                         Effort.RACE,
-                        limits)
+                        limits,
+                        RigChoice.of(ride, null, null, null, null))
                 .findings()
                 .stream()
                 .map(Finding::kind)

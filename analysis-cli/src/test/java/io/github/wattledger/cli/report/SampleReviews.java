@@ -54,9 +54,12 @@ public final class SampleReviews {
                 Verdict.OVER_HARD_START,
                 List.of(
                         overHardStart(new Cost.Priced(3.96, 9.2, "replay: same work, same normalized power")),
-                        fade(new Cost.Priced(-1.5, 2, "replay")),
+                        fade(new Cost.Priced(0, 0, "it would not have been faster")),
                         stoppedTime(new Cost.NotPriced("a stop costs what it lasts"))),
-                List.of(new TimeLedger.Entry("against your ability (guide)", 6.1, 14.7)));
+                List.of(
+                        new TimeLedger.Entry("over-hard-start", 3.96, 9.2),
+                        new TimeLedger.Entry("fade", 0, 0),
+                        new TimeLedger.Entry("against your ability (a guide)", 6.14, 6.14)));
     }
 
     /** The same race with another judgement. */
@@ -92,7 +95,14 @@ public final class SampleReviews {
                         new Interval(300, ELAPSED),
                         182.98,
                         findings,
-                        new TimeLedger(451, 422, 9, 18, 2, entries),
+                        new TimeLedger(
+                                451,
+                                422,
+                                9,
+                                18,
+                                2,
+                                entries,
+                                entries.isEmpty() ? List.of() : List.of("The prices rest on typical values.")),
                         List.of(
                                 "Climbs are not computed yet.",
                                 "The first 5 min were set apart as not raced: 5-minute mean power stayed under 100 W.")),

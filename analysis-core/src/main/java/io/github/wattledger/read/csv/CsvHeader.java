@@ -58,11 +58,17 @@ final class CsvHeader {
     private final CsvColumns given;
     private final List<ReadNote> notes;
     private final List<CsvColumn> columns = new ArrayList<>();
+    private final int timeIndex;
+    private final int stateIndex;
+    private final int lapIndex;
 
     private CsvHeader(List<String> headers, CsvColumns given, List<ReadNote> notes) {
         this.headers = headers;
         this.given = given;
         this.notes = notes;
+        timeIndex = indexOfNamed("time", TIME_NAMES);
+        stateIndex = indexOfNamed("state", List.of("state"));
+        lapIndex = indexOfNamed("lap", List.of("lap"));
         for (Channel channel : Channel.values()) {
             CsvColumn column = column(channel);
             if (column != null) {
@@ -97,29 +103,28 @@ final class CsvHeader {
         return columns;
     }
 
-    /** The column of the time, or -1. */
+    /** The column of the time. */
     int timeIndex() {
-        String header = given.headers().get("time");
-        return header != null ? indexOf(header) : indexOfAny(TIME_NAMES);
+        return timeIndex;
     }
 
     /** The column that says what happened in a second, or -1. */
     int stateIndex() {
-        return indexOfNamed("state");
+        return stateIndex;
     }
 
     /** The column of the lap, or -1. */
     int lapIndex() {
-        return indexOfNamed("lap");
+        return lapIndex;
     }
 
     String header(int index) {
         return headers.get(index);
     }
 
-    private int indexOfNamed(String name) {
+    private int indexOfNamed(String name, List<String> names) {
         String header = given.headers().get(name);
-        return header != null ? indexOf(header) : indexOfAny(List.of(name));
+        return header != null ? indexOf(header) : indexOfAny(names);
     }
 
     private int indexOfAny(List<String> names) {

@@ -54,7 +54,8 @@ final class CsvReading {
             }
             return new ReadResult(format, List.of(table.recording(notes)), notes);
         } catch (IOException | UncheckedIOException e) {
-            throw new UnreadableRideException("is a table that cannot be taken apart (" + e.getMessage() + ")", e);
+            throw new UnreadableRideException(
+                    "is a table that cannot be taken apart (" + printable(String.valueOf(e.getMessage())) + ")", e);
         }
     }
 
@@ -165,7 +166,6 @@ final class CsvReading {
 
     /** Text of the file made fit for one line of a message. */
     static String printable(String text) {
-        String plain = text.replaceAll("\\p{Cntrl}", "?");
-        return plain.length() > LONGEST_CELL ? plain.substring(0, LONGEST_CELL) + "..." : plain;
+        return ReadNote.printable(text, LONGEST_CELL);
     }
 }

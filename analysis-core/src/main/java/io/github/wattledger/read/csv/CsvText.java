@@ -28,7 +28,7 @@ record CsvText(Content content, Charset charset, int fromByte, char delimiter, i
         }
     }
 
-    /** Whether the content is text whose first line has cells. */
+    /** Whether the content is text whose first line has at least two cells that are not blank: a letter has none. */
     static boolean looksLikeTable(byte[] content) {
         int mark = markLength(content);
         String start = start(content, mark);
@@ -41,7 +41,21 @@ record CsvText(Content content, Charset charset, int fromByte, char delimiter, i
         String header = of(content).headerLine();
         return !header.startsWith("<")
                 && !header.startsWith("{")
-                && DELIMITERS.chars().anyMatch(delimiter -> header.indexOf(delimiter) >= 0);
+                && DELIMITERS.chars().anyMatch(delimiter -> hasTwoCells(header, (char) delimiter));
+    }
+
+    private static boolean hasTwoCells(String header, char delimiter) {
+        int cells = 0;
+        int from = 0;
+        for (int i = 0; i <= header.length(); i++) {
+            if (i == header.length() || header.charAt(i) == delimiter) {
+                if (!header.substring(from, i).isBlank()) {
+                    cells++;
+                }
+                from = i + 1;
+            }
+        }
+        return cells >= 2;
     }
 
     static CsvText of(byte[] content) {

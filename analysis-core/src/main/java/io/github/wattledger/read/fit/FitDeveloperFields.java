@@ -33,7 +33,7 @@ final class FitDeveloperFields {
             Channel channel = channel(field);
             Double value = channel == null ? null : field.getDoubleValue();
             if (channel != null && value != null && Double.isFinite(value) && value >= 0) {
-                columns.computeIfAbsent(channel, absent -> new Column(printable(field.getName())))
+                columns.computeIfAbsent(channel, absent -> new Column(printableName(field)))
                         .add(sampleIndex, value);
             }
         }
@@ -62,9 +62,9 @@ final class FitDeveloperFields {
         return text == null ? "" : text.strip().toLowerCase(Locale.ROOT);
     }
 
-    private static String printable(@Nullable String name) {
-        String text = name == null ? "" : name.replaceAll("\\p{Cntrl}", "?").strip();
-        return text.length() > LONGEST_NAME ? text.substring(0, LONGEST_NAME) : text;
+    private static String printableName(DeveloperField field) {
+        String name = field.getName();
+        return name == null ? "" : ReadNote.printable(name.strip(), LONGEST_NAME);
     }
 
     /** The samples with what they lack filled in from here, and a note for each channel that was. */

@@ -16,8 +16,8 @@ import java.util.List;
  * {@code gear_change_data}).
  */
 final class FitGears {
-    private static final int REAR_TEETH_SHIFT = 8;
-    private static final int FRONT_TEETH_SHIFT = 24;
+    private static final int TEETH_SHIFT = 8;
+    private static final int FRONT_SHIFT = 16;
     private static final int BYTE = 0xFF;
 
     private final List<Change> changes = new ArrayList<>();
@@ -33,14 +33,23 @@ final class FitGears {
     void accept(Mesg message, long epochSecond) {
         Long data = message.getFieldLongValue(EventMesg.DataFieldNum);
         if (data != null) {
-            changes.add(new Change(epochSecond, teeth(data >> FRONT_TEETH_SHIFT), teeth(data >> REAR_TEETH_SHIFT)));
+            changes.add(new Change(epochSecond, teeth(data >> FRONT_SHIFT), teeth(data)));
         }
     }
 
-    /** No cog has 0 teeth, and 255 is the profile's "not known". */
-    private static double teeth(long shifted) {
-        int teeth = (int) shifted & BYTE;
-        return teeth == 0 || teeth == BYTE ? Double.NaN : teeth;
+    /**
+     * The teeth of the gear in the two lowest bytes. Those of a gear without a number are not believed: a recorder has
+     * been seen to write 22 teeth at the front where speed and cadence say 41.
+     */
+    private static double teeth(long gear) {
+        int number = (int) gear & BYTE;
+        int teeth = (int) (gear >> TEETH_SHIFT) & BYTE;
+        return isKnown(number) && isKnown(teeth) ? teeth : Double.NaN;
+    }
+
+    /** The profile's "not known" is 0; some recorders write 255. */
+    private static boolean isKnown(int value) {
+        return value != 0 && value != BYTE;
     }
 
     /** The samples with the gear that each was ridden in; before the first change it is not known. */
@@ -52,18 +61,21 @@ final class FitGears {
         ordered.sort(Comparator.comparingLong(Change::epochSecond));
         Samples.Builder completed = Samples.builder();
         int next = 0;
+        double frontTeeth = Double.NaN;
+        double rearTeeth = Double.NaN;
         for (int i = 0; i < samples.size(); i++) {
             completed.at(samples.epochSecond(i));
             for (Channel channel : samples.channels()) {
                 completed.set(channel, samples.get(channel, i));
             }
             while (next < ordered.size() && ordered.get(next).epochSecond <= samples.epochSecond(i)) {
-                next++;
+                // A change at one end often does not repeat what is in use at the other.
+                Change change = ordered.get(next++);
+                frontTeeth = Double.isNaN(change.frontTeeth) ? frontTeeth : change.frontTeeth;
+                rearTeeth = Double.isNaN(change.rearTeeth) ? rearTeeth : change.rearTeeth;
             }
-            if (next > 0) {
-                completed.set(Channel.FRONT_TEETH, ordered.get(next - 1).frontTeeth);
-                completed.set(Channel.REAR_TEETH, ordered.get(next - 1).rearTeeth);
-            }
+            completed.set(Channel.FRONT_TEETH, frontTeeth);
+            completed.set(Channel.REAR_TEETH, rearTeeth);
         }
         return completed.build();
     }

@@ -173,12 +173,10 @@ final class FitReading {
         if (message == null || message.isBlank()) {
             return damage.getClass().getSimpleName();
         }
-        String oneLine = message.replaceAll("[\\s\\p{Cntrl}]+", " ").strip();
+        String oneLine = message.replaceAll("\\s+", " ").strip();
         String reason =
                 oneLine.startsWith("FIT decode error: ") ? oneLine.substring("FIT decode error: ".length()) : oneLine;
-        if (reason.length() > LONGEST_REASON) {
-            return reason.substring(0, LONGEST_REASON);
-        }
-        return reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
+        String whole = reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
+        return ReadNote.printable(whole, LONGEST_REASON);
     }
 }

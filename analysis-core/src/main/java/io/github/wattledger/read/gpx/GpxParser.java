@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class GpxParser {
     private static final int LONGEST_TEXT = 200;
+    private static final int LONGEST_PREFIX = 40;
+    private static final int MOST_PREFIXES = 5;
 
     private final GpxTrack track;
     private final Set<String> declaredPrefixes = new LinkedHashSet<>(Set.of("xml", "xmlns"));
@@ -54,8 +56,8 @@ final class GpxParser {
         } catch (XMLStreamException e) {
             damagedAt = "line "
                     + (e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNumber()));
-        } catch (IndexOutOfBoundsException | NullPointerException | ClassCastException e) {
-            // The JDK's parser stumbles so over some broken documents.
+        } catch (RuntimeException e) {
+            // The JDK's parser stumbles over some broken documents, for instance for want of the text of its message.
             damagedAt = "line "
                     + (reader == null ? 1 : Math.max(1, reader.getLocation().getLineNumber()));
         }
@@ -147,8 +149,10 @@ final class GpxParser {
         }
         String name = reader.getLocalName();
         int colon = name.indexOf(':');
-        if (colon > 0 && undeclaredPrefixes.size() < 5 && !declaredPrefixes.contains(name.substring(0, colon))) {
-            undeclaredPrefixes.add(name.substring(0, colon));
+        if (colon > 0
+                && undeclaredPrefixes.size() < MOST_PREFIXES
+                && !declaredPrefixes.contains(name.substring(0, colon))) {
+            undeclaredPrefixes.add(ReadNote.printable(name.substring(0, colon), LONGEST_PREFIX));
         }
     }
 
@@ -175,7 +179,7 @@ final class GpxParser {
         }
         RecordingDevice device = creator == null || creator.isBlank()
                 ? RecordingDevice.UNKNOWN
-                : new RecordingDevice(creator.strip(), null, null, null, null);
+                : new RecordingDevice(ReadNote.printable(creator.strip(), LONGEST_TEXT), null, null, null, null);
         Recording recording =
                 new Recording(samples, track.timerEvents(), List.of(), null, device, sport(notes), 0, null);
         return new ReadResult(format, List.of(recording), notes);

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.json;
 
+import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSource;
 import io.github.wattledger.RiderContext;
@@ -18,6 +19,7 @@ import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
+import io.github.wattledger.road.Climb;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.math.BigDecimal;
@@ -55,8 +57,7 @@ public final class JsonReport implements Report {
             curve(json, review.curve());
             ability(json, review.ability());
             pacing(json, review.pacing());
-            // Not computed yet.
-            json.writeNullProperty("climbs");
+            climbs(json, review.climbs());
             json.writeEndObject();
         }
         out.append(text.getBuffer()).append('\n');
@@ -274,6 +275,37 @@ public final class JsonReport implements Report {
         } else {
             json.writeName(name).writeNumber(plain(value));
         }
+    }
+
+    private static void climbs(JsonGenerator json, @Nullable List<ClimbReview> climbs) {
+        if (climbs == null) {
+            json.writeNullProperty("climbs");
+            return;
+        }
+        json.writeName("climbs").writeStartArray();
+        for (ClimbReview review : climbs) {
+            Climb climb = review.climb();
+            json.writeStartObject();
+            json.writeNumberProperty("startSeconds", review.when().fromSecond());
+            json.writeNumberProperty("endSeconds", review.when().toSecond());
+            number(json, "startM", climb.startM());
+            number(json, "endM", climb.endM());
+            number(json, "gainM", climb.gainM());
+            number(json, "meanGradePercent", climb.meanGrade() * 100);
+            number(json, "steepestGradePercent", climb.steepestGrade() * 100);
+            json.writeNumberProperty("movingSeconds", climb.movingSeconds());
+            number(json, "averagePowerW", climb.averagePowerW());
+            number(json, "normalizedPowerW", review.normalizedPowerW());
+            number(json, "wattsPerKg", review.wattsPerKg());
+            number(json, "averageHeartRateBpm", climb.averageHeartRateBpm());
+            number(json, "verticalSpeedMPerHour", climb.verticalSpeedMPerHour());
+            Integer sameAs = review.sameAs();
+            number(json, "sameAs", sameAs == null ? null : sameAs.doubleValue());
+            Integer over = review.secondsOverFirst();
+            number(json, "secondsOverFirst", over == null ? null : over.doubleValue());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
     }
 
     /** A finite number without exponent, trailing zeros or minus zero. */

@@ -29,10 +29,12 @@ final class EvidenceSentences {
             case THRESHOLD_RIDING_EARLY -> sentences.thresholdRidingEarly();
             case SURGES -> sentences.surges();
             case FADE -> sentences.fade();
+            case ENERGY_CRASH -> sentences.energyCrash();
             case DRIFT -> sentences.drift();
             case STOPPED_TIME -> sentences.stoppedTime();
             case UNDER_PACED -> sentences.underPaced();
             case LATE_RESERVE -> sentences.lateReserve();
+            case SPUN_OUT, OVER_GEARED -> sentences.gears();
         }
         sentences.rest();
         return sentences.text.toString();
@@ -43,8 +45,9 @@ final class EvidenceSentences {
         return switch (kind) {
             case OVER_HARD_START -> "Over-hard start";
             case UNDER_PACED -> "Under-paced";
+            case OVER_GEARED -> "Over-geared";
             case THRESHOLD_RIDING_EARLY -> "Threshold riding early";
-            case SURGES, FADE, DRIFT, STOPPED_TIME, LATE_RESERVE -> {
+            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE, SPUN_OUT -> {
                 String words = kind.id().replace('-', ' ');
                 yield words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
             }
@@ -108,6 +111,20 @@ final class EvidenceSentences {
         end();
     }
 
+    private void energyCrash() {
+        begin("lossPercent", "Power on comparable ground % lower than before", Figures::percent);
+        and("earlyPowerW", " (% on average until half-way)", Figures::watts);
+        end();
+        begin("actualHeartRateBpm", "Heart rate % in the last third", Figures::beats);
+        and("predictedHeartRateBpm", " where the same power gave % before", Figures::beats);
+        and("heartRateOverPredictedPercent", ", a difference of %", Figures::percent);
+        end();
+        begin("hoursBefore", "It began after % h", Figures::brief);
+        and("workBeforeKJ", " and % kJ of work", Figures::brief);
+        and("temperatureC", ", at % degrees Celsius", Figures::brief);
+        end();
+    }
+
     private void drift() {
         begin("actualHeartRateBpm", "Heart rate % late in the ride", Figures::beats);
         and("predictedHeartRateBpm", " where the same power gave % before", Figures::beats);
@@ -137,6 +154,16 @@ final class EvidenceSentences {
         begin("lastSixthNormalizedPowerW", "Normalized power % in the last sixth", Figures::watts);
         and("restNormalizedPowerW", ", % before it", Figures::watts);
         and("gainPercent", ", a gain of %", Figures::percent);
+        end();
+    }
+
+    private void gears() {
+        begin("totalSeconds", "% in all", Figures::span);
+        and("chainringTeeth", " in the gear %", Figures::brief);
+        and("cogTeeth", " x %", Figures::brief);
+        end();
+        begin("secondsWithOtherChainring", "At the same speeds it would have been %", Figures::span);
+        and("otherChainringTeeth", " with a chainring of %", Figures::brief);
         end();
     }
 

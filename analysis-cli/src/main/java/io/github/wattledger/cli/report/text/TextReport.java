@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.text;
 
+import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSource;
 import io.github.wattledger.RiderContext;
@@ -17,6 +18,7 @@ import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.road.Climb;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,6 +50,7 @@ public final class TextReport implements Report {
                         review.deviceTotals(),
                         review.rider().thresholdPowerW() != null)
                 .write(page);
+        climbs(page, review.climbs());
         powerZones(page, review);
         heartRateZones(page, review);
         bestEfforts(page, review);
@@ -107,6 +110,9 @@ public final class TextReport implements Report {
         for (TimeLedger.Entry entry : ledger.entries()) {
             page.line("Lost: " + PlainText.of(entry.label()) + ", "
                     + minutesRange(entry.minutesLow(), entry.minutesHigh()) + ".");
+        }
+        for (String note : ledger.notes()) {
+            page.line(sentence(note));
         }
         notPriced(page, review.pacing());
     }
@@ -195,10 +201,47 @@ public final class TextReport implements Report {
     }
 
     private static String minutesRange(double low, double high) {
+        if (low == 0 && high == 0) {
+            return "nothing";
+        }
         String from = Figures.decimal(low, 1);
         String to = Figures.decimal(high, 1);
-        String range = (from.equals(to) ? from : from + " to " + to) + " min";
-        return low < 0 ? range + "; below 0 it would not have been faster" : range;
+        return from.equals(to) ? to + " min" : from + " to " + to + " min";
+    }
+
+    private static void climbs(Page page, @Nullable List<ClimbReview> climbs) {
+        if (climbs == null || climbs.isEmpty()) {
+            return;
+        }
+        page.heading("CLIMBS, at least 500 m of 3 % or more");
+        int number = 0;
+        for (ClimbReview review : climbs) {
+            number++;
+            Climb climb = review.climb();
+            List<String> parts = new ArrayList<>();
+            parts.add("km " + Figures.kilometres(climb.startM()) + "-" + Figures.kilometres(climb.endM()));
+            parts.add(Figures.decimal(climb.gainM(), 0) + " m at " + Figures.decimal(climb.meanGrade() * 100, 1)
+                    + " % (steepest " + Figures.decimal(climb.steepestGrade() * 100, 1) + " %)");
+            parts.add(Figures.clock(climb.movingSeconds()));
+            addFigure(parts, climb.averagePowerW(), 0, " W");
+            addFigure(parts, review.normalizedPowerW(), 0, " W normalized");
+            addFigure(parts, review.wattsPerKg(), 2, " W/kg");
+            addFigure(parts, climb.averageHeartRateBpm(), 0, " bpm");
+            parts.add(Figures.decimal(climb.verticalSpeedMPerHour(), 0) + " m/h");
+            Integer first = review.sameAs();
+            Integer over = review.secondsOverFirst();
+            if (first != null && over != null) {
+                parts.add("the same as climb " + (first + 1) + ", " + Figures.clock(Math.abs(over))
+                        + (over < 0 ? " faster" : " slower"));
+            }
+            page.wrapped(Page.padLeft(number + ". ", 5), "     ", String.join(", ", parts));
+        }
+    }
+
+    private static void addFigure(List<String> parts, @Nullable Double value, int decimals, String unit) {
+        if (value != null) {
+            parts.add(Figures.decimal(value, decimals) + unit);
+        }
     }
 
     private static void powerZones(Page page, RideReview review) {

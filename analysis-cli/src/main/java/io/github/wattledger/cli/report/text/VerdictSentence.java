@@ -55,6 +55,9 @@ final class VerdictSentence {
     }
 
     private static String faded(Evidence fade) {
+        if (fade.entries().isEmpty()) {
+            return "Faded: power and heart rate fell together late on.";
+        }
         OptionalDouble late = fade.get("latePowerW");
         OptionalDouble early = fade.get("earlyPowerW");
         if (late.isEmpty() || early.isEmpty()) {

@@ -101,9 +101,12 @@ class TextReportTest {
     @Test
     void pricesAreShownWithTheirEndsAndTheirMaking() throws IOException {
         assertThat(unwrapped(text(SampleReviews.pricedRace())))
-                .contains("Lost: against your ability (guide), 6.1 to 14.7 min.")
+                .contains("Lost: over-hard-start, 4.0 to 9.2 min.")
+                .contains("Lost: fade, nothing.")
+                .contains("Lost: against your ability (a guide), 6.1 min.")
+                .contains("The prices rest on typical values.")
                 .contains("Cost: 4.0 to 9.2 min (replay: same work, same normalized power).")
-                .contains("Cost: -1.5 to 2.0 min; below 0 it would not have been faster (replay).")
+                .contains("Cost: nothing (it would not have been faster).")
                 .contains("Prices in minutes (stopped time): a stop costs what it lasts.");
     }
 

@@ -1,0 +1,89 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Series;
+import java.util.Optional;
+
+/**
+ * Power and heart rate fell together: in the last third the heart beat more slowly than the same power asked of it before,
+ * and power on comparable ground was down for twenty minutes or more. That is how running out of fuel looks, and deep
+ * exhaustion; which of them it was, no recording tells.
+ */
+final class EnergyCrash implements Detector {
+    private static final double LAST_THIRD = 2 / 3.0;
+    private static final int WARM_SECONDS = 20 * 60;
+
+    /** Power must be down for so long, moving seconds. */
+    private static final int WINDOW_SECONDS = 20 * 60;
+
+    private static final int STEP_SECONDS = 2 * 60;
+    private static final double MOST_KEPT = 0.85;
+    private static final double MOST_PERCENT_OVER = -5;
+    private static final double MAJOR_PERCENT_OVER = -10;
+    private static final double MAJOR_KEPT = 0.70;
+
+    @Override
+    public Optional<Finding> detect(Race race) {
+        if (!race.isLongEnough()) {
+            return Optional.empty();
+        }
+        Optional<HeartRateAtEqualPower> heart = HeartRateAtEqualPower.of(race, race.betweenShares(LAST_THIRD, 1));
+        if (heart.isEmpty() || !(heart.get().percentOver() < MOST_PERCENT_OVER)) {
+            return Optional.empty();
+        }
+        Interval early = race.betweenShares(Math.min(0.5, (double) WARM_SECONDS / race.movingSeconds()), 0.5);
+        return fallen(race, early).map(when -> finding(race, early, when, heart.get()));
+    }
+
+    /** From the first to the last window of the second half in which power was down. */
+    private static Optional<Interval> fallen(Race race, Interval early) {
+        int moving = race.movingSeconds();
+        Interval found = null;
+        for (int from = moving / 2; from + WINDOW_SECONDS <= moving; from += STEP_SECONDS) {
+            Interval window = race.betweenShares((double) from / moving, (double) (from + WINDOW_SECONDS) / moving);
+            if (Fade.keptShare(race, early, window) <= MOST_KEPT) {
+                found = new Interval(found == null ? window.fromSecond() : found.fromSecond(), window.toSecond());
+            }
+        }
+        return Optional.ofNullable(found);
+    }
+
+    private static Finding finding(Race race, Interval early, Interval when, HeartRateAtEqualPower heart) {
+        double kept = Fade.keptShare(race, early, when);
+        double percentOver = heart.percentOver();
+        Severity severity = percentOver < MAJOR_PERCENT_OVER || kept < MAJOR_KEPT ? Severity.MAJOR : Severity.MODERATE;
+        double earlyW = race.mean(Channel.POWER, early);
+        Evidence evidence = Evidence.none()
+                .with("lossPercent", (1 - kept) * 100)
+                .with("earlyPowerW", earlyW)
+                .with("heartRateOverPredictedPercent", percentOver)
+                .with("actualHeartRateBpm", heart.actualBpm())
+                .with("predictedHeartRateBpm", heart.predictedBpm())
+                .with("hoursBefore", when.fromSecond() / 3600.0)
+                .with("workBeforeKJ", workKJ(race, when.fromSecond()))
+                .with("temperatureC", race.mean(Channel.TEMPERATURE, when));
+        return race.finding(
+                FindingKind.ENERGY_CRASH,
+                severity,
+                when,
+                evidence,
+                race.notPriced(),
+                new Advice(
+                        "Too little fuel is a likely cause, too hard a start and plain exhaustion are others, and cold or"
+                                + " a slipping strap can look alike: no recording tells them apart. Eat and drink from"
+                                + " the first hour on, by the clock; how much suits you is for a dietitian. Faintness,"
+                                + " chest pain or a heart rate that stays odd belong to a physician.",
+                        null,
+                        null));
+    }
+
+    private static double workKJ(Race race, int untilSecond) {
+        Series watts = race.watts();
+        double joules = 0;
+        for (int second = 0; second < untilSecond; second++) {
+            joules += watts.isMeasured(second) ? watts.get(second) : 0;
+        }
+        return joules / 1000;
+    }
+}

@@ -1,0 +1,57 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.util.Optional;
+
+/**
+ * Heart rate of a stretch against what the line of the first half predicts for the power it was ridden at.
+ *
+ * @param actualBpm mean heart rate
+ * @param predictedBpm mean of what the line predicts for the same seconds
+ */
+record HeartRateAtEqualPower(double actualBpm, double predictedBpm) {
+    private static final double WORKING_FRACTION = 0.4;
+    private static final int LEAST_SECONDS = 10 * 60;
+
+    /**
+     * Compares the seconds above 0.4 times threshold power.
+     *
+     * @return empty without a usable line or threshold, with less than ten minutes, or where a fifth of the heart rate is
+     *     missing
+     */
+    static Optional<HeartRateAtEqualPower> of(Race race, Interval stretch) {
+        HeartRateModel model = race.heartRateModel();
+        double threshold = race.thresholdPowerW();
+        if (!model.isUsable() || Double.isNaN(threshold)) {
+            return Optional.empty();
+        }
+        Series bpm = race.ride().series(Channel.HEART_RATE);
+        double actual = 0;
+        double predicted = 0;
+        int count = 0;
+        int working = 0;
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            if (race.ride().state(second) != SecondState.RIDING
+                    || !(model.laggedW(second) > WORKING_FRACTION * threshold)) {
+                continue;
+            }
+            working++;
+            if (bpm.isMeasured(second)) {
+                actual += bpm.get(second);
+                predicted += model.predictedBpm(model.laggedW(second));
+                count++;
+            }
+        }
+        return count < LEAST_SECONDS || count < HeartRateModel.LEAST_COVERAGE * working
+                ? Optional.empty()
+                : Optional.of(new HeartRateAtEqualPower(actual / count, predicted / count));
+    }
+
+    /** How far above the line, percent; negative below it. */
+    double percentOver() {
+        return (actualBpm / predictedBpm - 1) * 100;
+    }
+}

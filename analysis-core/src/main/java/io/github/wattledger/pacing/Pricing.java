@@ -1,0 +1,316 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import io.github.wattledger.road.Replay;
+import io.github.wattledger.road.RigChoice;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.hipparchus.analysis.UnivariateFunction;
+import org.hipparchus.analysis.solvers.BrentSolver;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the mistakes of a race cost, by riding it again without them: what was too much is taken out of the flagged stretch
+ * and given back over the later pedalled stretches in proportion to power, at the low end until the total work is the
+ * same, at the high end until normalized power is.
+ */
+final class Pricing {
+    private static final double SECONDS_PER_MINUTE = 60;
+    private static final double LEAST_SHARE = 0.2;
+    private static final double MOST_SHARE = 4;
+    private static final double SHARE_TOLERANCE = 1e-7;
+    private static final int MOST_EVALUATIONS = 200;
+
+    /** Below this a gain is no gain, seconds: an hour's replay is not finer. */
+    private static final double NOTICEABLE_SECONDS = 1;
+
+    private static final String HOW = "same work to same normalized power";
+    private static final String NOT_FASTER = "it would not have been faster";
+    private static final String NOT_FASTER_AT_EQUAL_WORK =
+            "for the same work it would not have been faster; up to this for the same normalized power";
+
+    /** Factors first, the cap on surges last, so that it is not lowered once more. */
+    private static final List<FindingKind> MENDING_ORDER = List.of(
+            FindingKind.FADE,
+            FindingKind.ENERGY_CRASH,
+            FindingKind.LATE_RESERVE,
+            FindingKind.OVER_HARD_START,
+            FindingKind.THRESHOLD_RIDING_EARLY,
+            FindingKind.SURGES);
+
+    private final Race race;
+    private final Replay replay;
+    private final int forSeconds;
+
+    private Pricing(Race race, Replay replay, int forSeconds) {
+        this.race = race;
+        this.replay = replay;
+        this.forSeconds = forSeconds;
+    }
+
+    /** The findings with their prices, and the lines of the ledger. */
+    record Priced(List<Finding> findings, List<TimeLedger.Entry> entries, List<String> notes) {}
+
+    /**
+     * Prices the findings of a race.
+     *
+     * @param forSeconds the duration for which the race's target holds, seconds
+     * @param targetSource the target's source in words, for the line against the ability
+     */
+    static Priced price(Race race, List<Finding> findings, RigChoice rig, int forSeconds, String targetSource) {
+        Replay.Attempt attempt = Replay.of(race.ride(), rig.rig());
+        Replay replay = attempt.replay();
+        List<Finding> priced = new ArrayList<>();
+        if (replay == null) {
+            for (Finding finding : findings) {
+                priced.add(
+                        finding.cost() instanceof Cost.Priced
+                                ? finding
+                                : finding.withCost(new Cost.NotPriced(String.valueOf(attempt.refusal()))));
+            }
+            return new Priced(priced, entriesOf(priced), List.of());
+        }
+        Pricing pricing = new Pricing(race, replay, forSeconds);
+        for (Finding finding : findings) {
+            priced.add(pricing.priced(finding));
+        }
+        List<TimeLedger.Entry> entries = entriesOf(priced);
+        List<String> notes = new ArrayList<>();
+        if (entries.size() > 1) {
+            entries.add(pricing.together(priced));
+            notes.add("The parts need not add up to the line for all: mending one changes what the others cost.");
+        }
+        TimeLedger.Entry ability = pricing.againstAbility(targetSource);
+        if (ability != null) {
+            entries.add(ability);
+        }
+        if (!entries.isEmpty()) {
+            notes.add(rig.words());
+        }
+        return new Priced(priced, entries, notes);
+    }
+
+    private static List<TimeLedger.Entry> entriesOf(List<Finding> findings) {
+        List<TimeLedger.Entry> entries = new ArrayList<>();
+        for (Finding finding : findings) {
+            if (finding.cost() instanceof Cost.Priced price) {
+                entries.add(new TimeLedger.Entry(finding.kind().id(), price.lowMinutes(), price.highMinutes()));
+            }
+        }
+        return entries;
+    }
+
+    private Finding priced(Finding finding) {
+        return switch (finding.kind()) {
+            case STOPPED_TIME -> finding;
+            case DRIFT -> finding.withCost(new Cost.NotPriced("a heart that beats faster costs no time by itself"));
+            case SPUN_OUT, OVER_GEARED -> finding.withCost(new Cost.NotPriced("gears are not replayed"));
+            case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
+            case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
+                Mend mend = mend(Mend.nothing(race, replay), finding);
+                yield finding.withCost(cost(mend));
+            }
+        };
+    }
+
+    /** Adds the mending of one finding. */
+    private Mend mend(Mend before, Finding finding) {
+        Interval when = finding.when().shifted(-race.offsetSeconds());
+        double target = race.targetW();
+        switch (finding.kind()) {
+            case OVER_HARD_START -> {
+                return before.scaled(replay, when, target / race.normalizedPowerW(when))
+                        .givenBackFrom(when.toSecond());
+            }
+            case THRESHOLD_RIDING_EARLY -> {
+                Mend mend = before;
+                for (Interval stretch : ThresholdRidingEarly.stretches(race)) {
+                    mend = mend.scaled(replay, stretch, Math.min(1, target / race.normalizedPowerW(stretch)));
+                }
+                return mend.givenBackFrom(when.fromSecond());
+            }
+            case SURGES -> {
+                Mend mend = before;
+                for (Interval surge : Surges.surges(race)) {
+                    mend = mend.capped(race, replay, surge, target);
+                }
+                return mend.givenBackFrom(when.fromSecond());
+            }
+            case FADE, ENERGY_CRASH -> {
+                double kept = Fade.keptShare(race, new Interval(0, when.fromSecond()), when);
+                return Double.isNaN(kept) ? before : before.levelled(replay, when, 1 / kept);
+            }
+            case LATE_RESERVE -> {
+                double over = race.normalizedPowerW(when)
+                        / race.normalizedPowerW(new Interval(0, Math.max(1, when.fromSecond())));
+                return Double.isNaN(over) ? before : before.levelled(replay, when, 1 / over);
+            }
+            default -> {
+                return before;
+            }
+        }
+    }
+
+    /** All mistakes mended at once, with the stops beside them, which no other power shortens. */
+    private TimeLedger.Entry together(List<Finding> findings) {
+        Mend mend = Mend.nothing(race, replay);
+        double stops = 0;
+        boolean any = false;
+        List<Finding> ordered = new ArrayList<>(findings);
+        ordered.sort(Comparator.comparingInt(each -> MENDING_ORDER.indexOf(each.kind())));
+        for (Finding finding : ordered) {
+            if (finding.cost() instanceof Cost.Priced price) {
+                if (finding.kind() == FindingKind.STOPPED_TIME) {
+                    stops += price.lowMinutes();
+                } else {
+                    mend = mend(mend, finding);
+                    any = true;
+                }
+            }
+        }
+        Cost cost = any ? cost(mend) : new Cost.Priced(0, 0, HOW);
+        return cost instanceof Cost.Priced price
+                ? new TimeLedger.Entry(
+                        "all of these mended at once", stops + price.lowMinutes(), stops + price.highMinutes())
+                : new TimeLedger.Entry("all of these mended at once", stops, stops);
+    }
+
+    private Cost cost(Mend mend) {
+        if (!mend.canGiveBack()) {
+            return new Cost.NotPriced("nothing was pedalled later that could take the work back");
+        }
+        State recorded = new State(race.watts(), null);
+        double equalWork = savedWhenEqual(mend, State::workJ, recorded);
+        double equalNormalized = savedWhenEqual(mend, State::normalizedPowerW, recorded);
+        double low = Math.min(equalWork, equalNormalized);
+        double high = Math.max(equalWork, equalNormalized);
+        if (Double.isNaN(low) || Double.isNaN(high)) {
+            return new Cost.NotPriced("what was too much could not be given back within what a rider can do");
+        }
+        if (high < NOTICEABLE_SECONDS) {
+            return new Cost.Priced(0, 0, NOT_FASTER);
+        }
+        String how = low < 0 ? NOT_FASTER_AT_EQUAL_WORK : HOW;
+        return new Cost.Priced(Math.max(0, low) / SECONDS_PER_MINUTE, high / SECONDS_PER_MINUTE, how);
+    }
+
+    /** Seconds saved once a quantity of the replayed race equals the recorded one's; {@code NaN} when it never does. */
+    private double savedWhenEqual(Mend mend, ToDoubleFunction<State> quantity, State recorded) {
+        double aim = quantity.applyAsDouble(recorded);
+        double share = shareFor(each -> quantity.applyAsDouble(state(mend, each)) / aim - 1);
+        return Double.isNaN(share) ? Double.NaN : state(mend, share).savedSeconds();
+    }
+
+    /** The share at which a rising function is zero, within what a rider can do; {@code NaN} when there is none. */
+    private static double shareFor(UnivariateFunction rising) {
+        if (rising.value(LEAST_SHARE) > 0 || rising.value(MOST_SHARE) < 0) {
+            return Double.NaN;
+        }
+        return new BrentSolver(SHARE_TOLERANCE).solve(MOST_EVALUATIONS, rising, LEAST_SHARE, MOST_SHARE, 1);
+    }
+
+    private State state(Mend mend, double share) {
+        Series watts = race.watts();
+        Series changed = Series.generate(watts.size(), second -> watts.get(second) * mend.factor(second, share));
+        return new State(changed, replay.withPower(changed));
+    }
+
+    /**
+     * The race with every pedalled second scaled so that its normalized power is what can be sustained for the time it
+     * then takes; null where the target is not known.
+     */
+    private TimeLedger.@Nullable Entry againstAbility(String targetSource) {
+        if (Double.isNaN(race.targetW()) || forSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
+            return null;
+        }
+        Mend all = Mend.nothing(race, replay);
+        double share = shareFor(each -> {
+            State state = state(all, each);
+            return state.normalizedPowerW() / sustainableW(forSeconds - state.savedSeconds()) - 1;
+        });
+        if (Double.isNaN(share)) {
+            return null;
+        }
+        double minutes = state(all, share).savedSeconds() / SECONDS_PER_MINUTE;
+        double floored = Math.max(0, minutes);
+        return new TimeLedger.Entry("against your ability (" + targetSource + ")", floored, floored);
+    }
+
+    /** The target for another duration: it falls with time as the guide does. */
+    private double sustainableW(double seconds) {
+        double shortest = SustainablePower.SHORTEST_GUIDE_SECONDS;
+        return race.targetW()
+                * SustainablePower.guideW(1, Math.max(shortest, seconds))
+                / SustainablePower.guideW(1, forSeconds);
+    }
+
+    /** Work, normalized power and time of the race with some power; null as a result is the race as recorded. */
+    private final class State {
+        private final Series watts;
+        private final Replay.@Nullable Result result;
+
+        State(Series watts, Replay.@Nullable Result result) {
+            this.watts = watts;
+            this.result = result;
+        }
+
+        double savedSeconds() {
+            return result == null ? 0 : result.savedSeconds();
+        }
+
+        /** How long what was done in a second took: standing stays as long as it was. */
+        private double seconds(int second) {
+            return result == null || race.ride().state(second) != SecondState.RIDING ? 1 : result.secondsFor(second);
+        }
+
+        double workJ() {
+            double joules = 0;
+            for (int second = 0; second < watts.size(); second++) {
+                if (counts(second)) {
+                    joules += watts.get(second) * seconds(second);
+                }
+            }
+            return joules;
+        }
+
+        double normalizedPowerW() {
+            return Math.sqrt(Math.sqrt(fourthPower()));
+        }
+
+        /** Normalized power to the fourth, as in {@link NormalizedPower}, each window weighted with its time. */
+        double fourthPower() {
+            double[] window = new double[NormalizedPower.WINDOW_SECONDS];
+            int next = 0;
+            int measured = 0;
+            double windowSum = 0;
+            double sum = 0;
+            double time = 0;
+            for (int second = 0; second < watts.size(); second++) {
+                if (!counts(second)) {
+                    continue;
+                }
+                windowSum += watts.get(second) - window[next];
+                window[next] = watts.get(second);
+                next = (next + 1) % window.length;
+                measured++;
+                if (measured >= window.length) {
+                    double mean = windowSum / window.length;
+                    double weight = seconds(second);
+                    sum += weight * mean * mean * mean * mean;
+                    time += weight;
+                }
+            }
+            return time == 0 ? Double.NaN : sum / time;
+        }
+
+        private boolean counts(int second) {
+            return watts.isMeasured(second) && race.ride().state(second) != SecondState.PAUSED;
+        }
+    }
+}

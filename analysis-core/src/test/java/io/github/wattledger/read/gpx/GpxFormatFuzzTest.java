@@ -1,0 +1,12 @@
+package io.github.wattledger.read.gpx;
+
+import com.code_intelligence.jazzer.junit.FuzzTest;
+import io.github.wattledger.testing.FuzzedReading;
+
+/** Replays the seeds and finds beside it in every build; docs/adding-a-reader.md says how to search for more. */
+class GpxFormatFuzzTest {
+    @FuzzTest(maxDuration = "10m")
+    void givesAResultOrOneLine(byte[] content) {
+        FuzzedReading.check(() -> new GpxFormat().read(content, FuzzedReading.OPTIONS));
+    }
+}
