@@ -4,10 +4,8 @@ import io.github.wattledger.read.UnreadableRideException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -301,23 +299,26 @@ public final class SeasonRun {
     /** Keeps so many pieces of work going, and takes results one by one on this thread, which alone uses the store. */
     private <T> void work(int total, Supply<T> supply, Sink<T> sink) throws SeasonStoreException {
         CompletionService<T> service = new ExecutorCompletionService<>(executor);
-        Set<Future<T>> running = Collections.newSetFromMap(new IdentityHashMap<>());
+        List<Future<T>> submitted = new ArrayList<>();
+        int running = 0;
         try {
             int done = 0;
             boolean more = true;
-            while (more || !running.isEmpty()) {
-                while (more && running.size() < inFlight) {
+            while (more || running > 0) {
+                while (more && running < inFlight) {
                     requireGoingOn();
                     Callable<T> next = supply.next();
                     if (next == null) {
                         more = false;
                     } else {
-                        running.add(service.submit(next));
+                        submitted.add(service.submit(next));
+                        running++;
                     }
                 }
-                if (!running.isEmpty()) {
+                if (running > 0) {
                     Future<T> finished = service.take();
-                    running.remove(finished);
+                    running--;
+                    submitted.removeIf(Future::isDone);
                     sink.accept(finished.get());
                     listener.progressed(++done, total);
                 }
@@ -328,7 +329,7 @@ public final class SeasonRun {
         } catch (ExecutionException e) {
             throw new IllegalStateException("a piece of the season failed: " + e.getCause(), e.getCause());
         } finally {
-            running.forEach(future -> future.cancel(true));
+            submitted.forEach(future -> future.cancel(true));
         }
     }
 
