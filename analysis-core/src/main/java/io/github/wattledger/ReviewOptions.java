@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param lastLap last lap of the part, included, or null for {@code firstLap}
  * @param effort whether to judge the ride as a race
  * @param limits from where on something is told
+ * @param sessionIndex which session of the file to review, counted from 0 as in {@link
+ *     io.github.wattledger.ride.Recording#sessionIndex()}, whatever its sport; null for the first cycling session
  */
 public record ReviewOptions(
         @Nullable Integer fromSecond,
@@ -21,11 +23,16 @@ public record ReviewOptions(
         @Nullable Integer firstLap,
         @Nullable Integer lastLap,
         Effort effort,
-        JudgementLimits limits)
+        JudgementLimits limits,
+        @Nullable Integer sessionIndex)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one. */
-    public static final ReviewOptions WHOLE_RIDE =
-            new ReviewOptions(null, null, null, null, Effort.AUTO, JudgementLimits.USUAL);
+    public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(null, null, null, null, Effort.AUTO);
+
+    /** The same options for another session of the file, counted from 0; null for the first cycling session. */
+    public ReviewOptions withSessionIndex(@Nullable Integer index) {
+        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, limits, index);
+    }
 
     /** @throws IllegalArgumentException when seconds and laps are both given, or bounds are out of order */
     public ReviewOptions {
@@ -45,20 +52,23 @@ public record ReviewOptions(
         if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
             throw new IllegalArgumentException("the part ends at or before its start");
         }
+        if (sessionIndex != null && sessionIndex < 0) {
+            throw new IllegalArgumentException("sessionIndex " + sessionIndex + ", expected 0 or more");
+        }
     }
 
-    /** With the usual limits. */
+    /** With the usual limits, for the first cycling session. */
     public ReviewOptions(
             @Nullable Integer fromSecond,
             @Nullable Integer toSecond,
             @Nullable Integer firstLap,
             @Nullable Integer lastLap,
             Effort effort) {
-        this(fromSecond, toSecond, firstLap, lastLap, effort, JudgementLimits.USUAL);
+        this(fromSecond, toSecond, firstLap, lastLap, effort, JudgementLimits.USUAL, null);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits newLimits) {
-        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, newLimits);
+        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, newLimits, sessionIndex);
     }
 }

@@ -11,10 +11,8 @@ import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.pacing.Thresholds;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
-import io.github.wattledger.power.SustainablePower;
-import io.github.wattledger.power.ThresholdEstimate;
-import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
@@ -31,7 +29,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -41,6 +38,8 @@ public final class Reviewer {
     private static final double DOUBTFUL_INTENSITY = 1.05;
 
     private static final int DOUBTFUL_SECONDS = 45 * 60;
+
+    private static final int MOST_SESSIONS_NAMED = 12;
 
     private Reviewer() {}
 
@@ -52,9 +51,21 @@ public final class Reviewer {
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
      */
     public static RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException {
-        byte[] content = RideFiles.content(file, ReadLimits.DEFAULT);
-        ReadResult read = RideFiles.read(content, file.toString(), ReadLimits.DEFAULT);
-        Recording recording = cyclingSession(read, file.toString());
+        return review(file, ReadOptions.DEFAULT, rider, options);
+    }
+
+    /**
+     * Reviews a recorded file, read with options of one's own.
+     *
+     * @throws UnreadableRideException when nothing could be read, or the file holds no cycling, or not the session asked
+     *     for; its message is one line for people that begins with the file
+     * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     */
+    public static RideReview review(Path file, ReadOptions readOptions, Rider rider, ReviewOptions options)
+            throws UnreadableRideException {
+        byte[] content = RideFiles.content(file, readOptions.limits());
+        ReadResult read = RideFiles.read(content, file.toString(), readOptions);
+        Recording recording = chosenSession(read, file.toString(), options.sessionIndex());
         Path name = file.getFileName();
         FileFacts facts =
                 new FileFacts(name == null ? file.toString() : name.toString(), read.format(), Digests.sha256(content));
@@ -114,7 +125,8 @@ public final class Reviewer {
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
         LocalDate day = localDay(source);
-        RiderContext context = riderContext(rider, day, device, curve);
+        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, day, device));
+        RiderContext context = riderContext(rider, day, device, rideAbility);
         RideLoad load = RideLoad.of(
                 ride,
                 context.thresholdPowerW(),
@@ -127,7 +139,7 @@ public final class Reviewer {
         Double judgedByW = estimated && doubtful ? null : context.thresholdPowerW();
         boolean partIsGiven = selected.seconds() != whole.seconds();
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
-        Ability ability = ability(judgedByW, part.movingSeconds(ride));
+        Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
         PacingReview pacing = PacingReview.of(
                 ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits());
@@ -150,6 +162,18 @@ public final class Reviewer {
                 selected);
     }
 
+    private static Recording chosenSession(ReadResult read, String file, @Nullable Integer sessionIndex)
+            throws UnreadableRideException {
+        if (sessionIndex == null) {
+            return cyclingSession(read, file);
+        }
+        if (sessionIndex >= read.recordings().size()) {
+            throw new UnreadableRideException(
+                    file + ": has no session " + (sessionIndex + 1) + "; it holds " + numbered(read.recordings()));
+        }
+        return read.recordings().get(sessionIndex);
+    }
+
     private static Recording cyclingSession(ReadResult read, String file) throws UnreadableRideException {
         Recording unnamed = null;
         for (Recording recording : read.recordings()) {
@@ -164,14 +188,19 @@ public final class Reviewer {
             return unnamed;
         }
         throw new UnreadableRideException(
-                file + ": holds no cycling, but " + sports(read.recordings()) + "; choose a file with a ride");
+                file + ": holds no cycling, but " + numbered(read.recordings()) + "; choose a file with a ride");
     }
 
-    private static String sports(List<Recording> recordings) {
-        return recordings.stream()
-                .map(recording -> recording.sport() == null ? "an unnamed sport" : recording.sport())
-                .distinct()
+    /** The sessions with their numbers, counted from 1, for messages. */
+    private static String numbered(List<Recording> recordings) {
+        String first = recordings.stream()
+                .limit(MOST_SESSIONS_NAMED)
+                .map(recording -> (recording.sessionIndex() + 1) + " ("
+                        + (recording.sport() == null ? "unnamed sport" : recording.sport()) + ")")
                 .collect(Collectors.joining(", "));
+        int more = recordings.size() - MOST_SESSIONS_NAMED;
+        String sessions = recordings.size() == 1 ? "session " : "sessions ";
+        return sessions + first + (more > 0 ? " and " + more + " more" : "");
     }
 
     private static List<QualityNote> readNotes(ReadResult read, Recording chosen) {
@@ -179,40 +208,33 @@ public final class Reviewer {
         for (ReadNote note : read.notes()) {
             notes.add(new QualityNote(note.code(), null, note.text()));
         }
-        List<Recording> others = read.recordings().stream()
-                .filter(each -> each.sessionIndex() != chosen.sessionIndex())
-                .toList();
-        if (!others.isEmpty()) {
+        if (read.recordings().size() > 1) {
             notes.add(new QualityNote(
                     "other-sessions",
                     null,
-                    "The file holds " + others.size() + " more session(s): " + sports(others)
-                            + ". Only the first cycling session is reviewed."));
+                    "The file holds " + numbered(read.recordings()) + ". Only session " + (chosen.sessionIndex() + 1)
+                            + " is reviewed."));
         }
         return notes;
     }
 
-    private static RiderContext riderContext(
-            Rider rider, LocalDate day, RecordingDevice device, MeanMaximalCurve curve) {
-        Double thresholdPower = rider.thresholdPowerW();
-        ThresholdSource source = thresholdPower == null ? null : ThresholdSource.GIVEN;
-        if (thresholdPower == null && rider.thresholds().powerW(day) != null) {
-            thresholdPower = rider.thresholds().powerW(day);
+    private static @Nullable Double knownThresholdW(Rider rider, LocalDate day, RecordingDevice device) {
+        return firstKnown(rider.thresholdPowerW(), rider.thresholds().powerW(day), device.thresholdPowerW());
+    }
+
+    private static RiderContext riderContext(Rider rider, LocalDate day, RecordingDevice device, RideAbility ability) {
+        ThresholdSource source = null;
+        if (rider.thresholdPowerW() != null) {
+            source = ThresholdSource.GIVEN;
+        } else if (rider.thresholds().powerW(day) != null) {
             source = ThresholdSource.PROFILE;
-        }
-        if (thresholdPower == null && device.thresholdPowerW() != null) {
-            thresholdPower = device.thresholdPowerW();
+        } else if (device.thresholdPowerW() != null) {
             source = ThresholdSource.DEVICE;
-        }
-        if (thresholdPower == null) {
-            OptionalDouble estimate = ThresholdEstimate.watts(curve);
-            if (estimate.isPresent()) {
-                thresholdPower = estimate.getAsDouble();
-                source = ThresholdSource.ESTIMATED;
-            }
+        } else if (ability.thresholdPowerW() != null) {
+            source = ThresholdSource.ESTIMATED;
         }
         return new RiderContext(
-                thresholdPower,
+                ability.thresholdPowerW(),
                 source,
                 firstKnown(
                         rider.thresholdHeartRateBpm(),
@@ -246,14 +268,6 @@ public final class Reviewer {
                     "The rider profile knows no threshold power of " + day
                             + ": its first one, of a later day, was taken."));
         }
-    }
-
-    private static Ability ability(@Nullable Double thresholdPowerW, int movingSeconds) {
-        if (thresholdPowerW == null || movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
-            return new Ability(null, null, null, null, null, movingSeconds);
-        }
-        double guideW = SustainablePower.guideW(thresholdPowerW, movingSeconds);
-        return new Ability(null, null, Ability.Source.GUIDE, null, guideW, movingSeconds);
     }
 
     private static void addPartNotes(

@@ -5,6 +5,7 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Lap;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Samples;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.Serializable;
@@ -28,12 +29,18 @@ public final class Cleaning {
     public record Cleaned(Ride ride, QualityReport quality) implements Serializable {}
 
     /**
-     * Cleans a recording. One without samples gives a ride of no seconds.
+     * Cleans a recording. One without samples gives a ride of no seconds. One that says what happened in each second is
+     * clean already: its values and states become the ride as they are, since a second cleaning could judge otherwise
+     * than the first, which saw more.
      *
      * @param recording what the file says; not changed
      */
     public static Cleaned clean(Recording recording) {
         Notes notes = new Notes();
+        List<SecondState> states = recording.states();
+        if (states != null && !states.isEmpty()) {
+            return asItIs(recording, states, notes);
+        }
         int[] kept = SampleOrder.believable(recording.samples(), notes);
         if (kept.length == 0) {
             Ride nothing = Ride.builder(Instant.EPOCH, 0).build();
@@ -53,6 +60,29 @@ public final class Cleaning {
                 !table.has(Channel.POWER) ? PowerSource.NONE : counted ? PowerSource.WORK_COUNTER : PowerSource.SAMPLES;
         QualityReport quality =
                 new QualityReport(table.recordedCount(), missingPower, notes.repairedSamples(), source, notes.all());
+        return new Cleaned(ride(table, recording.laps()), quality);
+    }
+
+    private static Cleaned asItIs(Recording recording, List<SecondState> states, Notes notes) {
+        Samples samples = recording.samples();
+        SecondTable table = new SecondTable(samples.epochSecond(0), samples.size());
+        for (Channel channel : samples.channels()) {
+            double[] column = table.columnOrNew(channel);
+            for (int row = 0; row < column.length; row++) {
+                column[row] = samples.get(channel, row);
+            }
+        }
+        int recorded = 0;
+        for (int row = 0; row < states.size(); row++) {
+            table.setState(row, states.get(row));
+            if (states.get(row) == SecondState.RIDING || states.get(row) == SecondState.STOPPED) {
+                recorded++;
+            }
+        }
+        notes.found("cleaned-before", "The file is a ride already cleaned: its values and states stand as they are.");
+        int missingPower = noteMissingPower(table, notes);
+        PowerSource source = table.has(Channel.POWER) ? PowerSource.SAMPLES : PowerSource.NONE;
+        QualityReport quality = new QualityReport(recorded, missingPower, 0, source, notes.all());
         return new Cleaned(ride(table, recording.laps()), quality);
     }
 

@@ -26,6 +26,7 @@ final class Race {
     private final Thresholds thresholds;
     private final JudgementLimits limits;
     private final @Nullable Double targetW;
+    private final @Nullable Double wPrimeKJ;
     private final boolean priced;
     private final int[] secondOfMoving;
     private final Series watts;
@@ -37,6 +38,7 @@ final class Race {
         this.thresholds = thresholds;
         this.limits = limits;
         this.targetW = ability.sustainablePowerW();
+        this.wPrimeKJ = ability.wPrimeKJ();
         this.priced = priced;
         this.watts = ride.series(Channel.POWER);
         this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
@@ -83,6 +85,11 @@ final class Race {
     /** The power that could be held for the whole, watts; {@code NaN} when it is not known. */
     double targetW() {
         return targetW == null ? Double.NaN : targetW;
+    }
+
+    /** The rider's own W′, joules; {@code NaN} when it is not known. */
+    double wPrimeJ() {
+        return wPrimeKJ == null ? Double.NaN : wPrimeKJ * 1000;
     }
 
     HeartRateModel heartRateModel() {

@@ -10,7 +10,7 @@ final class Surges implements Detector {
     private static final int LAPSE_SECONDS = 2;
 
     /**
-     * The work above critical power that a trained rider has at once, while this rider's own is not known: 17 kJ, the
+     * The work above critical power that a trained rider has at once, where this rider's own is not known: 17 kJ, the
      * mean of Mitchell et al. 2018 (17.0 kJ), Vinetti et al. 2019 (17.0 kJ) and Spragg et al. 2022 (17.8 kJ), rounded.
      */
     private static final double USUAL_W_PRIME_J = 17_000;
@@ -28,7 +28,9 @@ final class Surges implements Detector {
         }
         Tally tally = tally(race, threshold);
         double perHourJ = tally.workJ / (race.movingSeconds() / SECONDS_PER_HOUR);
-        double share = perHourJ / USUAL_W_PRIME_J;
+        boolean wPrimeIsOwn = !Double.isNaN(race.wPrimeJ());
+        double wPrimeJ = wPrimeIsOwn ? race.wPrimeJ() : USUAL_W_PRIME_J;
+        double share = perHourJ / wPrimeJ;
         if (share < MINOR_SHARE_PER_HOUR) {
             return Optional.empty();
         }
@@ -41,6 +43,7 @@ final class Surges implements Detector {
                 .with("workAboveThresholdKJ", tally.workJ / 1000)
                 .with("workAboveThresholdKJPerHour", perHourJ / 1000)
                 .with("wPrimeSharePerHour", share)
+                .with(wPrimeIsOwn ? "wPrimeKJ" : "usualWPrimeKJ", wPrimeJ / 1000)
                 .with("longestSeconds", tally.longest)
                 .with("highestMeanW", tally.highestMeanW);
         return Optional.of(race.finding(

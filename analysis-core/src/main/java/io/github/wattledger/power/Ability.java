@@ -1,6 +1,7 @@
 package io.github.wattledger.power;
 
 import java.io.Serializable;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -8,10 +9,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param criticalPowerW critical power, watts, or null while it is not known
  * @param wPrimeKJ W′, the work that can be done above critical power, kilojoules, or null while it is not known
- * @param source where the sustainable power comes from, or null when there is none
+ * @param source where the numbers come from, or null when there are none
  * @param fitErrorW standard error of the critical power, watts, or null without a fit
  * @param sustainablePowerW power sustainable for {@code forSeconds}, watts, or null when the threshold is unknown
  * @param forSeconds the duration asked about, seconds
+ * @param evidence what the numbers rest on, or null when it was not looked at
  */
 public record Ability(
         @Nullable Double criticalPowerW,
@@ -19,11 +21,39 @@ public record Ability(
         @Nullable Source source,
         @Nullable Double fitErrorW,
         @Nullable Double sustainablePowerW,
-        int forSeconds)
+        int forSeconds,
+        @Nullable AbilityEvidence evidence)
         implements Serializable {
-    /** Where the sustainable power comes from. */
+    /** Where the numbers come from. */
     public enum Source {
-        /** The general guide from threshold power ({@link SustainablePower#guideW}). */
-        GUIDE
+        /** Sustainable power from the general guide ({@link SustainablePower#guideW}); critical power not known. */
+        GUIDE,
+        /** Sustainable power from the rider's own long bests in other rides ({@link SustainablePower#fromBests}). */
+        OWN_BESTS,
+        /** Critical power and W′ from this ride's curve, sustainable power (where there is one) from the guide. */
+        RIDE_FIT_AND_GUIDE,
+        /** Critical power and W′ from this ride's curve, sustainable power from own long bests in other rides. */
+        RIDE_FIT_AND_OWN_BESTS;
+
+        /** The source's fixed word, lower case with hyphens. */
+        public String id() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+
+        /** Whether the sustainable power rests on the general guide. */
+        public boolean isGuide() {
+            return this == GUIDE || this == RIDE_FIT_AND_GUIDE;
+        }
+    }
+
+    /** Without evidence. */
+    public Ability(
+            @Nullable Double criticalPowerW,
+            @Nullable Double wPrimeKJ,
+            @Nullable Source source,
+            @Nullable Double fitErrorW,
+            @Nullable Double sustainablePowerW,
+            int forSeconds) {
+        this(criticalPowerW, wPrimeKJ, source, fitErrorW, sustainablePowerW, forSeconds, null);
     }
 }

@@ -1,7 +1,18 @@
 package io.github.wattledger.power;
 
-/** How much power a rider can be expected to hold for how long. */
-public final class SustainablePower {
+import java.io.Serializable;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How much power a rider can be expected to hold for a duration, with a range.
+ *
+ * @param watts the expected power, watts
+ * @param lowW lower end of the range, watts
+ * @param highW upper end of the range, watts
+ * @param source what it rests on
+ */
+public record SustainablePower(double watts, double lowW, double highW, Ability.Source source) implements Serializable {
     /**
      * How fast sustainable power falls with duration beyond an hour: 0.89 of threshold at 2 h, 0.80 at 4 h, 0.72 at 8 h,
      * 0.67 at 12 h. Common targets of coaches, no single source.
@@ -16,9 +27,39 @@ public final class SustainablePower {
     /** Shortest duration the guide speaks of, seconds. */
     public static final int SHORTEST_GUIDE_SECONDS = 1200;
 
-    private static final double SECONDS_PER_HOUR = 3600;
+    /**
+     * The range of the guide. Coaches' bands for 3, 6 and 12 hours, 0.80 to 0.88, 0.70 to 0.78 and 0.58 to 0.68 of
+     * threshold (common practice, no source), lie from about a tenth below the guide to a twentieth above it.
+     */
+    static final double GUIDE_LOW = 0.90;
 
-    private SustainablePower() {}
+    static final double GUIDE_HIGH = 1.05;
+
+    /** Shorter bests say more about critical power than about endurance, seconds. */
+    static final int SHORTEST_BEST_SECONDS = 1200;
+
+    /** The longest best must reach this share of the duration asked about; farther out the line is a guess. */
+    private static final double LEAST_REACH = 0.5;
+
+    private static final int FEWEST_BESTS = 3;
+
+    /** Longest over shortest best, at least: a slope needs a lever. */
+    private static final double LEAST_SPAN = 3;
+
+    /**
+     * No range is narrower than this to each side, whatever the bests' scatter: riders repeat a best effort within 2.6 %
+     * at the very best (Muriel et al. 2023, J Strength Cond Res 37:1131).
+     */
+    private static final double LEAST_LOG_ERROR = 0.026;
+
+    /**
+     * Fall of power with duration that a rider can show. Professionals lose about 9.5 % of maximal aerobic power a unit
+     * of log time (Pinot and Grappe 2014, J Sci Cycling 3(1):26), which is an exponent near 0.1 to 0.16. A steeper line
+     * comes from long rides that were not ridden hard.
+     */
+    private static final double STEEPEST_EXPONENT = 0.30;
+
+    private static final double SECONDS_PER_HOUR = 3600;
 
     /**
      * A guide to the power that can be held for a duration, from threshold power alone. It knows nothing of the rider's
@@ -39,5 +80,63 @@ public final class SustainablePower {
         double hours = seconds / SECONDS_PER_HOUR;
         double decline = hours >= 1 ? DECLINE_BEYOND_HOUR : DECLINE_WITHIN_HOUR;
         return thresholdPowerW * Math.pow(hours, -decline);
+    }
+
+    /**
+     * {@link #guideW} with its range, from a tenth below to a twentieth above.
+     *
+     * @throws IllegalArgumentException when an argument is out of range
+     */
+    public static SustainablePower guide(double thresholdPowerW, double seconds) {
+        double watts = guideW(thresholdPowerW, seconds);
+        return new SustainablePower(watts, GUIDE_LOW * watts, GUIDE_HIGH * watts, Ability.Source.GUIDE);
+    }
+
+    /**
+     * From the rider's own long bests: a power law through those of 20 minutes and longer. The range is one standard
+     * error of a further effort to each side, about two chances in three.
+     *
+     * <p>The bests must come from <b>other</b> rides than the one under judgement: a ride measured by its own bests has
+     * always met its target.
+     *
+     * @param bests the rider's bests in any order; those under 20 minutes are not used
+     * @param seconds the duration asked about, above 0
+     * @return empty when fewer than three durations of 20 minutes and longer are there, when they span less than a factor
+     *     of 3, when the longest is shorter than half of {@code seconds}, when power does not fall with duration, or when
+     *     it falls faster than riders tire, because the long rides were not ridden hard
+     * @throws IllegalArgumentException when the duration is not above 0
+     */
+    public static Optional<SustainablePower> fromBests(List<BestEffort> bests, double seconds) {
+        if (!(seconds > 0)) {
+            throw new IllegalArgumentException("seconds " + seconds + ", expected above 0");
+        }
+        List<BestEffort> used = bests.stream()
+                .filter(best -> best.seconds() >= SHORTEST_BEST_SECONDS)
+                .toList();
+        if (used.stream().mapToDouble(BestEffort::seconds).distinct().count() < FEWEST_BESTS) {
+            return Optional.empty();
+        }
+        double shortest = used.stream().mapToDouble(BestEffort::seconds).min().orElseThrow();
+        double longest = used.stream().mapToDouble(BestEffort::seconds).max().orElseThrow();
+        if (longest < LEAST_SPAN * shortest || longest < LEAST_REACH * seconds) {
+            return Optional.empty();
+        }
+        PowerLaw law = PowerLaw.fit(used);
+        if (!(law.exponent() > 0 && law.exponent() <= STEEPEST_EXPONENT)) {
+            return Optional.empty();
+        }
+        double watts = law.powerW(seconds);
+        double error = Math.max(LEAST_LOG_ERROR, law.predictionLogError(seconds));
+        return Optional.of(new SustainablePower(
+                watts, watts * Math.exp(-error), watts * Math.exp(error), Ability.Source.OWN_BESTS));
+    }
+
+    /**
+     * {@link #fromBests(List, double)} for arrays of equal length.
+     *
+     * @throws IllegalArgumentException when the lengths differ or a number is not finite and above 0
+     */
+    public static Optional<SustainablePower> fromBests(double[] bestSeconds, double[] bestWatts, double seconds) {
+        return fromBests(BestEffort.listOf(bestSeconds, bestWatts), seconds);
     }
 }

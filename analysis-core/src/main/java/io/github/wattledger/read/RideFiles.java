@@ -5,21 +5,24 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.ServiceLoader;
-import java.util.stream.Collectors;
+import java.util.Locale;
 
-/** The door to recorded files: finds the format by content, not by name, and reads all that can be read. */
+/**
+ * The door to recorded files: finds the format by content, not by name, unpacks gzip and zip archives, and reads all
+ * that can be read.
+ */
 public final class RideFiles {
+    private static final int BYTES_PER_MB = 1_000_000;
+
     private RideFiles() {}
 
     /**
-     * Reads a file with the usual limits.
+     * Reads a file with the usual options.
      *
      * @throws UnreadableRideException when nothing could be read; its message is one line that begins with the file
      */
     public static ReadResult read(Path file) throws UnreadableRideException {
-        return read(file, ReadLimits.DEFAULT);
+        return read(file, ReadOptions.DEFAULT);
     }
 
     /**
@@ -27,8 +30,17 @@ public final class RideFiles {
      *
      * @throws UnreadableRideException when nothing could be read; its message is one line that begins with the file
      */
-    public static ReadResult read(Path file, ReadLimits limits) throws UnreadableRideException {
-        return read(content(file, limits), file.toString(), limits);
+    public static ReadResult read(Path file, ReadOptions options) throws UnreadableRideException {
+        return read(content(file, options.limits()), file.toString(), options);
+    }
+
+    /**
+     * Reads a file's content that is already in memory, with the usual options but for the limits.
+     *
+     * @throws UnreadableRideException when nothing could be read; its message is one line that begins with the name
+     */
+    public static ReadResult read(byte[] content, String name, ReadLimits limits) throws UnreadableRideException {
+        return read(content, name, ReadOptions.DEFAULT.withLimits(limits));
     }
 
     /**
@@ -38,23 +50,12 @@ public final class RideFiles {
      * @param name what to call it in messages
      * @throws UnreadableRideException when nothing could be read; its message is one line that begins with the name
      */
-    public static ReadResult read(byte[] content, String name, ReadLimits limits) throws UnreadableRideException {
-        if (content.length == 0) {
-            throw new UnreadableRideException(name + ": is empty (0 bytes); copy it from the device again");
+    public static ReadResult read(byte[] content, String name, ReadOptions options) throws UnreadableRideException {
+        try {
+            return new Unpacking(options).read(content);
+        } catch (UnreadableRideException e) {
+            throw new UnreadableRideException(name + ": " + e.getMessage(), e);
         }
-        List<RideFormat> formats = formats();
-        for (RideFormat format : formats) {
-            if (format.recognizes(content)) {
-                try {
-                    return format.read(content, limits);
-                } catch (UnreadableRideException e) {
-                    throw new UnreadableRideException(name + ": " + e.getMessage(), e);
-                }
-            }
-        }
-        String known = formats.stream().map(RideFormat::name).collect(Collectors.joining(", "));
-        throw new UnreadableRideException(name + ": is not a recording in a known format (" + known
-                + "); export the ride from the device or its app again");
     }
 
     /**
@@ -69,8 +70,12 @@ public final class RideFiles {
             }
             long size = Files.size(file);
             if (size > limits.maximumBytes()) {
-                throw new UnreadableRideException(file + ": has " + size / 1_000_000 + " MB, more than the "
-                        + limits.maximumBytes() / 1_000_000 + " MB that are read; is it a ride?");
+                throw new UnreadableRideException(String.format(
+                        Locale.ROOT,
+                        "%s: has %,.1f MB, more than the %,.1f MB that are read; is it a ride?",
+                        file,
+                        size / (double) BYTES_PER_MB,
+                        limits.maximumBytes() / (double) BYTES_PER_MB));
             }
             return Files.readAllBytes(file);
         } catch (NoSuchFileException e) {
@@ -80,11 +85,5 @@ public final class RideFiles {
         } catch (IOException e) {
             throw new UnreadableRideException(file + ": could not be read (" + e.getMessage() + ")", e);
         }
-    }
-
-    private static List<RideFormat> formats() {
-        return ServiceLoader.load(RideFormat.class).stream()
-                .map(ServiceLoader.Provider::get)
-                .toList();
     }
 }

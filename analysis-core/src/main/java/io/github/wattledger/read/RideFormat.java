@@ -1,6 +1,9 @@
 package io.github.wattledger.read;
 
-/** A file format. Implementations are found through {@link java.util.ServiceLoader}. */
+/**
+ * A file format. Implementations are found through {@link java.util.ServiceLoader}; those from outside this library are
+ * asked first. Archives are unpacked before a format sees the content.
+ */
 public interface RideFormat {
     /** The format's name, for instance {@code FIT}. */
     String name();
@@ -16,8 +19,8 @@ public interface RideFormat {
      * Reads all that can be read.
      *
      * @param content the whole content; not to be changed
-     * @param limits how much may be read
-     * @throws UnreadableRideException when there is nothing to return
+     * @param options how much may be read, and how
+     * @throws UnreadableRideException when there is nothing to return; its message is one line without the file's name
      */
-    ReadResult read(byte[] content, ReadLimits limits) throws UnreadableRideException;
+    ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException;
 }

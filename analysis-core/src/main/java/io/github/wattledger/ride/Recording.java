@@ -13,8 +13,10 @@ import org.jspecify.annotations.Nullable;
  * @param totals what the device computed itself, or null when the file lacks it
  * @param device the recording device and what it knew about the rider
  * @param sport the sport in lower case words of the FIT profile, for instance {@code cycling}, or null when unknown
- * @param sessionIndex the position of this session within its file, from 0
+ * @param sessionIndex the position of this session among those of its file that have samples, from 0
  * @param utcOffsetSeconds the rider's local time minus UTC, or null when the file does not know it
+ * @param states for a file that is a ride already cleaned, what happened in each sample, whose times are then consecutive
+ *     seconds; else null
  */
 public record Recording(
         Samples samples,
@@ -24,17 +26,55 @@ public record Recording(
         RecordingDevice device,
         @Nullable String sport,
         int sessionIndex,
-        @Nullable Integer utcOffsetSeconds)
+        @Nullable Integer utcOffsetSeconds,
+        @Nullable List<SecondState> states)
         implements Serializable {
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @throws IllegalArgumentException when there are states, but not one for each of consecutive seconds
+     */
     public Recording {
         timerEvents = List.copyOf(timerEvents);
         laps = List.copyOf(laps);
+        if (states != null) {
+            states = List.copyOf(states);
+            requireConsecutiveSeconds(samples, states.size());
+        }
+    }
+
+    /** A recording as a device makes it: nobody has cleaned it yet. */
+    public Recording(
+            Samples samples,
+            List<TimerEvent> timerEvents,
+            List<Lap> laps,
+            @Nullable DeviceTotals totals,
+            RecordingDevice device,
+            @Nullable String sport,
+            int sessionIndex,
+            @Nullable Integer utcOffsetSeconds) {
+        this(samples, timerEvents, laps, totals, device, sport, sessionIndex, utcOffsetSeconds, null);
+    }
+
+    private static void requireConsecutiveSeconds(Samples samples, int stateCount) {
+        if (samples.size() != stateCount) {
+            throw new IllegalArgumentException(stateCount + " states for " + samples.size() + " samples");
+        }
+        for (int i = 1; i < stateCount; i++) {
+            if (samples.epochSecond(i) != samples.epochSecond(i - 1) + 1) {
+                throw new IllegalArgumentException("sample " + i + " is not a second after the one before");
+            }
+        }
     }
 
     /** A recording of nothing but samples, for callers that have no more than that. */
     public static Recording of(Samples samples) {
         return new Recording(samples, List.of(), List.of(), null, RecordingDevice.UNKNOWN, null, 0, null);
+    }
+
+    /** The same recording at another position. */
+    public Recording withSessionIndex(int index) {
+        return new Recording(samples, timerEvents, laps, totals, device, sport, index, utcOffsetSeconds, states);
     }
 
     /** Whether the file says that this is cycling, with or without a motor. */

@@ -7,6 +7,7 @@ import io.github.wattledger.RiderContext.ThresholdSource;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Bounds;
 import io.github.wattledger.ride.Ride;
@@ -36,7 +37,8 @@ final class Judge {
     }
 
     /** What a ride comes to. */
-    record Judged(RideNumbers numbers, RideJudgement judgement, String key, List<Best> bests) {}
+    record Judged(
+            RideNumbers numbers, RideJudgement judgement, String key, List<Best> bests, List<Durability> durability) {}
 
     Judged judge(Ride ride, StoredRide.Device device, @Nullable Integer utcOffsetSeconds) {
         OnDay onDay = onDay(device, ride.start(), utcOffsetSeconds);
@@ -45,7 +47,10 @@ final class Judge {
                 RideNumbers.of(ride, review.load()),
                 judgement(review, onDay.source()),
                 key(onDay),
-                bests(review.curve()));
+                bests(review.curve()),
+                review.ability().evidence() == null
+                        ? List.of()
+                        : review.ability().evidence().durability());
     }
 
     /** Stands for everything about the rider that a judgement depends on: another key, another judgement. */

@@ -4,6 +4,7 @@ import io.github.wattledger.RiderContext.ThresholdSource;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.power.Durability;
 import io.github.wattledger.ride.Channel;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -103,6 +104,15 @@ final class RideStore implements AutoCloseable {
           watts REAL NOT NULL,
           may_be_low INTEGER NOT NULL,
           PRIMARY KEY (ride_id, seconds)
+        ) WITHOUT ROWID""",
+        """
+        CREATE TABLE IF NOT EXISTS durability (
+          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+          seconds INTEGER NOT NULL,
+          after_kj REAL NOT NULL,
+          fresher_w REAL NOT NULL,
+          tired_w REAL NOT NULL,
+          PRIMARY KEY (ride_id, seconds, after_kj)
         ) WITHOUT ROWID""",
         """
         CREATE TABLE IF NOT EXISTS finding (
@@ -355,13 +365,18 @@ final class RideStore implements AutoCloseable {
         return guarded(() -> {
             Map<Long, List<Best>> bests = bests();
             Map<Long, List<RideJudgement.Found>> findings = findings();
+            Map<Long, List<Durability>> durability = durability();
             List<RideRow> rides = new ArrayList<>();
             try (Statement statement = connection.createStatement();
                     ResultSet row = statement.executeQuery("SELECT * FROM ride ORDER BY sha256, session_index")) {
                 while (row.next()) {
                     if (row.getInt("analysis_version") == ANALYSIS_VERSION) {
                         long id = row.getLong("id");
-                        rides.add(ride(row, bests.getOrDefault(id, List.of()), findings.getOrDefault(id, List.of())));
+                        rides.add(ride(
+                                row,
+                                bests.getOrDefault(id, List.of()),
+                                durability.getOrDefault(id, List.of()),
+                                findings.getOrDefault(id, List.of())));
                     }
                 }
             }
@@ -481,6 +496,15 @@ final class RideStore implements AutoCloseable {
         for (Best best : taken.judged().bests()) {
             execute("INSERT INTO best VALUES (?, ?, ?, ?)", id, best.seconds(), best.watts(), best.mayBeLow() ? 1 : 0);
         }
+        for (Durability each : taken.judged().durability()) {
+            execute(
+                    "INSERT INTO durability VALUES (?, ?, ?, ?, ?)",
+                    id,
+                    each.seconds(),
+                    each.afterKJ(),
+                    each.fresherW(),
+                    each.tiredW());
+        }
         insertFindings(id, judgement);
         for (Map.Entry<Channel, RideCodec.Column> column : ride.columns().entrySet()) {
             insertSeries(id, column.getKey().name(), column.getValue());
@@ -533,6 +557,20 @@ final class RideStore implements AutoCloseable {
         return bests;
     }
 
+    private Map<Long, List<Durability>> durability() throws SQLException {
+        Map<Long, List<Durability>> durability = new HashMap<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("SELECT ride_id, seconds, after_kj, fresher_w, tired_w"
+                        + " FROM durability ORDER BY ride_id, seconds, after_kj")) {
+            while (row.next()) {
+                durability
+                        .computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
+                        .add(new Durability(row.getInt(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
+            }
+        }
+        return durability;
+    }
+
     private Map<Long, List<RideJudgement.Found>> findings() throws SQLException {
         Map<Long, List<RideJudgement.Found>> findings = new HashMap<>();
         try (Statement statement = connection.createStatement();
@@ -547,7 +585,8 @@ final class RideStore implements AutoCloseable {
         return findings;
     }
 
-    private static RideRow ride(ResultSet row, List<Best> bests, List<RideJudgement.Found> findings)
+    private static RideRow ride(
+            ResultSet row, List<Best> bests, List<Durability> durability, List<RideJudgement.Found> findings)
             throws SQLException {
         RideNumbers numbers = new RideNumbers(
                 row.getInt("elapsed_s"),
@@ -582,7 +621,7 @@ final class RideStore implements AutoCloseable {
                 integer(row, "utc_offset_s"),
                 row.getString("format"),
                 row.getInt("channel_count"),
-                new Judge.Judged(numbers, judgement, row.getString("judgement_key"), bests));
+                new Judge.Judged(numbers, judgement, row.getString("judgement_key"), bests, durability));
     }
 
     private static StoredRide.Device device(ResultSet row) throws SQLException {

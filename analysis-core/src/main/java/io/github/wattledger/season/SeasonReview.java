@@ -2,6 +2,7 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.RiderContext.ThresholdSource;
 import io.github.wattledger.load.TrainingStress;
+import io.github.wattledger.power.Durability;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param bests the best efforts of the season
  * @param recentBests those of the last 90 days
  * @param threshold the threshold beside what the recent bests imply
+ * @param durability best efforts of the last 90 days when fresh and after so much work, by duration and work
  * @param pacing races and long rides
  * @param duplicates rides that were there twice
  * @param skipped files that gave no ride
@@ -37,6 +39,7 @@ public record SeasonReview(
         @Nullable BestEfforts bests,
         @Nullable BestEfforts recentBests,
         @Nullable ThresholdCheck threshold,
+        List<Durability> durability,
         PacingTrend pacing,
         List<DuplicateRide> duplicates,
         List<SkippedFile> skipped,
@@ -52,6 +55,7 @@ public record SeasonReview(
         rides = List.copyOf(rides);
         weeks = List.copyOf(weeks);
         months = List.copyOf(months);
+        durability = List.copyOf(durability);
         duplicates = List.copyOf(duplicates);
         skipped = List.copyOf(skipped);
         goneFiles = List.copyOf(goneFiles);
@@ -83,6 +87,7 @@ public record SeasonReview(
                     null,
                     null,
                     null,
+                    List.of(),
                     PacingTrend.of(rides),
                     duplicates,
                     skipped,
@@ -120,10 +125,35 @@ public record SeasonReview(
                 BestEfforts.of(byDay, first, last),
                 recent,
                 ThresholdCheck.of(byDay, recent, judge, last),
+                durability(byDay, recent),
                 PacingTrend.of(rides),
                 duplicates,
                 skipped,
                 gone);
+    }
+
+    /** The best fresh effort of any ride beside the best tired one of any ride: one ride need not hold both. */
+    private static List<Durability> durability(List<SeasonRide> rides, BestEfforts recent) {
+        TreeMap<Integer, TreeMap<Double, Durability>> best = new TreeMap<>();
+        for (SeasonRide ride : rides) {
+            if (ride.day().isBefore(recent.from()) || ride.day().isAfter(recent.to())) {
+                continue;
+            }
+            for (Durability each : ride.durability()) {
+                best.computeIfAbsent(each.seconds(), absent -> new TreeMap<>())
+                        .merge(
+                                each.afterKJ(),
+                                each,
+                                (one, other) -> new Durability(
+                                        one.seconds(),
+                                        one.afterKJ(),
+                                        Math.max(one.fresherW(), other.fresherW()),
+                                        Math.max(one.tiredW(), other.tiredW())));
+            }
+        }
+        List<Durability> all = new ArrayList<>();
+        best.values().forEach(levels -> all.addAll(levels.values()));
+        return all;
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.power.Durability;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -14,12 +15,20 @@ import org.jspecify.annotations.Nullable;
  * @param numbers what does not depend on the rider's thresholds
  * @param judgement what does
  * @param bests best mean power over the durations of {@link BestEfforts#DURATIONS} that it reaches, rising
+ * @param durability best efforts before and after so much work
  */
-public record SeasonRide(Source source, LocalDate day, RideNumbers numbers, RideJudgement judgement, List<Best> bests)
+public record SeasonRide(
+        Source source,
+        LocalDate day,
+        RideNumbers numbers,
+        RideJudgement judgement,
+        List<Best> bests,
+        List<Durability> durability)
         implements Serializable {
-    /** Copies the list. */
+    /** Copies the lists. */
     public SeasonRide {
         bests = List.copyOf(bests);
+        durability = List.copyOf(durability);
     }
 
     /**
@@ -47,6 +56,6 @@ public record SeasonRide(Source source, LocalDate day, RideNumbers numbers, Ride
 
     /** The same ride with another judgement. */
     SeasonRide withJudgement(RideJudgement other) {
-        return new SeasonRide(source, day, numbers, other, bests);
+        return new SeasonRide(source, day, numbers, other, bests, durability);
     }
 }

@@ -270,7 +270,7 @@ public final class SeasonRun {
                 row.start(),
                 row.utcOffsetSeconds(),
                 row.channelCount());
-        return new SeasonRide(source, day, judged.numbers(), judged.judgement(), judged.bests());
+        return new SeasonRide(source, day, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
     }
 
     private static Set<String> contents(Map<String, RideStore.FileRow> rows) {

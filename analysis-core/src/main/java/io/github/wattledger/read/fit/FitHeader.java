@@ -34,6 +34,16 @@ record FitHeader(int headerBytes, long dataBytes) {
         return new FitHeader(size, data);
     }
 
+    /** The offset of the first header at or after an offset, or -1 when there is none. */
+    static int next(byte[] content, int fromOffset) {
+        for (int offset = Math.max(0, fromOffset); offset + SHORT_HEADER <= content.length; offset++) {
+            if (content[offset + 8] == '.' && at(content, offset) != null) {
+                return offset;
+            }
+        }
+        return -1;
+    }
+
     /** Header, messages and checksum together. */
     long promisedBytes() {
         return headerBytes + dataBytes + CHECKSUM_BYTES;

@@ -16,6 +16,7 @@ import com.garmin.fit.SportMesg;
 import com.garmin.fit.TimeInZoneMesg;
 import com.garmin.fit.UserProfileMesg;
 import com.garmin.fit.ZonesTargetMesg;
+import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.ride.Lap;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Samples;
@@ -38,6 +39,8 @@ final class FitMessages {
     private final int maximumSamples;
     private final Samples.Builder samples = Samples.builder();
     private final FitRecordFields recordFields = new FitRecordFields();
+    private final FitGears gears = new FitGears();
+    private final FitDeveloperFields developerFields = new FitDeveloperFields();
     private final List<TimerEvent> timerEvents = new ArrayList<>();
     private final List<Lap> laps = new ArrayList<>();
     private final List<FitSession> sessions = new ArrayList<>();
@@ -51,6 +54,7 @@ final class FitMessages {
     private @Nullable Double maximumHeartRateBpm;
     private @Nullable Double riderMassKg;
     private @Nullable Integer utcOffsetSeconds;
+    private int recordsWithoutTime;
 
     FitMessages(int maximumSamples) {
         this.maximumSamples = maximumSamples;
@@ -84,6 +88,7 @@ final class FitMessages {
     private void acceptRecord(Mesg message) {
         Long time = message.getFieldLongValue(TIMESTAMP_FIELD);
         if (time == null) {
+            recordsWithoutTime++;
             return;
         }
         if (samples.size() >= maximumSamples) {
@@ -91,12 +96,17 @@ final class FitMessages {
         }
         samples.at(time + FIT_EPOCH_SECOND);
         recordFields.copyInto(message, samples);
+        developerFields.accept(message, samples.size() - 1);
     }
 
     private void acceptEvent(Mesg message) {
         Long time = message.getFieldLongValue(TIMESTAMP_FIELD);
         Short event = message.getFieldShortValue(EventMesg.EventFieldNum);
         Short type = message.getFieldShortValue(EventMesg.EventTypeFieldNum);
+        if (time != null && event != null && FitGears.isChange(event)) {
+            gears.accept(message, time + FIT_EPOCH_SECOND);
+            return;
+        }
         if (time == null || event == null || type == null || event != Event.TIMER.getValue()) {
             return;
         }
@@ -219,8 +229,18 @@ final class FitMessages {
         return samples.size();
     }
 
+    /** The samples as the records have them. */
     Samples samples() {
         return samples.build();
+    }
+
+    /** The samples with what other messages and the fields of add-ons say about them. */
+    Samples completedSamples(List<ReadNote> notes) {
+        return gears.complete(developerFields.complete(samples.build(), notes));
+    }
+
+    int recordsWithoutTime() {
+        return recordsWithoutTime;
     }
 
     List<TimerEvent> timerEvents() {

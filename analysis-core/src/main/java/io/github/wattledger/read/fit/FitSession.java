@@ -22,6 +22,12 @@ record FitSession(
         DeviceTotals totals) {
     private static final double JOULES_PER_KJ = 1000;
 
+    /** When the session ended, or {@code Long.MAX_VALUE} when its message does not say. */
+    long endEpochSecond() {
+        Double elapsed = totals.elapsedSeconds();
+        return elapsed == null ? Long.MAX_VALUE : startEpochSecond + (long) Math.ceil(elapsed);
+    }
+
     /** The session a message describes, or null when the message does not say when it began. */
     static @Nullable FitSession of(Mesg message) {
         Long start = message.getFieldLongValue(SessionMesg.StartTimeFieldNum);

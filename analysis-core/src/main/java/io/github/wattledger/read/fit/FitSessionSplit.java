@@ -8,17 +8,29 @@ import io.github.wattledger.ride.TimerEvent;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Deals the messages of a file out to its sessions. Session messages often come last, so only the time tells what
- * belongs to which: a message belongs to the last session that began at or before it, or else to the first.
+ * belongs to which: a message belongs to the last session that began at or before it, or else to the first. In a file
+ * that breaks off, what comes after the last session's end belongs to one whose message was lost.
  */
 final class FitSessionSplit {
+    /** Recorders write a few more samples while they close a session. */
+    private static final int CLOSING_SECONDS = 10;
+
+    /** What lies further away is a clock gone wrong, which the cleaning puts right. */
+    private static final long LEAP_SECONDS = 86_400;
+
     private final FitMessages messages;
+    private final Samples samples;
+    private final boolean breaksOff;
     private final List<FitSession> sessions;
 
-    FitSessionSplit(FitMessages messages) {
+    FitSessionSplit(FitMessages messages, Samples samples, boolean breaksOff) {
         this.messages = messages;
+        this.samples = samples;
+        this.breaksOff = breaksOff;
         this.sessions = messages.sessions().stream()
                 .sorted(Comparator.comparingLong(FitSession::startEpochSecond))
                 .toList();
@@ -26,48 +38,50 @@ final class FitSessionSplit {
 
     /** One recording for each session that has samples; a single one when the file has no session message. */
     List<Recording> recordings() {
-        Samples samples = messages.samples();
         if (sessions.isEmpty()) {
-            return List.of(new Recording(
-                    samples,
-                    messages.timerEvents(),
-                    messages.laps(),
-                    null,
-                    messages.device(null),
-                    messages.sport(),
-                    0,
-                    messages.utcOffsetSeconds()));
+            return List.of(recording(samples, null, messages.timerEvents(), messages.laps(), 0));
         }
+        int lost = sessions.size();
         List<Recording> recordings = new ArrayList<>();
-        for (int index = 0; index < sessions.size(); index++) {
-            Samples own = sessions.size() == 1 ? samples : samplesOf(samples, index);
+        for (int index = 0; index <= lost; index++) {
+            Samples own = samplesOf(index);
             if (own.size() > 0) {
-                recordings.add(recording(index, own));
+                int session = index;
+                List<TimerEvent> events = messages.timerEvents().stream()
+                        .filter(event -> sessionAt(event.epochSecond()) == session)
+                        .toList();
+                List<Lap> laps = messages.laps().stream()
+                        .filter(lap -> sessionAt(lap.startEpochSecond()) == session)
+                        .toList();
+                recordings.add(
+                        recording(own, index == lost ? null : sessions.get(index), events, laps, recordings.size()));
             }
         }
         return recordings;
     }
 
-    private Recording recording(int index, Samples own) {
-        FitSession session = sessions.get(index);
-        List<TimerEvent> events = messages.timerEvents().stream()
-                .filter(event -> sessionAt(event.epochSecond()) == index)
-                .toList();
-        List<Lap> laps = messages.laps().stream()
-                .filter(lap -> sessionAt(lap.startEpochSecond()) == index)
-                .toList();
+    private Recording recording(
+            Samples own, @Nullable FitSession session, List<TimerEvent> events, List<Lap> laps, int sessionIndex) {
+        String ownSport = session == null ? null : session.sport();
         return new Recording(
                 own,
                 events,
                 laps,
-                session.totals(),
-                messages.device(session.thresholdPowerW()),
-                session.sport() != null ? session.sport() : messages.sport(),
-                index,
+                session == null ? null : session.totals(),
+                messages.device(session == null ? null : session.thresholdPowerW()),
+                ownSport != null ? ownSport : messages.sport(),
+                sessionIndex,
                 messages.utcOffsetSeconds());
     }
 
     private int sessionAt(long epochSecond) {
+        int last = sessions.size() - 1;
+        if (breaksOff) {
+            long after = epochSecond - sessions.get(last).endEpochSecond();
+            if (after > CLOSING_SECONDS && after < LEAP_SECONDS) {
+                return sessions.size();
+            }
+        }
         int found = 0;
         for (int index = 1; index < sessions.size(); index++) {
             if (sessions.get(index).startEpochSecond() <= epochSecond) {
@@ -77,13 +91,16 @@ final class FitSessionSplit {
         return found;
     }
 
-    private Samples samplesOf(Samples all, int sessionIndex) {
+    private Samples samplesOf(int sessionIndex) {
+        if (sessions.size() == 1 && !breaksOff) {
+            return sessionIndex == 0 ? samples : Samples.builder().build();
+        }
         Samples.Builder own = Samples.builder();
-        for (int i = 0; i < all.size(); i++) {
-            if (sessionAt(all.epochSecond(i)) == sessionIndex) {
-                own.at(all.epochSecond(i));
-                for (Channel channel : all.channels()) {
-                    own.set(channel, all.get(channel, i));
+        for (int i = 0; i < samples.size(); i++) {
+            if (sessionAt(samples.epochSecond(i)) == sessionIndex) {
+                own.at(samples.epochSecond(i));
+                for (Channel channel : samples.channels()) {
+                    own.set(channel, samples.get(channel, i));
                 }
             }
         }

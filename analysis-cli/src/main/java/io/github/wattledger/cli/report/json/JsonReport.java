@@ -23,7 +23,6 @@ import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
@@ -187,7 +186,7 @@ public final class JsonReport implements Report {
         number(json, "criticalPowerW", ability.criticalPowerW());
         number(json, "wPrimeKJ", ability.wPrimeKJ());
         Ability.Source from = ability.source();
-        string(json, "source", from == null ? null : from.name().toLowerCase(Locale.ROOT));
+        string(json, "source", from == null ? null : from.id());
         number(json, "fitErrorW", ability.fitErrorW());
         number(json, "sustainablePowerW", ability.sustainablePowerW());
         json.writeNumberProperty("forSeconds", ability.forSeconds());

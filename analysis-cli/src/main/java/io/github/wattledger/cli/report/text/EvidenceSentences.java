@@ -61,7 +61,10 @@ final class EvidenceSentences {
         if (evidence.get("excessWorkKJ").orElse(0) >= 0) {
             begin("excessWorkKJ", "Work above the guide: % kJ", Figures::brief);
         } else {
-            begin("excessWorkKJ", "In sum % kJ against the guide: it was hard in bursts, not on average", Figures::brief);
+            begin(
+                    "excessWorkKJ",
+                    "In sum % kJ against the guide: it was hard in bursts, not on average",
+                    Figures::brief);
         }
         end();
         begin("minutesAboveThreshold", "Above threshold power for %", Figures::minutes);
@@ -90,6 +93,8 @@ final class EvidenceSentences {
         begin("workAboveThresholdKJ", "Work above threshold power: % kJ", Figures::brief);
         and("workAboveThresholdKJPerHour", ", % kJ an hour", Figures::brief);
         and("wPrimeSharePerHour", ", that is % of W' an hour", Figures::fractionAsPercent);
+        and("wPrimeKJ", " (W' % kJ)", Figures::brief);
+        and("usualWPrimeKJ", " (a usual W' of % kJ, yours is not known)", Figures::brief);
         end();
     }
 

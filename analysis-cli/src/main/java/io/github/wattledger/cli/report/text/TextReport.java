@@ -14,7 +14,6 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
-import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -47,7 +46,7 @@ public final class TextReport implements Report {
         powerZones(page, review);
         heartRateZones(page, review);
         bestEfforts(page, review);
-        ability(page, review);
+        new AbilityText(review).write(page);
         thresholds(page, review);
         quality(page, review.quality());
         leftOut(page, review.pacing().leftOut());
@@ -282,34 +281,6 @@ public final class TextReport implements Report {
             return seconds + " s";
         }
         return seconds <= 3600 ? seconds / 60 + " min" : seconds / 3600 + " h";
-    }
-
-    private static void ability(Page page, RideReview review) {
-        Ability ability = review.ability();
-        page.heading("WHAT COULD BE EXPECTED");
-        Double sustainable = ability.sustainablePowerW();
-        if (sustainable == null) {
-            page.line("No guide for this length: "
-                    + (review.rider().thresholdPowerW() == null
-                            ? "threshold power is not known."
-                            : "it was not computed."));
-        } else {
-            page.line("Guide for " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(sustainable)
-                    + (ability.source() == Ability.Source.GUIDE
-                            ? ", from threshold power alone. It is a guide that knows nothing of your endurance, not a"
-                                    + " fact."
-                            : "."));
-        }
-        Double criticalPower = ability.criticalPowerW();
-        Double wPrime = ability.wPrimeKJ();
-        if (criticalPower == null) {
-            page.line("Critical power and W': not known.");
-        } else {
-            Double error = ability.fitErrorW();
-            page.line("Critical power " + Figures.watts(criticalPower)
-                    + (error == null ? "" : " (standard error " + Figures.watts(error) + ")")
-                    + (wPrime == null ? "; W' not known." : ", W' " + Figures.decimal(wPrime, 1) + " kJ."));
-        }
     }
 
     private static void thresholds(Page page, RideReview review) {

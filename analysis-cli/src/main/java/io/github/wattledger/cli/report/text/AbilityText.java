@@ -1,0 +1,145 @@
+package io.github.wattledger.cli.report.text;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
+import io.github.wattledger.power.BestEffort;
+import io.github.wattledger.power.CriticalPowerFit;
+import io.github.wattledger.power.CriticalPowerRefusal;
+import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.power.ThresholdEstimate;
+import io.github.wattledger.power.ThresholdHeartRate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** What the rider could be expected to hold, and what the ride shows of it. */
+final class AbilityText {
+    private final RideReview review;
+    private final Ability ability;
+    private final @Nullable AbilityEvidence evidence;
+
+    AbilityText(RideReview review) {
+        this.review = review;
+        this.ability = review.ability();
+        this.evidence = review.ability().evidence();
+    }
+
+    void write(Page page) {
+        page.heading("WHAT COULD BE EXPECTED");
+        sustainable(page);
+        criticalPower(page);
+        if (evidence != null) {
+            spending(page, evidence.spending());
+            durability(page, evidence.durability());
+            threshold(page, evidence.thresholdEstimate(), evidence.thresholdHeartRate());
+        }
+    }
+
+    private void sustainable(Page page) {
+        Double watts = ability.sustainablePowerW();
+        if (watts == null) {
+            page.line("No guide for this length: "
+                    + (review.rider().thresholdPowerW() == null
+                            ? "threshold power is not known."
+                            : "it was not computed."));
+            return;
+        }
+        SustainablePower sustainable = evidence == null ? null : evidence.sustainable();
+        String range = sustainable == null
+                ? ""
+                : " (" + Figures.decimal(sustainable.lowW(), 0) + " to " + Figures.watts(sustainable.highW()) + ")";
+        Ability.Source source = ability.source();
+        if (source != null && !source.isGuide()) {
+            page.line("For " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
+                    + ", from your own long bests in other rides.");
+        } else {
+            page.line("Guide for " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
+                    + ", from threshold power alone. It is a guide that knows nothing of your endurance, not a fact.");
+        }
+    }
+
+    private void criticalPower(Page page) {
+        Double criticalPower = ability.criticalPowerW();
+        Double wPrime = ability.wPrimeKJ();
+        if (criticalPower == null) {
+            page.line("Critical power and W': not known" + refusal() + ".");
+            return;
+        }
+        Double error = ability.fitErrorW();
+        page.line("Critical power " + Figures.watts(criticalPower)
+                + (error == null ? "" : " (standard error " + Figures.brief(error) + " W)")
+                + (wPrime == null ? "; W' not known" : ", W' " + Figures.decimal(wPrime, 1) + " kJ") + basis() + ".");
+        if (wPrime != null) {
+            page.line("Critical power is what you can hold for about half an hour to an hour; W' is the work above it"
+                    + " that you have at once, spent in every surge and won back below it.");
+        }
+    }
+
+    private String refusal() {
+        return evidence != null && evidence.criticalPower() instanceof CriticalPowerRefusal refusal
+                ? ": " + PlainText.of(refusal.text())
+                : "";
+    }
+
+    private String basis() {
+        if (evidence == null || !(evidence.criticalPower() instanceof CriticalPowerFit fit)) {
+            return "";
+        }
+        List<BestEffort> efforts = fit.efforts();
+        return ", from the best " + Figures.brief(efforts.get(0).seconds() / 60) + " to "
+                + Figures.minutes(efforts.get(efforts.size() - 1).seconds() / 60)
+                + " of this ride; right only if those were all-out, too low otherwise";
+    }
+
+    private static void spending(Page page, AbilityEvidence.@Nullable Spending spending) {
+        if (spending == null) {
+            return;
+        }
+        page.line("W' balance: lowest " + Figures.decimal(spending.lowestKJ(), 1) + " kJ at "
+                + Figures.clock(spending.lowestSecond() + 1.0) + "; below a quarter for "
+                + Figures.span(spending.secondsBelowQuarter()) + "."
+                + (spending.warning() == null ? "" : " Below 0 critical power or W' is set too low."));
+    }
+
+    private static void durability(Page page, List<Durability> all) {
+        if (all.isEmpty()) {
+            return;
+        }
+        Map<Double, List<String>> byLevel = new LinkedHashMap<>();
+        for (Durability each : all) {
+            byLevel.computeIfAbsent(each.afterKJ(), level -> new ArrayList<>())
+                    .add("best " + each.seconds() / 60 + " min " + Figures.watts(each.tiredW()) + " ("
+                            + Figures.watts(each.fresherW()) + " before, " + signedPercent(each.changePercent()) + ")");
+        }
+        byLevel.forEach((level, bests) ->
+                page.line("After " + Figures.decimal(level, 0) + " kJ: " + String.join(", ", bests) + "."));
+        page.line("That is tiredness only where both efforts were all-out. For comparison: trained amateurs lost about"
+                + " 10 % of 5- and 20-minute power after 1000 hard kJ (Barsumyan 2025), professionals 2 to 3 %.");
+    }
+
+    private static String signedPercent(double percent) {
+        String number = Figures.decimal(percent, 0);
+        return (percent > 0 && !number.equals("0") ? "+" : "") + (number.equals("-0") ? "0" : number) + " %";
+    }
+
+    private static void threshold(
+            Page page, @Nullable ThresholdEstimate estimate, @Nullable ThresholdHeartRate heartRate) {
+        if (estimate != null) {
+            page.line("Threshold power estimated from this ride: " + Figures.watts(estimate.watts()) + " ("
+                    + Figures.decimal(estimate.lowW(), 0) + " to " + Figures.watts(estimate.highW())
+                    + " if the efforts were all-out, more if not), "
+                    + switch (estimate.basis()) {
+                        case TWENTY_MINUTES -> "95 % of the best 20 minutes.";
+                        case CRITICAL_POWER -> "its critical power.";
+                    });
+        }
+        if (heartRate != null) {
+            page.line("Heart rate in a steady " + heartRate.seconds() / 60 + " min near threshold ("
+                    + Figures.watts(heartRate.meanPowerW()) + "): " + Figures.beats(heartRate.heartRateBpm()) + ".");
+        }
+    }
+}

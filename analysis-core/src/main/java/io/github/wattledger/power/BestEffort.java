@@ -1,0 +1,49 @@
+package io.github.wattledger.power;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A power held for a duration: a trial ridden to exhaustion, or the best mean power a rider has shown for that long.
+ *
+ * @param seconds the duration, seconds, above 0
+ * @param watts mean power, watts, above 0
+ */
+public record BestEffort(double seconds, double watts) implements Serializable {
+    /** @throws IllegalArgumentException when a number is not finite and above 0 */
+    public BestEffort {
+        if (!(seconds > 0 && Double.isFinite(seconds))) {
+            throw new IllegalArgumentException("seconds " + seconds + ", expected above 0");
+        }
+        if (!(watts > 0 && Double.isFinite(watts))) {
+            throw new IllegalArgumentException("watts " + watts + ", expected above 0");
+        }
+    }
+
+    /**
+     * Efforts from two arrays of equal length.
+     *
+     * @param seconds durations, seconds, each above 0
+     * @param watts mean powers, watts, each above 0
+     * @throws IllegalArgumentException when the lengths differ or a number is out of range
+     */
+    public static List<BestEffort> listOf(double[] seconds, double[] watts) {
+        if (seconds.length != watts.length) {
+            throw new IllegalArgumentException(seconds.length + " durations but " + watts.length + " powers");
+        }
+        List<BestEffort> efforts = new ArrayList<>();
+        for (int i = 0; i < seconds.length; i++) {
+            efforts.add(new BestEffort(seconds[i], watts[i]));
+        }
+        return List.copyOf(efforts);
+    }
+
+    static double[] secondsOf(List<BestEffort> efforts) {
+        return efforts.stream().mapToDouble(BestEffort::seconds).toArray();
+    }
+
+    static double[] wattsOf(List<BestEffort> efforts) {
+        return efforts.stream().mapToDouble(BestEffort::watts).toArray();
+    }
+}

@@ -1,0 +1,37 @@
+package io.github.wattledger.read;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.ServiceLoader;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** The known formats, those from outside this library first, so that one of them may also replace one of ours. */
+final class Formats {
+    private static final String OURS = Formats.class.getPackageName() + ".";
+
+    private final List<RideFormat> formats;
+
+    Formats() {
+        formats = ServiceLoader.load(RideFormat.class).stream()
+                .map(ServiceLoader.Provider::get)
+                .sorted(Comparator.comparing(
+                        format -> format.getClass().getPackageName().startsWith(OURS)))
+                .toList();
+    }
+
+    /** The first format that recognizes the content, or null. */
+    @Nullable RideFormat of(byte[] content) {
+        for (RideFormat format : formats) {
+            if (format.recognizes(content)) {
+                return format;
+            }
+        }
+        return null;
+    }
+
+    /** The names, for messages. */
+    String names() {
+        return formats.stream().map(RideFormat::name).collect(Collectors.joining(", "));
+    }
+}

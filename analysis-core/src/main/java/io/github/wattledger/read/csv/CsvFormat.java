@@ -1,0 +1,30 @@
+package io.github.wattledger.read.csv;
+
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadResult;
+import io.github.wattledger.read.RideFormat;
+import io.github.wattledger.read.UnreadableRideException;
+
+/**
+ * Tables of samples with a row of headers: comma, semicolon or tab between the cells, decimal point or comma. A table
+ * with a {@code state} for each second is a ride already cleaned and is read as exactly that.
+ */
+public final class CsvFormat implements RideFormat {
+    /** Found by {@link java.util.ServiceLoader}. */
+    public CsvFormat() {}
+
+    @Override
+    public String name() {
+        return "CSV";
+    }
+
+    @Override
+    public boolean recognizes(byte[] content) {
+        return CsvText.looksLikeTable(content);
+    }
+
+    @Override
+    public ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException {
+        return new CsvReading(options).read(CsvText.of(content), name());
+    }
+}

@@ -1,0 +1,184 @@
+package io.github.wattledger.read.fit;
+
+import com.garmin.fit.Decode;
+import com.garmin.fit.Decoder;
+import com.garmin.fit.MesgListener;
+import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.ride.Recording;
+import io.github.wattledger.ride.Samples;
+import java.io.ByteArrayInputStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** One complete FIT file read as far as it can be. */
+final class FitReading {
+    private static final int LONGEST_REASON = 120;
+
+    private final FitPart part;
+    private final FitMessages messages;
+    private final @Nullable Exception damage;
+    private final List<ReadNote> notes = new ArrayList<>();
+    private final List<Recording> recordings = new ArrayList<>();
+
+    private FitReading(FitPart part, FitMessages messages, @Nullable Exception damage) {
+        this.part = part;
+        this.messages = messages;
+        this.damage = damage;
+        Samples raw = messages.samples();
+        noteDamage(raw);
+        if (raw.size() > 0) {
+            Samples samples = messages.completedSamples(notes);
+            recordings.addAll(new FitSessionSplit(messages, samples, breaksOff()).recordings());
+            noteLosses();
+        }
+    }
+
+    static FitReading of(byte[] content, FitPart part, int maximumSamples) {
+        byte[] file = part.asFile(content);
+        FitMessages messages = new FitMessages(maximumSamples);
+        Exception damage = decode(file, messages);
+        if (needsStreamDecoder(damage)) {
+            messages = new FitMessages(maximumSamples);
+            damage = decodeStream(file, messages);
+        }
+        return new FitReading(part, messages, damage);
+    }
+
+    boolean tooManySamples() {
+        return damage instanceof FitMessages.TooManySamplesException;
+    }
+
+    List<Recording> recordings() {
+        return recordings;
+    }
+
+    List<ReadNote> notes() {
+        return notes;
+    }
+
+    /** Hands every message to the collector; gives back what stopped the decoder before the end, or null. */
+    @SuppressWarnings(
+            "CatchGeneric") // the SDK declares `throws Exception`, and throws runtime exceptions of many kinds
+    private static @Nullable Exception decode(byte[] file, FitMessages messages) {
+        Decoder decoder = new Decoder(file);
+        decoder.enableSkipExpandComponents(true);
+        decoder.addListener((MesgListener) messages::accept);
+        try {
+            decoder.read();
+            return null;
+        } catch (Exception e) {
+            return e;
+        }
+    }
+
+    /** The byte-array decoder does not know compressed timestamps; the slower stream decoder does. */
+    private static boolean needsStreamDecoder(@Nullable Exception damage) {
+        String message = damage == null ? null : damage.getMessage();
+        return message != null && message.contains("Compressed timestamp");
+    }
+
+    private static @Nullable Exception decodeStream(byte[] file, FitMessages messages) {
+        Decode decoder = new Decode();
+        decoder.enableSkipExpandComponents(true);
+        try {
+            decoder.read(new ByteArrayInputStream(file), (MesgListener) messages::accept);
+            return null;
+        } catch (RuntimeException e) {
+            return e;
+        }
+    }
+
+    private boolean breaksOff() {
+        return damage != null || part.lengthIsWrong();
+    }
+
+    private boolean checksumIsWrong() {
+        return !part.closed() && !part.lengthIsWrong();
+    }
+
+    private void noteDamage(Samples read) {
+        if (part.isCutShort()) {
+            notes.add(ReadNote.damage(
+                    "cut-short",
+                    String.format(
+                            Locale.ROOT,
+                            "The file is cut short: its header promises %,d bytes, it has %,d.",
+                            part.promisedBytes(),
+                            part.sizeBytes()),
+                    read));
+        } else if (part.lengthIsWrong()) {
+            notes.add(ReadNote.damage(
+                    "not-closed",
+                    String.format(
+                            Locale.ROOT,
+                            "The file was not closed properly: its header does not tell its length, which is %,d bytes.",
+                            part.sizeBytes()),
+                    read));
+        } else if (damage != null && !stoppedByChecksum()) {
+            notes.add(ReadNote.damage("damaged", "The file is damaged (" + reason(damage) + ").", read));
+        } else if (checksumIsWrong()) {
+            notes.add(new ReadNote(
+                    "wrong-checksum",
+                    String.format(
+                            Locale.ROOT,
+                            "The file's checksum is wrong: a byte somewhere has changed, and with it perhaps a value. "
+                                    + "All %,d samples were read.",
+                            read.size())));
+        }
+        if (part.strayBytes() > 0) {
+            notes.add(new ReadNote(
+                    "stray-bytes",
+                    String.format(
+                            Locale.ROOT,
+                            "%,d bytes after the end of the recording belong to nothing and were passed over.",
+                            part.strayBytes())));
+        }
+    }
+
+    /** The decoder complains of the checksum only after the last message. */
+    private boolean stoppedByChecksum() {
+        String message = damage == null ? null : damage.getMessage();
+        return checksumIsWrong() && message != null && message.contains("CRC");
+    }
+
+    private void noteLosses() {
+        if (!messages.hasSessions()) {
+            notes.add(new ReadNote(
+                    "no-session",
+                    "The file has no session message: it was not closed properly. All totals are recomputed."));
+        }
+        if (messages.recordsWithoutTime() > 0) {
+            notes.add(new ReadNote(
+                    "records-without-time", messages.recordsWithoutTime() + " records without a time were left out."));
+        }
+    }
+
+    /** Why there is no sample; meaningful only then. */
+    String whyEmpty() {
+        if (damage != null) {
+            return "is a damaged FIT file with no sample before the damage (" + reason(damage)
+                    + "); copy it from the device again";
+        }
+        String type = messages.fileType();
+        if (type != null && !type.equals("activity")) {
+            return "is a FIT file of type \"" + type + "\", not a recorded ride; choose an activity file";
+        }
+        return "is a FIT file without a single sample; nothing was recorded in it";
+    }
+
+    private static String reason(Exception damage) {
+        String message = damage.getMessage();
+        if (message == null || message.isBlank()) {
+            return damage.getClass().getSimpleName();
+        }
+        String oneLine = message.replaceAll("[\\s\\p{Cntrl}]+", " ").strip();
+        String reason =
+                oneLine.startsWith("FIT decode error: ") ? oneLine.substring("FIT decode error: ".length()) : oneLine;
+        if (reason.length() > LONGEST_REASON) {
+            return reason.substring(0, LONGEST_REASON);
+        }
+        return reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
+    }
+}

@@ -1,0 +1,37 @@
+package io.github.wattledger.read.gpx;
+
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadResult;
+import io.github.wattledger.read.RideFormat;
+import io.github.wattledger.read.UnreadableRideException;
+import java.nio.charset.StandardCharsets;
+import java.util.regex.Pattern;
+
+/** GPX tracks with times. */
+public final class GpxFormat implements RideFormat {
+    private static final int LOOKED_AT_BYTES = 4096;
+    private static final Pattern ROOT = Pattern.compile("<(?:[\\w.-]+:)?gpx[\\s>]");
+
+    /** Found by {@link java.util.ServiceLoader}. */
+    public GpxFormat() {}
+
+    @Override
+    public String name() {
+        return "GPX";
+    }
+
+    @Override
+    public boolean recognizes(byte[] content) {
+        int length = Math.min(content.length, LOOKED_AT_BYTES);
+        // Every encoding of XML that is met with holds the ASCII letters; UTF-16 with zeros in between.
+        String start = new String(content, 0, length, StandardCharsets.ISO_8859_1).replace("\0", "");
+        return start.indexOf('<') >= 0 && ROOT.matcher(start).find();
+    }
+
+    @Override
+    public ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException {
+        GpxParser parser = new GpxParser(options.limits().maximumSamples());
+        parser.parse(content);
+        return parser.result(name());
+    }
+}

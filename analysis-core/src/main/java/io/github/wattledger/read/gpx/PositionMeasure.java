@@ -1,0 +1,62 @@
+package io.github.wattledger.read.gpx;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Samples;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import net.sf.geographiclib.Geodesic;
+import net.sf.geographiclib.GeodesicMask;
+
+/** Distance and speed from positions, along geodesics on the WGS-84 ellipsoid (C. F. F. Karney's algorithm). */
+final class PositionMeasure {
+    /** Over a longer gap a mean speed says nothing of its last second. */
+    private static final long LONGEST_GAP_SECONDS = 10;
+
+    private PositionMeasure() {}
+
+    /** Metres between two positions in degrees; the shortest way over the ellipsoid, height left out. */
+    static double metres(double latitude1, double longitude1, double latitude2, double longitude2) {
+        return Geodesic.WGS84.Inverse(latitude1, longitude1, latitude2, longitude2, GeodesicMask.DISTANCE).s12;
+    }
+
+    /**
+     * The samples with distance, speed or both set. The distance goes on over a break between two segments without
+     * counting the way between them; the speed of a sample is that from the position before.
+     */
+    static Samples complete(Samples samples, List<Integer> segmentStarts, boolean distance, boolean speed) {
+        Set<Integer> starts = new HashSet<>(segmentStarts);
+        Samples.Builder completed = Samples.builder();
+        double coveredM = 0;
+        int previous = -1;
+        for (int i = 0; i < samples.size(); i++) {
+            completed.at(samples.epochSecond(i));
+            for (Channel channel : samples.channels()) {
+                completed.set(channel, samples.get(channel, i));
+            }
+            if (starts.contains(i)) {
+                previous = -1;
+            }
+            if (Double.isNaN(samples.get(Channel.LATITUDE, i))) {
+                continue;
+            }
+            if (previous >= 0) {
+                double stepM = metres(
+                        samples.get(Channel.LATITUDE, previous),
+                        samples.get(Channel.LONGITUDE, previous),
+                        samples.get(Channel.LATITUDE, i),
+                        samples.get(Channel.LONGITUDE, i));
+                coveredM += stepM;
+                long seconds = samples.epochSecond(i) - samples.epochSecond(previous);
+                if (speed && seconds > 0 && seconds <= LONGEST_GAP_SECONDS) {
+                    completed.set(Channel.SPEED, stepM / seconds);
+                }
+            }
+            if (distance) {
+                completed.set(Channel.DISTANCE, coveredM);
+            }
+            previous = i;
+        }
+        return completed.build();
+    }
+}

@@ -1,0 +1,233 @@
+package io.github.wattledger.road;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A climb: at least 500 m of road that average at least 3 %, short dips allowed. Each beginning and each end of it
+ * averages 3 % as well, so that no flat run-up belongs to it.
+ *
+ * @param when its seconds, counted from the first second of the ride it was found in
+ * @param startM distance at its foot, metres from the start of the recording
+ * @param endM distance at its top
+ * @param gainM altitude of the top over the foot, metres
+ * @param meanGrade gain over length
+ * @param steepestGrade highest mean grade over 100 m of it
+ * @param movingSeconds seconds under way on it
+ * @param averagePowerW mean power, watts, or null without power
+ * @param averageHeartRateBpm mean heart rate, or null without it
+ * @param verticalSpeedMPerHour altitude gained in an hour of moving time at this rate, metres
+ * @param foot position of the foot, or null without positions
+ * @param top position of the top, or null without positions
+ */
+public record Climb(
+        Interval when,
+        double startM,
+        double endM,
+        double gainM,
+        double meanGrade,
+        double steepestGrade,
+        int movingSeconds,
+        @Nullable Double averagePowerW,
+        @Nullable Double averageHeartRateBpm,
+        double verticalSpeedMPerHour,
+        @Nullable Place foot,
+        @Nullable Place top)
+        implements Serializable {
+    /** A climb is at least so long, metres. */
+    public static final double LEAST_LENGTH_M = 500;
+
+    /** And at least so steep on average. */
+    public static final double LEAST_GRADE = 0.03;
+
+    /** A stretch without a new greatest height as long as this ends a climb; shorter ones are dips of it. */
+    private static final double LONGEST_DIP_M = 500;
+
+    private static final double STEEPEST_OVER_M = 100;
+
+    /** Two climbs begin (and end) at one place when they do so within this distance, metres: satellites are not finer. */
+    private static final double SAME_PLACE_M = 60;
+
+    private static final double SAME_LENGTH_FRACTION = 0.1;
+    private static final double SECONDS_PER_HOUR = 3600;
+
+    /**
+     * A point of the earth.
+     *
+     * @param latitudeDegrees north positive, WGS-84
+     * @param longitudeDegrees east positive
+     */
+    public record Place(double latitudeDegrees, double longitudeDegrees) implements Serializable {
+        private static final double MEAN_EARTH_RADIUS_M = 6_371_008.8; // IUGG mean radius
+
+        /** Great-circle distance on a sphere, metres; 0.5 % wrong at worst (haversine). */
+        double metresTo(Place other) {
+            double phi1 = Math.toRadians(latitudeDegrees);
+            double phi2 = Math.toRadians(other.latitudeDegrees);
+            double sinPhi = Math.sin((phi2 - phi1) / 2);
+            double sinLambda = Math.sin(Math.toRadians(other.longitudeDegrees - longitudeDegrees) / 2);
+            double h = sinPhi * sinPhi + Math.cos(phi1) * Math.cos(phi2) * sinLambda * sinLambda;
+            return 2 * MEAN_EARTH_RADIUS_M * Math.asin(Math.min(1, Math.sqrt(h)));
+        }
+    }
+
+    /** Length, metres. */
+    public double lengthM() {
+        return endM - startM;
+    }
+
+    /**
+     * Whether both are the same climb ridden twice: foot and top at the same places, up to 60 m apart, and lengths that
+     * differ by 10 % at most. Never so without positions.
+     */
+    public boolean isSameRoadAs(Climb other) {
+        return foot != null
+                && top != null
+                && other.foot != null
+                && other.top != null
+                && foot.metresTo(other.foot) <= SAME_PLACE_M
+                && top.metresTo(other.top) <= SAME_PLACE_M
+                && Math.abs(lengthM() - other.lengthM()) <= SAME_LENGTH_FRACTION * Math.max(lengthM(), other.lengthM());
+    }
+
+    /** The climbs of a ride in the order in which they were ridden; none without altitude or distance. */
+    public static List<Climb> of(Ride ride) {
+        return Course.of(ride).map(course -> of(ride, course)).orElse(List.of());
+    }
+
+    private static List<Climb> of(Ride ride, Course course) {
+        List<Climb> climbs = new ArrayList<>();
+        int from = 0;
+        while (from < course.pieces()) {
+            Span span = next(course, from);
+            if (span == null) {
+                break;
+            }
+            double length = (span.end - span.start) * course.stepM();
+            double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
+            if (length >= LEAST_LENGTH_M && gain >= LEAST_GRADE * length) {
+                climbs.add(describe(ride, course, span));
+            }
+            from = span.end;
+        }
+        return climbs;
+    }
+
+    private record Span(int start, int end) {}
+
+    /*
+     * The walk keeps the height won beyond 3 % of the length ridden since the foot. A climb begins where that is positive
+     * and ends where it was largest, once it has been used up or no new height was reached for a dip's length. So every
+     * beginning and every end of the stretch averages 3 % or more.
+     */
+    private static @Nullable Span next(Course course, int from) {
+        int start = -1;
+        int best = -1;
+        int highest = -1;
+        double mostOver = 0;
+        for (int node = from; node < course.nodes(); node++) {
+            double altitude = course.altitudeM(node);
+            if (start >= 0) {
+                double over = altitude - course.altitudeM(start) - LEAST_GRADE * (node - start) * course.stepM();
+                boolean known = !Double.isNaN(altitude);
+                if (known && altitude > course.altitudeM(highest)) {
+                    highest = node;
+                }
+                if (known && over > mostOver) {
+                    mostOver = over;
+                    best = node;
+                }
+                boolean isOver = !known || over <= 0 || (node - highest) * course.stepM() > LONGEST_DIP_M;
+                if (isOver && best > start) {
+                    return new Span(start, best);
+                }
+                if (isOver) {
+                    start = -1;
+                }
+            }
+            if (start < 0 && !Double.isNaN(altitude)) {
+                start = node;
+                best = node;
+                highest = node;
+                mostOver = 0;
+            }
+        }
+        return start >= 0 && best > start ? new Span(start, best) : null;
+    }
+
+    private static Climb describe(Ride ride, Course course, Span span) {
+        double startM = course.distanceM(span.start);
+        double endM = course.distanceM(span.end);
+        double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
+        Interval when = seconds(ride, startM, endM);
+        int moving = ride.part(when).countSeconds(SecondState.RIDING);
+        return new Climb(
+                when,
+                startM,
+                endM,
+                gain,
+                gain / (endM - startM),
+                steepest(course, span),
+                moving,
+                mean(ride, Channel.POWER, when),
+                mean(ride, Channel.HEART_RATE, when),
+                moving == 0 ? 0 : gain / moving * SECONDS_PER_HOUR,
+                place(ride, when.fromSecond()),
+                place(ride, Math.max(when.fromSecond(), when.toSecond() - 1)));
+    }
+
+    private static double steepest(Course course, Span span) {
+        int reach = Math.max(1, (int) Math.round(STEEPEST_OVER_M / course.stepM()));
+        double steepest = Double.NEGATIVE_INFINITY;
+        for (int node = span.start; node + reach <= span.end; node++) {
+            double rise = course.altitudeM(node + reach) - course.altitudeM(node);
+            steepest = Math.max(steepest, rise / (reach * course.stepM()));
+        }
+        return steepest;
+    }
+
+    /** From the last second at or before the foot to the first at or beyond the top. */
+    private static Interval seconds(Ride ride, double startM, double endM) {
+        Series distance = ride.series(Channel.DISTANCE);
+        int from = 0;
+        int to = ride.seconds();
+        for (int second = 0; second < ride.seconds(); second++) {
+            double at = distance.get(second);
+            if (at <= startM) {
+                from = second;
+            } else if (at >= endM) {
+                to = second + 1;
+                break;
+            }
+        }
+        return new Interval(from, to);
+    }
+
+    private static @Nullable Double mean(Ride ride, Channel channel, Interval when) {
+        Series series = ride.series(channel);
+        double sum = 0;
+        int count = 0;
+        for (int second = when.fromSecond(); second < when.toSecond(); second++) {
+            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
+                sum += series.get(second);
+                count++;
+            }
+        }
+        return count == 0 ? null : sum / count;
+    }
+
+    private static @Nullable Place place(Ride ride, int second) {
+        Series latitude = ride.series(Channel.LATITUDE);
+        Series longitude = ride.series(Channel.LONGITUDE);
+        return latitude.isMeasured(second) && longitude.isMeasured(second)
+                ? new Place(latitude.get(second), longitude.get(second))
+                : null;
+    }
+}

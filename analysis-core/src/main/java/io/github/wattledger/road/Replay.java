@@ -1,0 +1,478 @@
+package io.github.wattledger.road;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A recorded ride once more with other power or another rig, on the same road in the same air.
+ *
+ * <p>The ride is cut into bins of 200 m ridden. In each the recorded balance of forces, steady but for the recorded change
+ * of speed, gives the wind along the road that explains the recorded speed; it stands for wind, draft and surface alike
+ * and is bounded to 8 m/s either way. Another power or rig then gives the bin another speed through the
+ * <em>difference</em> of the balance, so that whatever the model gets wrong cancels out and the same power and rig give
+ * exactly the recorded time. Bins in which the rider coasted or braked (mean power under 30 W), and those that the
+ * recording does not tell enough about, keep their speed. A gain in speed is carried from bin to bin and settles over the
+ * distance that momentum takes, so that speed won on a descent helps up the next rise.
+ *
+ * <p>Equations: Martin et al. (1998), Journal of Applied Biomechanics 14:276-291; bins and bounds are this project's own.
+ * Immutable and safe for many threads.
+ */
+public final class Replay {
+    /** Length of a bin, metres ridden. */
+    public static final double BIN_M = 200;
+
+    /** Mean power below which a bin was coasted or braked rather than pedalled, watts. */
+    public static final double PEDALLING_W = 30;
+
+    private static final double MOST_WIND_MPS = 8;
+    /** Wind is the median of so many bins before and after, too: it does not change as fast as a barometer trembles. */
+    private static final int WIND_REACH = 5;
+
+    private static final double SLOWEST_MPS = 0.5;
+    private static final double FASTEST_MPS = 40;
+    private static final int MOST_STEPS = 100;
+
+    /** A ride of which more of the moving time than this cannot be replayed is refused. */
+    private static final double MOST_UNKNOWN_SHARE = 0.2;
+
+    private static final double USUAL_HUMIDITY_FRACTION = 0.5;
+
+    private final Rig rig;
+    private final double densityKgPerM3;
+    private final int[] binOfSecond;
+    private final Bin[] bins;
+    private final double movingSeconds;
+
+    private Replay(Rig rig, double densityKgPerM3, int[] binOfSecond, Bin[] bins) {
+        this.rig = rig;
+        this.densityKgPerM3 = densityKgPerM3;
+        this.binOfSecond = binOfSecond;
+        this.bins = bins;
+        this.movingSeconds = Arrays.stream(bins).mapToDouble(bin -> bin.seconds).sum();
+    }
+
+    /** Either a replay or the reason why there is none. */
+    public static final class Attempt {
+        private final @Nullable Replay replay;
+        private final @Nullable String refusal;
+
+        private Attempt(@Nullable Replay replay, @Nullable String refusal) {
+            this.replay = replay;
+            this.refusal = refusal;
+        }
+
+        /** The replay, or null when there is none. */
+        public @Nullable Replay replay() {
+            return replay;
+        }
+
+        /** Why there is no replay, one clause, or null when there is one. */
+        public @Nullable String refusal() {
+            return refusal;
+        }
+
+        private static Attempt refused(String reason) {
+            return new Attempt(null, reason);
+        }
+    }
+
+    /** What was ridden in a bin: {@code seconds} of moving time over {@code lengthM}. */
+    private static final class Bin {
+        int seconds;
+        double lengthM;
+        double joules;
+        double startMps = Double.NaN;
+        double endMps = Double.NaN;
+        double startDistanceM = Double.NaN;
+        double endDistanceM = Double.NaN;
+        boolean measured = true;
+        double grade = Double.NaN;
+        double apparentWindMps;
+        double windMps;
+        boolean fixed;
+
+        double speedMps() {
+            return lengthM / seconds;
+        }
+
+        double watts() {
+            return joules / seconds;
+        }
+
+        /** Seconds and power were recorded throughout, and the bin leads somewhere. */
+        boolean isTold() {
+            return measured && !Double.isNaN(grade) && speedMps() > SLOWEST_MPS && speedMps() < FASTEST_MPS;
+        }
+    }
+
+    /**
+     * Prepares a ride for replays.
+     *
+     * @param ride a ride with power, distance and altitude
+     * @param rig rider and bicycle as they were
+     * @return a refusal when a channel is missing altogether, or for more than a fifth of the moving time
+     */
+    public static Attempt of(Ride ride, Rig rig) {
+        if (!ride.has(Channel.POWER)) {
+            return Attempt.refused("no power in this file");
+        }
+        if (!ride.has(Channel.DISTANCE)) {
+            return Attempt.refused("no distance in this file");
+        }
+        if (!ride.has(Channel.ALTITUDE)) {
+            return Attempt.refused("no altitude in this file");
+        }
+        Course course = Course.of(ride).orElse(null);
+        if (course == null) {
+            return Attempt.refused("the ride leads nowhere: an indoor ride, or no distance while moving");
+        }
+        return of(ride, rig, course, densityKgPerM3(ride));
+    }
+
+    private static Attempt of(Ride ride, Rig rig, Course course, double densityKgPerM3) {
+        int[] binOfSecond = new int[ride.seconds()];
+        Bin[] bins = cut(ride, binOfSecond);
+        double unknown = 0;
+        double all = 0;
+        for (Bin bin : bins) {
+            bin.grade = (course.altitudeAtM(bin.endDistanceM) - course.altitudeAtM(bin.startDistanceM))
+                    / (bin.endDistanceM - bin.startDistanceM);
+            all += bin.seconds;
+            unknown += bin.isTold() ? 0 : bin.seconds;
+        }
+        if (bins.length == 0 || unknown > MOST_UNKNOWN_SHARE * all) {
+            return Attempt.refused("power, distance or altitude are missing for more than a fifth of the moving time");
+        }
+        Replay replay = new Replay(rig, densityKgPerM3, binOfSecond, bins);
+        for (Bin bin : bins) {
+            bin.fixed = !bin.isTold() || bin.watts() < PEDALLING_W;
+            bin.apparentWindMps = bin.fixed ? Double.NaN : replay.windMps(bin);
+        }
+        for (int k = 0; k < bins.length; k++) {
+            bins[k].windMps = bins[k].fixed ? 0 : median(bins, k - WIND_REACH, k + WIND_REACH);
+        }
+        return new Attempt(replay, null);
+    }
+
+    /**
+     * Density of the air of a ride: pressure of the standard atmosphere at its mean altitude, its mean recorded
+     * temperature, or the standard atmosphere's, and half-saturated air. Pressure of the day moves it by 2 % at most.
+     *
+     * @return kg/m3, the sea-level value without altitude
+     */
+    public static double densityKgPerM3(Ride ride) {
+        double altitude = Math.max(-500, Math.min(9000, mean(ride, Channel.ALTITUDE, 0)));
+        double standardC = AirDensity.standardTemperatureK(altitude) - 273.15;
+        double temperature = Math.max(-40, Math.min(55, mean(ride, Channel.TEMPERATURE, standardC)));
+        return AirDensity.moistKgPerM3(temperature, AirDensity.standardPressurePa(altitude), USUAL_HUMIDITY_FRACTION);
+    }
+
+    private static double mean(Ride ride, Channel channel, double otherwise) {
+        Series series = ride.series(channel);
+        double sum = 0;
+        int count = 0;
+        for (int second = 0; second < ride.seconds(); second++) {
+            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
+                sum += series.get(second);
+                count++;
+            }
+        }
+        return count == 0 ? otherwise : sum / count;
+    }
+
+    /*
+     * A second belongs whole to one bin, so that bins add up to the moving time without a rest; a bin ends with the
+     * second in which its 200 m are full. Distance covered while nothing was recorded belongs to no bin.
+     */
+    private static Bin[] cut(Ride ride, int[] binOfSecond) {
+        Series distance = ride.series(Channel.DISTANCE);
+        Series speed = ride.series(Channel.SPEED);
+        Series watts = ride.series(Channel.POWER);
+        java.util.List<Bin> bins = new java.util.ArrayList<>();
+        Bin bin = new Bin();
+        Arrays.fill(binOfSecond, -1);
+        for (int second = 0; second < ride.seconds(); second++) {
+            if (ride.state(second) != SecondState.RIDING) {
+                continue;
+            }
+            double before = second == 0 ? Double.NaN : distance.get(second - 1);
+            double covered = distance.get(second) - before;
+            boolean follows = second > 0 && ride.state(second - 1) != SecondState.MISSING;
+            boolean known = follows && covered >= 0 && covered < FASTEST_MPS;
+            double start = known ? before : distance.get(second);
+            // A jump of the distance would make a grade of two places that do not belong together.
+            boolean jumps = bin.seconds > 0 && !(Math.abs(start - bin.endDistanceM) < 1);
+            if (jumps) {
+                bins.add(bin);
+                bin = new Bin();
+            }
+            if (bin.seconds == 0) {
+                bin.startDistanceM = start;
+                bin.startMps = second == 0 ? speed.get(second) : orElse(speed.get(second - 1), speed.get(second));
+            }
+            bin.seconds++;
+            bin.lengthM += known ? covered : 0;
+            bin.endDistanceM = distance.get(second);
+            bin.endMps = speed.get(second);
+            bin.joules += watts.get(second);
+            // The first second has no place to have come from: it counts as time and asks for nothing.
+            bin.measured &= (known || second == 0) && watts.isMeasured(second);
+            binOfSecond[second] = bins.size();
+            if (bin.lengthM >= BIN_M) {
+                bins.add(bin);
+                bin = new Bin();
+            }
+        }
+        if (bin.seconds > 0) {
+            bins.add(bin);
+        }
+        return bins.toArray(Bin[]::new);
+    }
+
+    private static double median(Bin[] bins, int from, int to) {
+        double[] winds = Arrays.stream(bins, Math.max(0, from), Math.min(bins.length, to + 1))
+                .filter(bin -> !bin.fixed)
+                .mapToDouble(bin -> bin.apparentWindMps)
+                .sorted()
+                .toArray();
+        int middle = winds.length / 2;
+        return winds.length % 2 == 1 ? winds[middle] : (winds[middle - 1] + winds[middle]) / 2;
+    }
+
+    private static double orElse(double value, double otherwise) {
+        return Double.isNaN(value) ? otherwise : value;
+    }
+
+    /** Recorded moving time, seconds. */
+    public double movingSeconds() {
+        return movingSeconds;
+    }
+
+    /** The rig that the ride was replayed with. */
+    public Rig rig() {
+        return rig;
+    }
+
+    /** Whether a second lies in a bin that was pedalled, so that another power there changes its speed. */
+    public boolean isPedalled(int second) {
+        return binOfSecond[second] >= 0 && !bins[binOfSecond[second]].fixed;
+    }
+
+    /**
+     * The same ride with another power.
+     *
+     * @param watts power for each second of the ride, watts, 0 or more; a bin takes the mean of its seconds, so that a
+     *     change over a part of it counts by its share of the time; {@code NaN} keeps the bin as it was
+     * @throws IllegalArgumentException when the series is not as long as the ride
+     */
+    public Result withPower(Series watts) {
+        return run(watts, rig, new Share(0, 1));
+    }
+
+    /**
+     * The same ride and power with another rig over a part of the distance.
+     *
+     * @param other rider and bicycle instead
+     * @param part the part
+     */
+    public Result withRig(Rig other, Share part) {
+        return run(null, other, part);
+    }
+
+    /**
+     * Another power and, over a part of the distance, another rig.
+     *
+     * @param watts as in {@link #withPower}
+     * @throws IllegalArgumentException when the series is not as long as the ride
+     */
+    public Result with(Series watts, Rig other, Share part) {
+        return run(watts, other, part);
+    }
+
+    /**
+     * A part of the distance ridden.
+     *
+     * @param from where it begins, 0 to 1
+     * @param to where it ends, {@code from} to 1
+     */
+    public record Share(double from, double to) {
+        /** All of it. */
+        public static final Share WHOLE = new Share(0, 1);
+
+        /** @throws IllegalArgumentException when the bounds are out of order or range */
+        public Share {
+            if (!(from >= 0 && from <= to && to <= 1)) {
+                throw new IllegalArgumentException("share " + from + " to " + to + ", expected 0 <= from <= to <= 1");
+            }
+        }
+    }
+
+    private Result run(@Nullable Series watts, Rig other, Share part) {
+        if (watts != null && watts.size() != binOfSecond.length) {
+            throw new IllegalArgumentException("power of " + watts.size() + " seconds, expected " + binOfSecond.length);
+        }
+        double[] joules = new double[bins.length];
+        if (watts == null) {
+            Arrays.setAll(joules, bin -> bins[bin].joules);
+        } else {
+            for (int second = 0; second < binOfSecond.length; second++) {
+                if (binOfSecond[second] >= 0) {
+                    joules[binOfSecond[second]] += watts.get(second);
+                }
+            }
+        }
+        double all = Arrays.stream(bins).mapToDouble(bin -> bin.lengthM).sum();
+        double ridden = 0;
+        double[] stretch = new double[bins.length];
+        double total = 0;
+        double gain = 0;
+        for (int k = 0; k < bins.length; k++) {
+            Bin bin = bins[k];
+            double meanW = joules[k] / bin.seconds;
+            stretch[k] = 1;
+            if (bin.fixed || Double.isNaN(meanW)) {
+                gain = 0;
+            } else {
+                double within = overlap(ridden, ridden + bin.lengthM, part.from * all, part.to * all);
+                double share = within / bin.lengthM;
+                Rig most = share > 0.5 ? other : rig;
+                double settledMps = (share < 1 ? speedMps(bin, meanW, rig) * (1 - share) : 0)
+                        + (share > 0 ? speedMps(bin, meanW, other) * share : 0);
+                // Energy of motion won, joules per kg: it is what gravity and speed hand on to each other.
+                double settledGain = (settledMps * settledMps - bin.speedMps() * bin.speedMps()) / 2;
+                double settlingM = settlingM(bin, meanW, most, settledMps);
+                double left = Math.exp(-bin.lengthM / settlingM);
+                double meanGain = settledGain + (gain - settledGain) * (1 - left) * settlingM / bin.lengthM;
+                gain = settledGain + (gain - settledGain) * left;
+                stretch[k] = bin.speedMps() / speedAfterGain(bin.speedMps(), meanGain);
+            }
+            total += stretch[k] * bin.seconds;
+            ridden += bin.lengthM;
+        }
+        return new Result(binOfSecond, stretch, total, movingSeconds);
+    }
+
+    private static double speedAfterGain(double speedMps, double gain) {
+        if (gain == 0) {
+            return speedMps;
+        }
+        double slowest = Math.min(SLOWEST_MPS, speedMps);
+        return Math.sqrt(Math.max(slowest * slowest, speedMps * speedMps + 2 * gain));
+    }
+
+    private static double overlap(double from, double to, double otherFrom, double otherTo) {
+        return Math.max(0, Math.min(to, otherTo) - Math.max(from, otherFrom));
+    }
+
+    private double windMps(Bin bin) {
+        double v = bin.speedMps();
+        double airN = rig.driveEfficiency() * bin.watts() / v
+                - rig.massKg() * roadN(rig.rollingResistance(), bin.grade)
+                - RoadLoad.BEARINGS_N
+                - RoadLoad.BEARINGS_N_PER_MPS * v
+                - kineticN(bin);
+        double airMps = Math.signum(airN) * Math.sqrt(Math.abs(airN) / halfDensityArea(rig));
+        return Math.max(-MOST_WIND_MPS, Math.min(MOST_WIND_MPS, airMps - v));
+    }
+
+    /** What goes into motion per metre; the recorded change of speed is ridden again as it was. */
+    private double kineticN(Bin bin) {
+        double change = bin.endMps * bin.endMps - bin.startMps * bin.startMps;
+        return Double.isNaN(change) ? 0 : rig.inertKg() / 2 * change / bin.lengthM;
+    }
+
+    /** Rolling and slope, newtons per kg. */
+    private static double roadN(double rollingResistance, double grade) {
+        return RoadLoad.GRAVITY_MPS2 * (rollingResistance + grade) / Math.sqrt(1 + grade * grade);
+    }
+
+    private double halfDensityArea(Rig of) {
+        return densityKgPerM3 / 2 * (of.dragAreaM2() + of.spokeDragAreaM2());
+    }
+
+    /**
+     * The distance over which a difference in speed shrinks to 1/e, metres: momentum over how fast the surplus force falls
+     * with speed. A few metres on a steep climb, near 200 on a fast descent.
+     */
+    private double settlingM(Bin bin, double watts, Rig with, double speedMps) {
+        double fallsBy = 2 * halfDensityArea(with) * Math.abs(speedMps + bin.windMps)
+                + RoadLoad.BEARINGS_N_PER_MPS
+                + with.driveEfficiency() * watts / (speedMps * speedMps);
+        return with.inertKg() * speedMps / fallsBy;
+    }
+
+    /**
+     * The speed at which the difference to the recorded state balances, once it has settled; unchanged when nothing
+     * changed.
+     */
+    private double speedMps(Bin bin, double watts, Rig other) {
+        double recorded = bin.speedMps();
+        if (bin.fixed || Double.isNaN(watts) || (other.equals(rig) && watts == bin.watts())) {
+            return recorded;
+        }
+        double slow = Math.min(SLOWEST_MPS, recorded);
+        double fast = FASTEST_MPS;
+        // Surplus force falls with speed, so the root is bracketed; where it lies outside, the bound is the answer.
+        for (int step = 0; step < MOST_STEPS && fast - slow > 1e-9; step++) {
+            double v = (slow + fast) / 2;
+            if (surplusN(bin, watts, other, v) > 0) {
+                slow = v;
+            } else {
+                fast = v;
+            }
+        }
+        return (slow + fast) / 2;
+    }
+
+    private double surplusN(Bin bin, double watts, Rig other, double v) {
+        double recorded = bin.speedMps();
+        double push = other.driveEfficiency() * watts / v - rig.driveEfficiency() * bin.watts() / recorded;
+        double air = halfDensityArea(other) * square(v + bin.windMps)
+                - halfDensityArea(rig) * square(recorded + bin.windMps);
+        double road = other.massKg() * roadN(other.rollingResistance(), bin.grade)
+                - rig.massKg() * roadN(rig.rollingResistance(), bin.grade);
+        double bearings = RoadLoad.BEARINGS_N_PER_MPS * (v - recorded);
+        return push - air - road - bearings;
+    }
+
+    private static double square(double airMps) {
+        return airMps * Math.abs(airMps);
+    }
+
+    /** How long a replayed ride took, and where its time went. */
+    public static final class Result {
+        private final int[] binOfSecond;
+        private final double[] stretch;
+        private final double seconds;
+        private final double recordedSeconds;
+
+        private Result(int[] binOfSecond, double[] stretch, double seconds, double recordedSeconds) {
+            this.binOfSecond = binOfSecond;
+            this.stretch = stretch;
+            this.seconds = seconds;
+            this.recordedSeconds = recordedSeconds;
+        }
+
+        /** Moving time of the replayed ride, seconds. */
+        public double movingSeconds() {
+            return seconds;
+        }
+
+        /** Recorded minus replayed moving time, seconds; positive when the replayed ride is faster. */
+        public double savedSeconds() {
+            return recordedSeconds - seconds;
+        }
+
+        /**
+         * How long what was done in a recorded second took in the replay, seconds: 1 where nothing changed, 0 for a
+         * second that is not moving time.
+         */
+        public double secondsFor(int second) {
+            return binOfSecond[second] < 0 ? 0 : stretch[binOfSecond[second]];
+        }
+    }
+}

@@ -1,0 +1,323 @@
+package io.github.wattledger.road;
+
+import static java.util.Objects.requireNonNull;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import io.github.wattledger.simulation.PacingPlan;
+import io.github.wattledger.simulation.RidingStyle;
+import io.github.wattledger.simulation.RoadSimulation;
+import io.github.wattledger.simulation.Scenario;
+import io.github.wattledger.simulation.SensorNoise;
+import io.github.wattledger.simulation.SimulatedRider;
+import io.github.wattledger.simulation.Weather;
+import java.time.Instant;
+import java.util.Random;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** The replay against full forward simulations, which share no code with it. */
+class ReplayTest {
+    private static final double LENGTH_M = 100_000;
+    private static final double ROLLING_RESISTANCE = 0.006;
+    private static final double EVEN_W = 180;
+    private static final int OPENING_SECONDS = 3600;
+
+    /** The simulator's rider: 74 kg with a bicycle of 11 kg, drag area 0.36 m2. */
+    private static final Rig TRUE_RIG = Rig.of(85, 0.36, ROLLING_RESISTANCE);
+
+    private enum Road {
+        FLAT(0, 1, 0),
+        ROLLING(20, 2000, 0),
+        /** Waves of 114 m over 4 km: grades to 9 %. */
+        HILLY(114, 4000, 0),
+        WINDY(0, 1, 3),
+        WINDY_HILLS(60, 4000, 3);
+
+        private final double heightM;
+        private final double wavelengthM;
+        private final double windMps;
+
+        Road(double heightM, double wavelengthM, double windMps) {
+            this.heightM = heightM;
+            this.wavelengthM = wavelengthM;
+            this.windMps = windMps;
+        }
+
+        /** Twice round a loop, so that the wind comes from all sides. */
+        Scenario scenario() {
+            io.github.wattledger.simulation.Course course = io.github.wattledger.simulation.Course.builder()
+                    .startLine(45, 0, 100)
+                    .stretch(LENGTH_M, 0, ROLLING_RESISTANCE)
+                    .rollers(heightM, wavelengthM)
+                    .heading(metres -> 360 * metres / (LENGTH_M / 2))
+                    .build();
+            return Scenario.of(course, SimulatedRider.tireless(), PacingPlan.steady(EVEN_W))
+                    .withWeather(Weather.CALM.withWind(windMps, 0));
+        }
+    }
+
+    @Nested
+    class EqualWorkPrice {
+        /** What a trembling barometer leaves open, as a share of the time: two seconds in an hour. */
+        private static final double RESOLUTION = 2 / 3600.0;
+
+        @ParameterizedTest
+        @CsvSource({
+            "FLAT, 1.1", "FLAT, 1.2", "FLAT, 1.3",
+            "ROLLING, 1.1", "ROLLING, 1.2", "ROLLING, 1.3",
+            "HILLY, 1.1", "HILLY, 1.2", "HILLY, 1.3",
+            "WINDY, 1.1", "WINDY, 1.2", "WINDY, 1.3",
+            "WINDY_HILLS, 1.1", "WINDY_HILLS, 1.2", "WINDY_HILLS, 1.3"
+        })
+        void ofAHardStartAgreesWithTheForwardSimulation(Road road, double hardness) {
+            EqualWork.Truth truth = hardStart(road, hardness);
+            double level = truth.evenW() / (EVEN_W * hardness);
+            Ride exact = EqualWork.recorded(truth.hard().toRecording());
+
+            double saved = EqualWork.savedByReplay(exact, TRUE_RIG, OPENING_SECONDS, level);
+            assertThat(saved).isCloseTo(truth.savedSeconds(), within(Math.max(5, 0.05 * truth.savedSeconds())));
+
+            for (double factor : new double[] {0.82, 1.18}) {
+                Rig wrong = TRUE_RIG.withDragAreaM2(0.36 * factor);
+                assertThat(EqualWork.savedByReplay(exact, wrong, OPENING_SECONDS, level))
+                        .as("drag area times %s", factor)
+                        .isCloseTo(saved, within(Math.max(1, 0.05 * saved)));
+            }
+
+            Ride noisy = withMeterNoise(EqualWork.recorded(
+                    SensorNoise.ordinary(17).record(truth.hard()).toRecording()));
+            assertThat(EqualWork.savedByReplay(noisy, TRUE_RIG, OPENING_SECONDS, level))
+                    .as("with sensor noise")
+                    .isCloseTo(
+                            truth.savedSeconds(),
+                            within(Math.max(RESOLUTION * noisy.seconds(), 0.15 * truth.savedSeconds())));
+        }
+
+        private EqualWork.Truth hardStart(Road road, double hardness) {
+            return EqualWork.simulate(
+                    road.scenario(),
+                    PacingPlan::steady,
+                    PacingPlan.startThenRest(EVEN_W * hardness, OPENING_SECONDS, EVEN_W),
+                    EVEN_W);
+        }
+
+        /** 2 % of a power meter's reading, second by second. */
+        private static Ride withMeterNoise(Ride ride) {
+            Random chance = new Random(5);
+            Series watts = ride.series(Channel.POWER);
+            Series noisy = Series.generate(watts.size(), s -> watts.get(s) * (1 + 0.02 * chance.nextGaussian()));
+            return withChannel(ride, Channel.POWER, noisy);
+        }
+    }
+
+    @Nested
+    class OtherRig {
+        /** The same power with less drag, forward simulated and replayed. */
+        @ParameterizedTest
+        @EnumSource(Road.class)
+        void dragAgreesWithTheForwardSimulation(Road road) {
+            Scenario upright = road.scenario();
+            Scenario aero = Scenario.of(
+                            upright.course(), upright.rider().withBody(74, 11, 0.30), PacingPlan.steady(EVEN_W))
+                    .withWeather(upright.weather());
+            double truth = EqualWork.finishSeconds(RoadSimulation.ride(upright))
+                    - EqualWork.finishSeconds(RoadSimulation.ride(aero));
+
+            double saved = replay(ride(upright))
+                    .withRig(TRUE_RIG.withDragAreaM2(0.30), Replay.Share.WHOLE)
+                    .savedSeconds();
+
+            assertThat(saved).isCloseTo(truth, within(0.05 * truth));
+        }
+
+        /** 3 kg less and better tyres. */
+        @ParameterizedTest
+        @EnumSource(Road.class)
+        void massAndRollingAgreeWithTheForwardSimulation(Road road) {
+            Scenario before = road.scenario();
+            io.github.wattledger.simulation.Course smoother = io.github.wattledger.simulation.Course.builder()
+                    .startLine(45, 0, 100)
+                    .stretch(LENGTH_M, 0, 0.005)
+                    .rollers(road.heightM, road.wavelengthM)
+                    .heading(metres -> 360 * metres / (LENGTH_M / 2))
+                    .build();
+            Scenario after = Scenario.of(smoother, before.rider().withBody(74, 8, 0.36), PacingPlan.steady(EVEN_W))
+                    .withWeather(before.weather());
+            double truth = EqualWork.finishSeconds(RoadSimulation.ride(before))
+                    - EqualWork.finishSeconds(RoadSimulation.ride(after));
+
+            double saved = replay(ride(before))
+                    .withRig(TRUE_RIG.withMassKg(82).withRollingResistance(0.005), Replay.Share.WHOLE)
+                    .savedSeconds();
+
+            assertThat(saved).isCloseTo(truth, within(0.05 * truth));
+        }
+
+        @Test
+        void sharesOfTheDistanceAddUp() {
+            Replay replay = replay(ride(Road.WINDY_HILLS.scenario()));
+            Rig aero = TRUE_RIG.withDragAreaM2(0.29);
+
+            double whole = replay.withRig(aero, Replay.Share.WHOLE).savedSeconds();
+            double first = replay.withRig(aero, new Replay.Share(0, 0.37)).savedSeconds();
+            double second = replay.withRig(aero, new Replay.Share(0.37, 1)).savedSeconds();
+
+            assertThat(first).isPositive();
+            assertThat(first + second).isCloseTo(whole, within(1.0));
+        }
+    }
+
+    @Nested
+    class Laws {
+        @ParameterizedTest
+        @EnumSource(Road.class)
+        void samePowerIsExactlyTheRecordedTime(Road road) {
+            Ride ride = ride(roughly(road));
+            Replay replay = replay(ride);
+
+            Replay.Result same = replay.withPower(ride.series(Channel.POWER));
+
+            assertThat(same.movingSeconds()).isEqualTo(ride.countSeconds(SecondState.RIDING));
+            assertThat(same.savedSeconds()).isZero();
+            assertThat(replay.withRig(TRUE_RIG, Replay.Share.WHOLE).savedSeconds())
+                    .isZero();
+        }
+
+        @ParameterizedTest
+        @EnumSource(Road.class)
+        void morePowerIsNeverSlower(Road road) {
+            Ride ride = ride(roughly(road));
+            Replay replay = replay(ride);
+            Random chance = new Random(11);
+            Series watts = ride.series(Channel.POWER);
+            for (int round = 0; round < 20; round++) {
+                int from = chance.nextInt(ride.seconds());
+                int to = from + chance.nextInt(ride.seconds() - from);
+                double factor = 1 + chance.nextDouble();
+                Series more =
+                        Series.generate(watts.size(), s -> s >= from && s < to ? watts.get(s) * factor : watts.get(s));
+                Replay.Result result = replay.withPower(more);
+                for (int second = 0; second < ride.seconds(); second++) {
+                    assertThat(result.secondsFor(second)).isLessThanOrEqualTo(1 + 1e-9);
+                }
+                assertThat(result.savedSeconds()).isGreaterThanOrEqualTo(-1e-6);
+            }
+        }
+
+        @Test
+        void aCoastedBinKeepsItsSpeed() {
+            // Down at 5 % without pedalling: no mean power of a bin reaches 30 W after the first.
+            Ride ride = ride(Scenario.of(
+                    io.github.wattledger.simulation.Course.builder()
+                            .startLine(45, 0, 600)
+                            .stretch(5000, -5, ROLLING_RESISTANCE)
+                            .build(),
+                    SimulatedRider.tireless(),
+                    moment -> moment.distanceM() < 100 ? 100 : 0));
+            Replay replay = replay(ride);
+            Series doubled = Series.generate(
+                    ride.seconds(), s -> ride.series(Channel.DISTANCE).get(s) < 300 ? 100 : 200);
+
+            assertThat(replay.withPower(doubled).secondsFor(ride.seconds() - 2)).isEqualTo(1);
+            assertThat(replay.isPedalled(ride.seconds() - 2)).isFalse();
+        }
+
+        @Test
+        void standingTimeIsNeitherSavedNorLost() {
+            Scenario halting = Road.ROLLING
+                    .scenario()
+                    .withHalts(
+                            Scenario.LeadIn.NONE,
+                            new Scenario.Stop(30_000, 300, true),
+                            new Scenario.Stop(60_000, 200, false));
+            Ride ride = ride(halting);
+
+            Replay.Result same = replay(ride).withPower(ride.series(Channel.POWER));
+
+            assertThat(same.movingSeconds()).isEqualTo(ride.countSeconds(SecondState.RIDING));
+            assertThat(ride.countSeconds(SecondState.RIDING)).isLessThan(ride.seconds() - 490);
+        }
+
+        private static Scenario roughly(Road road) {
+            return road.scenario().withStyle(RidingStyle.FOREST_ROAD, 3);
+        }
+    }
+
+    @Nested
+    class Refusals {
+        @Test
+        void nameTheMissingChannel() {
+            Ride ride = ride(Road.FLAT.scenario());
+            Series nothing = Series.missing(ride.seconds());
+
+            assertThat(Replay.of(withChannel(ride, Channel.POWER, nothing), TRUE_RIG)
+                            .refusal())
+                    .contains("no power");
+            assertThat(Replay.of(withChannel(ride, Channel.DISTANCE, nothing), TRUE_RIG)
+                            .refusal())
+                    .contains("no distance");
+            assertThat(Replay.of(withChannel(ride, Channel.ALTITUDE, nothing), TRUE_RIG)
+                            .refusal())
+                    .contains("no altitude");
+        }
+
+        @Test
+        void aRideThatLeadsNowhere() {
+            Ride indoor = Ride.builder(Instant.EPOCH, 3600)
+                    .channel(Channel.POWER, Series.generate(3600, s -> 200))
+                    .channel(Channel.DISTANCE, Series.generate(3600, s -> 0))
+                    .channel(Channel.ALTITUDE, Series.generate(3600, s -> 20))
+                    .build();
+
+            assertThat(Replay.of(indoor, TRUE_RIG).replay()).isNull();
+            assertThat(Replay.of(indoor, TRUE_RIG).refusal()).contains("nowhere");
+        }
+
+        @Test
+        void altitudeMissingForTooLong() {
+            Ride ride = ride(Road.ROLLING.scenario());
+            Series altitude = ride.series(Channel.ALTITUDE);
+            Series half = Series.generate(ride.seconds(), s -> s < ride.seconds() / 2 ? altitude.get(s) : Double.NaN);
+
+            assertThat(Replay.of(withChannel(ride, Channel.ALTITUDE, half), TRUE_RIG)
+                            .refusal())
+                    .contains("more than a fifth");
+        }
+
+        @Test
+        void aSeriesOfAnotherLengthIsAMistakeOfTheCaller() {
+            Replay replay = replay(ride(Road.FLAT.scenario()));
+            assertThatThrownBy(() -> replay.withPower(Series.of(1, 2, 3))).isInstanceOf(IllegalArgumentException.class);
+        }
+    }
+
+    private static Ride ride(Scenario scenario) {
+        return EqualWork.recorded(RoadSimulation.ride(scenario).toRecording());
+    }
+
+    private static Replay replay(Ride ride) {
+        Replay.Attempt attempt = Replay.of(ride, TRUE_RIG);
+        return requireNonNull(attempt.replay(), () -> "refused: " + attempt.refusal());
+    }
+
+    private static Ride withChannel(Ride ride, Channel channel, Series series) {
+        Ride.Builder builder = Ride.builder(ride.start(), ride.seconds()).laps(ride.laps());
+        for (Channel each : ride.channels()) {
+            builder.channel(each, each == channel ? series : ride.series(each));
+        }
+        for (int second = 0; second < ride.seconds(); second++) {
+            builder.state(new Interval(second, second + 1), ride.state(second));
+        }
+        return builder.build();
+    }
+}
