@@ -1,6 +1,7 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.Reviewer;
+import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -83,6 +84,8 @@ public final class Main implements Runnable {
     private static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core) {
         return new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out))
+                .addSubcommand(new InspectCommand(out))
+                .addSubcommand(new RiderCommand(out))
                 .addSubcommand(new GenerateCompletion())
                 .setOut(new PrintWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), true))
                 .setErr(new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), true))
@@ -107,6 +110,10 @@ public final class Main implements Runnable {
         String name = command.getCommandSpec().qualifiedName();
         if (e instanceof UnreadableRideException) {
             message(err, name, String.valueOf(e.getMessage()));
+            return ExitStatus.UNREADABLE_INPUT.code();
+        }
+        if (e instanceof UnreadableProfileException unreadable) {
+            unreadable.lines().forEach(line -> message(err, name, line));
             return ExitStatus.UNREADABLE_INPUT.code();
         }
         if (e instanceof OutputFailure) {

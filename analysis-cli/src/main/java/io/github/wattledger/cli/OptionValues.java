@@ -68,6 +68,18 @@ final class OptionValues {
         }
     }
 
+    /** The number of a session, counted from 1, as an index. */
+    static final class SessionNumber implements ITypeConverter<Integer> {
+        @Override
+        public Integer convert(String value) {
+            int number = isWhole(value) ? Integer.parseInt(value) : 0;
+            if (number < 1) {
+                throw new TypeConversionException("expected a number from 1, got '" + value + "'");
+            }
+            return number - 1;
+        }
+    }
+
     /** Whether the ride is judged as a race. */
     static final class EffortWord implements ITypeConverter<Effort> {
         @Override
@@ -88,6 +100,19 @@ final class OptionValues {
             return switch (value) {
                 case "text" -> ReportFormat.TEXT;
                 case "json" -> ReportFormat.JSON;
+                case "csv" -> ReportFormat.CSV;
+                default -> throw new TypeConversionException("expected text, json or csv, got '" + value + "'");
+            };
+        }
+    }
+
+    /** The form of an inspection. */
+    static final class InspectionFormatWord implements ITypeConverter<InspectionFormat> {
+        @Override
+        public InspectionFormat convert(String value) {
+            return switch (value) {
+                case "text" -> InspectionFormat.TEXT;
+                case "json" -> InspectionFormat.JSON;
                 default -> throw new TypeConversionException("expected text or json, got '" + value + "'");
             };
         }

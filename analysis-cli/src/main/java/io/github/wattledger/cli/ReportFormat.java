@@ -1,19 +1,22 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.csv.CsvReport;
 import io.github.wattledger.cli.report.json.JsonReport;
 import io.github.wattledger.cli.report.text.TextReport;
 
 /** The forms in which a review can be asked for. */
 enum ReportFormat {
     TEXT,
-    JSON;
+    JSON,
+    CSV;
 
     /** The report; only its own classes are loaded. */
     Report report() {
         return switch (this) {
             case TEXT -> new TextReport();
             case JSON -> new JsonReport();
+            case CSV -> new CsvReport();
         };
     }
 }

@@ -2,7 +2,12 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.profile.RiderFile;
+import io.github.wattledger.cli.profile.RiderProfile;
+import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.read.CsvColumns;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
 import java.io.IOException;
@@ -11,6 +16,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -28,16 +36,18 @@ import picocli.CommandLine.Spec;
         versionProvider = Main.Version.class,
         sortOptions = false,
         customSynopsis = {
-            "wattledger review RIDE [--threshold-power W] [--threshold-heart-rate BPM]",
-            "                  [--mass KG] [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
-            "                  [--effort auto|race|training] [--format text|json]",
+            "wattledger review RIDE [--rider FILE] [--threshold-power W]",
+            "                  [--threshold-heart-rate BPM] [--mass KG]",
+            "                  [--session N] [--column NAME=HEADER]...",
+            "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
+            "                  [--effort auto|race|training] [--format text|json|csv]",
             "                  [--output FILE]"
         },
         header = "Reviews one recorded ride: how hard it was, how well it was paced.",
         footer = {
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
-            "written; 2 wrong usage; 3 the ride could not be read.",
+            "written; 2 wrong usage; 3 the ride or the rider profile could not be read.",
             "",
             "The numbers are about effort and heart rate; they are not medical advice."
         })
@@ -45,7 +55,8 @@ final class ReviewCommand implements Callable<Integer> {
     /** How a file becomes a review: the core's front door, or a stand-in under test. */
     @FunctionalInterface
     interface Core {
-        RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException;
+        RideReview review(Path file, ReadOptions reading, Rider rider, ReviewOptions options)
+                throws UnreadableRideException;
     }
 
     private final Core core;
@@ -61,11 +72,19 @@ final class ReviewCommand implements Callable<Integer> {
     private String ride = "";
 
     @Option(
+            names = "--rider",
+            paramLabel = "FILE",
+            description =
+                    "Your rider profile, a TOML file: see 'wattledger rider --example'. The options below go before"
+                            + " what it says.")
+    private @Nullable String riderFile;
+
+    @Option(
             names = "--threshold-power",
             paramLabel = "W",
             converter = OptionValues.PlainNumber.class,
-            description = "The power you can hold for about an hour, watts. Without it: the device's setting, or an"
-                    + " estimate from this ride.")
+            description = "The power you can hold for about an hour, watts. Without it: the rider profile's of the"
+                    + " day, the device's setting, or an estimate from this ride.")
     private @Nullable Double thresholdPowerW;
 
     @Option(
@@ -81,6 +100,21 @@ final class ReviewCommand implements Callable<Integer> {
             converter = OptionValues.PlainNumber.class,
             description = "Your mass, kilograms.")
     private @Nullable Double massKg;
+
+    @Option(
+            names = "--session",
+            paramLabel = "N",
+            converter = OptionValues.SessionNumber.class,
+            description = "The session of the file to review, counted from 1, whatever its sport. Without it: the first"
+                    + " of cycling. 'wattledger inspect' lists them.")
+    private @Nullable Integer sessionIndex;
+
+    @Option(
+            names = "--column",
+            paramLabel = "NAME=HEADER",
+            description = "In a CSV file, take the column under HEADER for NAME, for instance 'power=Pwr (W)'. Can be"
+                    + " given several times.")
+    private List<String> columns = List.of();
 
     @Option(
             names = "--from",
@@ -116,7 +150,8 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             converter = OptionValues.FormatWord.class,
-            description = "text (the default, for people) or json (for programs).")
+            description = "text (the default, for people), json (for programs) or csv (the cleaned recording, one row a"
+                    + " second, not judged).")
     private ReportFormat format = ReportFormat.TEXT;
 
     @Option(
@@ -136,16 +171,22 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws UnreadableRideException, IOException {
-        ReviewOptions options = options();
-        Rider rider = rider();
-        Path file = ridePath();
+    public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
+        ReviewOptions options = options().withSessionIndex(sessionIndex);
+        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(csvColumns());
+        Path file = InputFile.ride(ride);
         Path target = output == null ? null : outputPath(output, file);
+        RiderProfile profile = riderFile == null ? RiderProfile.EMPTY : RiderFile.read(riderPath(riderFile));
+        Rider rider = withFlags(profile.rider());
         RideReview review;
         try {
-            review = core.review(file, rider, options);
+            review = core.review(file, reading, rider, options.withLimits(profile.limits()));
         } catch (IllegalArgumentException e) {
             throw usage(e.getMessage());
+        }
+        String readAs = review.source().format();
+        if (!columns.isEmpty() && (readAs == null || !readAs.contains("CSV"))) {
+            throw usage("--column is for CSV files, but this is " + readAs);
         }
         StringBuilder report = new StringBuilder();
         format.report().write(review, report);
@@ -169,9 +210,27 @@ final class ReviewCommand implements Callable<Integer> {
                 fromSecond, toSecond, laps == null ? null : laps.first(), laps == null ? null : laps.last(), effort);
     }
 
-    private Rider rider() {
-        Rider rider = Rider.UNKNOWN;
-        rider = with(rider, "--threshold-power", thresholdPowerW, rider::withThresholdPowerW);
+    private CsvColumns csvColumns() {
+        Map<String, String> headers = new LinkedHashMap<>();
+        for (String column : columns) {
+            int equals = column.indexOf('=');
+            String name = equals < 0 ? column : column.substring(0, equals);
+            if (equals < 1 || equals == column.length() - 1) {
+                throw usage("Invalid value for option '--column': expected NAME=HEADER, got '" + column + "'");
+            }
+            if (headers.put(name, column.substring(equals + 1)) != null) {
+                throw usage("Invalid value for option '--column': " + name + " is given twice");
+            }
+        }
+        try {
+            return new CsvColumns(headers);
+        } catch (IllegalArgumentException e) {
+            throw usage("Invalid value for option '--column': " + e.getMessage());
+        }
+    }
+
+    private Rider withFlags(Rider profile) {
+        Rider rider = with(profile, "--threshold-power", thresholdPowerW, profile::withThresholdPowerW);
         rider = with(rider, "--threshold-heart-rate", thresholdHeartRateBpm, rider::withThresholdHeartRateBpm);
         return with(rider, "--mass", massKg, rider::withMassKg);
     }
@@ -187,12 +246,11 @@ final class ReviewCommand implements Callable<Integer> {
         }
     }
 
-    private Path ridePath() throws UnreadableRideException {
+    private Path riderPath(String name) {
         try {
-            return Path.of(ride);
+            return Path.of(name);
         } catch (InvalidPathException e) {
-            throw new UnreadableRideException(
-                    ride + ": not a file name here; letters beyond ASCII need a UTF-8 locale, for instance C.UTF-8", e);
+            throw usage("Invalid value for option '--rider': not a file name on this system");
         }
     }
 

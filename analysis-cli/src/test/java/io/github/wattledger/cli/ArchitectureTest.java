@@ -15,6 +15,8 @@ import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.read.CsvColumns;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 
 /** Which way the arrows point within the command line, and from it into the core. */
@@ -42,13 +44,24 @@ class ArchitectureTest {
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean")))
-                    .and(not(belongToAnyOf(UnreadableRideException.class))))
+                    .and(not(belongToAnyOf(
+                            UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
 
     @ArchTest
     static final ArchRule onlyTheJsonReportSeesJackson = noClasses()
             .that().resideOutsideOfPackage(CLI + ".report.json")
             .should().dependOnClassesThat(resideInAnyPackage("tools.jackson..", "com.fasterxml.."));
+
+    @ArchTest
+    static final ArchRule onlyTheProfileSeesToml = noClasses()
+            .that().resideOutsideOfPackage(CLI + ".profile")
+            .should().dependOnClassesThat(resideInAnyPackage("org.tomlj..", "org.antlr.."));
+
+    @ArchTest
+    static final ArchRule onlyTheCsvReportSeesItsLibrary = noClasses()
+            .that().resideOutsideOfPackage(CLI + ".report.csv")
+            .should().dependOnClassesThat(resideInAnyPackage("org.apache.commons.csv.."));
 
     @ArchTest
     static final ArchRule onlyMainEndsTheProcess = noClasses()

@@ -3,10 +3,15 @@ package io.github.wattledger.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.pacing.JudgementLimit;
+import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
+import io.github.wattledger.ride.ThresholdHistory;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -14,7 +19,9 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -24,10 +31,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class MainTest {
-    private static final ReviewCommand.Core NEVER = (file, rider, options) -> {
+    private static final ReviewCommand.Core NEVER = (file, reading, rider, options) -> {
         throw new AssertionError("the core was called");
     };
-    private static final ReviewCommand.Core RACE = (file, rider, options) -> SampleReviews.race();
+    private static final ReviewCommand.Core RACE = (file, reading, rider, options) -> SampleReviews.race();
 
     record Outcome(int status, String out, String err) {}
 
@@ -60,7 +67,8 @@ class MainTest {
             assertThat(outcome.out())
                     .contains("RIDE", "--threshold-power", "--threshold-heart-rate", "--mass", "--from", "--to")
                     .contains("--laps", "--effort", "--format", "--output", "Exit status", "not medical advice")
-                    .contains("1:30 is");
+                    .contains("--rider", "--session", "--column");
+            assertThat(outcome.out().replaceAll("\\s+", " ")).contains("1:30 is an hour and a half");
             assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
         }
 
@@ -125,7 +133,17 @@ class MainTest {
                     "review a.fit --laps 2 --from 1:00 | --laps cannot be combined",
                     "review a.fit --laps 2 --to 1:00 | --laps cannot be combined",
                     "review a.fit --effort easy | expected auto, race or training",
-                    "review a.fit --format pdf | expected text or json",
+                    "review a.fit --session 0 | expected a number from 1",
+                    "review a.fit --session -1 | '--session'",
+                    "review a.fit --session two | expected a number from 1",
+                    "review a.csv --column power | expected NAME=HEADER, got 'power'",
+                    "review a.csv --column =Watt | expected NAME=HEADER",
+                    "review a.csv --column power= | expected NAME=HEADER",
+                    "review a.csv --column watts=Watt | '--column': column \"watts\", expected one of time, state",
+                    "review a.csv --column power=a --column power=b | power is given twice",
+                    "review a.fit --rider | '--rider'",
+                    "review a.fit --rider a.toml --rider b.toml | '--rider'",
+                    "review a.fit --format pdf | expected text, json or csv",
                 })
         void isOneLineAndAHint(String words, String part) {
             Outcome outcome = run(NEVER, words.split(" "));
@@ -155,10 +173,22 @@ class MainTest {
             assertThat(outcome.err()).contains("did you mean 'review'?");
         }
 
+        /** A recording of another format has no columns that could be named. */
+        @Test
+        void columnsOfWhatIsNoCsvFileAreToo() {
+            Outcome outcome = run(RACE, "review", "a.fit", "--column", "power=Watt");
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger review: --column is for CSV files, but this is FIT",
+                            "See 'wattledger review --help'.");
+        }
+
         @Test
         void optionsThatDoNotFitTheRideAreToo() {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new IllegalArgumentException("laps 3 to 9, the file has 4");
                     },
                     "review",
@@ -178,11 +208,13 @@ class MainTest {
         private Rider rider = Rider.UNKNOWN;
         private ReviewOptions options = ReviewOptions.WHOLE_RIDE;
         private Path file = Path.of("");
+        private CsvColumns columns = CsvColumns.BY_NAME;
 
         private void read(String... args) {
             Outcome outcome = run(
-                    (newFile, newRider, newOptions) -> {
+                    (newFile, newReading, newRider, newOptions) -> {
                         file = newFile;
+                        columns = newReading.csvColumns();
                         rider = newRider;
                         options = newOptions;
                         return SampleReviews.race();
@@ -198,6 +230,7 @@ class MainTest {
             assertThat(file).isEqualTo(Path.of("a.fit"));
             assertThat(rider).isEqualTo(Rider.UNKNOWN);
             assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE);
+            assertThat(columns).isEqualTo(CsvColumns.BY_NAME);
         }
 
         @Test
@@ -223,6 +256,27 @@ class MainTest {
             assertThat(options).isEqualTo(new ReviewOptions(null, 1, null, null, Effort.TRAINING));
         }
 
+        @Test
+        void sessionsAreCountedFromOne() {
+            read("review", "a.fit", "--session", "2");
+            assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE.withSessionIndex(1));
+        }
+
+        @Test
+        void columnsAreNamed() {
+            run(
+                    (newFile, newReading, newRider, newOptions) -> {
+                        columns = newReading.csvColumns();
+                        return SampleReviews.race();
+                    },
+                    "review",
+                    "a.csv",
+                    "--column",
+                    "power=Pwr (W)",
+                    "--column=heart_rate=a=b");
+            assertThat(columns).isEqualTo(new CsvColumns(Map.of("power", "Pwr (W)", "heart_rate", "a=b")));
+        }
+
         @ParameterizedTest
         @CsvSource({"3,3,3", "3-7,3,7", "3-3,3,3"})
         void lapsAreOneOrARange(String words, int first, int last) {
@@ -232,11 +286,218 @@ class MainTest {
     }
 
     @Nested
+    class Profile {
+        @TempDir
+        private Path folder = Path.of("");
+
+        private Path profile(String... lines) throws IOException {
+            return Files.writeString(folder.resolve("rider.toml"), String.join("\n", lines));
+        }
+
+        @Test
+        void theProfileReachesTheCoreAndOptionsGoBeforeIt() throws IOException {
+            Path file = profile(
+                    "mass_kg = 74",
+                    "[[thresholds]]",
+                    "from = 2026-03-01",
+                    "power_w = 250",
+                    "[judgement]",
+                    "drift_percent = 5");
+            ThresholdHistory history =
+                    new ThresholdHistory(List.of(new ThresholdHistory.Entry(LocalDate.of(2026, 3, 1), 250.0, null)));
+            Outcome outcome = run(
+                    (ride, reading, rider, options) -> {
+                        assertThat(rider)
+                                .isEqualTo(Rider.UNKNOWN
+                                        .withMassKg(75.5)
+                                        .withThresholds(history)
+                                        .withThresholdPowerW(245));
+                        assertThat(options.limits())
+                                .isEqualTo(JudgementLimits.USUAL.with(JudgementLimit.DRIFT_PERCENT, 5));
+                        assertThat(options.fromSecond()).isEqualTo(300);
+                        return SampleReviews.race();
+                    },
+                    "review",
+                    "a.fit",
+                    "--rider",
+                    file.toString(),
+                    "--mass",
+                    "75.5",
+                    "--threshold-power",
+                    "245",
+                    "--from",
+                    "0:05");
+            assertThat(outcome.err()).isEmpty();
+            assertThat(outcome.status()).isZero();
+        }
+
+        @Test
+        void itsProblemsAreALineEach() throws IOException {
+            Path file = profile("mas_kg = 74", "[[thresholds]]", "power_w = 2500");
+            Outcome outcome = run(NEVER, "review", "a.fit", "--rider", file.toString());
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger review: " + file + ":1: mas_kg: unknown key; did you mean mass_kg?",
+                            "wattledger review: " + file + ":2: thresholds: expected from, the day from which it holds,"
+                                    + " such as 2026-03-01; it is missing",
+                            "wattledger review: " + file
+                                    + ":3: thresholds.power_w: expected a number from 30 to 700, found 2500");
+        }
+
+        @Test
+        void aMissingOneIsALine() {
+            Outcome outcome = run(
+                    NEVER,
+                    "review",
+                    "a.fit",
+                    "--rider",
+                    folder.resolve("no.toml").toString());
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.err().lines())
+                    .containsExactly("wattledger review: " + folder.resolve("no.toml")
+                            + ": there is no such file; check the path");
+        }
+
+        /** Through the real core: the sample race is of 13 June 2026, on its rider's clock. */
+        @Test
+        void theReportNamesTheThresholdOfTheDay() throws IOException {
+            Path file = profile(
+                    "[[thresholds]]",
+                    "from = 2026-01-01",
+                    "power_w = 243",
+                    "[[thresholds]]",
+                    "from = 2026-06-14",
+                    "power_w = 299");
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            ByteArrayOutputStream err = new ByteArrayOutputStream();
+            int status = Main.run(
+                    new String[] {
+                        "review",
+                        Path.of("..", "sample-rides", "over-hard-start.fit").toString(),
+                        "--rider",
+                        file.toString()
+                    },
+                    new PrintStream(out, true, StandardCharsets.UTF_8),
+                    new PrintStream(err, true, StandardCharsets.UTF_8));
+            assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
+            assertThat(status).isZero();
+            assertThat(out.toString(StandardCharsets.UTF_8))
+                    .contains("Threshold power: 243 W, from the rider profile.");
+        }
+
+        @Test
+        void theExampleIsPrinted() {
+            Outcome outcome = run(NEVER, "rider", "--example");
+            assertThat(outcome).isEqualTo(new Outcome(0, RiderFile.example(), ""));
+        }
+
+        @Test
+        void theCommandAsksForItsOption() {
+            Outcome outcome = run(NEVER, "rider");
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger rider: Missing required option: '--example'", "See 'wattledger rider --help'.");
+        }
+    }
+
+    @Nested
+    class Inspection {
+        @Test
+        void aRideIsInspected() {
+            String ride = Path.of("..", "sample-rides", "even-paced.fit").toString();
+            Outcome text = run(NEVER, "inspect", ride);
+            assertThat(text.err()).isEmpty();
+            assertThat(text.status()).isZero();
+            assertThat(text.out()).startsWith("Inspection of even-paced.fit\nFIT, ");
+            assertThat(run(NEVER, "inspect", ride, "--format", "text")).isEqualTo(text);
+            Outcome json = run(NEVER, "inspect", ride, "--format", "json");
+            assertThat(json.status()).isZero();
+            assertThat(json.out()).startsWith("{\n  \"schema\": \"wattledger.inspection/1\",");
+        }
+
+        @Test
+        void whatCannotBeReadIsOneLine(@TempDir Path folder) {
+            Outcome outcome =
+                    run(NEVER, "inspect", folder.resolve("nowhere.fit").toString());
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines()).hasSize(1).allMatch(line -> line.contains("nowhere.fit"));
+        }
+
+        @ParameterizedTest
+        @CsvSource(
+                delimiter = '|',
+                value = {
+                    "inspect | Missing required parameter: 'RIDE'",
+                    "inspect a.fit b.fit | 'b.fit'",
+                    "inspect a.fit --format csv | expected text or json, got 'csv'",
+                    "inspect a.fit --from 1:00 | '--from'",
+                })
+        void wrongUsageIsOneLineAndAHint(String words, String part) {
+            Outcome outcome = run(NEVER, words.split(" "));
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.out()).isEmpty();
+            assertThat(outcome.err().lines()).hasSize(2);
+            assertThat(outcome.err()).startsWith("wattledger inspect: ").contains(part);
+        }
+    }
+
+    /** Through the real core. */
+    @Nested
+    class RealFiles {
+        @TempDir
+        private Path folder = Path.of("");
+
+        private Outcome real(String... args) {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            ByteArrayOutputStream err = new ByteArrayOutputStream();
+            int status = Main.run(
+                    args,
+                    new PrintStream(out, true, StandardCharsets.UTF_8),
+                    new PrintStream(err, true, StandardCharsets.UTF_8));
+            return new Outcome(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        }
+
+        @Test
+        void aNamedColumnIsTakenForPower() throws IOException {
+            StringBuilder table = new StringBuilder("time,Kurbel\n");
+            for (int second = 0; second < 60; second++) {
+                table.append("2026-06-14T05:00:")
+                        .append(second < 10 ? "0" : "")
+                        .append(second)
+                        .append("Z,200\n");
+            }
+            Path file = Files.writeString(folder.resolve("ride.csv"), table);
+            Outcome named = real("review", file.toString(), "--column", "power=Kurbel", "--format", "csv");
+            assertThat(named.err()).isEmpty();
+            assertThat(named.out().lines())
+                    .hasSize(61)
+                    .startsWith("time,state,power_w", "2026-06-14T05:00:00Z,riding,200");
+            Outcome unnamed = real("review", file.toString(), "--format", "csv");
+            assertThat(unnamed.status()).isEqualTo(3);
+        }
+
+        @Test
+        void aSessionThatIsNotThereIsOneLine() {
+            String ride = Path.of("..", "sample-rides", "even-paced.fit").toString();
+            Outcome outcome = real("review", ride, "--session", "2");
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(outcome.err().lines()).hasSize(1).allMatch(line -> line.contains("has no session 2"));
+            assertThat(real("review", ride, "--session", "1").out())
+                    .isEqualTo(real("review", ride).out());
+        }
+    }
+
+    @Nested
     class Input {
         @Test
         void aFileThatCannotBeReadIsOneLine() {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new UnreadableRideException(file + ": no such file\nor \u001b[31mfolder");
                     },
                     "review",
@@ -277,7 +538,7 @@ class MainTest {
         @Test
         void anInternalFailureIsOneLineWithoutAStackTrace() {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new IllegalStateException("seven\nlines");
                     },
                     "review",
@@ -292,7 +553,7 @@ class MainTest {
         @ValueSource(strings = {"memory", "stack", "assertion"})
         void soIsAnErrorOfTheMachine(String which) {
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         switch (which) {
                             case "memory" -> throw new OutOfMemoryError("Java heap space");
                             case "stack" -> throw new StackOverflowError();
@@ -342,7 +603,8 @@ class MainTest {
         @Test
         void jsonIsUtf8() {
             Outcome outcome = run(
-                    (file, rider, options) -> SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
+                    (file, reading, rider, options) ->
+                            SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
                     "review",
                     "a.fit",
                     "--format",
@@ -367,7 +629,7 @@ class MainTest {
             Path target = folder.resolve("report.txt");
             Files.writeString(target, "before");
             Outcome outcome = run(
-                    (file, rider, options) -> {
+                    (file, reading, rider, options) -> {
                         throw new UnreadableRideException("a.fit: damaged");
                     },
                     "review",

@@ -4,6 +4,7 @@
  * <ul>
  *   <li>{@code text}: for people, 80 columns
  *   <li>{@code json}: for programs, schema {@code wattledger.review/1}
+ *   <li>{@code csv}: the cleaned recording for spreadsheets and programs, one row a second
  * </ul>
  */
 @NullMarked

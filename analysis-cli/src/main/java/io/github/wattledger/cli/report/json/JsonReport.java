@@ -87,13 +87,18 @@ public final class JsonReport implements Report {
         json.writeEndObject();
     }
 
-    private static void quality(JsonGenerator json, QualityReport quality) {
+    static void quality(JsonGenerator json, QualityReport quality) {
         json.writeName("quality").writeStartObject();
         json.writeNumberProperty("recordedSeconds", quality.recordedSeconds());
         json.writeNumberProperty("missingPowerSeconds", quality.missingPowerSeconds());
         json.writeNumberProperty("repairedSamples", quality.repairedSamples());
+        notes(json, quality.notes());
+        json.writeEndObject();
+    }
+
+    static void notes(JsonGenerator json, List<QualityNote> notes) {
         json.writeName("notes").writeStartArray();
-        for (QualityNote note : quality.notes()) {
+        for (QualityNote note : notes) {
             json.writeStartObject();
             string(json, "code", note.code());
             Integer seconds = note.seconds();
@@ -102,10 +107,9 @@ public final class JsonReport implements Report {
             json.writeEndObject();
         }
         json.writeEndArray();
-        json.writeEndObject();
     }
 
-    private static void load(JsonGenerator json, RideLoad load) {
+    static void load(JsonGenerator json, RideLoad load) {
         json.writeName("load").writeStartObject();
         json.writeNumberProperty("elapsedSeconds", load.elapsedSeconds());
         json.writeNumberProperty("timerSeconds", load.timerSeconds());
@@ -143,7 +147,7 @@ public final class JsonReport implements Report {
         json.writeEndArray();
     }
 
-    private static void deviceTotals(JsonGenerator json, @Nullable DeviceTotals totals) {
+    static void deviceTotals(JsonGenerator json, @Nullable DeviceTotals totals) {
         if (totals == null) {
             json.writeNullProperty("deviceTotals");
             return;
@@ -256,7 +260,7 @@ public final class JsonReport implements Report {
         json.writeEndObject();
     }
 
-    private static void string(JsonGenerator json, String name, @Nullable String value) {
+    static void string(JsonGenerator json, String name, @Nullable String value) {
         if (value == null) {
             json.writeNullProperty(name);
         } else {
@@ -264,7 +268,7 @@ public final class JsonReport implements Report {
         }
     }
 
-    private static void number(JsonGenerator json, String name, @Nullable Double value) {
+    static void number(JsonGenerator json, String name, @Nullable Double value) {
         if (value == null || !Double.isFinite(value)) {
             json.writeNullProperty(name);
         } else {
@@ -279,7 +283,7 @@ public final class JsonReport implements Report {
     }
 
     /** Two spaces a level and line feeds on every system, so that the same review gives the same bytes. */
-    private static final class Indented extends ObjectWriteContext.Base {
+    static final class Indented extends ObjectWriteContext.Base {
         @Override
         public PrettyPrinter getPrettyPrinter() {
             DefaultIndenter indenter = new DefaultIndenter("  ", "\n");

@@ -1,9 +1,9 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.RideReview;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
+import io.github.wattledger.ride.Ride;
 import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -13,20 +13,30 @@ final class LoadTable {
     private static final int LABEL = 28;
     private static final int VALUE = 12;
 
-    private final RideReview review;
     private final RideLoad load;
+    private final Ride ride;
     private final @Nullable DeviceTotals device;
+    private final boolean thresholdKnown;
 
-    LoadTable(RideReview review) {
-        this.review = review;
-        this.load = review.load();
-        this.device = review.deviceTotals();
+    /**
+     * A table.
+     *
+     * @param load our numbers
+     * @param ride the whole recording
+     * @param device what the device stored for it
+     * @param thresholdKnown whether there is a threshold power
+     */
+    LoadTable(RideLoad load, Ride ride, @Nullable DeviceTotals device, boolean thresholdKnown) {
+        this.load = load;
+        this.ride = ride;
+        this.device = device;
+        this.thresholdKnown = thresholdKnown;
     }
 
     void write(Page page) {
         page.heading("LOAD");
         if (device != null) {
-            boolean whole = load.elapsedSeconds() == review.ride().seconds();
+            boolean whole = load.elapsedSeconds() == ride.seconds();
             page.row("  " + Page.padRight("", LABEL) + Page.padLeft("here", VALUE)
                     + Page.padLeft("device", VALUE)
                     + (whole ? "" : "  (device: the whole session)"));
@@ -65,7 +75,7 @@ final class LoadTable {
     }
 
     private void power(Page page) {
-        if (!review.ride().has(Channel.POWER)) {
+        if (!ride.has(Channel.POWER)) {
             page.labelled("power and work", LABEL, missing(Channel.POWER));
             return;
         }
@@ -74,7 +84,7 @@ final class LoadTable {
         row(page, "average power", load.averagePowerW(), reason, DeviceTotals::averagePowerW, Figures::watts);
         row(page, "normalized power", load.normalizedPowerW(), reason, DeviceTotals::normalizedPowerW, Figures::watts);
         row(page, "variability index", load.variabilityIndex(), reason, totals -> null, LoadTable::hundredths);
-        String relative = review.rider().thresholdPowerW() == null ? "threshold power is not known" : reason;
+        String relative = thresholdKnown ? reason : "threshold power is not known";
         row(
                 page,
                 "intensity factor",
@@ -92,7 +102,7 @@ final class LoadTable {
     }
 
     private void heartRate(Page page) {
-        if (!review.ride().has(Channel.HEART_RATE)) {
+        if (!ride.has(Channel.HEART_RATE)) {
             page.labelled("heart rate", LABEL, missing(Channel.HEART_RATE));
             return;
         }
@@ -111,13 +121,13 @@ final class LoadTable {
                 reason,
                 DeviceTotals::maximumHeartRateBpm,
                 Figures::beats);
-        String both = review.ride().has(Channel.POWER) ? reason : missing(Channel.POWER);
+        String both = ride.has(Channel.POWER) ? reason : missing(Channel.POWER);
         row(page, "efficiency", load.efficiencyWPerBeat(), both, totals -> null, w -> Figures.decimal(w, 2) + " W/bpm");
         row(page, "decoupling", load.decouplingPercent(), both, totals -> null, p -> Figures.decimal(p, 1) + " %");
     }
 
     private void cadence(Page page) {
-        if (!review.ride().has(Channel.CADENCE)) {
+        if (!ride.has(Channel.CADENCE)) {
             page.labelled("cadence", LABEL, missing(Channel.CADENCE));
             return;
         }
@@ -149,7 +159,7 @@ final class LoadTable {
     }
 
     private String missing(Channel channel) {
-        return review.ride().has(channel) ? "not computed" : "no " + channel.label() + " in this file";
+        return ride.has(channel) ? "not computed" : "no " + channel.label() + " in this file";
     }
 
     private static String hundredths(double value) {

@@ -42,7 +42,12 @@ public final class TextReport implements Report {
         page.paragraph(VerdictSentence.of(review));
         time(page, review);
         findings(page, review);
-        new LoadTable(review).write(page);
+        new LoadTable(
+                        review.load(),
+                        review.ride(),
+                        review.deviceTotals(),
+                        review.rider().thresholdPowerW() != null)
+                .write(page);
         powerZones(page, review);
         heartRateZones(page, review);
         bestEfforts(page, review);

@@ -1,0 +1,66 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.FileInspection;
+import io.github.wattledger.Inspector;
+import io.github.wattledger.cli.report.json.JsonInspection;
+import io.github.wattledger.cli.report.text.TextInspection;
+import io.github.wattledger.read.UnreadableRideException;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code wattledger inspect}: what a file holds, without any judgement. */
+@Command(
+        name = "inspect",
+        mixinStandardHelpOptions = true,
+        versionProvider = Main.Version.class,
+        sortOptions = false,
+        customSynopsis = "wattledger inspect RIDE [--format text|json]",
+        header = "Tells what a recorded file holds, without judging it.",
+        footer = {
+            "",
+            "Exit status: 0 done; 1 internal failure, or the report could not be",
+            "written; 2 wrong usage; 3 the ride could not be read."
+        })
+final class InspectCommand implements Callable<Integer> {
+    private final PrintStream out;
+
+    @Parameters(
+            index = "0",
+            paramLabel = "RIDE",
+            description = "The recorded file. Its format is found by its content.")
+    private String ride = "";
+
+    @Option(
+            names = "--format",
+            paramLabel = "WORD",
+            converter = OptionValues.InspectionFormatWord.class,
+            description = "text (the default, for people) or json (for programs).")
+    private InspectionFormat format = InspectionFormat.TEXT;
+
+    /**
+     * A command.
+     *
+     * @param out where the report goes, as UTF-8 bytes
+     */
+    InspectCommand(PrintStream out) {
+        this.out = out;
+    }
+
+    @Override
+    public Integer call() throws UnreadableRideException, IOException {
+        FileInspection inspection = Inspector.inspect(InputFile.ride(ride));
+        StringBuilder report = new StringBuilder();
+        switch (format) {
+            case TEXT -> new TextInspection().write(inspection, report);
+            case JSON -> new JsonInspection().write(inspection, report);
+        }
+        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
+        out.write(bytes, 0, bytes.length);
+        return ExitStatus.DONE.code();
+    }
+}

@@ -1,0 +1,234 @@
+package io.github.wattledger.cli.profile;
+
+import io.github.wattledger.pacing.JudgementLimit;
+import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.ride.Bounds;
+import io.github.wattledger.ride.Gears;
+import io.github.wattledger.ride.Rider;
+import io.github.wattledger.ride.ThresholdHistory;
+import io.github.wattledger.ride.ZoneScheme;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.DoubleFunction;
+import org.jspecify.annotations.Nullable;
+import org.tomlj.Toml;
+import org.tomlj.TomlParseError;
+import org.tomlj.TomlParseResult;
+
+/**
+ * Reads a rider profile, a TOML file ({@code docs/rider-profile.md}). Every key is known or a problem, every number has
+ * its range, and all problems are told together.
+ */
+public final class RiderFile {
+    private static final String EXAMPLE = "rider-example.toml";
+
+    /** A profile has a few kilobytes; a recorded ride that was given by mistake has more than this. */
+    private static final int MOST_BYTES = 100_000;
+
+    private static final Bounds ZONE_FRACTION = new Bounds(0, 5);
+
+    private static final List<String> TOP_KEYS = List.of(
+            "mass_kg",
+            "bike_mass_kg",
+            "maximum_heart_rate_bpm",
+            "thresholds",
+            "power_zones",
+            "heart_rate_zones",
+            "gears",
+            "road",
+            "judgement");
+    private static final List<String> THRESHOLD_KEYS = List.of("from", "power_w", "heart_rate_bpm");
+    private static final List<String> ZONE_KEYS = List.of("name", "from_fraction");
+    private static final List<String> GEAR_KEYS = List.of("chainrings", "cogs", "wheel_circumference_m");
+    private static final List<String> ROAD_KEYS = List.of("drag_area_m2", "rolling_resistance");
+    private static final List<String> LIMIT_KEYS =
+            Arrays.stream(JudgementLimit.values()).map(JudgementLimit::key).toList();
+
+    private RiderFile() {}
+
+    /**
+     * Reads a profile.
+     *
+     * @throws UnreadableProfileException with everything that is wrong with it
+     */
+    public static RiderProfile read(Path file) throws UnreadableProfileException {
+        return parse(text(file), file.toString());
+    }
+
+    /** A commented profile to begin with; its judgement and zones are the usual ones. */
+    public static String example() {
+        try (InputStream in = RiderFile.class.getResourceAsStream(EXAMPLE)) {
+            if (in == null) {
+                throw new AssertionError("the program lacks its " + EXAMPLE);
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new AssertionError("the program cannot read its " + EXAMPLE, e);
+        }
+    }
+
+    /**
+     * Reads the text of a profile.
+     *
+     * @param file what to call it in messages
+     * @throws UnreadableProfileException with everything that is wrong with it
+     */
+    static RiderProfile parse(String text, String file) throws UnreadableProfileException {
+        Problems problems = new Problems(file);
+        TomlParseResult parsed = Toml.parse(text);
+        for (TomlParseError error : parsed.errors()) {
+            problems.add(error.position().line(), "not TOML: " + error.getMessage());
+        }
+        // What the parser could save of a broken file would only bring more complaints of the same cause.
+        problems.throwIfAny();
+        RiderProfile profile = profile(new ProfileTable(parsed, "", 1, problems, TOP_KEYS));
+        problems.throwIfAny();
+        return profile;
+    }
+
+    private static RiderProfile profile(ProfileTable top) {
+        Rider rider = Rider.UNKNOWN;
+        rider = with(rider, top.number("mass_kg", Rider.MASS_KG), rider::withMassKg);
+        rider = with(rider, top.number("bike_mass_kg", Rider.BIKE_MASS_KG), rider::withBikeMassKg);
+        rider = with(
+                rider,
+                top.number("maximum_heart_rate_bpm", Rider.MAXIMUM_HEART_RATE_BPM),
+                rider::withMaximumHeartRateBpm);
+        rider = rider.withThresholds(thresholds(top))
+                .withPowerZones(zones(top, "power_zones", rider.powerZones()))
+                .withHeartRateZones(zones(top, "heart_rate_zones", rider.heartRateZones()));
+        Gears gears = gears(top);
+        rider = gears == null ? rider : rider.withGears(gears);
+        ProfileTable road = top.table("road", ROAD_KEYS);
+        if (road != null) {
+            rider = with(rider, road.number("drag_area_m2", Rider.DRAG_AREA_M2), rider::withDragAreaM2);
+            rider = with(
+                    rider, road.number("rolling_resistance", Rider.ROLLING_RESISTANCE), rider::withRollingResistance);
+        }
+        return new RiderProfile(rider, limits(top));
+    }
+
+    private static Rider with(Rider rider, @Nullable Double value, DoubleFunction<Rider> change) {
+        return value == null ? rider : change.apply(value);
+    }
+
+    private static ThresholdHistory thresholds(ProfileTable top) {
+        List<ProfileTable> tables = top.tables("thresholds", THRESHOLD_KEYS);
+        List<ThresholdHistory.Entry> entries = new ArrayList<>();
+        for (ProfileTable table : tables == null ? List.<ProfileTable>of() : tables) {
+            table.require("from", "the day from which it holds, such as 2026-03-01");
+            if (!table.has("power_w") && !table.has("heart_rate_bpm")) {
+                table.problem("expected power_w, heart_rate_bpm or both; they are missing");
+            }
+            LocalDate from = table.day("from");
+            Double powerW = table.number("power_w", Rider.THRESHOLD_POWER_W);
+            Double heartRateBpm = table.number("heart_rate_bpm", Rider.THRESHOLD_HEART_RATE_BPM);
+            if (from != null && entries.stream().anyMatch(entry -> entry.from().equals(from))) {
+                table.problem("from", from + " has thresholds already");
+            } else if (from != null && (powerW != null || heartRateBpm != null)) {
+                entries.add(new ThresholdHistory.Entry(from, powerW, heartRateBpm));
+            }
+        }
+        entries.sort(Comparator.comparing(ThresholdHistory.Entry::from));
+        return new ThresholdHistory(entries);
+    }
+
+    private static ZoneScheme zones(ProfileTable top, String key, ZoneScheme usual) {
+        List<ProfileTable> tables = top.tables(key, ZONE_KEYS);
+        if (tables == null) {
+            return usual;
+        }
+        List<ZoneScheme.Zone> zones = new ArrayList<>();
+        double above = 0;
+        for (ProfileTable table : tables) {
+            table.require("name", "words in quotes");
+            table.require("from_fraction", "the zone's lower bound over the threshold");
+            String name = table.words("name");
+            Double from = table.number("from_fraction", ZONE_FRACTION);
+            boolean isFirst = table == tables.get(0);
+            if (from != null && isFirst && from != 0) {
+                table.problem("from_fraction", "expected 0 in the first zone, so that every reading has a zone");
+            } else if (from != null && !isFirst && from <= above) {
+                table.problem("from_fraction", "expected more than in the zone before");
+            } else if (name != null && from != null) {
+                zones.add(new ZoneScheme.Zone(name, from));
+            }
+            above = from == null ? above : from;
+        }
+        return zones.size() == tables.size() ? new ZoneScheme(zones) : usual;
+    }
+
+    private static @Nullable Gears gears(ProfileTable top) {
+        ProfileTable table = top.table("gears", GEAR_KEYS);
+        if (table == null) {
+            return null;
+        }
+        table.require("chainrings", "the teeth of each, such as [46, 30]");
+        table.require("cogs", "the teeth of each, such as [11, 13, 15]");
+        table.require("wheel_circumference_m", "such as 2.19");
+        List<Integer> chainrings = table.wholes("chainrings", Gears.CHAINRING_TEETH);
+        List<Integer> cogs = table.wholes("cogs", Gears.COG_TEETH);
+        Double circumferenceM = table.number("wheel_circumference_m", Gears.WHEEL_CIRCUMFERENCE_M);
+        return chainrings == null || cogs == null || circumferenceM == null
+                ? null
+                : new Gears(chainrings, cogs, circumferenceM);
+    }
+
+    private static JudgementLimits limits(ProfileTable top) {
+        JudgementLimits limits = JudgementLimits.USUAL;
+        ProfileTable table = top.table("judgement", LIMIT_KEYS);
+        if (table == null) {
+            return limits;
+        }
+        for (JudgementLimit limit : JudgementLimit.values()) {
+            Double value = value(table, limit);
+            limits = value == null ? limits : limits.with(limit, value);
+        }
+        return limits;
+    }
+
+    private static @Nullable Double value(ProfileTable table, JudgementLimit limit) {
+        if (!limit.isWhole()) {
+            return table.number(limit.key(), limit.bounds());
+        }
+        Integer whole = table.whole(limit.key(), limit.bounds());
+        return whole == null ? null : whole.doubleValue();
+    }
+
+    private static String text(Path file) throws UnreadableProfileException {
+        try {
+            if (Files.isDirectory(file)) {
+                throw new UnreadableProfileException(List.of(file + ": is a folder; name the profile in it"));
+            }
+            if (Files.size(file) > MOST_BYTES) {
+                throw new UnreadableProfileException(
+                        List.of(file + ": is too large for a rider profile; is it the ride?"));
+            }
+            String text = StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
+                    .toString();
+            return text.startsWith("\uFEFF") ? text.substring(1) : text;
+        } catch (NoSuchFileException e) {
+            throw new UnreadableProfileException(file + ": there is no such file; check the path", e);
+        } catch (AccessDeniedException e) {
+            throw new UnreadableProfileException(file + ": no permission to read it; check its owner and mode", e);
+        } catch (CharacterCodingException e) {
+            throw new UnreadableProfileException(file + ": is not text in UTF-8; save it as such", e);
+        } catch (IOException e) {
+            throw new UnreadableProfileException(file + ": could not be read (" + e.getMessage() + ")", e);
+        }
+    }
+}

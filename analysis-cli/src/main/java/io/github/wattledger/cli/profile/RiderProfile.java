@@ -1,0 +1,15 @@
+package io.github.wattledger.cli.profile;
+
+import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.ride.Rider;
+
+/**
+ * What a rider profile says.
+ *
+ * @param rider the rider and the bicycle; thresholds are in the history alone
+ * @param limits from where on the judgement tells something
+ */
+public record RiderProfile(Rider rider, JudgementLimits limits) {
+    /** A profile that says nothing. */
+    public static final RiderProfile EMPTY = new RiderProfile(Rider.UNKNOWN, JudgementLimits.USUAL);
+}
