@@ -43,7 +43,8 @@ class ArchitectureTest {
             .should().dependOnClassesThat(resideInAPackage(CORE + "..")
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
-                            CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean")))
+                            CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean",
+                            CORE + ".season", CORE + ".table")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
@@ -62,6 +63,11 @@ class ArchitectureTest {
     static final ArchRule onlyTheCsvReportSeesItsLibrary = noClasses()
             .that().resideOutsideOfPackage(CLI + ".report.csv")
             .should().dependOnClassesThat(resideInAnyPackage("org.apache.commons.csv.."));
+
+    @ArchTest
+    static final ArchRule onlyTheSeasonSeesTables = noClasses()
+            .that().doNotHaveSimpleName("SeasonCommand")
+            .should().dependOnClassesThat(resideInAnyPackage(CORE + ".table", "tech.tablesaw.."));
 
     @ArchTest
     static final ArchRule onlyMainEndsTheProcess = noClasses()

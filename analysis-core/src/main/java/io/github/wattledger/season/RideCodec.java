@@ -251,7 +251,7 @@ final class RideCodec {
             byte[] step = new byte[8192];
             while (!inflater.finished()) {
                 int count = inflater.inflate(step);
-                if (count == 0 && (inflater.needsInput() || inflater.needsDictionary())) {
+                if (count == 0 && !inflater.finished()) {
                     throw new IllegalArgumentException("a packed column of the store is cut short");
                 }
                 out.write(step, 0, count);
