@@ -50,6 +50,8 @@ class ArchitectureTest {
             .optionalLayer("road").definedBy(ROOT + ".road..")
             .layer("pacing").definedBy(ROOT + ".pacing..")
             .layer("review").definedBy(ROOT)
+            .layer("season").definedBy(ROOT + ".season..")
+            .layer("table").definedBy(ROOT + ".table..")
             .whereLayer("ride").mayNotAccessAnyLayer()
             .whereLayer("read").mayOnlyAccessLayers("ride")
             .whereLayer("clean").mayOnlyAccessLayers("ride")
@@ -58,6 +60,8 @@ class ArchitectureTest {
             .whereLayer("road").mayOnlyAccessLayers("ride")
             .whereLayer("pacing").mayOnlyAccessLayers("ride", "load", "power", "road")
             .whereLayer("review").mayOnlyAccessLayers("ride", "read", "clean", "load", "power", "road", "pacing")
+            .whereLayer("season").mayOnlyBeAccessedByLayers("table")
+            .whereLayer("table").mayNotBeAccessedByAnyLayer()
             .ensureAllClassesAreContainedInArchitecture();
     // spotless:on
 
@@ -76,6 +80,20 @@ class ArchitectureTest {
             .resideOutsideOfPackage(ROOT + ".read.fit..")
             .should()
             .dependOnClassesThat(resideInAPackage("com.garmin.."));
+
+    @ArchTest
+    static final ArchRule databasesStayInSeason = noClasses()
+            .that()
+            .resideOutsideOfPackage(ROOT + ".season..")
+            .should()
+            .dependOnClassesThat(resideInAnyPackage("java.sql..", "javax.sql..", "org.sqlite.."));
+
+    @ArchTest
+    static final ArchRule tablesStayInTable = noClasses()
+            .that()
+            .resideOutsideOfPackage(ROOT + ".table..")
+            .should()
+            .dependOnClassesThat(resideInAnyPackage("tech.tablesaw.."));
 
     @ArchTest
     static final ArchRule numbersArePure = noClasses()
@@ -120,6 +138,9 @@ class ArchitectureTest {
             .and()
             .areDeclaredInClassesThat()
             .arePublic()
+            .and()
+            .areDeclaredInClassesThat()
+            .resideOutsideOfPackage(ROOT + ".table..")
             .should(onlyShowOwnTypes());
 
     /** A public signature speaks of Java's and this project's types only, so that no library becomes part of the API. */

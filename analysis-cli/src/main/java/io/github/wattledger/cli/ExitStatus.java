@@ -10,7 +10,7 @@ enum ExitStatus {
     WRONG_USAGE(2),
     /** The input could not be read. */
     UNREADABLE_INPUT(3),
-    /** A season was finished, but some files were skipped; no command gives it yet. */
+    /** A season was finished, but some files were skipped. */
     FILES_SKIPPED(4);
 
     private final int code;

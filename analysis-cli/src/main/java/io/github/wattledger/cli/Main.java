@@ -3,6 +3,7 @@ package io.github.wattledger.cli;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.season.SeasonStoreException;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
@@ -85,6 +86,7 @@ public final class Main implements Runnable {
         return new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out))
                 .addSubcommand(new InspectCommand(out))
+                .addSubcommand(new SeasonCommand(out, err))
                 .addSubcommand(new RiderCommand(out))
                 .addSubcommand(new GenerateCompletion())
                 .setOut(new PrintWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), true))
@@ -116,7 +118,7 @@ public final class Main implements Runnable {
             unreadable.lines().forEach(line -> message(err, name, line));
             return ExitStatus.UNREADABLE_INPUT.code();
         }
-        if (e instanceof OutputFailure) {
+        if (e instanceof OutputFailure || e instanceof SeasonStoreException) {
             message(err, name, String.valueOf(e.getMessage()));
             return ExitStatus.INTERNAL_FAILURE.code();
         }

@@ -44,7 +44,7 @@ class ArchitectureTest {
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean",
-                            CORE + ".road")))
+                            CORE + ".road", CORE + ".season", CORE + ".table")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
@@ -63,6 +63,11 @@ class ArchitectureTest {
     static final ArchRule onlyTheCsvReportSeesItsLibrary = noClasses()
             .that().resideOutsideOfPackage(CLI + ".report.csv")
             .should().dependOnClassesThat(resideInAnyPackage("org.apache.commons.csv.."));
+
+    @ArchTest
+    static final ArchRule onlyTheSeasonSeesTables = noClasses()
+            .that().doNotHaveSimpleName("SeasonCommand")
+            .should().dependOnClassesThat(resideInAnyPackage(CORE + ".table", "tech.tablesaw.."));
 
     @ArchTest
     static final ArchRule onlyMainEndsTheProcess = noClasses()

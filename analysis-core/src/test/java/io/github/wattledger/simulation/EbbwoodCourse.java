@@ -51,6 +51,17 @@ final class EbbwoodCourse {
                 .build();
     }
 
+    /** A short loop from the harbour, nearly flat, for after work. */
+    static Course eveningLoop() {
+        return Course.builder()
+                .startLine(LATITUDE_DEGREES, LONGITUDE_DEGREES, HARBOUR_ALTITUDE_M)
+                .heading(distanceM -> loopHeadingDegrees(distanceM / 23_000))
+                .rollers(3, 1500)
+                .stretch(11_500, 0.3, ASPHALT)
+                .stretch(11_500, -0.3, ASPHALT)
+                .build();
+    }
+
     private static void intoTheHills(Course.Builder road) {
         road.stretch(6000, 0.3, ASPHALT)
                 .stretch(9000, 0.6, PACKED)

@@ -10,7 +10,8 @@ import java.util.TreeMap;
 
 /**
  * The rides in {@code sample-rides/}: one rider in one invented race, begun too hard and paced evenly, and one ordinary
- * ride with broken sensors. The program writes them into the folder that is its argument.
+ * ride with broken sensors. The program writes them, and those of {@link SeasonSamples}, into the folder that is its
+ * argument.
  */
 public final class SampleRides {
     /** File name of the race begun too hard. */
@@ -43,6 +44,10 @@ public final class SampleRides {
         Path folder = Files.createDirectories(Path.of(arguments[0]));
         for (Map.Entry<String, byte[]> file : files().entrySet()) {
             Files.write(folder.resolve(file.getKey()), file.getValue());
+        }
+        Path season = Files.createDirectories(folder.resolve("season"));
+        for (Map.Entry<String, byte[]> file : SeasonSamples.files().entrySet()) {
+            Files.write(season.resolve(file.getKey()), file.getValue());
         }
     }
 

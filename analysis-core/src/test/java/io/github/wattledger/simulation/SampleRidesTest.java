@@ -21,6 +21,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
+import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -69,6 +71,33 @@ class SampleRidesTest {
     void committedFileIsWhatTheProgramWrites(String name) throws IOException {
         assertThat(Files.readAllBytes(FOLDER.resolve(name))).isEqualTo(bytes(name));
         assertThat(bytes(name)).hasSizeLessThan(LARGEST_BYTES);
+    }
+
+    /** Compared unpacked: what a gzip file's bytes are is up to the machine's compressor. */
+    @Test
+    void committedSeasonIsWhatTheProgramWrites() throws IOException {
+        Path season = FOLDER.resolve("season");
+        Map<String, byte[]> files = SeasonSamples.files();
+        long total = 0;
+        for (Map.Entry<String, byte[]> file : files.entrySet()) {
+            byte[] committed = Files.readAllBytes(season.resolve(file.getKey()));
+            total += committed.length;
+            assertThat(unpacked(committed)).as(file.getKey()).isEqualTo(unpacked(file.getValue()));
+        }
+        assertThat(total).isLessThan(1_500_000);
+        try (Stream<Path> there = Files.list(season)) {
+            assertThat(there.map(path -> path.getFileName().toString()).filter(name -> !name.startsWith(".")))
+                    .containsExactlyInAnyOrderElementsOf(files.keySet());
+        }
+    }
+
+    private static byte[] unpacked(byte[] content) throws IOException {
+        if (content[0] != 0x1F) {
+            return content;
+        }
+        try (GZIPInputStream gzip = new GZIPInputStream(new ByteArrayInputStream(content))) {
+            return gzip.readAllBytes();
+        }
     }
 
     @Test

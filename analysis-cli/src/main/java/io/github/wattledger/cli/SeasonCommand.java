@@ -1,0 +1,364 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.cli.profile.RiderFile;
+import io.github.wattledger.cli.profile.RiderProfile;
+import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.json.JsonRiders;
+import io.github.wattledger.cli.report.json.JsonSeason;
+import io.github.wattledger.cli.report.text.TextRiders;
+import io.github.wattledger.cli.report.text.TextSeason;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Rider;
+import io.github.wattledger.season.RiderStanding;
+import io.github.wattledger.season.SeasonRequest;
+import io.github.wattledger.season.SeasonReview;
+import io.github.wattledger.season.SeasonRun;
+import io.github.wattledger.table.SeasonCsv;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code wattledger season}: folders of rides in, one report out; or one line a rider. */
+@Command(
+        name = "season",
+        mixinStandardHelpOptions = true,
+        versionProvider = Main.Version.class,
+        sortOptions = false,
+        customSynopsis = {
+            "wattledger season FOLDER... [--rider FILE | --riders] [--store FILE]",
+            "                  [--threshold-power W] [--threshold-heart-rate BPM]",
+            "                  [--zone ZONE] [--as-of DATE] [--forget-gone] [--workers N]",
+            "                  [--format text|json] [--tables FOLDER] [--output FILE]"
+        },
+        header = "Reviews all rides of a season: load, best efforts, pacing.",
+        footer = {
+            "",
+            "Read are files that end in .fit, .gpx, .csv, .gz or .zip or have no ending,",
+            "in the folders and all folders below. Results are kept, so that the next run",
+            "reads only what is new; interrupting a run loses nothing that was done.",
+            "",
+            "Exit status: 0 done; 1 internal failure, or the store or a report could not",
+            "be written; 2 wrong usage; 3 a folder or a rider profile could not be read;",
+            "4 done, but some files were skipped: the report lists them.",
+            "",
+            "The numbers are about effort and heart rate; they are not medical advice."
+        })
+final class SeasonCommand implements Callable<Integer> {
+    private static final String PROFILE = "rider.toml";
+    private static final String STORE = ".wattledger-season.sqlite";
+    private static final int MOST_WORKERS = 1024;
+
+    private final PrintStream out;
+    private final PrintStream err;
+
+    @Spec
+    private @Nullable CommandSpec spec;
+
+    @Parameters(arity = "1..*", paramLabel = "FOLDER", description = "Folders of rides, or single files.")
+    private List<String> folders = List.of();
+
+    @Option(
+            names = "--rider",
+            paramLabel = "FILE",
+            description = "The rider profile, a TOML file. Without it: rider.toml in the first folder, where there is"
+                    + " one.")
+    private @Nullable String riderFile;
+
+    @Option(
+            names = "--riders",
+            description = "Each FOLDER holds a folder for each rider, each with a rider.toml; the report has one line a"
+                    + " rider.")
+    private boolean severalRiders;
+
+    @Option(
+            names = "--store",
+            paramLabel = "FILE",
+            description = "Where results are kept. Without it: .wattledger-season.sqlite in the first folder.")
+    private @Nullable String storeFile;
+
+    @Option(
+            names = "--threshold-power",
+            paramLabel = "W",
+            converter = OptionValues.PlainNumber.class,
+            description = "The power you can hold for about an hour, watts, for all rides. Without it: the profile's of"
+                    + " the day, the device's, or an estimate from the rides.")
+    private @Nullable Double thresholdPowerW;
+
+    @Option(
+            names = "--threshold-heart-rate",
+            paramLabel = "BPM",
+            converter = OptionValues.PlainNumber.class,
+            description = "The heart rate that goes with it, beats per minute.")
+    private @Nullable Double thresholdHeartRateBpm;
+
+    @Option(
+            names = "--zone",
+            paramLabel = "ZONE",
+            description = "Your time zone, for instance Europe/Lisbon, for rides that do not know their local time."
+                    + " Without it: UTC.")
+    private @Nullable String zoneName;
+
+    @Option(
+            names = "--as-of",
+            paramLabel = "DATE",
+            description =
+                    "The season's last day, for instance 2026-08-31; later rides are left out. Without it: the day"
+                            + " of the last ride.")
+    private @Nullable String asOfDay;
+
+    @Option(
+            names = "--forget-gone",
+            description = "Drop rides whose files are gone. Without it they stay in the season, from the store.")
+    private boolean forgetGone;
+
+    @Option(
+            names = "--workers",
+            paramLabel = "N",
+            description = "How many rides are reviewed at once. Without it: one a processor.")
+    private int workers = Runtime.getRuntime().availableProcessors();
+
+    @Option(
+            names = "--format",
+            paramLabel = "WORD",
+            converter = SeasonFormat.Word.class,
+            description = "text (the default, for people) or json (for programs).")
+    private SeasonFormat format = SeasonFormat.TEXT;
+
+    @Option(
+            names = "--tables",
+            paramLabel = "FOLDER",
+            description = "Also write rides.csv, days.csv and bests.csv into this folder.")
+    private @Nullable String tablesFolder;
+
+    @Option(
+            names = "--output",
+            paramLabel = "FILE",
+            description = "Write the report into this file instead of to standard output.")
+    private @Nullable String output;
+
+    /**
+     * A command.
+     *
+     * @param out where the report goes, as UTF-8 bytes
+     * @param err where progress is shown
+     */
+    SeasonCommand(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    @Override
+    public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
+        if (workers < 1 || workers > MOST_WORKERS) {
+            throw usage("Invalid value for option '--workers': expected 1 to " + MOST_WORKERS + ", got " + workers);
+        }
+        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null)) {
+            throw usage("--riders cannot be combined with --rider, --store or --tables");
+        }
+        List<Path> roots = new ArrayList<>();
+        for (String folder : folders) {
+            roots.add(InputFile.ride(folder));
+        }
+        Path target = output == null ? null : path("--output", output);
+        ExecutorService executor = Executors.newFixedThreadPool(workers);
+        try {
+            return severalRiders ? riders(roots, target, executor) : season(roots, target, executor);
+        } finally {
+            executor.shutdownNow();
+        }
+    }
+
+    private int season(List<Path> roots, @Nullable Path target, ExecutorService executor)
+            throws UnreadableRideException, UnreadableProfileException, IOException {
+        Path first = roots.get(0);
+        Path home = Files.isDirectory(first)
+                ? first
+                : Objects.requireNonNullElse(first.toAbsolutePath().getParent(), first);
+        Path found = home.resolve(PROFILE);
+        Path profile = riderFile != null ? path("--rider", riderFile) : Files.isRegularFile(found) ? found : null;
+        Path store = storeFile == null ? home.resolve(STORE) : path("--store", storeFile);
+        SeasonReview season = run(request(roots, store, profile), executor);
+        StringBuilder report = new StringBuilder();
+        switch (format) {
+            case TEXT -> new TextSeason().write(season, report);
+            case JSON -> new JsonSeason().write(season, report);
+        }
+        if (tablesFolder != null) {
+            writeTables(season, path("--tables", tablesFolder));
+        }
+        write(report, target);
+        return (season.skipped().isEmpty() ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
+    }
+
+    private int riders(List<Path> roots, @Nullable Path target, ExecutorService executor)
+            throws UnreadableRideException, UnreadableProfileException, IOException {
+        List<Path> riders = riderFolders(roots);
+        List<SeasonReview> seasons = new ArrayList<>();
+        LocalDate last = asOf();
+        for (Path rider : riders) {
+            SeasonReview season = run(riderRequest(rider), executor);
+            seasons.add(season);
+            LocalDate day = season.asOf();
+            last = day != null && (last == null || day.isAfter(last)) ? day : last;
+        }
+        List<RiderStanding> standings = new ArrayList<>();
+        int skipped = 0;
+        for (int i = 0; i < riders.size(); i++) {
+            Path rider = riders.get(i);
+            SeasonReview season = seasons.get(i);
+            // All riders are compared on one day, the last on which any of them rode; the store has it all by now.
+            if (last != null && !last.equals(season.asOf())) {
+                season = run(riderRequest(rider).withAsOf(last), executor);
+            }
+            skipped += season.skipped().size();
+            standings.add(RiderStanding.of(String.valueOf(rider.getFileName()), season));
+        }
+        StringBuilder report = new StringBuilder();
+        switch (format) {
+            case TEXT -> new TextRiders().write(standings, skipped, report);
+            case JSON -> new JsonRiders().write(standings, skipped, report);
+        }
+        write(report, target);
+        return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
+    }
+
+    private SeasonRequest riderRequest(Path rider) throws UnreadableProfileException {
+        return request(List.of(rider), rider.resolve(STORE), rider.resolve(PROFILE));
+    }
+
+    private static List<Path> riderFolders(List<Path> roots) throws UnreadableRideException {
+        List<Path> riders = new ArrayList<>();
+        for (Path root : roots) {
+            try (Stream<Path> below = Files.list(root)) {
+                below.filter(folder -> Files.isRegularFile(folder.resolve(PROFILE)))
+                        .sorted()
+                        .forEach(riders::add);
+            } catch (IOException e) {
+                throw new UnreadableRideException(root + ": is no folder that can be read; check the path", e);
+            }
+        }
+        if (riders.isEmpty()) {
+            throw new UnreadableRideException(
+                    roots.get(0) + ": holds no folder with a " + PROFILE + "; --riders needs one for each rider");
+        }
+        return riders;
+    }
+
+    private SeasonRequest request(List<Path> roots, Path store, @Nullable Path profilePath)
+            throws UnreadableProfileException {
+        RiderProfile profile = profilePath == null ? RiderProfile.EMPTY : RiderFile.read(profilePath);
+        SeasonRequest request = SeasonRequest.of(roots, store)
+                .withRider(withFlags(profile.rider()))
+                .withLimits(profile.limits())
+                .withZone(zone())
+                .withAsOf(asOf());
+        return forgetGone ? request.forgettingGone() : request;
+    }
+
+    private SeasonReview run(SeasonRequest request, ExecutorService executor)
+            throws UnreadableRideException, IOException {
+        SeasonProgress progress = new SeasonProgress(err, SeasonProgress.hasWatcher(System.getenv()));
+        try {
+            return SeasonRun.run(request, executor, workers, progress);
+        } finally {
+            progress.end();
+        }
+    }
+
+    private Rider withFlags(Rider profile) {
+        try {
+            Rider rider = thresholdPowerW == null ? profile : profile.withThresholdPowerW(thresholdPowerW);
+            return thresholdHeartRateBpm == null ? rider : rider.withThresholdHeartRateBpm(thresholdHeartRateBpm);
+        } catch (IllegalArgumentException e) {
+            throw usage(e.getMessage());
+        }
+    }
+
+    private ZoneId zone() {
+        try {
+            return zoneName == null ? ZoneOffset.UTC : ZoneId.of(zoneName);
+        } catch (DateTimeException e) {
+            throw usage("Invalid value for option '--zone': no such time zone, expected for instance Europe/Lisbon");
+        }
+    }
+
+    private @Nullable LocalDate asOf() {
+        try {
+            return asOfDay == null ? null : LocalDate.parse(asOfDay);
+        } catch (DateTimeException e) {
+            throw usage("Invalid value for option '--as-of': expected a day such as 2026-08-31, got '" + asOfDay + "'");
+        }
+    }
+
+    private Path path(String option, String name) {
+        if (name.isEmpty()) {
+            throw usage("Invalid value for option '" + option + "': the name is empty");
+        }
+        try {
+            return Path.of(name);
+        } catch (InvalidPathException e) {
+            throw usage("Invalid value for option '" + option + "': not a file name on this system");
+        }
+    }
+
+    /** A table as characters. */
+    @FunctionalInterface
+    private interface TableText {
+        void write(SeasonReview season, Appendable out) throws IOException;
+    }
+
+    private static void writeTables(SeasonReview season, Path folder) throws IOException {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
+        }
+        Map<String, TableText> tables = Map.of(
+                "rides.csv", SeasonCsv::rides,
+                "days.csv", SeasonCsv::days,
+                "bests.csv", SeasonCsv::bests);
+        for (Map.Entry<String, TableText> table : tables.entrySet()) {
+            StringBuilder text = new StringBuilder();
+            table.getValue().write(season, text);
+            OutputFile.write(folder.resolve(table.getKey()), text.toString().getBytes(StandardCharsets.UTF_8));
+        }
+    }
+
+    private void write(StringBuilder report, @Nullable Path target) throws OutputFailure {
+        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
+        if (target == null) {
+            out.write(bytes, 0, bytes.length);
+        } else {
+            OutputFile.write(target, bytes);
+        }
+    }
+
+    private ParameterException usage(@Nullable String message) {
+        if (spec == null) {
+            throw new AssertionError("the command was not built by the parser");
+        }
+        return new ParameterException(spec.commandLine(), message == null ? "the options do not fit" : message);
+    }
+}

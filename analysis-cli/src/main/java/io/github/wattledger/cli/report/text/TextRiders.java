@@ -1,0 +1,78 @@
+package io.github.wattledger.cli.report.text;
+
+import io.github.wattledger.season.RiderStanding;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Several riders as plain text of at most 80 columns: one line each, then what to look at. */
+public final class TextRiders {
+    private static final int NAME_COLUMNS = 16;
+    private static final String NONE = "-";
+
+    /**
+     * Writes the riders.
+     *
+     * @param riders one for each
+     * @param skippedFiles how many files gave no ride
+     * @param out where the characters go; lines end with a line feed on every system
+     * @throws IOException when {@code out} fails
+     */
+    public void write(List<RiderStanding> riders, int skippedFiles, Appendable out) throws IOException {
+        Page page = new Page();
+        LocalDate asOf = riders.isEmpty() ? null : riders.get(0).asOf();
+        page.paragraph(riders.size() + " rider" + (riders.size() == 1 ? "" : "s")
+                + (asOf == null ? "." : " as of " + asOf + "."));
+        page.blank();
+        page.row("  rider             chronic  acute balance  ramp 7-day  ride  long  last race");
+        for (RiderStanding rider : riders) {
+            page.row("  " + Page.padRight(shortened(PlainText.of(rider.name())), NAME_COLUMNS + 1)
+                    + Page.padLeft(decimal(rider.chronic()), 8)
+                    + Page.padLeft(decimal(rider.acute()), 7)
+                    + Page.padLeft(TextSeason.signed(rider.balance()), 8)
+                    + Page.padLeft(TextSeason.signed(rider.ramp()), 6)
+                    + Page.padLeft(rider.weekStress() == null ? NONE : Figures.decimal(rider.weekStress(), 0), 6)
+                    + Page.padLeft(days(rider.daysSinceRide()), 6)
+                    + Page.padLeft(days(rider.daysSinceLongRide()), 6)
+                    + "  "
+                    + (rider.lastVerdict() == null ? NONE : rider.lastVerdict().words()));
+        }
+        page.line("ramp: chronic load gained in seven days; 7-day: training stress of the last seven days; ride, long:"
+                + " days since the last ride, and the last of three hours or more.");
+        if (riders.stream().anyMatch(rider -> !rider.warnings().isEmpty())) {
+            page.heading("WORTH A LOOK");
+            for (RiderStanding rider : riders) {
+                for (RiderStanding.Warning warning : rider.warnings()) {
+                    page.item(PlainText.of(rider.name()) + ": " + PlainText.of(warning.reason()) + ".");
+                }
+            }
+        }
+        if (skippedFiles > 0) {
+            page.blank();
+            page.paragraph(skippedFiles + " file" + (skippedFiles == 1 ? " was" : "s were")
+                    + " skipped; the season of each rider lists them.");
+        }
+        page.blank();
+        page.paragraph(
+                "These describe load, not health: they foretell neither injury nor illness. Unusual tiredness, or"
+                        + " anything unusual about the heart, belongs to a physician.");
+        out.append(page.toString());
+    }
+
+    private static String shortened(String name) {
+        String fitting = name;
+        while (Page.columns(fitting) > NAME_COLUMNS) {
+            fitting = fitting.substring(0, fitting.offsetByCodePoints(fitting.length(), -1));
+        }
+        return fitting;
+    }
+
+    private static String decimal(@Nullable Double value) {
+        return value == null ? NONE : Figures.decimal(value, 1);
+    }
+
+    private static String days(@Nullable Integer days) {
+        return days == null ? NONE : days + " d";
+    }
+}

@@ -1,0 +1,31 @@
+#!/usr/bin/env bash
+# Kills seasons at random moments and checks that the store survives: after 20 kills the finished season is, byte for
+# byte, that of a run that nobody disturbed. Arguments: the runnable jar, a folder of rides (at least some dozens).
+set -euo pipefail
+jar=$1
+rides=$2
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+java -jar "$jar" season "$rides" --store "$work/undisturbed.sqlite" --format json > "$work/expected.json" || [ $? -eq 4 ]
+
+killed=0
+for attempt in $(seq 20); do
+  java -jar "$jar" season "$rides" --store "$work/killed.sqlite" --format json > /dev/null 2>&1 &
+  process=$!
+  sleep "$(awk -v seed="$RANDOM" 'BEGIN { srand(seed); printf "%.2f", 0.3 + 4 * rand() }')"
+  if kill -9 "$process" 2> /dev/null; then
+    killed=$((killed + 1))
+  fi
+  wait "$process" 2> /dev/null || true
+done
+
+# Two at once on the same store, neither of them disturbed.
+java -jar "$jar" season "$rides" --store "$work/killed.sqlite" --format json > "$work/one.json" &
+one=$!
+java -jar "$jar" season "$rides" --store "$work/killed.sqlite" --format json > "$work/two.json" || [ $? -eq 4 ]
+wait "$one" || [ $? -eq 4 ]
+
+cmp "$work/expected.json" "$work/one.json"
+cmp "$work/expected.json" "$work/two.json"
+echo "$killed kills, then two runs at once: both equal to the undisturbed one"

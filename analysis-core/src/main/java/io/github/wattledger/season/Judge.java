@@ -1,0 +1,158 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.ride.Bounds;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Rider;
+import io.github.wattledger.ride.ThresholdHistory;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Reviews the rides of one rider, each against what held on its day. */
+final class Judge {
+    private static final int MOST_OFFSET_SECONDS = 18 * 3600; // the range of java.time.ZoneOffset
+
+    private final Rider rider;
+    private final ReviewOptions options;
+    private final ZoneId zone;
+
+    Judge(Rider rider, JudgementLimits limits, ZoneId zone) {
+        this.rider = rider;
+        this.options = ReviewOptions.WHOLE_RIDE.withLimits(limits);
+        this.zone = zone;
+    }
+
+    /** What a ride comes to. */
+    record Judged(
+            RideNumbers numbers, RideJudgement judgement, String key, List<Best> bests, List<Durability> durability) {}
+
+    Judged judge(Ride ride, StoredRide.Device device, @Nullable Integer utcOffsetSeconds) {
+        OnDay onDay = onDay(device, ride.start(), utcOffsetSeconds);
+        RideReview review = Reviewer.review(ride, onDay.rider(), options);
+        return new Judged(
+                RideNumbers.of(ride, review.load()),
+                judgement(review, onDay.source()),
+                key(onDay),
+                bests(review.curve()),
+                review.ability().evidence() == null
+                        ? List.of()
+                        : review.ability().evidence().durability());
+    }
+
+    /** Stands for everything about the rider that a judgement depends on: another key, another judgement. */
+    String key(StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds) {
+        return key(onDay(device, start, utcOffsetSeconds));
+    }
+
+    /** The day of a ride on the rider's own calendar: by the recording's clock where it knows it. */
+    LocalDate day(Instant start, @Nullable Integer utcOffsetSeconds) {
+        boolean known = utcOffsetSeconds != null && Math.abs((long) utcOffsetSeconds) <= MOST_OFFSET_SECONDS;
+        ZoneId clock = utcOffsetSeconds == null || !known ? zone : ZoneOffset.ofTotalSeconds(utcOffsetSeconds);
+        return LocalDate.ofInstant(start, clock);
+    }
+
+    /** Threshold power in force on a day, watts, without regard to devices; null when none is known. */
+    @Nullable Double thresholdPowerW(LocalDate day) {
+        return rider.thresholdPowerW() != null
+                ? rider.thresholdPowerW()
+                : rider.thresholds().powerW(day);
+    }
+
+    /** Whether one threshold was given for all days. */
+    boolean isGiven() {
+        return rider.thresholdPowerW() != null;
+    }
+
+    private record OnDay(Rider rider, @Nullable ThresholdSource source) {}
+
+    private OnDay onDay(StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds) {
+        LocalDate day = day(start, utcOffsetSeconds);
+        Double powerW = rider.thresholdPowerW();
+        ThresholdSource source = ThresholdSource.GIVEN;
+        if (powerW == null) {
+            powerW = rider.thresholds().powerW(day);
+            source = ThresholdSource.PROFILE;
+        }
+        if (powerW == null) {
+            powerW = within(Rider.THRESHOLD_POWER_W, device.thresholdPowerW());
+            source = ThresholdSource.DEVICE;
+        }
+        Rider now = rider.withThresholds(ThresholdHistory.NONE);
+        if (powerW != null) {
+            now = now.withThresholdPowerW(powerW);
+        }
+        Double heartRateBpm = rider.thresholdHeartRateBpm();
+        if (heartRateBpm == null) {
+            heartRateBpm = rider.thresholds().heartRateBpm(day);
+        }
+        if (heartRateBpm == null) {
+            heartRateBpm = within(Rider.THRESHOLD_HEART_RATE_BPM, device.thresholdHeartRateBpm());
+        }
+        if (heartRateBpm != null) {
+            now = now.withThresholdHeartRateBpm(heartRateBpm);
+        }
+        Double massKg = within(Rider.MASS_KG, device.riderMassKg());
+        if (rider.massKg() == null && massKg != null) {
+            now = now.withMassKg(massKg);
+        }
+        return new OnDay(now, powerW == null ? null : source);
+    }
+
+    /** A device's setting, or null when nobody can have it: then it was never set. */
+    private static @Nullable Double within(Bounds bounds, @Nullable Double setting) {
+        return setting != null && bounds.contains(setting) ? setting : null;
+    }
+
+    private String key(OnDay onDay) {
+        String facts = onDay.rider() + "\n" + onDay.source() + "\n" + options.limits();
+        return Digest.sha256(facts.getBytes(StandardCharsets.UTF_8)).substring(0, 16);
+    }
+
+    private static RideJudgement judgement(RideReview review, @Nullable ThresholdSource source) {
+        Double low = null;
+        Double high = null;
+        List<RideJudgement.Found> found = new ArrayList<>();
+        for (Finding finding : review.pacing().findings()) {
+            found.add(new RideJudgement.Found(finding.kind(), finding.severity()));
+            if (finding.cost() instanceof Cost.Priced price) {
+                low = (low == null ? 0 : low) + price.lowMinutes();
+                high = (high == null ? 0 : high) + price.highMinutes();
+            }
+        }
+        return new RideJudgement(
+                review.rider().thresholdPowerW(),
+                source != null ? source : review.rider().thresholdPowerSource(),
+                review.load().intensityFactor(),
+                review.load().trainingStress(),
+                review.pacing().verdict(),
+                review.pacing().verdictReason(),
+                review.pacing().targetW(),
+                low,
+                high,
+                found);
+    }
+
+    private static List<Best> bests(MeanMaximalCurve curve) {
+        List<Best> bests = new ArrayList<>();
+        for (int seconds : BestEfforts.DURATIONS) {
+            if (seconds <= curve.longestSeconds()) {
+                bests.add(new Best(seconds, curve.watts(seconds), curve.mayBeLow(seconds)));
+            }
+        }
+        return bests;
+    }
+}

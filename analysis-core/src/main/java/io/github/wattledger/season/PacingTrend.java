@@ -1,0 +1,97 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.pacing.Verdict;
+import java.io.Serializable;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Whether pacing improves: the races and long rides of a season in time order, and the earlier half of the races beside
+ * the later one.
+ *
+ * @param rides rides that were judged as races, and others of {@link #LONG_RIDE_SECONDS} or more
+ * @param earlier the first half of the judged races, or null with fewer than {@link #LEAST_RACES}
+ * @param later the second half, the longer one when their number is odd, or null
+ */
+public record PacingTrend(
+        List<SeasonRide> rides,
+        @Nullable Half earlier,
+        @Nullable Half later) implements Serializable {
+    /** Moving time from which on a ride is long, seconds: three hours, where pacing begins to decide. Our own choice. */
+    public static final int LONG_RIDE_SECONDS = 3 * 3600;
+
+    /** Fewer races than this are no trend. */
+    public static final int LEAST_RACES = 4;
+
+    /**
+     * Some races together.
+     *
+     * @param raceCount how many
+     * @param overHardStarts how many were begun much too hard
+     * @param evenOrNegative how many were paced evenly or with the harder half last
+     * @param decouplingPercent mean decoupling of those that have it, percent, or null
+     * @param costMinutes mean price of the mistakes, the middle of the range, minutes, of those priced; or null
+     */
+    public record Half(
+            int raceCount,
+            int overHardStarts,
+            int evenOrNegative,
+            @Nullable Double decouplingPercent,
+            @Nullable Double costMinutes)
+            implements Serializable {}
+
+    /** Copies the list. */
+    public PacingTrend {
+        rides = List.copyOf(rides);
+    }
+
+    static boolean isRace(SeasonRide ride) {
+        return ride.judgement().verdict() != Verdict.NOT_JUDGED;
+    }
+
+    static boolean isLong(SeasonRide ride) {
+        return ride.numbers().movingSeconds() >= LONG_RIDE_SECONDS;
+    }
+
+    static PacingTrend of(List<SeasonRide> season) {
+        List<SeasonRide> shown =
+                season.stream().filter(ride -> isRace(ride) || isLong(ride)).toList();
+        List<SeasonRide> races = shown.stream().filter(PacingTrend::isRace).toList();
+        if (races.size() < LEAST_RACES) {
+            return new PacingTrend(shown, null, null);
+        }
+        int middle = races.size() / 2;
+        return new PacingTrend(shown, half(races.subList(0, middle)), half(races.subList(middle, races.size())));
+    }
+
+    private static Half half(List<SeasonRide> races) {
+        int overHard = 0;
+        int even = 0;
+        double decouplingSum = 0;
+        int decouplingCount = 0;
+        double costSum = 0;
+        int costCount = 0;
+        for (SeasonRide race : races) {
+            Verdict verdict = race.judgement().verdict();
+            overHard += verdict == Verdict.OVER_HARD_START ? 1 : 0;
+            even += verdict == Verdict.EVEN || verdict == Verdict.NEGATIVE_SPLIT ? 1 : 0;
+            Double decoupling = race.numbers().decouplingPercent();
+            if (decoupling != null) {
+                decouplingSum += decoupling;
+                decouplingCount++;
+            }
+            Double low = race.judgement().costMinutesLow();
+            Double high = race.judgement().costMinutesHigh();
+            if (low != null && high != null) {
+                costSum += (low + high) / 2;
+                costCount++;
+            }
+        }
+        return new Half(
+                races.size(),
+                overHard,
+                even,
+                decouplingCount == 0 ? null : (Double) (decouplingSum / decouplingCount),
+                costCount == 0 ? null : (Double) (costSum / costCount));
+    }
+}

@@ -1,0 +1,109 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.read.ReadLimits;
+import io.github.wattledger.read.ReadResult;
+import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Recording;
+import io.github.wattledger.ride.Ride;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Takes in one file: bytes become rides, packed for the store and judged. */
+final class RideIntake {
+    private RideIntake() {}
+
+    /** A ride to be stored. */
+    record NewRide(StoredRide ride, Judge.Judged judged) {}
+
+    /**
+     * What became of a file.
+     *
+     * @param file the file
+     * @param sha256 digest of its content, or null when it could not be had
+     * @param isKnown whether the store has all of this content already
+     * @param rides its rides, empty when known or unreadable
+     * @param problem why it gives no ride, or null
+     */
+    record Taken(
+            FoundFile file,
+            @Nullable String sha256,
+            boolean isKnown,
+            List<NewRide> rides,
+            @Nullable String problem) {}
+
+    /** Reads, cleans and judges a file whose content is not among those that are known. */
+    static Taken take(FoundFile file, Set<String> knownContents, Judge judge) {
+        String sha256 = null;
+        try {
+            byte[] content = RideFiles.content(file.path(), ReadLimits.DEFAULT);
+            sha256 = Digest.sha256(content);
+            if (knownContents.contains(sha256)) {
+                return new Taken(file, sha256, true, List.of(), null);
+            }
+            ReadResult read = RideFiles.read(content, file.name(), ReadLimits.DEFAULT);
+            List<NewRide> rides = new ArrayList<>();
+            for (Recording recording : cycling(read)) {
+                NewRide ride = newRide(recording, read.format(), sha256, judge);
+                if (ride != null) {
+                    rides.add(ride);
+                }
+            }
+            return new Taken(file, sha256, false, rides, rides.isEmpty() ? "holds no cycling with samples" : null);
+        } catch (UnreadableRideException e) {
+            return new Taken(file, sha256, false, List.of(), reason(e, file));
+        } catch (RuntimeException e) {
+            // One file that trips a mistake of ours must not end the season; without a digest it is tried again.
+            return new Taken(file, null, false, List.of(), "internal failure: " + e);
+        }
+    }
+
+    private static List<Recording> cycling(ReadResult read) {
+        List<Recording> named =
+                read.recordings().stream().filter(Recording::isCycling).toList();
+        return named.isEmpty()
+                ? read.recordings().stream().filter(Recording::isOfUnnamedSport).toList()
+                : named;
+    }
+
+    private static @Nullable NewRide newRide(Recording recording, String format, String sha256, Judge judge) {
+        Ride whole = Cleaning.clean(recording).ride();
+        if (whole.seconds() == 0) {
+            return null;
+        }
+        // What is judged now is exactly what will be judged from the store, so that both give the same.
+        Ride ride = RideCodec.slim(whole);
+        StoredRide.Device device = new StoredRide.Device(
+                recording.device().name(),
+                recording.device().thresholdPowerW(),
+                recording.device().thresholdHeartRateBpm(),
+                recording.device().riderMassKg());
+        StoredRide stored = new StoredRide(
+                new StoredRide.Key(sha256, recording.sessionIndex()),
+                device,
+                ride.start(),
+                recording.utcOffsetSeconds(),
+                format,
+                whole.channels().size(),
+                ride.laps().size(),
+                RideCodec.pack(ride),
+                RideCodec.packStates(ride),
+                RideCodec.packLaps(ride),
+                ride.seconds());
+        return new NewRide(stored, judge.judge(ride, device, recording.utcOffsetSeconds()));
+    }
+
+    /** The reader's sentence without the file's name, which stands beside it anyway. */
+    private static String reason(UnreadableRideException e, FoundFile file) {
+        String message = String.valueOf(e.getMessage());
+        for (String prefix : List.of(file.name() + ": ", file.path() + ": ")) {
+            if (message.startsWith(prefix)) {
+                return message.substring(prefix.length());
+            }
+        }
+        return message;
+    }
+}

@@ -1,0 +1,64 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.Severity;
+import io.github.wattledger.pacing.Verdict;
+import java.io.Serializable;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a ride comes to against a threshold.
+ *
+ * @param thresholdPowerW the threshold of its day, watts, or null when none is known
+ * @param thresholdSource where that comes from, or null
+ * @param intensityFactor normalized power over threshold, or null
+ * @param trainingStress training stress, or null
+ * @param verdict its pacing
+ * @param verdictReason why there is no verdict, or null
+ * @param targetW what could be expected, watts, or null
+ * @param costMinutesLow what its mistakes cost, lower end, minutes; null when nothing was priced
+ * @param costMinutesHigh the upper end
+ * @param findings what stood out, the weightiest first
+ */
+public record RideJudgement(
+        @Nullable Double thresholdPowerW,
+        @Nullable ThresholdSource thresholdSource,
+        @Nullable Double intensityFactor,
+        @Nullable Double trainingStress,
+        Verdict verdict,
+        @Nullable String verdictReason,
+        @Nullable Double targetW,
+        @Nullable Double costMinutesLow,
+        @Nullable Double costMinutesHigh,
+        List<Found> findings)
+        implements Serializable {
+    /**
+     * One thing that stood out.
+     *
+     * @param kind what
+     * @param severity how much it weighs
+     */
+    public record Found(FindingKind kind, Severity severity) implements Serializable {}
+
+    /** Copies the list. */
+    public RideJudgement {
+        findings = List.copyOf(findings);
+    }
+
+    /** The same judgement with load reckoned against an estimate of the threshold. */
+    RideJudgement withEstimate(double powerW, @Nullable Double newIntensityFactor, @Nullable Double newTrainingStress) {
+        return new RideJudgement(
+                powerW,
+                ThresholdSource.ESTIMATED,
+                newIntensityFactor,
+                newTrainingStress,
+                verdict,
+                verdictReason,
+                targetW,
+                costMinutesLow,
+                costMinutesHigh,
+                findings);
+    }
+}

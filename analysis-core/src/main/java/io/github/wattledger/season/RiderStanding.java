@@ -1,0 +1,168 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.pacing.Verdict;
+import java.io.Serializable;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where a rider stands on a day: what a coach of several riders looks at first. Warnings describe load, never health.
+ *
+ * @param name what the rider is called
+ * @param asOf the day
+ * @param chronic chronic load, or null without rides
+ * @param acute acute load, or null without rides
+ * @param balance chronic less acute load of the day before, or null without rides
+ * @param ratio acute over chronic load, or null
+ * @param ramp what chronic load gained in seven days, or null
+ * @param weekStress training stress of the last seven days, or null without rides
+ * @param daysSinceRide days since the last ride, or null without one
+ * @param daysSinceLongRide days since the last ride of {@link PacingTrend#LONG_RIDE_SECONDS}, or null without one
+ * @param lastVerdict pacing of the last race, or null without one
+ * @param warnings what to look at, with reasons
+ */
+public record RiderStanding(
+        String name,
+        @Nullable LocalDate asOf,
+        @Nullable Double chronic,
+        @Nullable Double acute,
+        @Nullable Double balance,
+        @Nullable Double ratio,
+        @Nullable Double ramp,
+        @Nullable Double weekStress,
+        @Nullable Integer daysSinceRide,
+        @Nullable Integer daysSinceLongRide,
+        @Nullable Verdict lastVerdict,
+        List<Warning> warnings)
+        implements Serializable {
+    /** Chronic load that grows faster than this a week is worth a look; common practice, no source. */
+    static final double STEEP_RAMP = 7;
+    /**
+     * A ratio above this is worth a look: the bound most often quoted (a consensus of 2016 on load in sport); letters in
+     * the same journal dispute that it foretells injury.
+     */
+    static final double HIGH_RATIO = 1.5;
+    /** Days without any ride that are worth a look; our own choice. */
+    static final int IDLE_DAYS = 14;
+    /** Days without a long ride that are worth a look in a rider of long races; our own choice. */
+    static final int DAYS_WITHOUT_LONG_RIDE = 21;
+    /** A ratio says nothing while there is hardly any chronic load. */
+    private static final double LEAST_CHRONIC_FOR_RATIO = 10;
+
+    /**
+     * Something to look at.
+     *
+     * @param code a fixed word for programs, lower case with hyphens
+     * @param reason the numbers behind it, one clause
+     */
+    public record Warning(String code, String reason) implements Serializable {}
+
+    /** Copies the list. */
+    public RiderStanding {
+        warnings = List.copyOf(warnings);
+    }
+
+    /** Where the rider of a season stands on its last day. */
+    public static RiderStanding of(String name, SeasonReview season) {
+        LocalDate asOf = season.asOf();
+        LoadHistory.Day today = season.load().last();
+        if (asOf == null || today == null) {
+            return new RiderStanding(
+                    name,
+                    asOf,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    List.of(new Warning("no-rides", "no ride up to this day")));
+        }
+        Integer sinceLong = null;
+        Verdict lastVerdict = null;
+        LocalDate lastRide = null;
+        for (SeasonRide ride : season.rides()) {
+            lastRide = lastRide == null || ride.day().isAfter(lastRide) ? ride.day() : lastRide;
+            if (PacingTrend.isLong(ride)) {
+                sinceLong = daysBetween(ride.day(), asOf);
+            }
+            if (PacingTrend.isRace(ride)) {
+                lastVerdict = ride.judgement().verdict();
+            }
+        }
+        double weekStress = 0;
+        List<LoadHistory.Day> days = season.load().days();
+        for (LoadHistory.Day day : days.subList(Math.max(0, days.size() - 7), days.size())) {
+            weekStress += day.trainingStress();
+        }
+        Integer sinceRide = lastRide == null ? null : (Integer) daysBetween(lastRide, asOf);
+        return new RiderStanding(
+                name,
+                asOf,
+                today.chronic(),
+                today.acute(),
+                today.balance(),
+                today.ratio(),
+                today.ramp(),
+                weekStress,
+                sinceRide,
+                sinceLong,
+                lastVerdict,
+                warnings(season, today, sinceRide, sinceLong));
+    }
+
+    private static int daysBetween(LocalDate from, LocalDate to) {
+        return Math.toIntExact(ChronoUnit.DAYS.between(from, to));
+    }
+
+    private static List<Warning> warnings(
+            SeasonReview season, LoadHistory.Day today, @Nullable Integer sinceRide, @Nullable Integer sinceLong) {
+        List<Warning> warnings = new ArrayList<>();
+        Double ramp = today.ramp();
+        if (ramp != null && ramp > STEEP_RAMP) {
+            warnings.add(
+                    warning("steep-ramp", "chronic load grew by %.1f in 7 days (more than %.0f)", ramp, STEEP_RAMP));
+        }
+        Double ratio = today.ratio();
+        if (ratio != null && ratio > HIGH_RATIO && today.chronic() >= LEAST_CHRONIC_FOR_RATIO) {
+            warnings.add(warning(
+                    "high-ratio",
+                    "acute load is %.2f times chronic load (more than %.1f; what that means is disputed)",
+                    ratio,
+                    HIGH_RATIO));
+        }
+        if (sinceRide != null && sinceRide > IDLE_DAYS) {
+            warnings.add(warning("no-ride", "no ride for %d days", sinceRide));
+        }
+        if (sinceLong == null) {
+            warnings.add(warning("no-long-ride", "no ride of 3 h or more at all"));
+        } else if (sinceLong > DAYS_WITHOUT_LONG_RIDE) {
+            warnings.add(warning("no-long-ride", "no ride of 3 h or more for %d days", sinceLong));
+        }
+        ThresholdCheck threshold = season.threshold();
+        if (threshold != null && threshold.standing() == ThresholdCheck.Standing.LOOKS_LOW) {
+            warnings.add(warning(
+                    "threshold-low",
+                    "the set threshold of %.0f W looks low: a recent effort implies %.0f W",
+                    threshold.inForceW(),
+                    threshold.impliedW()));
+        }
+        int without = season.ridesWithoutStress();
+        if (without > 0) {
+            warnings.add(warning(
+                    "rides-without-stress", "%d ride(s) without training stress: load is higher than shown", without));
+        }
+        return warnings;
+    }
+
+    private static Warning warning(String code, String format, @Nullable Object... numbers) {
+        return new Warning(code, String.format(Locale.ROOT, format, numbers));
+    }
+}

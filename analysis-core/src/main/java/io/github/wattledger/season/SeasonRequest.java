@@ -1,0 +1,68 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.ride.Rider;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What season to look at.
+ *
+ * @param folders folders whose rides belong to it, with all folders below them; at least one
+ * @param store the file in which results are kept; created when it is not there
+ * @param rider who rode; thresholds are looked up for the day of each ride
+ * @param limits from where on something is told of a ride's pacing
+ * @param zone the rider's time zone, for recordings that do not know their local time
+ * @param asOf the last day of the season, or null for the day of the last ride; later rides are left out
+ * @param forgetGone whether rides whose files are gone are dropped from the store; otherwise they stay in the season
+ */
+public record SeasonRequest(
+        List<Path> folders,
+        Path store,
+        Rider rider,
+        JudgementLimits limits,
+        ZoneId zone,
+        @Nullable LocalDate asOf,
+        boolean forgetGone) {
+    /** @throws IllegalArgumentException when there is no folder */
+    public SeasonRequest {
+        folders = List.copyOf(folders);
+        if (folders.isEmpty()) {
+            throw new IllegalArgumentException("no folder, expected at least one");
+        }
+    }
+
+    /** Folders and a store, and nothing known of the rider: UTC, up to the last ride, the usual limits. */
+    public static SeasonRequest of(List<Path> folders, Path store) {
+        return new SeasonRequest(folders, store, Rider.UNKNOWN, JudgementLimits.USUAL, ZoneOffset.UTC, null, false);
+    }
+
+    /** The same season of another rider. */
+    public SeasonRequest withRider(Rider other) {
+        return new SeasonRequest(folders, store, other, limits, zone, asOf, forgetGone);
+    }
+
+    /** The same season judged by other limits. */
+    public SeasonRequest withLimits(JudgementLimits other) {
+        return new SeasonRequest(folders, store, rider, other, zone, asOf, forgetGone);
+    }
+
+    /** The same season in another time zone. */
+    public SeasonRequest withZone(ZoneId other) {
+        return new SeasonRequest(folders, store, rider, limits, other, asOf, forgetGone);
+    }
+
+    /** The season up to another day. */
+    public SeasonRequest withAsOf(@Nullable LocalDate other) {
+        return new SeasonRequest(folders, store, rider, limits, zone, other, forgetGone);
+    }
+
+    /** The same season without the rides whose files are gone. */
+    public SeasonRequest forgettingGone() {
+        return new SeasonRequest(folders, store, rider, limits, zone, asOf, true);
+    }
+}

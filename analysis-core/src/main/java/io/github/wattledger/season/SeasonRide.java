@@ -1,0 +1,61 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.power.Durability;
+import java.io.Serializable;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One ride of a season.
+ *
+ * @param source where it comes from
+ * @param day the day on which it began, on the rider's own calendar; the whole ride counts for it
+ * @param numbers what does not depend on the rider's thresholds
+ * @param judgement what does
+ * @param bests best mean power over the durations of {@link BestEfforts#DURATIONS} that it reaches, rising
+ * @param durability best efforts before and after so much work
+ */
+public record SeasonRide(
+        Source source,
+        LocalDate day,
+        RideNumbers numbers,
+        RideJudgement judgement,
+        List<Best> bests,
+        List<Durability> durability)
+        implements Serializable {
+    /** Copies the lists. */
+    public SeasonRide {
+        bests = List.copyOf(bests);
+        durability = List.copyOf(durability);
+    }
+
+    /**
+     * Where a ride comes from.
+     *
+     * @param file the file, by its path below the season's folder, with slashes
+     * @param sha256 digest of the file's bytes, lower-case hexadecimal
+     * @param sessionIndex position of the session within the file, from 0
+     * @param format the file's format
+     * @param device the recording device, or null
+     * @param start the first second
+     * @param utcOffsetSeconds local time minus UTC as the recording knows it, or null
+     * @param channelCount how many channels were measured
+     */
+    public record Source(
+            String file,
+            String sha256,
+            int sessionIndex,
+            String format,
+            @Nullable String device,
+            Instant start,
+            @Nullable Integer utcOffsetSeconds,
+            int channelCount)
+            implements Serializable {}
+
+    /** The same ride with another judgement. */
+    SeasonRide withJudgement(RideJudgement other) {
+        return new SeasonRide(source, day, numbers, other, bests, durability);
+    }
+}

@@ -1,0 +1,92 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.RiderContext.ThresholdSource;
+import java.io.Serializable;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The threshold in force beside what the bests of the last 90 days imply.
+ *
+ * @param inForceW threshold power in force on the season's last day, watts, or null when none is known
+ * @param source where it comes from, or null
+ * @param impliedW what the efforts imply, watts, or null without one of 20 minutes
+ * @param effort the effort that implies it, or null
+ * @param standing how the two compare
+ * @param since the day of the ride from which on the threshold in force was too low without a break, or null
+ */
+public record ThresholdCheck(
+        @Nullable Double inForceW,
+        @Nullable ThresholdSource source,
+        @Nullable Double impliedW,
+        BestEfforts.@Nullable Effort effort,
+        Standing standing,
+        @Nullable LocalDate since)
+        implements Serializable {
+    /** How a threshold compares with what efforts imply. */
+    public enum Standing {
+        /** Nothing speaks against it. */
+        FITS,
+        /** Efforts were higher than it allows. */
+        LOOKS_LOW,
+        /** No recent effort comes near it: it is too high, or there was no hard effort. */
+        UNSUPPORTED,
+        /** One of the two is not known. */
+        UNKNOWN
+    }
+
+    /** Efforts this much above what the threshold allows say that it is low: less is within a meter's accuracy. */
+    static final double LOW_FROM = 1.03;
+    /** Efforts below this much of it do not support it. */
+    static final double UNSUPPORTED_BELOW = 0.90;
+
+    static ThresholdCheck of(List<SeasonRide> rides, BestEfforts recent, Judge judge, LocalDate asOf) {
+        BestEfforts.Effort effort = recent.thresholdEffort();
+        Double impliedW = effort == null ? null : (Double) BestEfforts.implied(effort);
+        InForce inForce = inForce(rides, judge, asOf);
+        Double watts = inForce.watts();
+        if (watts == null || impliedW == null) {
+            return new ThresholdCheck(watts, inForce.source(), impliedW, effort, Standing.UNKNOWN, null);
+        }
+        boolean low = impliedW > LOW_FROM * watts;
+        Standing standing =
+                low ? Standing.LOOKS_LOW : impliedW < UNSUPPORTED_BELOW * watts ? Standing.UNSUPPORTED : Standing.FITS;
+        return new ThresholdCheck(
+                watts, inForce.source(), impliedW, effort, standing, low ? lowSince(rides, judge) : null);
+    }
+
+    private record InForce(@Nullable Double watts, @Nullable ThresholdSource source) {}
+
+    /** The profile's on that day; else that of the last ride. */
+    private static InForce inForce(List<SeasonRide> rides, Judge judge, LocalDate day) {
+        Double known = judge.thresholdPowerW(day);
+        if (known != null) {
+            return new InForce(known, judge.isGiven() ? ThresholdSource.GIVEN : ThresholdSource.PROFILE);
+        }
+        for (int i = rides.size() - 1; i >= 0; i--) {
+            RideJudgement judgement = rides.get(i).judgement();
+            if (judgement.thresholdSource() == ThresholdSource.DEVICE) {
+                return new InForce(judgement.thresholdPowerW(), ThresholdSource.DEVICE);
+            }
+        }
+        return new InForce(null, null);
+    }
+
+    private static @Nullable LocalDate lowSince(List<SeasonRide> rides, Judge judge) {
+        LocalDate since = null;
+        for (int last = rides.size() - 1; last >= 0; last--) {
+            LocalDate day = rides.get(last).day();
+            Double watts = inForce(rides.subList(0, last + 1), judge, day).watts();
+            double implied = 0;
+            for (int i = last; i >= 0 && rides.get(i).day().isAfter(day.minusDays(BestEfforts.RECENT_DAYS)); i--) {
+                implied = Math.max(implied, BestEfforts.implied(rides.get(i)));
+            }
+            if (watts == null || implied <= LOW_FROM * watts) {
+                return since;
+            }
+            since = day;
+        }
+        return since;
+    }
+}
