@@ -1,6 +1,7 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.season.SeasonListener;
+import java.io.Console;
 import java.io.PrintStream;
 import java.util.Map;
 
@@ -29,7 +30,21 @@ final class SeasonProgress implements SeasonListener {
 
     /** Whether a person looks on: both ends of the program at a terminal that can go back within a line. */
     static boolean hasWatcher(Map<String, String> environment) {
-        return System.console() != null && !"dumb".equals(environment.get("TERM")) && !environment.containsKey("CI");
+        return isAtTerminal() && !"dumb".equals(environment.get("TERM")) && !environment.containsKey("CI");
+    }
+
+    @SuppressWarnings("SystemConsoleNull") // where a console may be no terminal, it is asked
+    private static boolean isAtTerminal() {
+        Console console = System.console();
+        if (console == null) {
+            return false;
+        }
+        try {
+            return Boolean.TRUE.equals(Console.class.getMethod("isTerminal").invoke(console));
+        } catch (ReflectiveOperationException e) {
+            // Before JDK 22 there is no such method, and a console only at a terminal.
+            return true;
+        }
     }
 
     @Override

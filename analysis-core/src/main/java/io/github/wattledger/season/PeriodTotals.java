@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param workKJ work of the rides that have power, kilojoules; null when none has
  * @param trainingStress training stress of the rides that have it; null when there are rides and none has
  * @param chronic chronic load at its end, or at the end of the season within it; null beyond
- * @param ramp what chronic load gained in it, or null where the season does not cover its beginning
+ * @param ramp what chronic load gained in it, from the start value where the season begins in it; or null
  */
 public record PeriodTotals(
         LocalDate from,
@@ -94,7 +94,7 @@ public record PeriodTotals(
         LoadHistory.Day before = load.on(from.minusDays(1));
         Double beforeChronic = before != null
                 ? (Double) before.chronic()
-                : from.equals(load.days().get(0).day()) ? (Double) load.startChronic() : null;
+                : !from.isAfter(load.days().get(0).day()) ? (Double) load.startChronic() : null;
         return new PeriodTotals(
                 from,
                 to,

@@ -53,12 +53,21 @@ final class EbbwoodCourse {
 
     /** A short loop from the harbour, nearly flat, for after work. */
     static Course eveningLoop() {
+        return flatLoop(23_000);
+    }
+
+    /** A shorter one, for 20 minutes at the limit and the way home. */
+    static Course testLoop() {
+        return flatLoop(16_000);
+    }
+
+    private static Course flatLoop(int lengthM) {
         return Course.builder()
                 .startLine(LATITUDE_DEGREES, LONGITUDE_DEGREES, HARBOUR_ALTITUDE_M)
-                .heading(distanceM -> loopHeadingDegrees(distanceM / 23_000))
+                .heading(distanceM -> loopHeadingDegrees(distanceM / lengthM))
                 .rollers(3, 1500)
-                .stretch(11_500, 0.3, ASPHALT)
-                .stretch(11_500, -0.3, ASPHALT)
+                .stretch(lengthM / 2.0, 0.3, ASPHALT)
+                .stretch(lengthM / 2.0, -0.3, ASPHALT)
                 .build();
     }
 

@@ -49,11 +49,17 @@ public final class SeasonSamples {
         loop(rides, "2026-04-05", "long-loop", PacingPlan.steady(160));
         evening(rides, "2026-04-08", "evening", PacingPlan.steady(150));
         evening(rides, "2026-04-15", "evening", PacingPlan.steady(175));
-        loop(rides, "2026-04-19", "first-race", PacingPlan.startThenRest(278, 2100, 178));
+        loop(rides, "2026-04-19", "first-race", PacingPlan.startThenRest(252, 3000, 176));
         evening(rides, "2026-04-23", "evening", PacingPlan.steady(140));
-        loop(rides, "2026-05-02", "second-race", PacingPlan.startThenRest(262, 1800, 190));
+        loop(rides, "2026-05-02", "second-race", PacingPlan.startThenRest(245, 2400, 188));
         evening(rides, "2026-05-06", "evening", PacingPlan.steady(155));
-        evening(rides, "2026-05-13", "twenty-minute-test", PacingPlan.startThenRest(274, 1260, 130));
+        add(
+                rides,
+                "2026-05-13",
+                "twenty-minute-test",
+                "T01:30:00Z",
+                EbbwoodCourse.testLoop(),
+                PacingPlan.startThenRest(272, 1260, 130));
         loop(rides, "2026-05-17", "third-race", PacingPlan.startThenRest(222, 1800, 206));
         evening(rides, "2026-05-21", "evening", PacingPlan.steady(150));
         loop(rides, "2026-05-31", "fourth-race", PacingPlan.steady(211));

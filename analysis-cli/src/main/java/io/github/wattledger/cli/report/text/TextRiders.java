@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Several riders as plain text of at most 80 columns: one line each, then what to look at. */
 public final class TextRiders {
-    private static final int NAME_COLUMNS = 16;
+    private static final int NAME_COLUMNS = 13;
     private static final String NONE = "-";
 
     /**
@@ -25,7 +25,7 @@ public final class TextRiders {
         page.paragraph(riders.size() + " rider" + (riders.size() == 1 ? "" : "s")
                 + (asOf == null ? "." : " as of " + asOf + "."));
         page.blank();
-        page.row("  rider             chronic  acute balance  ramp 7-day  ride  long  last race");
+        page.row("  rider          chronic  acute balance  ramp 7-day  ride  long  last race");
         for (RiderStanding rider : riders) {
             page.row("  " + Page.padRight(shortened(PlainText.of(rider.name())), NAME_COLUMNS + 1)
                     + Page.padLeft(decimal(rider.chronic()), 8)

@@ -63,14 +63,18 @@ public final class TextSeason {
     private static void summary(Page page, SeasonReview season, LocalDate asOf) {
         long moving = 0;
         double work = 0;
+        boolean anyWork = false;
         for (SeasonRide ride : season.rides()) {
             moving += ride.numbers().movingSeconds();
             Double each = ride.numbers().workKJ();
-            work += each == null ? 0 : each;
+            if (each != null) {
+                work += each;
+                anyWork = true;
+            }
         }
         page.paragraph("Season " + season.load().days().get(0).day() + " to " + asOf + ": "
-                + count(season.rides().size(), "ride") + ", " + hours(moving) + " h, "
-                + Figures.decimal(work, 0) + " kJ.");
+                + count(season.rides().size(), "ride") + ", " + hours(moving) + " h"
+                + (anyWork ? ", " + Figures.decimal(work, 0) + " kJ." : "."));
     }
 
     private static void load(Page page, SeasonReview season) {

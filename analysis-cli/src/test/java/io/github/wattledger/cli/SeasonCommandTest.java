@@ -1,0 +1,190 @@
+package io.github.wattledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class SeasonCommandTest {
+    private static final Path SAMPLES = Path.of("..", "sample-rides", "season");
+
+    @TempDir
+    Path temp;
+
+    private Path folder;
+
+    record Outcome(int status, String out, String err) {}
+
+    private static Outcome run(String... args) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int status = Main.run(
+                args,
+                new PrintStream(out, false, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
+        return new Outcome(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    @BeforeEach
+    void copySamples() throws IOException {
+        folder = copyTo(temp.resolve("season"));
+    }
+
+    private static Path copyTo(Path target) throws IOException {
+        Files.createDirectories(target);
+        try (Stream<Path> samples = Files.list(SAMPLES)) {
+            for (Path sample : samples.filter(
+                            path -> !path.getFileName().toString().startsWith("."))
+                    .toList()) {
+                Files.copy(sample, target.resolve(sample.getFileName().toString()));
+            }
+        }
+        return target;
+    }
+
+    @Test
+    void theSampleSeasonTellsItsStory() {
+        Outcome outcome = run("season", folder.toString());
+        assertThat(outcome.status()).isZero();
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.out())
+                // What SeasonSamples puts into them: twelve rides, 240 W in the profile, the test on 13 May.
+                .contains("12 rides", "In force: 240 W (profile)", "low since 2026-05-13")
+                .contains("from 95 % of the best 20 minutes\n    on 2026-05-13")
+                .contains("physician");
+        assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
+        List<String> races = outcome.out()
+                .lines()
+                .filter(line -> line.contains("over-hard start ") || line.contains(" even "))
+                .toList();
+        assertThat(races.get(0)).contains("2026-04-19", "over-hard start");
+        assertThat(races.get(races.size() - 1)).contains("2026-05-31", "even");
+    }
+
+    @Test
+    void theSecondRunGivesTheSameBytes() {
+        String first = run("season", folder.toString(), "--format", "json").out();
+        assertThat(first).startsWith("{\n  \"schema\": \"wattledger.season/1\",\n  \"asOf\": \"2026-06-10\"");
+        assertThat(run("season", folder.toString(), "--format", "json", "--workers", "1")
+                        .out())
+                .isEqualTo(first);
+    }
+
+    @Test
+    void skippedFilesAreListedAndGiveStatusFour() throws IOException {
+        Files.writeString(folder.resolve("broken.fit"), "no recording");
+        Outcome outcome = run("season", folder.toString());
+        assertThat(outcome.status()).isEqualTo(4);
+        assertThat(outcome.out()).contains("SKIPPED: 1 file", "- broken.fit: is not a recording");
+    }
+
+    @Test
+    void tablesAreWritten() throws IOException {
+        Path tables = temp.resolve("tables");
+        assertThat(run("season", folder.toString(), "--tables", tables.toString())
+                        .status())
+                .isZero();
+        assertThat(Files.readAllLines(tables.resolve("rides.csv"))).hasSize(13);
+        // 5 April to 10 June 2026, both included: 26 + 31 + 10 days.
+        assertThat(Files.readAllLines(tables.resolve("days.csv"))).hasSize(1 + 67);
+        assertThat(Files.readAllLines(tables.resolve("bests.csv")).get(0)).isEqualTo("seconds,watts,day,file,mayBeLow");
+    }
+
+    @Test
+    void severalRidersHaveALineEach() throws IOException {
+        Path team = temp.resolve("team");
+        copyTo(team.resolve("anna"));
+        Path bo = copyTo(team.resolve("bo-with-a-very-long-name"));
+        try (Stream<Path> rides = Files.list(bo)) {
+            for (Path ride :
+                    rides.filter(path -> path.toString().contains("2026-05")).toList()) {
+                Files.delete(ride);
+            }
+        }
+        Outcome outcome = run("season", "--riders", team.toString());
+        assertThat(outcome.status()).isZero();
+        assertThat(outcome.out()).contains("2 riders as of 2026-06-10", "  anna ", "  bo-with-a-ver ", "physician");
+        assertThat(outcome.out()).contains("- anna: the set threshold of 240 W looks low");
+        assertThat(outcome.out()).doesNotContain("- bo-with-a-very-long-name: the set threshold");
+        assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
+        assertThat(run("season", "--riders", team.toString(), "--format", "json")
+                        .out())
+                .contains("\"schema\": \"wattledger.riders/1\"", "\"name\": \"anna\"");
+    }
+
+    @Test
+    void aRiderProfileThatIsWrongIsSaid() throws IOException {
+        Files.writeString(folder.resolve("rider.toml"), "mass = 74\n");
+        Outcome outcome = run("season", folder.toString());
+        assertThat(outcome.status()).isEqualTo(3);
+        assertThat(outcome.err()).contains("rider.toml", "mass");
+    }
+
+    @Test
+    void aStoreThatCannotBeIsOneLine() {
+        Outcome outcome = run(
+                "season", folder.toString(), "--store", temp.resolve("no/store").toString());
+        assertThat(outcome.status()).isEqualTo(1);
+        assertThat(outcome.err()).hasLineCount(1).contains("its folder does not exist");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "season | 2 | Missing required parameter: 'FOLDER'",
+                "season . --workers 0 | 2 | expected 1 to 1024",
+                "season . --zone Atlantis | 2 | no such time zone",
+                "season . --as-of yesterday | 2 | expected a day such as 2026-08-31",
+                "season . --format html | 2 | expected text or json",
+                "season . --threshold-power 2 | 2 | thresholdPowerW 2.0, expected 30",
+                "season . --riders --rider x.toml | 2 | --riders cannot be combined",
+                "season /no/such/folder | 3 | there is no such folder",
+                "season --riders /no/such/folder | 3 | is no folder that can be read"
+            })
+    void aMistakeIsSaidInOneLine(String line, int status, String message) {
+        Outcome outcome = run(line.split(" ", -1));
+        assertThat(outcome.status()).isEqualTo(status);
+        assertThat(outcome.out()).isEmpty();
+        assertThat(outcome.err()).contains(message);
+    }
+
+    @Test
+    void theHelpFitsThePage() {
+        assertThat(run("season", "--help").out().lines()).allMatch(line -> line.length() <= 80);
+    }
+
+    @Nested
+    class Progress {
+        /** By hand: 500 of 1000 in 16 s is 31.25 a second, and as long again is left. */
+        @Test
+        void aFrameTellsRateAndTimeLeft() {
+            assertThat(SeasonProgress.frame(500, 1000, 16))
+                    .isEqualTo("[############------------]  500 of 1000  31/s  0:16 left");
+        }
+
+        @Test
+        void nothingIsWrittenWhereNobodyLooksOn() {
+            ByteArrayOutputStream err = new ByteArrayOutputStream();
+            SeasonProgress progress = new SeasonProgress(new PrintStream(err, true, StandardCharsets.UTF_8), false);
+            progress.progressed(1, 2);
+            progress.progressed(2, 2);
+            progress.end();
+            assertThat(err.size()).isZero();
+            assertThat(SeasonProgress.hasWatcher(Map.of("CI", "true"))).isFalse();
+        }
+    }
+}
