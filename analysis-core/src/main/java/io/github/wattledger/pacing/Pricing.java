@@ -24,7 +24,11 @@ final class Pricing {
     private static final double SECONDS_PER_MINUTE = 60;
     private static final double LEAST_SHARE = 0.2;
     private static final double MOST_SHARE = 4;
-    private static final double SHARE_TOLERANCE = 1e-7;
+    private static final double SHARE_TOLERANCE = 1e-6;
+
+    /** The share is sought near 1 first: mending moves little, and every try is a whole replay. */
+    private static final double NEARBY = 1.25;
+
     private static final int MOST_EVALUATIONS = 200;
 
     /** Below this a gain is no gain, seconds: an hour's replay is not finer. */
@@ -209,10 +213,28 @@ final class Pricing {
 
     /** The share at which a rising function is zero, within what a rider can do; {@code NaN} when there is none. */
     private static double shareFor(UnivariateFunction rising) {
-        if (rising.value(LEAST_SHARE) > 0 || rising.value(MOST_SHARE) < 0) {
-            return Double.NaN;
+        double low = 1;
+        double high = 1;
+        double atOne = rising.value(1);
+        while (atOne > 0 && low > LEAST_SHARE) {
+            high = low;
+            low = Math.max(LEAST_SHARE, low / NEARBY);
+            if (rising.value(low) <= 0) {
+                return solve(rising, low, high);
+            }
         }
-        return new BrentSolver(SHARE_TOLERANCE).solve(MOST_EVALUATIONS, rising, LEAST_SHARE, MOST_SHARE, 1);
+        while (atOne <= 0 && high < MOST_SHARE) {
+            low = high;
+            high = Math.min(MOST_SHARE, high * NEARBY);
+            if (rising.value(high) >= 0) {
+                return solve(rising, low, high);
+            }
+        }
+        return Double.NaN;
+    }
+
+    private static double solve(UnivariateFunction rising, double low, double high) {
+        return new BrentSolver(SHARE_TOLERANCE).solve(MOST_EVALUATIONS, rising, low, high);
     }
 
     private State state(Mend mend, double share) {

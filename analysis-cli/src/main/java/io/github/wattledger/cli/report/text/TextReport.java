@@ -12,6 +12,7 @@ import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
@@ -108,13 +109,23 @@ public final class TextReport implements Report {
                     + Figures.clock(review.ride().seconds()) + ".");
         }
         for (TimeLedger.Entry entry : ledger.entries()) {
-            page.line("Lost: " + PlainText.of(entry.label()) + ", "
+            page.line("Lost: " + PlainText.of(inWords(entry.label())) + ", "
                     + minutesRange(entry.minutesLow(), entry.minutesHigh()) + ".");
         }
         for (String note : ledger.notes()) {
             page.line(sentence(note));
         }
         notPriced(page, review.pacing());
+    }
+
+    /** A line of the ledger that carries a finding's fixed word is shown with its name. */
+    private static String inWords(String label) {
+        for (FindingKind kind : FindingKind.values()) {
+            if (kind.id().equals(label)) {
+                return EvidenceSentences.title(kind).toLowerCase(Locale.ROOT);
+            }
+        }
+        return label;
     }
 
     private static void minutesRow(Page page, String label, double minutes) {

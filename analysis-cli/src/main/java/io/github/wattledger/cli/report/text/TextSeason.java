@@ -205,7 +205,7 @@ public final class TextSeason {
             page.line("None: no ride was judged as a race or took three hours.");
             return;
         }
-        page.row("  day         moving   verdict          intensity  decoupling  mistakes");
+        page.row("  day         moving   verdict          intensity  decoupling        mistakes");
         for (SeasonRide ride : pacing.rides()) {
             RideJudgement judgement = ride.judgement();
             page.row("  " + ride.day() + "  "
@@ -221,7 +221,7 @@ public final class TextSeason {
                                     ? NONE
                                     : Figures.decimal(ride.numbers().decouplingPercent(), 1) + " %",
                             12)
-                    + Page.padLeft(cost(judgement), 14));
+                    + Page.padLeft(cost(judgement), 16));
         }
         trend(page, pacing);
     }
