@@ -6,10 +6,13 @@ import java.util.Arrays;
 /**
  * Chooses the samples whose time can be believed. Where time runs backwards, the largest set of samples in time order is
  * kept, so that one sample with a wild timestamp costs itself and not the rest of the ride; where it leaps by more than a
- * day, the side with more samples is kept.
+ * day, the side with more samples is kept, and of a time that creeps on for longer than a month, the fullest month.
  */
 final class SampleOrder {
     private static final long LEAP_SECONDS = 86_400;
+
+    /** The longest ride there is room for: a month. Beyond it the timestamps, not the rider, are at fault. */
+    private static final long LONGEST_SECONDS = 31 * 86_400L;
 
     private SampleOrder() {}
 
@@ -23,14 +26,14 @@ final class SampleOrder {
                     dropped,
                     Notes.count(dropped, "sample") + " dropped because the time runs backwards.");
         }
-        int[] together = withoutLeaps(samples, ordered);
+        int[] together = withinAMonth(samples, withoutLeaps(samples, ordered));
         int apart = ordered.length - together.length;
         if (apart > 0) {
             notes.repaired(
                     "time-leap",
                     apart,
                     Notes.count(apart, "sample")
-                            + " dropped for lying more than a day away from the rest; was the clock set?");
+                            + " dropped for lying too far in time from the rest; was the clock set?");
         }
         return together;
     }
@@ -87,6 +90,23 @@ final class SampleOrder {
                     bestTo = k;
                 }
                 from = k;
+            }
+        }
+        return Arrays.copyOfRange(ordered, bestFrom, bestTo);
+    }
+
+    /** The month that holds the most samples; all of them where they span no more than that. */
+    private static int[] withinAMonth(Samples samples, int[] ordered) {
+        int bestFrom = 0;
+        int bestTo = 0;
+        int from = 0;
+        for (int to = 1; to <= ordered.length; to++) {
+            while (samples.epochSecond(ordered[to - 1]) - samples.epochSecond(ordered[from]) >= LONGEST_SECONDS) {
+                from++;
+            }
+            if (to - from > bestTo - bestFrom) {
+                bestFrom = from;
+                bestTo = to;
             }
         }
         return Arrays.copyOfRange(ordered, bestFrom, bestTo);

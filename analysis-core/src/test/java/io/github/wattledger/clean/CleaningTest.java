@@ -123,6 +123,15 @@ class CleaningTest {
         }
     }
 
+    /** 5,000 samples 80,000 s apart span 12 years: an axis of seconds for them would not fit into memory. */
+    @Test
+    void aTimeThatCreepsOnForYearsIsCutToAMonth() {
+        for (int i = 0; i < 5000; i++) {
+            sample(i * 80_000, 200);
+        }
+        assertThat(clean().ride().seconds()).isBetween(1, 31 * 86_400);
+    }
+
     @Nested
     class Pause {
         /** A recorder that stamps each second at its end writes a record at the stop and an empty one at the start. */
