@@ -101,7 +101,7 @@ class TextReportTest {
     @Test
     void pricesAreShownWithTheirEndsAndTheirMaking() throws IOException {
         assertThat(unwrapped(text(SampleReviews.pricedRace())))
-                .contains("Lost: over-hard-start, 4.0 to 9.2 min.")
+                .contains("Lost: over-hard start, 4.0 to 9.2 min.")
                 .contains("Lost: fade, nothing.")
                 .contains("Lost: against your ability (a guide), 6.1 min.")
                 .contains("The prices rest on typical values.")
