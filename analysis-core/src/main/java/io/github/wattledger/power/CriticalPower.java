@@ -111,8 +111,9 @@ public final class CriticalPower {
     /**
      * How far below empty the W′ balance of the ride itself may fall, as a share of W′. At the end of eight all-out
      * races, where 0 would be right, the model stood at −2.7 ± 2.0 kJ (Bartram et al. 2022, Int J Sports Physiol Perform
-     * 17:170): two standard deviations below is a third of a W′ of 20 kJ. On 16 real rides that were not tests it fell
-     * by half of W′ and more.
+     * 17:170): two standard deviations below is a third of a W′ of 20 kJ. On 16 real rides not known to be tests
+     * a fit through all their bests of 3 to 30 minutes was overdrawn by half of W′ and more; this limit was set with
+     * those rides in view.
      */
     private static final double DEEPEST_OVERDRAFT = 1 / 3.0;
 
