@@ -84,9 +84,10 @@ public record PacingReview(
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
-        String whyNotJudged = whyNotJudged(new Race(raced, racedOffset, thresholds, ability, limits, true), effort);
+        Race asked = new Race(raced, racedOffset, thresholds, ability, limits);
+        String whyNotJudged = whyNotJudged(asked, effort);
         boolean isRace = whyNotJudged == null;
-        Race race = new Race(raced, racedOffset, thresholds, ability, limits, isRace);
+        Race race = isRace ? asked : asked.unpriced();
         Pricing.Priced priced = price(race, findings(race, isRace, rig), isRace, ability, rig);
         List<Finding> findings = priced.findings();
         return new PacingReview(

@@ -9,7 +9,9 @@ import io.github.wattledger.road.Replay;
 import io.github.wattledger.road.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BrentSolver;
@@ -190,8 +192,9 @@ final class Pricing {
             return new Cost.NotPriced("nothing was pedalled later that could take the work back");
         }
         State recorded = new State(race.watts(), null);
-        double equalWork = savedWhenEqual(mend, State::workJ, recorded);
-        double equalNormalized = savedWhenEqual(mend, State::normalizedPowerW, recorded);
+        Tries tries = new Tries(mend);
+        double equalWork = savedWhenEqual(tries, State::workJ, recorded);
+        double equalNormalized = savedWhenEqual(tries, State::normalizedPowerW, recorded);
         double low = Math.min(equalWork, equalNormalized);
         double high = Math.max(equalWork, equalNormalized);
         if (Double.isNaN(low) || Double.isNaN(high)) {
@@ -205,10 +208,10 @@ final class Pricing {
     }
 
     /** Seconds saved once a quantity of the replayed race equals the recorded one's; {@code NaN} when it never does. */
-    private double savedWhenEqual(Mend mend, ToDoubleFunction<State> quantity, State recorded) {
+    private double savedWhenEqual(Tries tries, ToDoubleFunction<State> quantity, State recorded) {
         double aim = quantity.applyAsDouble(recorded);
-        double share = shareFor(each -> quantity.applyAsDouble(state(mend, each)) / aim - 1);
-        return Double.isNaN(share) ? Double.NaN : state(mend, share).savedSeconds();
+        double share = shareFor(each -> quantity.applyAsDouble(tries.at(each)) / aim - 1);
+        return Double.isNaN(share) ? Double.NaN : tries.at(share).savedSeconds();
     }
 
     /** The share at which a rising function is zero, within what a rider can do; {@code NaN} when there is none. */
@@ -251,15 +254,15 @@ final class Pricing {
         if (Double.isNaN(race.targetW()) || forSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
             return null;
         }
-        Mend all = Mend.nothing(race, replay);
+        Tries tries = new Tries(Mend.nothing(race, replay));
         double share = shareFor(each -> {
-            State state = state(all, each);
+            State state = tries.at(each);
             return state.normalizedPowerW() / sustainableW(forSeconds - state.savedSeconds()) - 1;
         });
         if (Double.isNaN(share)) {
             return null;
         }
-        double minutes = state(all, share).savedSeconds() / SECONDS_PER_MINUTE;
+        double minutes = tries.at(share).savedSeconds() / SECONDS_PER_MINUTE;
         double floored = Math.max(0, minutes);
         return new TimeLedger.Entry("against your ability (" + targetSource + ")", floored, floored);
     }
@@ -270,6 +273,20 @@ final class Pricing {
         return race.targetW()
                 * SustainablePower.guideW(1, Math.max(shortest, seconds))
                 / SustainablePower.guideW(1, forSeconds);
+    }
+
+    /** The race with one mending at the shares tried so far: a share that is asked for again is not replayed again. */
+    private final class Tries {
+        private final Mend mend;
+        private final Map<Double, State> tried = new HashMap<>();
+
+        Tries(Mend mend) {
+            this.mend = mend;
+        }
+
+        State at(double share) {
+            return tried.computeIfAbsent(share, each -> state(mend, each));
+        }
     }
 
     /** Work, normalized power and time of the race with some power; null as a result is the race as recorded. */

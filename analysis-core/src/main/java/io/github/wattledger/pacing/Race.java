@@ -32,14 +32,14 @@ final class Race {
     private final Series watts;
     private final HeartRateModel heartRateModel;
 
-    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, JudgementLimits limits, boolean priced) {
+    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, JudgementLimits limits) {
         this.ride = ride;
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
         this.limits = limits;
         this.targetW = ability.sustainablePowerW();
         this.wPrimeKJ = ability.wPrimeKJ();
-        this.priced = priced;
+        this.priced = true;
         this.watts = ride.series(Channel.POWER);
         this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
         int moving = 0;
@@ -49,6 +49,24 @@ final class Race {
             }
         }
         this.heartRateModel = HeartRateModel.of(this);
+    }
+
+    private Race(Race other, boolean priced) {
+        this.ride = other.ride;
+        this.offsetSeconds = other.offsetSeconds;
+        this.thresholds = other.thresholds;
+        this.limits = other.limits;
+        this.targetW = other.targetW;
+        this.wPrimeKJ = other.wPrimeKJ;
+        this.priced = priced;
+        this.watts = other.watts;
+        this.secondOfMoving = other.secondOfMoving;
+        this.heartRateModel = other.heartRateModel;
+    }
+
+    /** The same race with nothing priced. */
+    Race unpriced() {
+        return new Race(this, false);
     }
 
     Ride ride() {

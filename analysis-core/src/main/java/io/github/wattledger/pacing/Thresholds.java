@@ -14,7 +14,4 @@ import org.jspecify.annotations.Nullable;
 public record Thresholds(
         @Nullable Double powerW,
         boolean powerIsEstimated,
-        @Nullable Double heartRateBpm) implements Serializable {
-    /** Nothing known. */
-    public static final Thresholds UNKNOWN = new Thresholds(null, false, null);
-}
+        @Nullable Double heartRateBpm) implements Serializable {}

@@ -120,7 +120,10 @@ public final class MeanMaximalCurve implements Serializable {
      * included, in whole seconds, ascending, none twice. Short curves have fewer, an empty one none.
      */
     public List<Integer> logSpacedSeconds() {
-        int longest = longestSeconds();
+        return logSpaced(longestSeconds());
+    }
+
+    static List<Integer> logSpaced(int longest) {
         List<Integer> durations = new ArrayList<>();
         int last = 0;
         for (int i = 0; i < LOG_SPACED_COUNT && last < longest; i++) {

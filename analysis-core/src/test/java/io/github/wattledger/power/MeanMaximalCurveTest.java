@@ -235,6 +235,36 @@ class MeanMaximalCurveTest {
             assertThat(seconds).isSorted().doesNotHaveDuplicates().hasSizeLessThanOrEqualTo(40);
         }
 
+        @ParameterizedTest
+        @ValueSource(ints = {1, 2, 3, 40, 41, 600, 3_599, 25_320, 54_000, 2_000_000})
+        void riseFromOneSecondToTheLongest(int longest) {
+            List<Integer> seconds = MeanMaximalCurve.logSpaced(longest);
+            assertThat(seconds.get(0)).isEqualTo(1);
+            assertThat(seconds.get(seconds.size() - 1)).isEqualTo(longest);
+            for (int i = 1; i < seconds.size(); i++) {
+                assertThat(seconds.get(i)).isGreaterThan(seconds.get(i - 1));
+            }
+        }
+
+        @ParameterizedTest
+        @ValueSource(ints = {25_320, 54_000})
+        void areAboutFortyEvenlySpreadForALongRide(int longest) {
+            List<Integer> seconds = MeanMaximalCurve.logSpaced(longest);
+            assertThat(seconds).hasSizeBetween(30, 40);
+            // 40 points have 39 steps; from 60 s on, rounding to a second moves a ratio by less than 2 percent.
+            double step = Math.pow(longest, 1.0 / 39);
+            for (int i = 1; i < seconds.size(); i++) {
+                if (seconds.get(i - 1) >= 60) {
+                    assertThat((double) seconds.get(i) / seconds.get(i - 1)).isCloseTo(step, within(0.02 * step));
+                }
+            }
+        }
+
+        @Test
+        void withoutPowerThereIsNone() {
+            assertThat(MeanMaximalCurve.logSpaced(0)).isEmpty();
+        }
+
         @Test
         void evenOnALogarithmicAxisForALongRide() {
             List<Integer> seconds = MeanMaximalCurve.of(new double[43_200]).logSpacedSeconds();

@@ -6,7 +6,6 @@ import io.github.wattledger.RideSource;
 import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
-import io.github.wattledger.cli.report.CurveDurations;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.load.RideLoad;
@@ -177,7 +176,7 @@ public final class JsonReport implements Report {
 
     private static void curve(JsonGenerator json, MeanMaximalCurve curve) {
         json.writeName("curve").writeStartArray();
-        for (int seconds : CurveDurations.upTo(curve.longestSeconds())) {
+        for (int seconds : curve.logSpacedSeconds()) {
             json.writeStartObject();
             json.writeNumberProperty("seconds", seconds);
             number(json, "watts", curve.watts(seconds));
