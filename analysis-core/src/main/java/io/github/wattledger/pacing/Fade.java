@@ -32,7 +32,7 @@ final class Fade implements Detector {
         if (!race.isLongEnough() || !race.watts().hasAny()) {
             return Optional.empty();
         }
-        GradeBands bands = GradeBands.of(race.ride());
+        GradeBands bands = race.gradeBands();
         List<Block> blocks = blocks(race, bands);
         Comparison sixths =
                 compare(race, bands, race.betweenShares(SIXTH, 2 * SIXTH), race.betweenShares(5 * SIXTH, 1));
@@ -99,7 +99,7 @@ final class Fade implements Detector {
 
     /** Power of a later stretch over that of an earlier one on comparable ground; {@code NaN} when there is too little. */
     static double keptShare(Race race, Interval early, Interval late) {
-        Comparison comparison = compare(race, GradeBands.of(race.ride()), early, late);
+        Comparison comparison = compare(race, race.gradeBands(), early, late);
         return comparison.seconds < LEAST_COMPARED_SECONDS ? Double.NaN : comparison.lateW / comparison.earlyW;
     }
 

@@ -1,77 +1,60 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Replay;
 import java.util.Arrays;
 
 /**
  * The power of a race with one or several mistakes mended: by what each second's power is multiplied, and which seconds
- * take what has to be given back.
+ * take what has to be given back. Mistakes are added one after the other.
  */
 final class Mend {
+    private final Race race;
+    private final Replay replay;
     private final double[] factor;
     private final boolean[] takesBack;
 
-    private Mend(double[] factor, boolean[] takesBack) {
-        this.factor = factor;
-        this.takesBack = takesBack;
-    }
-
     /** Nothing mended yet; every pedalled second from the first on takes back. */
-    static Mend nothing(Race race, Replay replay) {
-        double[] factor = new double[race.watts().size()];
-        boolean[] takesBack = new boolean[factor.length];
+    Mend(Race race, Replay replay) {
+        this.race = race;
+        this.replay = replay;
+        this.factor = new double[race.watts().size()];
+        this.takesBack = new boolean[factor.length];
         Arrays.fill(factor, 1);
         for (int second = 0; second < factor.length; second++) {
             takesBack[second] = replay.isPedalled(second) && race.watts().get(second) > 0;
         }
-        return new Mend(factor, takesBack);
-    }
-
-    private Mend copy() {
-        return new Mend(factor.clone(), takesBack.clone());
     }
 
     /** One factor for the pedalled seconds of a stretch, which then take nothing back. */
-    Mend scaled(Replay replay, io.github.wattledger.ride.Interval stretch, double by) {
-        Mend mend = copy();
-        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            mend.takesBack[second] = false;
-            if (replay.isPedalled(second)) {
-                mend.factor[second] *= by;
-            }
-        }
-        return mend;
+    void scale(Interval stretch, double by) {
+        level(stretch, by);
+        Arrays.fill(takesBack, stretch.fromSecond(), stretch.toSecond(), false);
     }
 
-    /** Like {@link #scaled}, but what is left over or missing is shared by these seconds as well. */
-    Mend levelled(Replay replay, io.github.wattledger.ride.Interval stretch, double by) {
-        Mend mend = copy();
+    /** Like {@link #scale}, but what is left over or missing is shared by these seconds as well. */
+    void level(Interval stretch, double by) {
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
             if (replay.isPedalled(second)) {
-                mend.factor[second] *= by;
+                factor[second] *= by;
             }
         }
-        return mend;
     }
 
     /** The pedalled seconds of a stretch brought down to a power where they exceed it; they take nothing back. */
-    Mend capped(Race race, Replay replay, io.github.wattledger.ride.Interval stretch, double capW) {
-        Mend mend = copy();
+    void cap(Interval stretch, double capW) {
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            double watts = race.watts().get(second) * mend.factor[second];
-            mend.takesBack[second] = false;
+            double watts = race.watts().get(second) * factor[second];
             if (replay.isPedalled(second) && watts > capW) {
-                mend.factor[second] *= capW / watts;
+                factor[second] *= capW / watts;
             }
         }
-        return mend;
+        Arrays.fill(takesBack, stretch.fromSecond(), stretch.toSecond(), false);
     }
 
     /** Nothing before a second takes back: what was ridden by then cannot be ridden again. */
-    Mend givenBackFrom(int second) {
-        Mend mend = copy();
-        Arrays.fill(mend.takesBack, 0, Math.min(second, takesBack.length), false);
-        return mend;
+    void giveBackFrom(int second) {
+        Arrays.fill(takesBack, 0, Math.min(second, takesBack.length), false);
     }
 
     boolean canGiveBack() {
@@ -83,8 +66,13 @@ final class Mend {
         return false;
     }
 
-    /** By what a second's power is multiplied when those that take back are multiplied by {@code share} as well. */
-    double factor(int second, double share) {
-        return takesBack[second] ? factor[second] * share : factor[second];
+    /** By what a second's power is multiplied. */
+    double factor(int second) {
+        return factor[second];
+    }
+
+    /** Whether it is multiplied by the share of what is given back as well. */
+    boolean takesBack(int second) {
+        return takesBack[second];
     }
 }

@@ -1,20 +1,14 @@
 package io.github.wattledger.pacing;
 
-import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.ride.SecondState;
-import io.github.wattledger.ride.Series;
 import io.github.wattledger.road.Replay;
 import io.github.wattledger.road.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.ToDoubleFunction;
-import org.hipparchus.analysis.UnivariateFunction;
-import org.hipparchus.analysis.solvers.BrentSolver;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,12 +20,14 @@ final class Pricing {
     private static final double SECONDS_PER_MINUTE = 60;
     private static final double LEAST_SHARE = 0.2;
     private static final double MOST_SHARE = 4;
-    private static final double SHARE_TOLERANCE = 1e-6;
+    private static final int MOST_EVALUATIONS = 200;
+    private static final int SOLVER_ORDER = 5;
+
+    /** How close a quantity has to come to the recorded one, as a fraction of it: a tenth of a second in a day. */
+    private static final double TOLERANCE = 1e-6;
 
     /** The share is sought near 1 first: mending moves little, and every try is a whole replay. */
-    private static final double NEARBY = 1.25;
-
-    private static final int MOST_EVALUATIONS = 200;
+    private static final double NEARBY = 1.04;
 
     /** Below this a gain is no gain, seconds: an hour's replay is not finer. */
     private static final double NOTICEABLE_SECONDS = 1;
@@ -53,11 +49,15 @@ final class Pricing {
     private final Race race;
     private final Replay replay;
     private final int forSeconds;
+    private final MendedRace asRidden;
+    private final MendedRace.State recorded;
 
     private Pricing(Race race, Replay replay, int forSeconds) {
         this.race = race;
         this.replay = replay;
         this.forSeconds = forSeconds;
+        this.asRidden = new MendedRace(race, replay, new Mend(race, replay));
+        this.recorded = asRidden.unreplayed();
     }
 
     /** The findings with their prices, and the lines of the ledger. */
@@ -119,53 +119,54 @@ final class Pricing {
             case SPUN_OUT, OVER_GEARED -> finding.withCost(new Cost.NotPriced("gears are not replayed"));
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
             case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
-                Mend mend = mend(Mend.nothing(race, replay), finding);
+                Mend mend = new Mend(race, replay);
+                add(mend, finding);
                 yield finding.withCost(cost(mend));
             }
         };
     }
 
     /** Adds the mending of one finding. */
-    private Mend mend(Mend before, Finding finding) {
+    private void add(Mend mend, Finding finding) {
         Interval when = finding.when().shifted(-race.offsetSeconds());
         double target = race.targetW();
         switch (finding.kind()) {
             case OVER_HARD_START -> {
-                return before.scaled(replay, when, target / race.normalizedPowerW(when))
-                        .givenBackFrom(when.toSecond());
+                mend.scale(when, target / race.normalizedPowerW(when));
+                mend.giveBackFrom(when.toSecond());
             }
             case THRESHOLD_RIDING_EARLY -> {
-                Mend mend = before;
                 for (Interval stretch : ThresholdRidingEarly.stretches(race)) {
-                    mend = mend.scaled(replay, stretch, Math.min(1, target / race.normalizedPowerW(stretch)));
+                    mend.scale(stretch, Math.min(1, target / race.normalizedPowerW(stretch)));
                 }
-                return mend.givenBackFrom(when.fromSecond());
+                mend.giveBackFrom(when.fromSecond());
             }
             case SURGES -> {
-                Mend mend = before;
                 for (Interval surge : Surges.surges(race)) {
-                    mend = mend.capped(race, replay, surge, target);
+                    mend.cap(surge, target);
                 }
-                return mend.givenBackFrom(when.fromSecond());
+                mend.giveBackFrom(when.fromSecond());
             }
             case FADE, ENERGY_CRASH -> {
                 double kept = Fade.keptShare(race, new Interval(0, when.fromSecond()), when);
-                return Double.isNaN(kept) ? before : before.levelled(replay, when, 1 / kept);
+                if (!Double.isNaN(kept)) {
+                    mend.level(when, 1 / kept);
+                }
             }
             case LATE_RESERVE -> {
                 double over = race.normalizedPowerW(when)
                         / race.normalizedPowerW(new Interval(0, Math.max(1, when.fromSecond())));
-                return Double.isNaN(over) ? before : before.levelled(replay, when, 1 / over);
+                if (!Double.isNaN(over)) {
+                    mend.level(when, 1 / over);
+                }
             }
-            default -> {
-                return before;
-            }
+            default -> throw new IllegalArgumentException(finding.kind() + " is not mended by another power");
         }
     }
 
     /** All mistakes mended at once, with the stops beside them, which no other power shortens. */
     private TimeLedger.Entry together(List<Finding> findings) {
-        Mend mend = Mend.nothing(race, replay);
+        Mend mend = new Mend(race, replay);
         double stops = 0;
         boolean any = false;
         List<Finding> ordered = new ArrayList<>(findings);
@@ -175,7 +176,7 @@ final class Pricing {
                 if (finding.kind() == FindingKind.STOPPED_TIME) {
                     stops += price.lowMinutes();
                 } else {
-                    mend = mend(mend, finding);
+                    add(mend, finding);
                     any = true;
                 }
             }
@@ -191,10 +192,9 @@ final class Pricing {
         if (!mend.canGiveBack()) {
             return new Cost.NotPriced("nothing was pedalled later that could take the work back");
         }
-        State recorded = new State(race.watts(), null);
-        Tries tries = new Tries(mend);
-        double equalWork = savedWhenEqual(tries, State::workJ, recorded);
-        double equalNormalized = savedWhenEqual(tries, State::normalizedPowerW, recorded);
+        MendedRace mended = new MendedRace(race, replay, mend);
+        double equalWork = savedWhenEqual(mended, MendedRace.State::workJ);
+        double equalNormalized = savedWhenEqual(mended, MendedRace.State::normalizedPowerW);
         double low = Math.min(equalWork, equalNormalized);
         double high = Math.max(equalWork, equalNormalized);
         if (Double.isNaN(low) || Double.isNaN(high)) {
@@ -208,42 +208,41 @@ final class Pricing {
     }
 
     /** Seconds saved once a quantity of the replayed race equals the recorded one's; {@code NaN} when it never does. */
-    private double savedWhenEqual(Tries tries, ToDoubleFunction<State> quantity, State recorded) {
+    private double savedWhenEqual(MendedRace mended, ToDoubleFunction<MendedRace.State> quantity) {
         double aim = quantity.applyAsDouble(recorded);
-        double share = shareFor(each -> quantity.applyAsDouble(tries.at(each)) / aim - 1);
-        return Double.isNaN(share) ? Double.NaN : tries.at(share).savedSeconds();
+        double share = shareFor(mended, state -> quantity.applyAsDouble(state) / aim - 1);
+        return Double.isNaN(share) ? Double.NaN : mended.at(share).savedSeconds();
     }
 
-    /** The share at which a rising function is zero, within what a rider can do; {@code NaN} when there is none. */
-    private static double shareFor(UnivariateFunction rising) {
+    /** The share at which a quantity that rises with it is zero, within what a rider can do; {@code NaN} if none is. */
+    private static double shareFor(MendedRace mended, ToDoubleFunction<MendedRace.State> rising) {
         double low = 1;
         double high = 1;
-        double atOne = rising.value(1);
+        double step = NEARBY;
+        double atOne = rising.applyAsDouble(mended.at(1));
         while (atOne > 0 && low > LEAST_SHARE) {
             high = low;
-            low = Math.max(LEAST_SHARE, low / NEARBY);
-            if (rising.value(low) <= 0) {
-                return solve(rising, low, high);
+            low = Math.max(LEAST_SHARE, low / step);
+            step *= step;
+            if (rising.applyAsDouble(mended.at(low)) <= 0) {
+                return solve(mended, rising, low, high);
             }
         }
         while (atOne <= 0 && high < MOST_SHARE) {
             low = high;
-            high = Math.min(MOST_SHARE, high * NEARBY);
-            if (rising.value(high) >= 0) {
-                return solve(rising, low, high);
+            high = Math.min(MOST_SHARE, high * step);
+            step *= step;
+            if (rising.applyAsDouble(mended.at(high)) >= 0) {
+                return solve(mended, rising, low, high);
             }
         }
         return Double.NaN;
     }
 
-    private static double solve(UnivariateFunction rising, double low, double high) {
-        return new BrentSolver(SHARE_TOLERANCE).solve(MOST_EVALUATIONS, rising, low, high);
-    }
-
-    private State state(Mend mend, double share) {
-        Series watts = race.watts();
-        Series changed = Series.generate(watts.size(), second -> watts.get(second) * mend.factor(second, share));
-        return new State(changed, replay.withPower(changed));
+    private static double solve(MendedRace mended, ToDoubleFunction<MendedRace.State> rising, double low, double high) {
+        double start = Math.max(low, Math.min(high, mended.shareByInterpolation(rising)));
+        return new BracketingNthOrderBrentSolver(TOLERANCE, TOLERANCE, TOLERANCE, SOLVER_ORDER)
+                .solve(MOST_EVALUATIONS, share -> rising.applyAsDouble(mended.at(share)), low, high, start);
     }
 
     /**
@@ -254,15 +253,12 @@ final class Pricing {
         if (Double.isNaN(race.targetW()) || forSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
             return null;
         }
-        Tries tries = new Tries(Mend.nothing(race, replay));
-        double share = shareFor(each -> {
-            State state = tries.at(each);
-            return state.normalizedPowerW() / sustainableW(forSeconds - state.savedSeconds()) - 1;
-        });
+        double share = shareFor(
+                asRidden, state -> state.normalizedPowerW() / sustainableW(forSeconds - state.savedSeconds()) - 1);
         if (Double.isNaN(share)) {
             return null;
         }
-        double minutes = tries.at(share).savedSeconds() / SECONDS_PER_MINUTE;
+        double minutes = asRidden.at(share).savedSeconds() / SECONDS_PER_MINUTE;
         double floored = Math.max(0, minutes);
         return new TimeLedger.Entry("against your ability (" + targetSource + ")", floored, floored);
     }
@@ -273,83 +269,5 @@ final class Pricing {
         return race.targetW()
                 * SustainablePower.guideW(1, Math.max(shortest, seconds))
                 / SustainablePower.guideW(1, forSeconds);
-    }
-
-    /** The race with one mending at the shares tried so far: a share that is asked for again is not replayed again. */
-    private final class Tries {
-        private final Mend mend;
-        private final Map<Double, State> tried = new HashMap<>();
-
-        Tries(Mend mend) {
-            this.mend = mend;
-        }
-
-        State at(double share) {
-            return tried.computeIfAbsent(share, each -> state(mend, each));
-        }
-    }
-
-    /** Work, normalized power and time of the race with some power; null as a result is the race as recorded. */
-    private final class State {
-        private final Series watts;
-        private final Replay.@Nullable Result result;
-
-        State(Series watts, Replay.@Nullable Result result) {
-            this.watts = watts;
-            this.result = result;
-        }
-
-        double savedSeconds() {
-            return result == null ? 0 : result.savedSeconds();
-        }
-
-        /** How long what was done in a second took: standing stays as long as it was. */
-        private double seconds(int second) {
-            return result == null || race.ride().state(second) != SecondState.RIDING ? 1 : result.secondsFor(second);
-        }
-
-        double workJ() {
-            double joules = 0;
-            for (int second = 0; second < watts.size(); second++) {
-                if (counts(second)) {
-                    joules += watts.get(second) * seconds(second);
-                }
-            }
-            return joules;
-        }
-
-        double normalizedPowerW() {
-            return Math.sqrt(Math.sqrt(fourthPower()));
-        }
-
-        /** Normalized power to the fourth, as in {@link NormalizedPower}, each window weighted with its time. */
-        double fourthPower() {
-            double[] window = new double[NormalizedPower.WINDOW_SECONDS];
-            int next = 0;
-            int measured = 0;
-            double windowSum = 0;
-            double sum = 0;
-            double time = 0;
-            for (int second = 0; second < watts.size(); second++) {
-                if (!counts(second)) {
-                    continue;
-                }
-                windowSum += watts.get(second) - window[next];
-                window[next] = watts.get(second);
-                next = (next + 1) % window.length;
-                measured++;
-                if (measured >= window.length) {
-                    double mean = windowSum / window.length;
-                    double weight = seconds(second);
-                    sum += weight * mean * mean * mean * mean;
-                    time += weight;
-                }
-            }
-            return time == 0 ? Double.NaN : sum / time;
-        }
-
-        private boolean counts(int second) {
-            return watts.isMeasured(second) && race.ride().state(second) != SecondState.PAUSED;
-        }
     }
 }

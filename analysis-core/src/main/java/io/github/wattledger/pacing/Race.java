@@ -31,6 +31,7 @@ final class Race {
     private final int[] secondOfMoving;
     private final Series watts;
     private final HeartRateModel heartRateModel;
+    private final GradeBands gradeBands;
 
     Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, JudgementLimits limits) {
         this.ride = ride;
@@ -49,6 +50,7 @@ final class Race {
             }
         }
         this.heartRateModel = HeartRateModel.of(this);
+        this.gradeBands = GradeBands.of(ride);
     }
 
     private Race(Race other, boolean priced) {
@@ -62,6 +64,7 @@ final class Race {
         this.watts = other.watts;
         this.secondOfMoving = other.secondOfMoving;
         this.heartRateModel = other.heartRateModel;
+        this.gradeBands = other.gradeBands;
     }
 
     /** The same race with nothing priced. */
@@ -114,6 +117,10 @@ final class Race {
         return heartRateModel;
     }
 
+    GradeBands gradeBands() {
+        return gradeBands;
+    }
+
     int movingSeconds() {
         return secondOfMoving.length;
     }
@@ -153,7 +160,7 @@ final class Race {
 
     /** Normalized power of a stretch, watts; {@code NaN} where there is none. */
     double normalizedPowerW(Interval stretch) {
-        return NormalizedPower.of(ride.part(stretch)).orElse(Double.NaN);
+        return NormalizedPower.of(ride, stretch).orElse(Double.NaN);
     }
 
     /** Mean of a channel over the moving seconds of a stretch; {@code NaN} where it was never measured. */

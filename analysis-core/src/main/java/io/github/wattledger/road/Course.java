@@ -199,6 +199,7 @@ public final class Course implements Serializable {
         double height;
         double slope;
         private int from;
+        private int nearFrom;
 
         private Samples(double[] distance, double[] altitude, int count) {
             this.distance = distance;
@@ -230,17 +231,23 @@ public final class Course implements Serializable {
         void fit(double atM) {
             height = Double.NaN;
             slope = Double.NaN;
-            for (double reach = REACH_M; reach <= LONGEST_REACH_M; reach *= 2) {
-                while (from < count && distance[from] < atM - LONGEST_REACH_M) {
-                    from++;
-                }
-                if (fitWithin(atM, reach)) {
-                    return;
-                }
+            from = firstWithin(from, atM - LONGEST_REACH_M);
+            nearFrom = firstWithin(nearFrom, atM - REACH_M);
+            boolean fits = fitWithin(nearFrom, atM, REACH_M);
+            for (double reach = 2 * REACH_M; reach <= LONGEST_REACH_M && !fits; reach *= 2) {
+                fits = fitWithin(from, atM, reach);
             }
         }
 
-        private boolean fitWithin(double atM, double reachM) {
+        private int firstWithin(int from, double leastM) {
+            int first = from;
+            while (first < count && distance[first] < leastM) {
+                first++;
+            }
+            return first;
+        }
+
+        private boolean fitWithin(int from, double atM, double reachM) {
             int n = 0;
             double sumX = 0;
             double sumY = 0;
