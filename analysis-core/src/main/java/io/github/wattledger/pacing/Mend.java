@@ -3,6 +3,7 @@ package io.github.wattledger.pacing;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Replay;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The power of a race with one or several mistakes mended: by what each second's power is multiplied, and which seconds
@@ -26,30 +27,49 @@ final class Mend {
         }
     }
 
+    /** What a step changed: how many seconds, and the work it took out of them, joules. */
+    record Change(int seconds, double takenOutJ) {}
+
     /** One factor for the pedalled seconds of a stretch, which then take nothing back. */
-    void scale(Interval stretch, double by) {
-        level(stretch, by);
+    Change scale(Interval stretch, double by) {
+        Change change = level(stretch, by);
         Arrays.fill(takesBack, stretch.fromSecond(), stretch.toSecond(), false);
+        return change;
     }
 
     /** Like {@link #scale}, but what is left over or missing is shared by these seconds as well. */
-    void level(Interval stretch, double by) {
+    Change level(Interval stretch, double by) {
+        int seconds = 0;
+        double takenOutJ = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
             if (replay.isPedalled(second)) {
+                takenOutJ += wattsOrZero(second) * (1 - by);
                 factor[second] *= by;
+                seconds++;
             }
         }
+        return new Change(seconds, takenOutJ);
+    }
+
+    /** The power of a second as mended so far, 0 where it was not measured. */
+    private double wattsOrZero(int second) {
+        return race.watts().isMeasured(second) ? race.watts().get(second) * factor[second] : 0;
     }
 
     /** The pedalled seconds of a stretch brought down to a power where they exceed it; they take nothing back. */
-    void cap(Interval stretch, double capW) {
+    Change cap(Interval stretch, double capW) {
+        int seconds = 0;
+        double takenOutJ = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
             double watts = race.watts().get(second) * factor[second];
             if (replay.isPedalled(second) && watts > capW) {
+                takenOutJ += watts - capW;
                 factor[second] *= capW / watts;
+                seconds++;
             }
         }
         Arrays.fill(takesBack, stretch.fromSecond(), stretch.toSecond(), false);
+        return new Change(seconds, takenOutJ);
     }
 
     /** Nothing before a second takes back: what was ridden by then cannot be ridden again. */
@@ -57,13 +77,19 @@ final class Mend {
         Arrays.fill(takesBack, 0, Math.min(second, takesBack.length), false);
     }
 
-    boolean canGiveBack() {
-        for (boolean each : takesBack) {
-            if (each) {
-                return true;
+    /** The seconds that take back, counted from the start of the recording; null when there are none. */
+    PriceSteps.@Nullable TakingBack takingBack() {
+        int first = -1;
+        int seconds = 0;
+        double joules = 0;
+        for (int second = 0; second < takesBack.length; second++) {
+            if (takesBack[second]) {
+                first = first < 0 ? second : first;
+                seconds++;
+                joules += wattsOrZero(second);
             }
         }
-        return false;
+        return first < 0 ? null : new PriceSteps.TakingBack(first + race.offsetSeconds(), seconds, joules / 1000);
     }
 
     /** By what a second's power is multiplied. */

@@ -162,13 +162,7 @@ public record PacingReview(
         if (!isRace) {
             return new Pricing.Priced(findings, List.of(), List.of());
         }
-        Ability.Source source = ability.source();
-        return Pricing.price(
-                race,
-                findings,
-                rig,
-                ability.forSeconds(),
-                source == null || source.isGuide() ? "a guide" : "own bests");
+        return Pricing.price(race, findings, rig, ability);
     }
 
     private static TimeLedger ledger(Ride ride, Pricing.Priced priced) {

@@ -1,5 +1,7 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Replay;
@@ -18,8 +20,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Pricing {
     private static final double SECONDS_PER_MINUTE = 60;
-    private static final double LEAST_SHARE = 0.2;
-    private static final double MOST_SHARE = 4;
     private static final int MOST_EVALUATIONS = 200;
     private static final int SOLVER_ORDER = 5;
 
@@ -37,6 +37,9 @@ final class Pricing {
     private static final String NOT_FASTER_AT_EQUAL_WORK =
             "for the same work it would not have been faster; up to this for the same normalized power";
 
+    private static final Cost NOTHING_TAKES_BACK =
+            new Cost.NotPriced("nothing was pedalled later that could take the work back");
+
     /** Factors first, the cap on surges last, so that it is not lowered once more. */
     private static final List<FindingKind> MENDING_ORDER = List.of(
             FindingKind.FADE,
@@ -48,14 +51,16 @@ final class Pricing {
 
     private final Race race;
     private final Replay replay;
-    private final int forSeconds;
+    private final Ability ability;
+    private final RigChoice rig;
     private final MendedRace asRidden;
     private final MendedRace.State recorded;
 
-    private Pricing(Race race, Replay replay, int forSeconds) {
+    private Pricing(Race race, Replay replay, Ability ability, RigChoice rig) {
         this.race = race;
         this.replay = replay;
-        this.forSeconds = forSeconds;
+        this.ability = ability;
+        this.rig = rig;
         this.asRidden = new MendedRace(race, replay, new Mend(race, replay));
         this.recorded = asRidden.unreplayed();
     }
@@ -66,10 +71,9 @@ final class Pricing {
     /**
      * Prices the findings of a race.
      *
-     * @param forSeconds the duration for which the race's target holds, seconds
-     * @param targetSource the target's source in words, for the line against the ability
+     * @param ability what the race's target rests on
      */
-    static Priced price(Race race, List<Finding> findings, RigChoice rig, int forSeconds, String targetSource) {
+    static Priced price(Race race, List<Finding> findings, RigChoice rig, Ability ability) {
         Replay.Attempt attempt = Replay.of(race.ride(), rig.rig());
         Replay replay = attempt.replay();
         List<Finding> priced = new ArrayList<>();
@@ -82,7 +86,7 @@ final class Pricing {
             }
             return new Priced(priced, entriesOf(priced), List.of());
         }
-        Pricing pricing = new Pricing(race, replay, forSeconds);
+        Pricing pricing = new Pricing(race, replay, ability, rig);
         for (Finding finding : findings) {
             priced.add(pricing.priced(finding));
         }
@@ -92,9 +96,9 @@ final class Pricing {
             entries.add(pricing.together(priced));
             notes.add("The parts need not add up to the line for all: mending one changes what the others cost.");
         }
-        TimeLedger.Entry ability = pricing.againstAbility(targetSource);
-        if (ability != null) {
-            entries.add(ability);
+        TimeLedger.Entry againstAbility = pricing.againstAbility();
+        if (againstAbility != null) {
+            entries.add(againstAbility);
         }
         if (!entries.isEmpty()) {
             notes.add(rig.words());
@@ -120,48 +124,96 @@ final class Pricing {
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
             case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
                 Mend mend = new Mend(race, replay);
-                add(mend, finding);
-                yield finding.withCost(cost(mend));
+                List<PriceSteps.Stretch> stretches = add(mend, finding);
+                yield priced(finding, mend, stretches);
             }
         };
     }
 
-    /** Adds the mending of one finding. */
-    private void add(Mend mend, Finding finding) {
+    private Finding priced(Finding finding, Mend mend, List<PriceSteps.Stretch> stretches) {
+        PriceSteps.TakingBack takingBack = mend.takingBack();
+        if (takingBack == null) {
+            return finding.withCost(NOTHING_TAKES_BACK);
+        }
+        Ends ends = ends(mend);
+        return finding.withCost(ends.cost())
+                .withPriceSteps(new PriceSteps.Replayed(
+                        race.targetW(),
+                        stretches,
+                        takingBack,
+                        replay.movingSeconds(),
+                        recorded.workJ() / 1000,
+                        recorded.normalizedPowerW(),
+                        ends.equalWork(),
+                        ends.equalNormalizedPower(),
+                        rig));
+    }
+
+    /** Adds the mending of one finding, and tells what it changed. */
+    private List<PriceSteps.Stretch> add(Mend mend, Finding finding) {
         Interval when = finding.when().shifted(-race.offsetSeconds());
         double target = race.targetW();
+        List<PriceSteps.Stretch> stretches = new ArrayList<>();
         switch (finding.kind()) {
             case OVER_HARD_START -> {
-                mend.scale(when, target / race.normalizedPowerW(when));
+                double normalizedW = race.normalizedPowerW(when);
+                Mend.Change change = mend.scale(when, target / normalizedW);
+                stretches.add(stretch(when, PriceSteps.Mending.TO_TARGET, normalizedW, target, change));
                 mend.giveBackFrom(when.toSecond());
             }
             case THRESHOLD_RIDING_EARLY -> {
                 for (Interval stretch : ThresholdRidingEarly.stretches(race)) {
-                    mend.scale(stretch, Math.min(1, target / race.normalizedPowerW(stretch)));
+                    double normalizedW = race.normalizedPowerW(stretch);
+                    // Never up to the target: it is what was too much that is taken out.
+                    double toW = Math.min(normalizedW, target);
+                    Mend.Change change = mend.scale(stretch, toW / normalizedW);
+                    stretches.add(stretch(stretch, PriceSteps.Mending.TO_TARGET, normalizedW, toW, change));
                 }
                 mend.giveBackFrom(when.fromSecond());
             }
             case SURGES -> {
                 for (Interval surge : Surges.surges(race)) {
-                    mend.cap(surge, target);
+                    Mend.Change change = mend.cap(surge, target);
+                    stretches.add(new PriceSteps.Stretch(
+                            surge.shifted(race.offsetSeconds()),
+                            PriceSteps.Mending.CAPPED_AT_TARGET,
+                            null,
+                            target,
+                            null,
+                            change.seconds(),
+                            change.takenOutJ() / 1000));
                 }
                 mend.giveBackFrom(when.fromSecond());
             }
-            case FADE, ENERGY_CRASH -> {
-                double kept = Fade.keptShare(race, new Interval(0, when.fromSecond()), when);
-                if (!Double.isNaN(kept)) {
-                    mend.level(when, 1 / kept);
-                }
-            }
+            case FADE, ENERGY_CRASH ->
+                Fade.comparison(race, new Interval(0, when.fromSecond()), when).ifPresent(like -> {
+                    Mend.Change change = mend.level(when, like.earlyW() / like.lateW());
+                    stretches.add(
+                            stretch(when, PriceSteps.Mending.TO_EARLIER_POWER, like.lateW(), like.earlyW(), change));
+                });
             case LATE_RESERVE -> {
-                double over = race.normalizedPowerW(when)
-                        / race.normalizedPowerW(new Interval(0, Math.max(1, when.fromSecond())));
-                if (!Double.isNaN(over)) {
-                    mend.level(when, 1 / over);
+                double lateW = race.normalizedPowerW(when);
+                double beforeW = race.normalizedPowerW(new Interval(0, Math.max(1, when.fromSecond())));
+                if (!Double.isNaN(lateW / beforeW)) {
+                    Mend.Change change = mend.level(when, beforeW / lateW);
+                    stretches.add(stretch(when, PriceSteps.Mending.TO_POWER_BEFORE, lateW, beforeW, change));
                 }
             }
             default -> throw new IllegalArgumentException(finding.kind() + " is not mended by another power");
         }
+        return stretches;
+    }
+
+    private PriceSteps.Stretch stretch(
+            Interval when, PriceSteps.Mending mending, double fromW, double toW, Mend.Change change) {
+        return new PriceSteps.Stretch(
+                when.shifted(race.offsetSeconds()),
+                mending,
+                fromW,
+                toW,
+                toW / fromW,
+                change.seconds(),
+                change.takenOutJ() / 1000);
     }
 
     /** All mistakes mended at once, with the stops beside them, which no other power shortens. */
@@ -189,29 +241,45 @@ final class Pricing {
     }
 
     private Cost cost(Mend mend) {
-        if (!mend.canGiveBack()) {
-            return new Cost.NotPriced("nothing was pedalled later that could take the work back");
-        }
-        MendedRace mended = new MendedRace(race, replay, mend);
-        double equalWork = savedWhenEqual(mended, MendedRace.State::workJ);
-        double equalNormalized = savedWhenEqual(mended, MendedRace.State::normalizedPowerW);
-        double low = Math.min(equalWork, equalNormalized);
-        double high = Math.max(equalWork, equalNormalized);
-        if (Double.isNaN(low) || Double.isNaN(high)) {
-            return new Cost.NotPriced("what was too much could not be given back within what a rider can do");
-        }
-        if (high < NOTICEABLE_SECONDS) {
-            return new Cost.Priced(0, 0, NOT_FASTER);
-        }
-        String how = low < 0 ? NOT_FASTER_AT_EQUAL_WORK : HOW;
-        return new Cost.Priced(Math.max(0, low) / SECONDS_PER_MINUTE, high / SECONDS_PER_MINUTE, how);
+        return mend.takingBack() == null ? NOTHING_TAKES_BACK : ends(mend).cost();
     }
 
-    /** Seconds saved once a quantity of the replayed race equals the recorded one's; {@code NaN} when it never does. */
-    private double savedWhenEqual(MendedRace mended, ToDoubleFunction<MendedRace.State> quantity) {
+    /** Both ends of a price; null where no share brings the race there. */
+    private record Ends(PriceSteps.@Nullable End equalWork, PriceSteps.@Nullable End equalNormalizedPower) {
+        Cost cost() {
+            if (equalWork == null || equalNormalizedPower == null) {
+                return new Cost.NotPriced("what was too much could not be given back within what a rider can do");
+            }
+            double low = Math.min(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
+            double high = Math.max(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
+            if (high < NOTICEABLE_SECONDS) {
+                return new Cost.Priced(0, 0, NOT_FASTER);
+            }
+            String how = low < 0 ? NOT_FASTER_AT_EQUAL_WORK : HOW;
+            return new Cost.Priced(Math.max(0, low) / SECONDS_PER_MINUTE, high / SECONDS_PER_MINUTE, how);
+        }
+    }
+
+    private Ends ends(Mend mend) {
+        MendedRace mended = new MendedRace(race, replay, mend);
+        return new Ends(
+                whenEqual(mended, MendedRace.State::workJ), whenEqual(mended, MendedRace.State::normalizedPowerW));
+    }
+
+    /** The replayed race once a quantity of it equals the recorded one's; null when it never does. */
+    private PriceSteps.@Nullable End whenEqual(MendedRace mended, ToDoubleFunction<MendedRace.State> quantity) {
         double aim = quantity.applyAsDouble(recorded);
         double share = shareFor(mended, state -> quantity.applyAsDouble(state) / aim - 1);
-        return Double.isNaN(share) ? Double.NaN : mended.at(share).savedSeconds();
+        if (Double.isNaN(share)) {
+            return null;
+        }
+        MendedRace.State state = mended.at(share);
+        return new PriceSteps.End(
+                share,
+                state.workJ() / 1000,
+                state.normalizedPowerW(),
+                replay.movingSeconds() - state.savedSeconds(),
+                state.savedSeconds());
     }
 
     /** The share at which a quantity that rises with it is zero, within what a rider can do; {@code NaN} if none is. */
@@ -220,17 +288,17 @@ final class Pricing {
         double high = 1;
         double step = NEARBY;
         double atOne = rising.applyAsDouble(mended.at(1));
-        while (atOne > 0 && low > LEAST_SHARE) {
+        while (atOne > 0 && low > PriceSteps.LEAST_SHARE) {
             high = low;
-            low = Math.max(LEAST_SHARE, low / step);
+            low = Math.max(PriceSteps.LEAST_SHARE, low / step);
             step *= step;
             if (rising.applyAsDouble(mended.at(low)) <= 0) {
                 return solve(mended, rising, low, high);
             }
         }
-        while (atOne <= 0 && high < MOST_SHARE) {
+        while (atOne <= 0 && high < PriceSteps.MOST_SHARE) {
             low = high;
-            high = Math.min(MOST_SHARE, high * step);
+            high = Math.min(PriceSteps.MOST_SHARE, high * step);
             step *= step;
             if (rising.applyAsDouble(mended.at(high)) >= 0) {
                 return solve(mended, rising, low, high);
@@ -247,27 +315,38 @@ final class Pricing {
 
     /**
      * The race with every pedalled second scaled so that its normalized power is what can be sustained for the time it
-     * then takes; null where the target is not known.
+     * then takes, at the low end and at the high end of what that may be; null where the target is not known.
      */
-    private TimeLedger.@Nullable Entry againstAbility(String targetSource) {
-        if (Double.isNaN(race.targetW()) || forSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
+    private TimeLedger.@Nullable Entry againstAbility() {
+        if (Double.isNaN(race.targetW()) || ability.forSeconds() < SustainablePower.SHORTEST_GUIDE_SECONDS) {
             return null;
         }
-        double share = shareFor(
-                asRidden, state -> state.normalizedPowerW() / sustainableW(forSeconds - state.savedSeconds()) - 1);
-        if (Double.isNaN(share)) {
+        AbilityEvidence evidence = ability.evidence();
+        SustainablePower sustainable = evidence == null ? null : evidence.sustainable();
+        double low = savedMinutesAt(sustainable == null ? race.targetW() : sustainable.lowW());
+        double high = savedMinutesAt(sustainable == null ? race.targetW() : sustainable.highW());
+        if (Double.isNaN(low) || Double.isNaN(high)) {
             return null;
         }
-        double minutes = asRidden.at(share).savedSeconds() / SECONDS_PER_MINUTE;
-        double floored = Math.max(0, minutes);
-        return new TimeLedger.Entry("against your ability (" + targetSource + ")", floored, floored);
+        Ability.Source source = ability.source();
+        String words = source == null || source.isGuide() ? "a guide" : "own bests";
+        return new TimeLedger.Entry("against your ability (" + words + ")", Math.max(0, low), Math.max(0, high));
     }
 
-    /** The target for another duration: it falls with time as the guide does. */
-    private double sustainableW(double seconds) {
+    /** Minutes saved at a normalized power that can be held for the recorded moving time, and falls with it. */
+    private double savedMinutesAt(double watts) {
+        double share = shareFor(
+                asRidden,
+                state -> state.normalizedPowerW() / sustainableW(watts, ability.forSeconds() - state.savedSeconds())
+                        - 1);
+        return Double.isNaN(share) ? Double.NaN : asRidden.at(share).savedSeconds() / SECONDS_PER_MINUTE;
+    }
+
+    /** A power that can be held for the judged moving time, for another duration: it falls with time as the guide does. */
+    private double sustainableW(double watts, double seconds) {
         double shortest = SustainablePower.SHORTEST_GUIDE_SECONDS;
-        return race.targetW()
+        return watts
                 * SustainablePower.guideW(1, Math.max(shortest, seconds))
-                / SustainablePower.guideW(1, forSeconds);
+                / SustainablePower.guideW(1, ability.forSeconds());
     }
 }

@@ -41,8 +41,6 @@ public final class Replay {
     /** A ride of which more of the moving time than this cannot be replayed is refused. */
     private static final double MOST_UNKNOWN_SHARE = 0.2;
 
-    private static final double USUAL_HUMIDITY_FRACTION = 0.5;
-
     private final Rig rig;
     private final double densityKgPerM3;
     private final int[] binOfSecond;
@@ -167,23 +165,7 @@ public final class Replay {
      * @return kg/m3, the sea-level value without altitude
      */
     public static double densityKgPerM3(Ride ride) {
-        double altitude = Math.max(-500, Math.min(9000, mean(ride, Channel.ALTITUDE, 0)));
-        double standardC = AirDensity.standardTemperatureK(altitude) - 273.15;
-        double temperature = Math.max(-40, Math.min(55, mean(ride, Channel.TEMPERATURE, standardC)));
-        return AirDensity.moistKgPerM3(temperature, AirDensity.standardPressurePa(altitude), USUAL_HUMIDITY_FRACTION);
-    }
-
-    private static double mean(Ride ride, Channel channel, double otherwise) {
-        Series series = ride.series(channel);
-        double sum = 0;
-        int count = 0;
-        for (int second = 0; second < ride.seconds(); second++) {
-            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
-                sum += series.get(second);
-                count++;
-            }
-        }
-        return count == 0 ? otherwise : sum / count;
+        return Air.of(ride).density().value();
     }
 
     /*
