@@ -212,12 +212,13 @@ public record Account(
         scale.open("svg", "class", "loss-scale", "width", "100%", "height", "18", "aria-hidden", "true");
         for (double tick : minutes.ticks(4)) {
             double share = minutes.share(tick);
-            String anchor = share < 0.05 ? "first" : share > 0.95 ? "last" : "middle";
+            boolean isFine = share > 0.05 && share < 0.95;
+            String anchor = share < 0.05 ? "first" : share > 0.95 ? "last" : "";
             scale.words(
                     "text",
                     Figures.brief(tick) + (share > 0.95 ? " min" : ""),
                     "class",
-                    "foot " + anchor,
+                    "foot " + anchor + (isFine ? " fine" : ""),
                     "x",
                     Svg.percent(share),
                     "y",

@@ -222,7 +222,7 @@ final class Plot {
         for (int i = xs.length - 1; i >= 0; i--) {
             path.append('L').append(across(xs[i])).append(' ').append(Svg.at(down(lows[i])));
         }
-        return path(style, path.append('Z'));
+        return path(style, xs.length < 2 ? new StringBuilder() : path.append('Z'));
     }
 
     private StringBuilder linePath(double[] xs, double[] ys) {

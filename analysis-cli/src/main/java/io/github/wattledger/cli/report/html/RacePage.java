@@ -74,7 +74,7 @@ public record RacePage(
                 name,
                 circumstances(review.source()),
                 Account.capital(pacing.verdict().words()),
-                VerdictSentence.of(review),
+                withoutVerdict(VerdictSentence.of(review)),
                 hasPower,
                 hasDistance,
                 Facts.of(review),
@@ -119,6 +119,12 @@ public record RacePage(
             parts.add("session " + (source.sessionIndex() + 1) + " of the file");
         }
         return String.join(", ", parts);
+    }
+
+    /** The sentence that stands under the verdict as a heading need not repeat it. */
+    private static String withoutVerdict(String sentence) {
+        int colon = sentence.indexOf(": ");
+        return colon < 0 ? sentence : Account.capital(sentence.substring(colon + 2));
     }
 
     private static String judged(RideReview review) {

@@ -198,6 +198,9 @@
           incrs: byDistanceIncrements,
           values: function (plot, splits) {
             return splits.map(function (split) {
+              if (plot.valToPos(split, "x") < 14) {
+                return ""; // it would be cut off
+              }
               return byDistance ? trim(split / 1000) + " km" : clockLabel(split, plot);
             });
           }
