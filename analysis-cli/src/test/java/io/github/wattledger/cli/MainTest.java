@@ -143,7 +143,7 @@ class MainTest {
                     "review a.csv --column power=a --column power=b | power is given twice",
                     "review a.fit --rider | '--rider'",
                     "review a.fit --rider a.toml --rider b.toml | '--rider'",
-                    "review a.fit --format pdf | expected text, json or csv",
+                    "review a.fit --format pdf | expected text, json, csv or html",
                 })
         void isOneLineAndAHint(String words, String part) {
             Outcome outcome = run(NEVER, words.split(" "));
