@@ -235,9 +235,8 @@ final class Pricing {
         }
         Cost cost = any ? cost(mend) : new Cost.Priced(0, 0, HOW);
         return cost instanceof Cost.Priced price
-                ? new TimeLedger.Entry(
-                        "all of these mended at once", stops + price.lowMinutes(), stops + price.highMinutes())
-                : new TimeLedger.Entry("all of these mended at once", stops, stops);
+                ? new TimeLedger.Entry(TimeLedger.ALL_AT_ONCE, stops + price.lowMinutes(), stops + price.highMinutes())
+                : new TimeLedger.Entry(TimeLedger.ALL_AT_ONCE, stops, stops);
     }
 
     private Cost cost(Mend mend) {
