@@ -362,7 +362,7 @@ final class RideStore implements AutoCloseable {
 
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
-        return guarded(() -> {
+        return guarded(() -> inSnapshot(() -> {
             Map<Long, List<Best>> bests = bests();
             Map<Long, List<RideJudgement.Found>> findings = findings();
             Map<Long, List<Durability>> durability = durability();
@@ -381,7 +381,7 @@ final class RideStore implements AutoCloseable {
                 }
             }
             return rides;
-        });
+        }));
     }
 
     /** A ride with its seconds; empty when it is no longer there. */
@@ -677,6 +677,21 @@ final class RideStore implements AutoCloseable {
             try {
                 step.run();
                 statement.execute("COMMIT");
+            } catch (SQLException e) {
+                rollBack(statement, e);
+                throw e;
+            }
+        }
+    }
+
+    /** All queries see the store as it was at the first: another process may put a ride in again between them. */
+    private <T> T inSnapshot(Answer<T> answer) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("BEGIN");
+            try {
+                T result = answer.get();
+                statement.execute("COMMIT");
+                return result;
             } catch (SQLException e) {
                 rollBack(statement, e);
                 throw e;
