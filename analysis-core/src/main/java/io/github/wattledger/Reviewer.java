@@ -128,7 +128,7 @@ public final class Reviewer {
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
         LocalDate day = localDay(source);
-        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, day, device));
+        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, day, device), rider, day);
         RiderContext context = riderContext(rider, day, device, rideAbility);
         RideLoad load = RideLoad.of(
                 ride,

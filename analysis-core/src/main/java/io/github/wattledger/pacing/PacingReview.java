@@ -189,6 +189,11 @@ public record PacingReview(
             leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
                     + " under-pacing were not looked at. Give a threshold to have them judged.");
         }
+        if (race.wPrimeIsRefuted()) {
+            leftOut.add(
+                    "W' balance falls far below empty, so critical power or W' is set too low: surges were weighed by"
+                            + " their work above threshold power alone.");
+        }
         if (!isRace) {
             leftOut.add("Fade, under-pacing, late reserve and prices are told of race efforts only.");
         }

@@ -89,6 +89,9 @@ final class AbilityText {
     }
 
     private String basis() {
+        if (ability.source() != null && ability.source().isGiven()) {
+            return ", as given";
+        }
         if (evidence == null || !(evidence.criticalPower() instanceof CriticalPowerFit fit)) {
             return "";
         }
