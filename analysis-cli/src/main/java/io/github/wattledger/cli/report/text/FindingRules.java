@@ -18,7 +18,8 @@ final class FindingRules {
                         + " openingNormalizedPowerW is its normalized power, restNormalizedPowerW that of all after it;"
                         + " excessWorkKJ is power less targetW, summed over its seconds; minutesAboveThreshold counts its"
                         + " seconds above threshold power; openingHeartRateBpm is the mean under way, over threshold"
-                        + " heart rate it is thresholdHeartRateFraction. The cap is 1.05 times the target." + CAP;
+                        + " heart rate it is thresholdHeartRateFraction. Where W' is known, lowestWPrimeShare is what the"
+                        + " opening left of it at its lowest. The cap is 1.05 times the target." + CAP;
             case THRESHOLD_RIDING_EARLY ->
                 "In the first third of moving time, the stretches covered by windows of 8 min (or the profile's) with a"
                         + " mean near threshold or above: stretchCount of them, totalSeconds in all; longestSeconds and"
@@ -27,7 +28,11 @@ final class FindingRules {
             case SURGES ->
                 "A surge is a stretch above 1.2 times threshold (or the profile's share) of 8 s or more, lapses of 2 s"
                         + " allowed. workAboveThresholdKJ is power less threshold power, summed where it is above; over"
-                        + " the moving hours it is workAboveThresholdKJPerHour, and that over W' is wPrimeSharePerHour."
+                        + " the moving hours it is workAboveThresholdKJPerHour. wPrimeSharePerHour is the work above"
+                        + " critical power an hour over W', or, where these are not known, that above threshold over"
+                        + " usualWPrimeKJ. From the balance of W': wPrimeSpentKJ in all surges, mostWPrimeSpentKJ in one,"
+                        + " lowestWPrimeShare what was left after the worst, secondsToRecover until nine tenths were"
+                        + " back, drainedCount how many left less than a quarter, those of the last sixth apart."
                         + " highestMeanW is the mean of the hardest, longestSeconds the length of the longest surge. The"
                         + " cap is the power from which an effort is a surge." + CAP;
             case FADE ->

@@ -82,6 +82,7 @@ public final class TextExplanation implements Report {
                         ? "Threshold power: not known."
                         : TextReport.thresholdPower(threshold, review.rider().thresholdPowerSource()));
         Ability ability = review.ability();
+        criticalPower(page, ability);
         Double target = ability.sustainablePowerW();
         if (target == null) {
             page.line("Target: none, since no threshold power can be trusted.");
@@ -99,6 +100,17 @@ public final class TextExplanation implements Report {
                 + (sustainable == null
                         ? "."
                         : "; its range is " + fine(sustainable.lowW()) + " to " + fine(sustainable.highW()) + " W."));
+    }
+
+    /** What the balance of W' in the evidence rests on. */
+    private static void criticalPower(Page page, Ability ability) {
+        Double criticalPowerW = ability.criticalPowerW();
+        Double wPrimeKJ = ability.wPrimeKJ();
+        if (criticalPowerW != null && wPrimeKJ != null) {
+            Ability.Source source = ability.source();
+            page.line("Critical power: " + fine(criticalPowerW) + " W, W': " + fine(wPrimeKJ) + " kJ, "
+                    + (source != null && source.isGiven() ? "as given." : "from the best efforts of this ride."));
+        }
     }
 
     private static void evidence(Page page, Finding finding) {
