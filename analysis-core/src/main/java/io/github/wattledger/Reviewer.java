@@ -18,12 +18,14 @@ import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
+import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.road.GearUse;
 import io.github.wattledger.road.Measure;
 import io.github.wattledger.road.Position;
 import io.github.wattledger.road.RigChoice;
@@ -164,7 +166,13 @@ public final class Reviewer {
                 pacing,
                 whole,
                 selected,
-                ClimbReview.of(ride, selected.fromSecond(), context.massKg()));
+                ClimbReview.of(ride, selected.fromSecond(), context.massKg()),
+                gearUse(ride, rider));
+    }
+
+    private static @Nullable GearUse gearUse(Ride ride, Rider rider) {
+        Gears gears = rider.gears();
+        return gears == null ? null : GearUse.of(ride, gears).orElse(null);
     }
 
     /** The rig of a ride; a mass that the rider did not give is the device's. */

@@ -8,6 +8,7 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.road.GearUse;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param ride the cleaned one-second recording, whole
  * @param reviewed the seconds of it that were asked for; load, curve and climbs are of them
  * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
+ * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
  */
 public record RideReview(
         RideSource source,
@@ -38,14 +40,15 @@ public record RideReview(
         PacingReview pacing,
         Ride ride,
         Interval reviewed,
-        @Nullable List<ClimbReview> climbs)
+        @Nullable List<ClimbReview> climbs,
+        @Nullable GearUse gearUse)
         implements Serializable {
     /** Copies the list. */
     public RideReview {
         climbs = climbs == null ? null : List.copyOf(climbs);
     }
 
-    /** A review that did not look for climbs. */
+    /** A review that looked neither for climbs nor for gears. */
     public RideReview(
             RideSource source,
             RiderContext rider,
@@ -57,6 +60,6 @@ public record RideReview(
             PacingReview pacing,
             Ride ride,
             Interval reviewed) {
-        this(source, rider, quality, load, deviceTotals, curve, ability, pacing, ride, reviewed, null);
+        this(source, rider, quality, load, deviceTotals, curve, ability, pacing, ride, reviewed, null, null);
     }
 }

@@ -104,7 +104,8 @@ final class OptionValues {
                 case "text" -> ReportFormat.TEXT;
                 case "json" -> ReportFormat.JSON;
                 case "csv" -> ReportFormat.CSV;
-                default -> throw new TypeConversionException("expected text, json or csv, got '" + value + "'");
+                case "html" -> ReportFormat.HTML;
+                default -> throw new TypeConversionException("expected text, json, csv or html, got '" + value + "'");
             };
         }
     }

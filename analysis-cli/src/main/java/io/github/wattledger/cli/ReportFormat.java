@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.csv.CsvReport;
+import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.json.JsonReport;
 import io.github.wattledger.cli.report.text.TextReport;
 
@@ -9,7 +10,8 @@ import io.github.wattledger.cli.report.text.TextReport;
 enum ReportFormat {
     TEXT,
     JSON,
-    CSV;
+    CSV,
+    HTML;
 
     /** The report; only its own classes are loaded. */
     Report report() {
@@ -17,6 +19,7 @@ enum ReportFormat {
             case TEXT -> new TextReport();
             case JSON -> new JsonReport();
             case CSV -> new CsvReport();
+            case HTML -> new HtmlReport();
         };
     }
 }

@@ -42,8 +42,9 @@ import picocli.CommandLine.Spec;
             "                  [--threshold-heart-rate BPM] [--mass KG]",
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
-            "                  [--effort auto|race|training] [--format text|json|csv]",
-            "                  [--explain FINDING] [--output FILE]"
+            "                  [--effort auto|race|training]",
+            "                  [--format text|json|csv|html] [--explain FINDING]",
+            "                  [--output FILE]"
         },
         header = "Reviews one recorded ride: how hard it was, how well it was paced.",
         footer = {
@@ -152,8 +153,8 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             converter = OptionValues.FormatWord.class,
-            description = "text (the default, for people), json (for programs) or csv (the cleaned recording, one row a"
-                    + " second, not judged).")
+            description = "text (the default, for people), json (for programs), csv (the cleaned recording, one row a"
+                    + " second, not judged) or html (a page with charts, one file).")
     private ReportFormat format = ReportFormat.TEXT;
 
     @Option(

@@ -147,7 +147,8 @@ class MainTest {
                     "review a.fit --explain tired | expected one of over-hard-start, threshold-riding-early, surges,",
                     "review a.fit --explain fade --format json | --explain is written as text only",
                     "review a.fit --explain fade --format csv | --explain is written as text only",
-                    "review a.fit --format pdf | expected text, json or csv",
+                    "review a.fit --explain fade --format html | --explain is written as text only",
+                    "review a.fit --format pdf | expected text, json, csv or html",
                 })
         void isOneLineAndAHint(String words, String part) {
             Outcome outcome = run(NEVER, words.split(" "));

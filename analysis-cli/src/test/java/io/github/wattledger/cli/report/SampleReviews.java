@@ -84,7 +84,8 @@ public final class SampleReviews {
                 race.reviewed(),
                 List.of(
                         new ClimbReview(new Interval(1_200, 1_620), first, 264.0, 262.5 / 71.5, null, null),
-                        new ClimbReview(new Interval(10_200, 10_660), second, null, null, 0, 31)));
+                        new ClimbReview(new Interval(10_200, 10_660), second, null, null, 0, 31)),
+                null);
     }
 
     /** The same race with another judgement. */

@@ -1,7 +1,9 @@
 package io.github.wattledger.cli.report.text;
 
+import io.github.wattledger.cli.report.Lines;
+
 /** Collects lines of at most 80 columns; what is longer goes on in the next line under an indent. */
-final class Page {
+final class Page implements Lines {
     static final int WIDTH = 80;
 
     private final StringBuilder text = new StringBuilder();
@@ -12,7 +14,8 @@ final class Page {
     }
 
     /** The heading of a part, with an empty line before it. */
-    void heading(String title) {
+    @Override
+    public void heading(String title) {
         blank();
         wrapped("", "", title);
     }
@@ -23,7 +26,8 @@ final class Page {
     }
 
     /** A line of a part, indented by two. */
-    void line(String words) {
+    @Override
+    public void line(String words) {
         wrapped("  ", "    ", words);
     }
 

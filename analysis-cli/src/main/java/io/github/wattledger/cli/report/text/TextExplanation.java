@@ -1,6 +1,9 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.EvidenceSentences;
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
@@ -41,7 +44,7 @@ public final class TextExplanation implements Report {
         if (finding == null) {
             String reason = review.pacing().verdictReason();
             page.paragraph("No finding " + kind.id() + " in " + ride + "."
-                    + (reason == null ? "" : " The pacing was not judged: " + TextReport.sentence(reason)));
+                    + (reason == null ? "" : " The pacing was not judged: " + PlainText.sentence(reason)));
         } else {
             page.paragraph(EvidenceSentences.title(kind) + " in " + ride + ", step by step");
             samples(page, review);
@@ -214,13 +217,13 @@ public final class TextExplanation implements Report {
         page.heading(finding.priceSteps() instanceof PriceSteps.Replayed ? "6. THE PRICE" : "THE PRICE");
         if (finding.cost() instanceof Cost.Priced priced) {
             page.line(fine(priced.lowMinutes()) + " to " + fine(priced.highMinutes()) + " min: "
-                    + TextReport.sentence(priced.how()));
+                    + PlainText.sentence(priced.how()));
             if (finding.priceSteps() instanceof PriceSteps.Replayed) {
                 page.line("Seconds saved over 60, the smaller first; less than 0 counts as 0, and when the larger is"
                         + " under a second, both do.");
             }
         } else if (finding.cost() instanceof Cost.NotPriced notPriced) {
-            page.line("None: " + TextReport.sentence(notPriced.reason()));
+            page.line("None: " + PlainText.sentence(notPriced.reason()));
         }
     }
 

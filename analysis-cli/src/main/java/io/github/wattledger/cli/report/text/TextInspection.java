@@ -5,6 +5,8 @@ import io.github.wattledger.RideSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.clean.RecordingSummary.ChannelSummary;
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -128,7 +130,7 @@ public final class TextInspection {
             page.line(none);
         }
         for (QualityNote note : notes) {
-            page.item(TextReport.sentence(note.text()));
+            page.item(PlainText.sentence(note.text()));
         }
     }
 

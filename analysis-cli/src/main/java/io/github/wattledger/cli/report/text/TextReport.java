@@ -7,8 +7,13 @@ import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
+import io.github.wattledger.cli.report.AbilityText;
+import io.github.wattledger.cli.report.EvidenceSentences;
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.VerdictSentence;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
@@ -66,16 +71,6 @@ public final class TextReport implements Report {
         out.append(page.toString());
     }
 
-    /** Words as a sentence of their own: a capital first, a full stop at the end. */
-    static String sentence(String words) {
-        String plain = PlainText.of(words);
-        if (plain.isEmpty()) {
-            return plain;
-        }
-        char last = plain.charAt(plain.length() - 1);
-        return last == '.' || last == '!' || last == '?' ? plain : plain + ".";
-    }
-
     private static void head(Page page, RideSource source) {
         String file = source.file();
         page.paragraph("Review of " + (file == null ? "a ride" : PlainText.of(file)));
@@ -113,7 +108,7 @@ public final class TextReport implements Report {
                     + minutesRange(entry.minutesLow(), entry.minutesHigh()) + ".");
         }
         for (String note : ledger.notes()) {
-            page.line(sentence(note));
+            page.line(PlainText.sentence(note));
         }
         notPriced(page, review.pacing());
     }
@@ -149,7 +144,7 @@ public final class TextReport implements Report {
         if (sameReason) {
             boolean all = titles.size() == pacing.findings().size();
             String whose = all ? "" : " (" + String.join(", ", titles) + ")";
-            page.line("Prices in minutes" + whose + ": " + sentence(reasons.get(0)));
+            page.line("Prices in minutes" + whose + ": " + PlainText.sentence(reasons.get(0)));
             return;
         }
         List<String> each = new ArrayList<>();
@@ -184,7 +179,7 @@ public final class TextReport implements Report {
                         "Cost: " + minutesRange(priced.lowMinutes(), priced.highMinutes()) + " ("
                                 + PlainText.of(priced.how()) + ").");
             }
-            part(page, "Next time: " + sentence(finding.advice().text()));
+            part(page, "Next time: " + PlainText.sentence(finding.advice().text()));
         }
     }
 
@@ -390,7 +385,7 @@ public final class TextReport implements Report {
             }
         }
         for (QualityNote note : quality.notes()) {
-            page.item(sentence(note.text()));
+            page.item(PlainText.sentence(note.text()));
         }
     }
 
@@ -400,7 +395,7 @@ public final class TextReport implements Report {
             page.line("Nothing.");
         }
         for (String what : leftOut) {
-            page.item(sentence(what));
+            page.item(PlainText.sentence(what));
         }
     }
 }

@@ -1,5 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.season.RiderStanding;
 import java.io.IOException;
 import java.time.LocalDate;

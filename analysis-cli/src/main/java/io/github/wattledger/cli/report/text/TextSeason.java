@@ -1,5 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;

@@ -1,6 +1,8 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.RideSource;
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Adjustment;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.AbilityText;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.text;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.EvidenceSentences;
 import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.pacing.Advice;
 import io.github.wattledger.pacing.Cost;

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.text;
+package io.github.wattledger.cli.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

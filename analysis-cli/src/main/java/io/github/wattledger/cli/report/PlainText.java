@@ -1,17 +1,27 @@
-package io.github.wattledger.cli.report.text;
+package io.github.wattledger.cli.report;
 
 /** Words from files and from the core, made safe and plain enough to paste into a message. */
-final class PlainText {
+public final class PlainText {
     private PlainText() {}
 
     /**
      * The same words without control characters (a file's name may hold terminal sequences), with typographic marks
      * written in ASCII and white space narrowed to one space. Letters of any script stay.
      */
-    static String of(String text) {
+    public static String of(String text) {
         StringBuilder plain = new StringBuilder(text.length());
         text.codePoints().forEach(c -> append(plain, c));
         return plain.toString().strip();
+    }
+
+    /** Words as a sentence of their own: a full stop at the end. */
+    public static String sentence(String words) {
+        String plain = of(words);
+        if (plain.isEmpty()) {
+            return plain;
+        }
+        char last = plain.charAt(plain.length() - 1);
+        return last == '.' || last == '!' || last == '?' ? plain : plain + ".";
     }
 
     private static void append(StringBuilder plain, int c) {

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.text;
+package io.github.wattledger.cli.report;
 
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
@@ -12,7 +12,7 @@ import java.util.Set;
  * The numbers of a finding in sentences, one wording a kind. A number that the evidence lacks takes its clause with it; a
  * number that no clause knows is shown with its own name, so that nothing is kept back.
  */
-final class EvidenceSentences {
+public final class EvidenceSentences {
     private final Evidence evidence;
     private final StringBuilder text = new StringBuilder();
     private final Set<String> told = new HashSet<>();
@@ -22,7 +22,7 @@ final class EvidenceSentences {
     }
 
     /** The sentences for a finding; empty when there is no evidence at all. */
-    static String of(Finding finding) {
+    public static String of(Finding finding) {
         EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
         switch (finding.kind()) {
             case OVER_HARD_START -> sentences.overHardStart();
@@ -41,7 +41,7 @@ final class EvidenceSentences {
     }
 
     /** A kind's name in words, with a capital. */
-    static String title(FindingKind kind) {
+    public static String title(FindingKind kind) {
         return switch (kind) {
             case OVER_HARD_START -> "Over-hard start";
             case UNDER_PACED -> "Under-paced";

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.text;
+package io.github.wattledger.cli.report;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Verdict;
@@ -18,18 +18,20 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** What the rider could be expected to hold, and what the ride shows of it. */
-final class AbilityText {
+public final class AbilityText {
     private final RideReview review;
     private final Ability ability;
     private final @Nullable AbilityEvidence evidence;
 
-    AbilityText(RideReview review) {
+    /** What a review knows of it. */
+    public AbilityText(RideReview review) {
         this.review = review;
         this.ability = review.ability();
         this.evidence = review.ability().evidence();
     }
 
-    void write(Page page) {
+    /** Writes a heading and the lines under it. */
+    public void write(Lines page) {
         page.heading("WHAT COULD BE EXPECTED");
         sustainable(page);
         criticalPower(page);
@@ -42,7 +44,7 @@ final class AbilityText {
         }
     }
 
-    private void sustainable(Page page) {
+    private void sustainable(Lines page) {
         Double watts = ability.sustainablePowerW();
         if (watts == null) {
             page.line("No guide for this length: "
@@ -65,7 +67,7 @@ final class AbilityText {
         }
     }
 
-    private void criticalPower(Page page) {
+    private void criticalPower(Lines page) {
         Double criticalPower = ability.criticalPowerW();
         Double wPrime = ability.wPrimeKJ();
         if (criticalPower == null) {
@@ -101,7 +103,7 @@ final class AbilityText {
                 + " of this ride; right only if those were all-out, too low otherwise";
     }
 
-    private static void spending(Page page, AbilityEvidence.@Nullable Spending spending) {
+    private static void spending(Lines page, AbilityEvidence.@Nullable Spending spending) {
         if (spending == null) {
             return;
         }
@@ -111,7 +113,7 @@ final class AbilityText {
                 + (spending.warning() == null ? "" : " Below 0 critical power or W' is set too low."));
     }
 
-    private static void durability(Page page, List<Durability> all) {
+    private static void durability(Lines page, List<Durability> all) {
         if (all.isEmpty()) {
             return;
         }
@@ -133,7 +135,7 @@ final class AbilityText {
     }
 
     private static void threshold(
-            Page page, @Nullable ThresholdEstimate estimate, @Nullable ThresholdHeartRate heartRate) {
+            Lines page, @Nullable ThresholdEstimate estimate, @Nullable ThresholdHeartRate heartRate) {
         if (estimate != null) {
             page.line("Threshold power estimated from this ride: " + Figures.watts(estimate.watts()) + " ("
                     + Figures.decimal(estimate.lowW(), 0) + " to " + Figures.watts(estimate.highW())

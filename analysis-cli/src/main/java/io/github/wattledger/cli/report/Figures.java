@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.text;
+package io.github.wattledger.cli.report;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -7,62 +7,62 @@ import java.math.RoundingMode;
  * Numbers as people read them, the same on every machine. Written by hand because the platform's formatter loads the
  * tables of the locale first.
  */
-final class Figures {
+public final class Figures {
     private static final int MINUTE = 60;
     private static final int HOUR = 3600;
 
     private Figures() {}
 
     /** A number with so many decimals, halves rounded away from zero. */
-    static String decimal(double value, int decimals) {
+    public static String decimal(double value, int decimals) {
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
         return rounded.toPlainString();
     }
 
     /** A number with one decimal below 10 and none above, a decimal 0 left out. */
-    static String brief(double value) {
+    public static String brief(double value) {
         String text = decimal(value, Math.abs(value) < 9.95 ? 1 : 0);
         return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
     }
 
     /** Whole watts, for instance {@code 252 W}. */
-    static String watts(double value) {
+    public static String watts(double value) {
         return decimal(value, 0) + " W";
     }
 
     /** Whole beats per minute. */
-    static String beats(double value) {
+    public static String beats(double value) {
         return decimal(value, 0) + " bpm";
     }
 
     /** Percent, for instance {@code 14 %} or {@code 3.2 %}. */
-    static String percent(double value) {
+    public static String percent(double value) {
         return brief(value) + " %";
     }
 
     /** A fraction as whole percent. */
-    static String fractionAsPercent(double fraction) {
+    public static String fractionAsPercent(double fraction) {
         return decimal(fraction * 100, 0) + " %";
     }
 
     /** Minutes, for instance {@code 4.5 min} or {@code 41 min}. */
-    static String minutes(double value) {
+    public static String minutes(double value) {
         return brief(value) + " min";
     }
 
     /** Elapsed time, {@code h:mm:ss}. */
-    static String clock(double seconds) {
+    public static String clock(double seconds) {
         long whole = Math.round(seconds);
         return whole / HOUR + ":" + two(whole / MINUTE % 60) + ":" + two(whole % 60);
     }
 
     /** Elapsed time without seconds, {@code h:mm}, cut off as on a clock. */
-    static String shortClock(int seconds) {
+    public static String shortClock(int seconds) {
         return seconds / HOUR + ":" + two(seconds / MINUTE % 60);
     }
 
     /** A length of time in the unit that suits it: {@code 45 s}, {@code 70 min}, {@code 7:02 h}. */
-    static String span(double seconds) {
+    public static String span(double seconds) {
         if (seconds < 2 * MINUTE) {
             return decimal(seconds, 0) + " s";
         }
@@ -74,7 +74,7 @@ final class Figures {
     }
 
     /** Kilometres from metres, one decimal. */
-    static String kilometres(double metres) {
+    public static String kilometres(double metres) {
         return decimal(metres / 1000, 1);
     }
 

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.text;
+package io.github.wattledger.cli.report;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Evidence;
@@ -10,10 +10,10 @@ import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /** The whole judgement in one sentence, from the evidence of the finding that bears it. */
-final class VerdictSentence {
+public final class VerdictSentence {
     private VerdictSentence() {}
 
-    static String of(RideReview review) {
+    public static String of(RideReview review) {
         PacingReview pacing = review.pacing();
         return switch (pacing.verdict()) {
             case OVER_HARD_START -> overHardStart(review);
@@ -95,7 +95,7 @@ final class VerdictSentence {
     }
 
     private static String notJudged(@Nullable String reason) {
-        return reason == null ? "Not judged." : "Not judged: " + TextReport.sentence(reason);
+        return reason == null ? "Not judged." : "Not judged: " + PlainText.sentence(reason);
     }
 
     private static String againstGuide(RideReview review) {

@@ -1,0 +1,81 @@
+package io.github.wattledger.cli.report.html;
+
+import io.github.wattledger.RideDetail;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.load.Efficiency;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Efficiency, block by block.
+ *
+ * @param drawn efficiency over time, or null without it
+ * @param rows the blocks
+ * @param otherwise why there are none, or empty
+ */
+public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
+    private static final int HEIGHT = 150;
+
+    /**
+     * A block.
+     *
+     * @param from when it begins
+     * @param to when it ends
+     * @param efficiency watts per beat per minute
+     * @param change against the first hour
+     */
+    public record Row(String from, String to, String efficiency, String change) {}
+
+    static Blocks of(RideReview review, RideDetail detail) {
+        List<Efficiency.Block> blocks = detail.efficiency();
+        List<Row> rows = new ArrayList<>();
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = 0;
+        for (Efficiency.Block block : blocks) {
+            Double efficiency = block.efficiencyWPerBeat();
+            Double decoupling = block.decouplingPercent();
+            rows.add(new Row(
+                    Figures.shortClock(block.stretch().fromSecond()),
+                    Figures.shortClock(block.stretch().toSecond()),
+                    efficiency == null
+                            ? "not computed: too few readings"
+                            : Figures.decimal(efficiency, 2) + " W a beat",
+                    decoupling == null ? "not known" : Figures.decimal(-decoupling, 1) + " %"));
+            if (efficiency != null) {
+                lowest = Math.min(lowest, efficiency);
+                highest = Math.max(highest, efficiency);
+            }
+        }
+        String otherwise = rows.isEmpty() ? "Not computed: it needs power and heart rate for at least 20 minutes." : "";
+        return new Blocks(highest > 0 ? draw(review, blocks, highest) : null, rows, otherwise);
+    }
+
+    private static Markup draw(RideReview review, List<Efficiency.Block> blocks, double highest) {
+        Svg svg = Plot.begin(
+                HEIGHT + 46,
+                "Efficiency by block of 20 minutes",
+                "Normalized power over mean heart rate; the numbers are in the table below it.");
+        Scale time = Scale.linear(0, review.ride().seconds());
+        Plot plot = new Plot(svg, 20, HEIGHT, time, Scale.fromZero(highest));
+        plot.levels(3, value -> Figures.decimal(value, 1)).name("Efficiency, W a beat, blocks of 20 min");
+        for (Efficiency.Block block : blocks) {
+            Double efficiency = block.efficiencyWPerBeat();
+            if (efficiency != null) {
+                double gap = block.stretch().seconds() * 0.06;
+                plot.bar(
+                        "block",
+                        block.stretch().fromSecond() + gap,
+                        block.stretch().toSecond() - gap,
+                        0,
+                        efficiency);
+            }
+        }
+        List<Double> ticks = time.clockTicks(9);
+        for (int i = 0; i < ticks.size(); i++) {
+            plot.foot(ticks.get(i), Figures.shortClock((int) Math.round(ticks.get(i))), i % 2 == 1);
+        }
+        return svg.close("svg").done();
+    }
+}

@@ -1,0 +1,140 @@
+package io.github.wattledger.cli.report.html;
+
+import io.github.wattledger.ClimbReview;
+import io.github.wattledger.RideDetail;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.road.Climb;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The climbs beside one another.
+ *
+ * @param drawn mean power of each over where it lies, or null without climbs or power
+ * @param rows the climbs in the order in which they were ridden
+ * @param otherwise why there are none, or empty
+ */
+public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
+    private static final int HEIGHT = 170;
+
+    /**
+     * A climb.
+     *
+     * @param where its kilometres
+     * @param gain altitude gained
+     * @param grade mean grade, percent
+     * @param steepest steepest grade, percent
+     * @param time moving time
+     * @param power mean power
+     * @param perKg watts per kilogram of the rider
+     * @param heartRate mean heart rate
+     * @param vertical metres of altitude an hour
+     * @param again how it compares with the first time on the same road, or empty
+     */
+    public record Row(
+            String where,
+            Num gain,
+            Num grade,
+            Num steepest,
+            Num time,
+            Num power,
+            Num perKg,
+            Num heartRate,
+            Num vertical,
+            String again) {}
+
+    static Climbs of(RideReview review, RideDetail detail) {
+        List<ClimbReview> climbs = review.climbs();
+        if (climbs == null) {
+            return new Climbs(null, List.of(), "Not looked for: there is no altitude, or no distance, in this file.");
+        }
+        if (climbs.isEmpty()) {
+            return new Climbs(null, List.of(), "None of 500 m or more at 3 % or more.");
+        }
+        List<Row> rows = new ArrayList<>();
+        for (int i = 0; i < climbs.size(); i++) {
+            rows.add(row(climbs.get(i), "climbs[" + i + "]."));
+        }
+        return new Climbs(draw(climbs, detail), rows, "");
+    }
+
+    private static Row row(ClimbReview review, String path) {
+        Climb climb = review.climb();
+        Integer first = review.sameAs();
+        Integer over = review.secondsOverFirst();
+        return new Row(
+                Figures.kilometres(climb.startM()) + " to " + Figures.kilometres(climb.endM()),
+                Num.of(path + "gainM", climb.gainM(), value -> Figures.decimal(value, 0) + " m"),
+                Num.of(path + "meanGradePercent", climb.meanGrade() * 100, value -> Figures.decimal(value, 1) + " %"),
+                Num.of(
+                        path + "steepestGradePercent",
+                        climb.steepestGrade() * 100,
+                        value -> Figures.decimal(value, 1) + " %"),
+                Num.of(path + "movingSeconds", (double) climb.movingSeconds(), Figures::clock),
+                Num.of(path + "averagePowerW", climb.averagePowerW(), Figures::watts, "no power"),
+                Num.of(path + "wattsPerKg", review.wattsPerKg(), value -> Figures.decimal(value, 2) + " W/kg"),
+                Num.of(path + "averageHeartRateBpm", climb.averageHeartRateBpm(), Figures::beats, "no heart rate"),
+                Num.of(
+                        path + "verticalSpeedMPerHour",
+                        climb.verticalSpeedMPerHour(),
+                        value -> Figures.decimal(value, 0) + " m/h"),
+                first == null || over == null
+                        ? ""
+                        : "the road of climb " + (first + 1) + " again, " + Figures.clock(Math.abs(over))
+                                + (over < 0 ? " faster" : " slower"));
+    }
+
+    private static @Nullable Markup draw(List<ClimbReview> climbs, RideDetail detail) {
+        double most = 0;
+        double lastM = 1;
+        for (ClimbReview review : climbs) {
+            Double watts = review.climb().averagePowerW();
+            most = watts == null ? most : Math.max(most, watts);
+            lastM = Math.max(lastM, review.climb().endM());
+        }
+        if (most == 0) {
+            return null;
+        }
+        Svg svg = Plot.begin(
+                HEIGHT + 46,
+                "Mean power of each climb",
+                "Each climb is a stroke over the kilometres where it lies; the numbers are in the table.");
+        SustainablePower sustainable = detail.sustainable();
+        if (sustainable != null) {
+            most = Math.max(most, sustainable.highW());
+        }
+        Scale km = Scale.linear(0, lastM / 1000 * 1.02);
+        Plot plot = new Plot(svg, 20, HEIGHT, km, Scale.fromZero(most * 1.08));
+        if (sustainable != null) {
+            plot.band("guide-band", sustainable.lowW(), sustainable.highW());
+        }
+        plot.levels(3, value -> Figures.decimal(value, 0)).name("Mean power of each climb, W, over km");
+        if (sustainable != null) {
+            plot.rule("guide", sustainable.watts());
+        }
+        for (int i = 0; i < climbs.size(); i++) {
+            Climb climb = climbs.get(i).climb();
+            Double watts = climb.averagePowerW();
+            if (watts == null) {
+                continue;
+            }
+            plot.bar("climb-pillar", climb.startM() / 1000, climb.endM() / 1000, 0, watts)
+                    .stroke("climb", climb.startM() / 1000, climb.endM() / 1000, watts)
+                    .label(
+                            "climb-label",
+                            (climb.startM() + climb.endM()) / 2000,
+                            watts,
+                            0,
+                            -6,
+                            Integer.toString(i + 1));
+        }
+        List<Double> ticks = km.ticks(8);
+        for (int i = 0; i < ticks.size(); i++) {
+            plot.foot(ticks.get(i), Figures.brief(ticks.get(i)), i % 2 == 1);
+        }
+        return svg.close("svg").done();
+    }
+}

@@ -1,0 +1,131 @@
+package io.github.wattledger.cli.report.html;
+
+import io.github.wattledger.RideDetail;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.power.ModelCurve;
+import io.github.wattledger.power.SustainablePower;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The best efforts of a ride.
+ *
+ * @param drawn the mean-maximal curve with the lines of the models, or null without power
+ * @param rows durations with their power
+ * @param legend what the lines are, a sentence each
+ */
+public record Efforts(@Nullable Markup drawn, List<Row> rows, List<String> legend) {
+    private static final int HEIGHT = 300;
+    private static final int[] FEET = {1, 5, 30, 60, 300, 1200, 3600, 7200, 4 * 3600, 8 * 3600, 15 * 3600};
+
+    /**
+     * A duration.
+     *
+     * @param duration its length
+     * @param watts the best mean power
+     * @param isLowerBound whether missing seconds may have lowered it
+     */
+    public record Row(Num duration, Num watts, boolean isLowerBound) {}
+
+    static Efforts of(RideReview review, RideDetail detail) {
+        MeanMaximalCurve curve = review.curve();
+        if (curve.longestSeconds() < 2) {
+            return new Efforts(null, List.of(), List.of());
+        }
+        List<Integer> durations = curve.logSpacedSeconds();
+        List<Row> rows = new ArrayList<>();
+        double[] xs = new double[durations.size()];
+        double[] ys = new double[durations.size()];
+        for (int i = 0; i < durations.size(); i++) {
+            int seconds = durations.get(i);
+            xs[i] = seconds;
+            ys[i] = curve.watts(seconds);
+            String path = "curve[" + i + "].";
+            rows.add(new Row(
+                    Num.of(path + "seconds", (double) seconds, Efforts::length),
+                    Num.of(path + "watts", curve.watts(seconds), Figures::watts),
+                    curve.mayBeLow(seconds)));
+        }
+        return new Efforts(draw(review, detail, xs, ys), rows, legend(detail));
+    }
+
+    private static Markup draw(RideReview review, RideDetail detail, double[] xs, double[] ys) {
+        Svg svg = Plot.begin(
+                HEIGHT + 46,
+                "Best mean power by duration",
+                "The mean-maximal curve of this ride on a logarithmic axis of time, with the models; the numbers are in"
+                        + " the table below it.");
+        double longest = xs[xs.length - 1];
+        Plot plot = new Plot(svg, 20, HEIGHT, Scale.logarithmic(1, longest), Scale.fromZero(ys[0]));
+        plot.levels(4, value -> Figures.decimal(value, 0)).name("Best mean power, W");
+        for (ModelCurve model : detail.models()) {
+            boolean isFit = model.source() == ModelCurve.Source.CRITICAL_POWER;
+            model(plot, model, longest, isFit ? "fit" : "guide");
+        }
+        Double criticalPowerW = review.ability().criticalPowerW();
+        if (criticalPowerW != null) {
+            plot.rule("critical", criticalPowerW);
+        }
+        plot.line("power", xs, ys);
+        SustainablePower sustainable = detail.sustainable();
+        int forSeconds = review.ability().forSeconds();
+        if (sustainable != null && forSeconds > 1 && forSeconds <= longest) {
+            plot.segment("guide-range", forSeconds, sustainable.lowW(), forSeconds, sustainable.highW());
+            plot.dot("guide-dot", forSeconds, sustainable.watts(), 4);
+        }
+        for (int i = 0; i < FEET.length; i++) {
+            if (FEET[i] <= longest) {
+                plot.foot(FEET[i], length(FEET[i]), i % 2 == 1);
+            }
+        }
+        return svg.close("svg").done();
+    }
+
+    private static void model(Plot plot, ModelCurve model, double longest, String style) {
+        List<ModelCurve.Point> points = model.points().stream()
+                .filter(point -> point.seconds() <= longest && point.lowW() != null && point.highW() != null)
+                .toList();
+        double[] xs = points.stream().mapToDouble(ModelCurve.Point::seconds).toArray();
+        double[] ys = points.stream().mapToDouble(ModelCurve.Point::watts).toArray();
+        double[] lows = points.stream()
+                .mapToDouble(point -> point.lowW() == null ? Double.NaN : point.lowW())
+                .toArray();
+        double[] highs = points.stream()
+                .mapToDouble(point -> point.highW() == null ? Double.NaN : point.highW())
+                .toArray();
+        plot.between(style + "-band", xs, lows, highs).line(style, xs, ys);
+    }
+
+    private static List<String> legend(RideDetail detail) {
+        List<String> legend = new ArrayList<>();
+        for (ModelCurve model : detail.models()) {
+            legend.add(
+                    switch (model.source()) {
+                        case CRITICAL_POWER ->
+                            "Violet dashes: critical power fitted to this ride; the band is the 95 % interval of critical"
+                                    + " power, with W\u2032 held.";
+                        case GUIDE ->
+                            "Ochre dashes: the guide from threshold power alone; the band is its range. It knows nothing"
+                                    + " of the rider's endurance.";
+                    });
+        }
+        if (detail.models().isEmpty()) {
+            legend.add("No model is drawn: critical power is not known, and there is no guide without a threshold.");
+        }
+        return legend;
+    }
+
+    /** A duration as people say it. */
+    static String length(double seconds) {
+        if (seconds < 60) {
+            return Figures.decimal(seconds, 0) + " s";
+        }
+        if (seconds < 3600) {
+            return seconds % 60 == 0 ? Figures.decimal(seconds / 60, 0) + " min" : Figures.clock(seconds);
+        }
+        return seconds % 3600 == 0 ? Figures.decimal(seconds / 3600, 0) + " h" : Figures.clock(seconds);
+    }
+}

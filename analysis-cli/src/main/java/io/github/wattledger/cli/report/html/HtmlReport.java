@@ -1,0 +1,26 @@
+package io.github.wattledger.cli.report.html;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.Report;
+import java.io.IOException;
+
+/** A ride as a page: one file that opens without a network, moves where scripts run, and prints. */
+public final class HtmlReport implements Report {
+    private static final String TEMPLATES = "io.github.wattledger.cli.report.html.templates";
+
+    @Override
+    public void write(RideReview review, Appendable out) throws IOException {
+        render("race.jte", RacePage.of(review), out);
+    }
+
+    static void render(String template, Object page, Appendable out) throws IOException {
+        TemplateEngine engine =
+                TemplateEngine.createPrecompiled(null, ContentType.Html, HtmlReport.class.getClassLoader(), TEMPLATES);
+        StringOutput text = new StringOutput(1 << 19);
+        engine.render(template, page, text);
+        out.append(text.toString());
+    }
+}

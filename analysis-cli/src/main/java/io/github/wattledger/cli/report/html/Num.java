@@ -1,0 +1,37 @@
+package io.github.wattledger.cli.report.html;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.function.DoubleFunction;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A number of a page: as people read it, and as a program does.
+ *
+ * @param path where the same number stands in the JSON report, for instance {@code load.workKJ}
+ * @param value the number, plain, at most three decimals; null when it could not be computed
+ * @param text the number in words, or why there is none
+ */
+public record Num(String path, @Nullable String value, String text) {
+    private static final int DECIMALS = 3; // as in the JSON report
+
+    static Num of(String path, @Nullable Double value, DoubleFunction<String> words) {
+        return of(path, value, words, "not known");
+    }
+
+    static Num of(String path, @Nullable Double value, DoubleFunction<String> words, String otherwise) {
+        return value == null || !Double.isFinite(value)
+                ? new Num(path, null, otherwise)
+                : new Num(path, plain(value), words.apply(value));
+    }
+
+    /** A number in figures alone. */
+    static Num whole(String path, int value) {
+        return new Num(path, Integer.toString(value), Integer.toString(value));
+    }
+
+    private static String plain(double value) {
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
+        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    }
+}

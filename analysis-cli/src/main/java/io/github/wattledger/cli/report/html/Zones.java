@@ -1,0 +1,54 @@
+package io.github.wattledger.cli.report.html;
+
+import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.PlainText;
+import io.github.wattledger.load.ZoneTime;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Time by zone.
+ *
+ * @param rows the zones; empty when they were not computed
+ * @param otherwise why they were not, or empty
+ */
+public record Zones(List<Row> rows, String otherwise) {
+    /**
+     * A zone.
+     *
+     * @param name its name
+     * @param bounds its bounds with their unit
+     * @param time the time in it
+     * @param share its share of the time in all zones
+     * @param bar the share as a bar
+     */
+    public record Row(String name, String bounds, Num time, String share, Markup bar) {}
+
+    static Zones of(List<ZoneTime> zones, String path, String unit, String style, String otherwise) {
+        long total = zones.stream().mapToLong(ZoneTime::seconds).sum();
+        int most = zones.stream().mapToInt(ZoneTime::seconds).max().orElse(0);
+        List<Row> rows = new ArrayList<>();
+        for (int i = 0; i < zones.size(); i++) {
+            ZoneTime zone = zones.get(i);
+            Double to = zone.to();
+            String bounds = to == null
+                    ? Figures.decimal(zone.from(), 0) + " " + unit + " and more"
+                    : Figures.decimal(zone.from(), 0) + " to " + Figures.decimal(to, 0) + " " + unit;
+            double share = total == 0 ? 0 : (double) zone.seconds() / total;
+            rows.add(new Row(
+                    Account.capital(PlainText.of(zone.name())),
+                    bounds,
+                    Num.of(path + "[" + i + "].seconds", (double) zone.seconds(), Figures::clock),
+                    Figures.fractionAsPercent(share),
+                    bar(style, most == 0 ? 0 : (double) zone.seconds() / most)));
+        }
+        return new Zones(rows, rows.isEmpty() ? otherwise : "");
+    }
+
+    static Markup bar(String style, double share) {
+        Svg bar = new Svg();
+        bar.open("svg", "class", "share-bar", "width", "100%", "height", "16", "aria-hidden", "true");
+        bar.leaf("rect", "class", style, "x", "0", "width", Svg.percent(Math.max(share, 0)), "y", "3", "height", "10");
+        return bar.close("svg").done();
+    }
+}

@@ -1,0 +1,391 @@
+package io.github.wattledger.cli;
+
+import static java.util.Objects.requireNonNull;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.SampleReviews;
+import io.github.wattledger.cli.report.html.Browser;
+import io.github.wattledger.cli.report.html.HtmlReport;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.Keys;
+
+/** The pages in a real browser, opened from files as a rider opens them. */
+class PagesInBrowserTest {
+    private static final String SAMPLE = "over-hard-start";
+
+    @TempDir
+    private static @Nullable Path folder;
+
+    private static @Nullable Browser found;
+
+    @BeforeAll
+    static void start() {
+        found = Browser.find().orElse(null);
+        Assumptions.assumeTrue(found != null, Browser.MISSING);
+    }
+
+    @AfterAll
+    static void end() {
+        if (found != null) {
+            found.close();
+        }
+    }
+
+    private static Browser browser() {
+        return requireNonNull(found);
+    }
+
+    private static Path in(String name) {
+        return requireNonNull(folder).resolve(name);
+    }
+
+    private static Path pageOf(String sample) {
+        Path page = in(sample + ".html");
+        if (!Files.exists(page)) {
+            ByteArrayOutputStream err = new ByteArrayOutputStream();
+            int status = Main.run(
+                    new String[] {
+                        "review", "../sample-rides/" + sample + ".fit", "--format", "html", "--output", page.toString()
+                    },
+                    new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8),
+                    new PrintStream(err, true, StandardCharsets.UTF_8));
+            assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isZero();
+        }
+        return page;
+    }
+
+    private static Path pageOf(RideReview review, String name) throws IOException {
+        StringBuilder text = new StringBuilder();
+        new HtmlReport().write(review, text);
+        return Files.writeString(in(name), text);
+    }
+
+    private static String text(String script) {
+        return String.valueOf(browser().run("return " + script));
+    }
+
+    private static boolean isLit(String selector) {
+        return Boolean.TRUE.equals(
+                browser().run("return document.querySelector(arguments[0]).classList.contains('lit')", selector));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"over-hard-start", "even-paced", "damaged"})
+    void opensFromAFileWithoutANetworkAndWithoutAnError(String sample) {
+        Path page = pageOf(sample);
+        browser().open(page);
+        browser().awaitCharts();
+        assertThat(browser().requests()).containsExactly(page.toUri().toString());
+        assertThat(browser().console()).isEmpty();
+        assertThat(text("performance.getEntriesByType('resource').length")).isEqualTo("0");
+    }
+
+    @Test
+    void thePolicyForbidsEveryLoad() {
+        browser().open(pageOf(SAMPLE));
+        browser().awaitCharts();
+        browser()
+                .run(
+                        "window.blocked = [];"
+                                + "document.addEventListener('securitypolicyviolation', e => window.blocked.push(e.effectiveDirective));"
+                                + "new Image().src = 'https://example.invalid/a.png';"
+                                + "fetch('https://example.invalid/b').catch(() => {});"
+                                + "const s = document.createElement('script'); s.textContent = 'window.evil = 1'; document.body.append(s);");
+        browser().await("window.blocked.length >= 3");
+        assertThat(text("window.blocked.sort().join()")).isEqualTo("connect-src,img-src,script-src-elem");
+        assertThat(text("typeof window.evil")).isEqualTo("undefined");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"360", "800", "1440"})
+    void nothingIsWiderThanTheWindow(int width) {
+        try {
+            browser().width(width, 900);
+            browser().open(pageOf(SAMPLE));
+            browser().awaitCharts();
+            assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+                    .isLessThanOrEqualTo(width);
+        } finally {
+            browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+        }
+    }
+
+    @Nested
+    class Timeline {
+        /** Half of the recording of 7:12:20. */
+        private static final int HALF_SECONDS = 25_940 / 2;
+
+        /** The recording over some 1,200 pixels. */
+        private static final int A_PIXEL_SECONDS = 22;
+
+        private int secondUnderCursor() {
+            Matcher clock = Pattern.compile("^(\\d+):(\\d\\d):(\\d\\d) ")
+                    .matcher(text("document.querySelector('.readout').textContent"));
+            assertThat(clock.find()).isTrue();
+            return Integer.parseInt(clock.group(1)) * 3600
+                    + Integer.parseInt(clock.group(2)) * 60
+                    + Integer.parseInt(clock.group(3));
+        }
+
+        @BeforeEach
+        void open() {
+            browser().open(pageOf(SAMPLE));
+            browser().awaitCharts();
+        }
+
+        private void hover(String selector) {
+            browser().run("document.querySelector(arguments[0]).scrollIntoView({block: 'center'})", selector);
+            browser().act().moveToElement(browser().find(selector)).perform();
+        }
+
+        private void hoverAt(double shareOfWidth) {
+            browser().run("document.querySelector('.pane').scrollIntoView({block: 'center'})");
+            int width = browser().find(".pane .u-over").getSize().getWidth();
+            browser()
+                    .act()
+                    .moveToElement(browser().find(".pane .u-over"), (int) Math.round((shareOfWidth - 0.5) * width), 0)
+                    .perform();
+        }
+
+        @Test
+        void aMarkLightsItsRowAndARowItsMark() {
+            hover("[data-flag='2'] .chip");
+            assertThat(isLit("#finding-2")).isTrue();
+            assertThat(isLit("#finding-1")).isFalse();
+            hover("#finding-3 .title");
+            assertThat(isLit("[data-flag='3']")).isTrue();
+            assertThat(isLit("[data-flag='2']")).isFalse();
+            assertThat(isLit("#finding-2")).isFalse();
+        }
+
+        @Test
+        void everyFindingHasAMarkAndARow() {
+            assertThat(text("[...document.querySelectorAll('[data-flag]')].map(f => f.dataset.flag).sort().join()"))
+                    .isEqualTo("1,2,3,4,5");
+            assertThat(text("[...document.querySelectorAll('tr.finding')].map(f => f.dataset.finding).sort().join()"))
+                    .isEqualTo("1,2,3,4,5");
+        }
+
+        @Test
+        void aClickOnAMarkGoesToTheRowAndOneOnTheRowsNumberToTheStretch() {
+            browser().run("document.querySelector('[data-flag=\"4\"]').scrollIntoView({block: 'center'})");
+            browser().find("[data-flag='4'] .chip").click();
+            assertThat(text("document.activeElement.id")).isEqualTo("finding-4");
+            hover("#finding-1 .chip");
+            browser().find("#finding-1 .chip").click();
+            assertThat(text("document.activeElement.dataset.flag")).isEqualTo("1");
+            // The finding is from 0:12:06 to 1:21:02; a little is shown on either side of it.
+            Matcher shown = Pattern.compile("0:0\\d:\\d\\d to 1:3\\d:\\d\\d")
+                    .matcher(text("document.querySelector('.window').textContent"));
+            assertThat(shown.matches()).isTrue();
+        }
+
+        @Test
+        void theCursorTellsTheValuesOfItsSecond() {
+            hoverAt(0.5);
+            assertThat(secondUnderCursor()).isCloseTo(HALF_SECONDS, within(A_PIXEL_SECONDS));
+            assertThat(text("document.querySelector('.readout').textContent"))
+                    .containsPattern("km \\d+\\.\\d")
+                    .containsPattern("\\d+ W")
+                    .containsPattern("\\d+ bpm")
+                    .containsPattern("\\d+ m");
+        }
+
+        @Test
+        void theAxisCanBeOneOfDistance() {
+            browser().find("input[value='distance']").click();
+            hoverAt(0.5);
+            Matcher km =
+                    Pattern.compile("km (\\d+\\.\\d)").matcher(text("document.querySelector('.readout').textContent"));
+            assertThat(km.find()).isTrue();
+            // Half of the 168.1 km that the text report gives, to a pixel of some 1200.
+            assertThat(Double.parseDouble(km.group(1))).isCloseTo(84.05, within(0.3));
+            browser().find("input[value='time']").click();
+            hoverAt(0.5);
+            assertThat(secondUnderCursor()).isCloseTo(HALF_SECONDS, within(A_PIXEL_SECONDS));
+        }
+
+        @Test
+        void buttonsZoomAndMove() {
+            browser().find("[data-do='in']").click();
+            // Half of it, around the middle: a quarter of 25,939 s from either end.
+            assertThat(text("document.querySelector('.window').textContent")).isEqualTo("1:48:05 to 5:24:14");
+            browser().find("[data-do='left']").click();
+            assertThat(text("document.querySelector('.window').textContent")).isEqualTo("0:00:00 to 3:36:10");
+            browser().find("[data-do='whole']").click();
+            assertThat(text("document.querySelector('.window').textContent")).isEmpty();
+        }
+
+        @Test
+        void dragZoomsAndADoubleClickShowsTheWhole() {
+            hoverAt(0.25);
+            int width = browser().find(".pane .u-over").getSize().getWidth();
+            browser().act().clickAndHold().moveByOffset(width / 4, 0).release().perform();
+            Matcher shown = Pattern.compile("1:4[78]:\\d\\d to 3:3[5-7]:\\d\\d")
+                    .matcher(text("document.querySelector('.window').textContent"));
+            assertThat(shown.matches())
+                    .as(text("document.querySelector('.window').textContent"))
+                    .isTrue();
+            browser().act().doubleClick(browser().find(".pane .u-over")).perform();
+            assertThat(text("document.querySelector('.window').textContent")).isEmpty();
+        }
+
+        @Test
+        void keysZoomMoveAndSpeak() {
+            browser().run("document.querySelector('.panes').focus()");
+            browser().act().sendKeys("+").perform();
+            assertThat(text("document.querySelector('.window').textContent")).isEqualTo("1:48:05 to 5:24:14");
+            browser().act().sendKeys(Keys.ARROW_RIGHT).perform();
+            assertThat(text("document.querySelector('.live [aria-live]').textContent"))
+                    .contains(" W")
+                    .contains(" bpm")
+                    .startsWith("3:3");
+            browser().act().sendKeys(Keys.ESCAPE).perform();
+            assertThat(text("document.querySelector('.window').textContent")).isEmpty();
+        }
+
+        @Test
+        void theTrackShowsWhereTheCursorIs() {
+            hoverAt(0.3);
+            String first = text("document.querySelector('.track .here').getAttribute('cx')");
+            hoverAt(0.7);
+            assertThat(text("document.querySelector('.track .here').getAttribute('cx')"))
+                    .isNotEqualTo(first);
+            assertThat(Double.parseDouble(first)).isBetween(0.0, 1100.0);
+        }
+
+        @Test
+        void theUnpackedChannelsAreThoseOfTheRecording() {
+            // The last second's cursor must tell the ride's own end: 168.1 km after 7:12:19.
+            browser().run("document.querySelector('.panes').focus()");
+            hoverAt(0.9999);
+            assertThat(text("document.querySelector('.readout').textContent"))
+                    .startsWith("7:12:")
+                    .contains("km 168.1");
+        }
+    }
+
+    @Nested
+    class Paper {
+        @Test
+        void printsTheDrawingsAndNoControls() {
+            browser().open(pageOf(SAMPLE));
+            browser().awaitCharts();
+            assertThat(text("getComputedStyle(document.querySelector('.drawn')).display"))
+                    .isEqualTo("none");
+            try {
+                browser().media("print", false);
+                assertThat(text("getComputedStyle(document.querySelector('.drawn')).display"))
+                        .isEqualTo("block");
+                assertThat(text("getComputedStyle(document.querySelector('.live')).display"))
+                        .isEqualTo("none");
+            } finally {
+                browser().media("", false);
+            }
+        }
+
+        @Test
+        void withoutScriptsTheDrawingStays() {
+            try {
+                browser().command("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+                browser().open(pageOf(SAMPLE));
+                assertThat(browser().find(".drawn .chart").isDisplayed()).isTrue();
+                assertThat(browser().find(".drawn .flag").isDisplayed()).isTrue();
+                assertThat(browser().find(".live").isDisplayed()).isFalse();
+            } finally {
+                browser().command("Emulation.setScriptExecutionDisabled", Map.of("value", false));
+            }
+        }
+    }
+
+    @Nested
+    class Words {
+        private static final String SCRIPT = "</script></title><script>window.evil=1</script>";
+        private static final String IMAGE = "\"><img src=x onerror=window.evil=2>'`${window.evil=3}";
+
+        @Test
+        void fromOutsideStayWords() throws IOException {
+            Path page = pageOf(SampleReviews.named(SampleReviews.race(), IMAGE, SCRIPT), "hostile.html");
+            browser().open(page);
+            browser().awaitCharts();
+            assertThat(text("typeof window.evil")).isEqualTo("undefined");
+            assertThat(text("document.querySelector('.circumstances').textContent"))
+                    .contains(SCRIPT);
+            assertThat(text("document.querySelector('.over').textContent")).isEqualTo(IMAGE);
+            assertThat(text("document.title")).isEqualTo(IMAGE);
+            assertThat(text("document.images.length")).isEqualTo("0");
+            assertThat(browser().requests()).containsExactly(page.toUri().toString());
+            assertThat(browser().console()).isEmpty();
+        }
+
+        @Test
+        void sayWhatCouldNotBeComputed() throws IOException {
+            browser().open(pageOf(SampleReviews.nothingKnown(), "nothing.html"));
+            assertThat(text("document.querySelector('main').innerText"))
+                    .contains("there is neither power nor heart rate nor altitude in this file")
+                    .contains("No power in this file.")
+                    .contains("No heart rate in this file.")
+                    .contains("there are no positions in this file")
+                    .doesNotContain("NaN")
+                    .doesNotContain("null");
+            assertThat(browser().console()).isEmpty();
+        }
+    }
+
+    @Nested
+    class Accessibility {
+        @ParameterizedTest
+        @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
+        void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
+            browser().width(width, 900);
+            browser().media("screen", isDark);
+            try {
+                browser().open(pageOf(SAMPLE));
+                browser().awaitCharts();
+                assertThat(seriousFindings()).isEmpty();
+            } finally {
+                browser().media("", false);
+                browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+            }
+        }
+    }
+
+    /** What axe-core finds that it calls serious or critical, with the place. */
+    private static List<?> seriousFindings() throws IOException {
+        try (InputStream axe = requireNonNull(PagesInBrowserTest.class.getResourceAsStream("/axe.min.js"))) {
+            browser().run(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
+        }
+        browser().run("document.querySelectorAll('details').forEach(d => d.open = true)");
+        return (List<?>)
+                browser()
+                        .runAsync(
+                                "const done = arguments[arguments.length - 1];"
+                                        + "axe.run().then(result => done(result.violations"
+                                        + ".filter(v => v.impact === 'serious' || v.impact === 'critical')"
+                                        + ".map(v => v.id + ' ' + v.nodes.slice(0, 5).map(n => n.target.join(' ') + ' ' + n.failureSummary).join(' | '))))");
+    }
+}

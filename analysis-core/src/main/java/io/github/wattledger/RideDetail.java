@@ -1,0 +1,138 @@
+package io.github.wattledger;
+
+import io.github.wattledger.load.Efficiency;
+import io.github.wattledger.load.RollingMean;
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.ModelCurve;
+import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.power.WPrimeBalance;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a drawn report shows of a ride, second by second and line by line, beyond the numbers of its review. Every series
+ * lies on the axis of the whole recording.
+ *
+ * @param power30sW trailing mean of 30 seconds of power, watts; {@code NaN} without power and while paused
+ * @param power180sW the same over three minutes, by which a stretch of road is told easy or hard
+ * @param wPrimeBalanceKJ what was left of W′ at the end of each second of the reviewed part, kilojoules, {@code NaN}
+ *     outside it; null while critical power or W′ is not known
+ * @param sustainable the power that could be expected with its range, or null
+ * @param efficiency efficiency of the reviewed part by blocks of 20 minutes, on the axis of the whole recording; empty
+ *     without power or heart rate
+ * @param models lines of the models of power against duration, possibly none
+ */
+public record RideDetail(
+        Series power30sW,
+        Series power180sW,
+        @Nullable Series wPrimeBalanceKJ,
+        @Nullable SustainablePower sustainable,
+        List<Efficiency.Block> efficiency,
+        List<ModelCurve> models)
+        implements Serializable {
+    private static final int SHORT_SECONDS = 30;
+    private static final int LONG_SECONDS = 180;
+
+    /** How hard a stretch was against what could be held for the whole. */
+    public enum Band {
+        /** Under the range of the sustainable power. */
+        BELOW,
+        /** Within it. */
+        WITHIN,
+        /** Over it, but not over threshold power. */
+        ABOVE,
+        /** Over threshold power as well. */
+        ABOVE_THRESHOLD
+    }
+
+    /** Copies the lists. */
+    public RideDetail {
+        efficiency = List.copyOf(efficiency);
+        models = List.copyOf(models);
+    }
+
+    /** The detail of a review. */
+    public static RideDetail of(RideReview review) {
+        Ride ride = review.ride();
+        Series power = ride.series(Channel.POWER);
+        Series ridden = Series.generate(
+                ride.seconds(), second -> ride.state(second) == SecondState.PAUSED ? Double.NaN : power.get(second));
+        return new RideDetail(
+                RollingMean.trailing(ridden, SHORT_SECONDS),
+                RollingMean.trailing(ridden, LONG_SECONDS),
+                balance(review),
+                review.ability().evidence() == null
+                        ? null
+                        : review.ability().evidence().sustainable(),
+                efficiency(review),
+                models(review));
+    }
+
+    /**
+     * How hard a power is for this ride.
+     *
+     * @param watts the power, or {@code NaN}
+     * @param thresholdPowerW threshold power, watts, or null
+     * @return null without a power or without a sustainable power
+     */
+    public @Nullable Band band(double watts, @Nullable Double thresholdPowerW) {
+        if (sustainable == null || Double.isNaN(watts)) {
+            return null;
+        }
+        if (watts < sustainable.lowW()) {
+            return Band.BELOW;
+        }
+        if (watts <= sustainable.highW()) {
+            return Band.WITHIN;
+        }
+        return thresholdPowerW != null && watts > thresholdPowerW ? Band.ABOVE_THRESHOLD : Band.ABOVE;
+    }
+
+    private static @Nullable Series balance(RideReview review) {
+        Ability ability = review.ability();
+        Double criticalPowerW = ability.criticalPowerW();
+        Double wPrimeKJ = ability.wPrimeKJ();
+        if (criticalPowerW == null || wPrimeKJ == null || !review.ride().has(Channel.POWER)) {
+            return null;
+        }
+        Interval reviewed = review.reviewed();
+        Series joules = WPrimeBalance.of(
+                        review.ride().part(reviewed), criticalPowerW, wPrimeKJ * 1000, WPrimeBalance.Model.DIFFERENTIAL)
+                .balanceJ();
+        return Series.generate(
+                review.ride().seconds(),
+                second -> reviewed.contains(second) ? joules.get(second - reviewed.fromSecond()) / 1000 : Double.NaN);
+    }
+
+    private static List<Efficiency.Block> efficiency(RideReview review) {
+        Interval reviewed = review.reviewed();
+        return Efficiency.byBlock(review.ride().part(reviewed)).stream()
+                .map(block -> new Efficiency.Block(
+                        block.stretch().shifted(reviewed.fromSecond()),
+                        block.efficiencyWPerBeat(),
+                        block.decouplingPercent()))
+                .toList();
+    }
+
+    private static List<ModelCurve> models(RideReview review) {
+        List<ModelCurve> models = new ArrayList<>();
+        Ability ability = review.ability();
+        if (ability.evidence() != null) {
+            ability.evidence().criticalPower().accepted().map(ModelCurve::of).ifPresent(models::add);
+        }
+        Double thresholdPowerW = review.rider().thresholdPowerW();
+        Ability.Source source = ability.source();
+        if (thresholdPowerW != null && source != null && source.isGuide() && ability.sustainablePowerW() != null) {
+            int longest = Math.max(ability.forSeconds(), review.curve().longestSeconds());
+            ModelCurve.guide(thresholdPowerW, longest).ifPresent(models::add);
+        }
+        return models;
+    }
+}

@@ -1,0 +1,51 @@
+package io.github.wattledger.power;
+
+import static java.util.Objects.requireNonNull;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The lines must pass through what the models say; the models themselves are tested elsewhere. */
+class ModelCurveTest {
+    @Test
+    void theGuideGoesFromTwentyMinutesToTheLengthAskedFor() {
+        ModelCurve line = ModelCurve.guide(250, 8 * 3600).orElseThrow();
+        ModelCurve.Point first = line.points().get(0);
+        ModelCurve.Point last = line.points().get(line.points().size() - 1);
+        // Threshold is 95 % of 20 minutes; common practice, no source.
+        assertThat(first.seconds()).isEqualTo(1200);
+        assertThat(first.watts()).isCloseTo(250 / 0.95, within(1e-9));
+        // 0.72 of threshold over 8 h, coaches' targets to two digits; the range is a tenth below to a twentieth above.
+        assertThat(last.seconds()).isEqualTo(28_800);
+        assertThat(last.watts()).isCloseTo(180, within(1.5));
+        assertThat(requireNonNull(last.lowW())).isCloseTo(0.90 * last.watts(), within(1e-9));
+        assertThat(requireNonNull(last.highW())).isCloseTo(1.05 * last.watts(), within(1e-9));
+        assertThat(line.source()).isEqualTo(ModelCurve.Source.GUIDE);
+    }
+
+    @Test
+    void thereIsNoGuideUnderTwentyMinutes() {
+        assertThat(ModelCurve.guide(250, 1200)).isEmpty();
+    }
+
+    @Test
+    void theFitIsDrawnOverItsOwnDurationsUpToHalfAnHour() {
+        // P = CP + W'/t with CP 240 W and W' 18 kJ: 340 W over 3 min, 255 W over 20 min. Five efforts on the curve.
+        List<BestEffort> efforts =
+                BestEffort.listOf(new double[] {180, 300, 600, 900, 1200}, new double[] {340, 300, 270, 260, 255});
+        CriticalPowerFit fit = new CriticalPowerFit(
+                CriticalPower.Form.INVERSE_TIME, 240, 2, 18_000, 500, null, null, efforts, List.of(), 0.99);
+        ModelCurve line = ModelCurve.of(fit);
+        ModelCurve.Point first = line.points().get(0);
+        ModelCurve.Point last = line.points().get(line.points().size() - 1);
+        assertThat(first.seconds()).isEqualTo(180);
+        assertThat(first.watts()).isCloseTo(340, within(1e-9));
+        assertThat(last.seconds()).isEqualTo(1200);
+        assertThat(last.watts()).isCloseTo(255, within(1e-9));
+        // Student's t for 3 degrees of freedom, 95 %: 3.182 (any table), times the standard error of 2 W.
+        assertThat(requireNonNull(last.highW()) - last.watts()).isCloseTo(2 * 3.182, within(0.01));
+        assertThat(last.watts() - requireNonNull(last.lowW())).isCloseTo(2 * 3.182, within(0.01));
+    }
+}
