@@ -1,6 +1,7 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.road.Adjustment;
 import io.github.wattledger.road.Position;
 import io.github.wattledger.road.Replay;
@@ -106,6 +107,21 @@ final class OptionValues {
                 case "html" -> ReportFormat.HTML;
                 default -> throw new TypeConversionException("expected text, json, csv or html, got '" + value + "'");
             };
+        }
+    }
+
+    /** A kind of finding. */
+    static final class FindingWord implements ITypeConverter<FindingKind> {
+        @Override
+        public FindingKind convert(String value) {
+            StringBuilder kinds = new StringBuilder();
+            for (FindingKind kind : FindingKind.values()) {
+                if (kind.id().equals(value)) {
+                    return kind;
+                }
+                kinds.append(kinds.length() == 0 ? "" : ", ").append(kind.id());
+            }
+            throw new TypeConversionException("expected one of " + kinds + ", got '" + value + "'");
         }
     }
 

@@ -5,7 +5,9 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
@@ -41,7 +43,8 @@ import picocli.CommandLine.Spec;
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
             "                  [--effort auto|race|training]",
-            "                  [--format text|json|csv|html] [--output FILE]"
+            "                  [--format text|json|csv|html] [--explain FINDING]",
+            "                  [--output FILE]"
         },
         header = "Reviews one recorded ride: how hard it was, how well it was paced.",
         footer = {
@@ -155,6 +158,15 @@ final class ReviewCommand implements Callable<Integer> {
     private ReportFormat format = ReportFormat.TEXT;
 
     @Option(
+            names = "--explain",
+            paramLabel = "FINDING",
+            converter = OptionValues.FindingWord.class,
+            description =
+                    "Instead of the report, tell step by step how the numbers of a finding came about, for instance"
+                            + " over-hard-start. As text.")
+    private @Nullable FindingKind explain;
+
+    @Option(
             names = "--output",
             paramLabel = "FILE",
             description = "Write the report into this file instead of to standard output.")
@@ -189,7 +201,7 @@ final class ReviewCommand implements Callable<Integer> {
             throw usage("--column is for CSV files, but this is " + readAs);
         }
         StringBuilder report = new StringBuilder();
-        format.report().write(review, report);
+        (explain == null ? format.report() : new TextExplanation(explain)).write(review, report);
         byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
         if (target == null) {
             out.write(bytes, 0, bytes.length);
@@ -200,6 +212,9 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     private ReviewOptions options() {
+        if (explain != null && format != ReportFormat.TEXT) {
+            throw usage("--explain is written as text only");
+        }
         if (laps != null && (fromSecond != null || toSecond != null)) {
             throw usage("--laps cannot be combined with --from or --to");
         }

@@ -67,7 +67,7 @@ class MainTest {
             assertThat(outcome.out())
                     .contains("RIDE", "--threshold-power", "--threshold-heart-rate", "--mass", "--from", "--to")
                     .contains("--laps", "--effort", "--format", "--output", "Exit status", "not medical advice")
-                    .contains("--rider", "--session", "--column");
+                    .contains("--rider", "--session", "--column", "--explain");
             assertThat(outcome.out().replaceAll("\\s+", " ")).contains("1:30 is an hour and a half");
             assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
         }
@@ -143,6 +143,11 @@ class MainTest {
                     "review a.csv --column power=a --column power=b | power is given twice",
                     "review a.fit --rider | '--rider'",
                     "review a.fit --rider a.toml --rider b.toml | '--rider'",
+                    "review a.fit --explain | '--explain'",
+                    "review a.fit --explain tired | expected one of over-hard-start, threshold-riding-early, surges,",
+                    "review a.fit --explain fade --format json | --explain is written as text only",
+                    "review a.fit --explain fade --format csv | --explain is written as text only",
+                    "review a.fit --explain fade --format html | --explain is written as text only",
                     "review a.fit --format pdf | expected text, json, csv or html",
                 })
         void isOneLineAndAHint(String words, String part) {

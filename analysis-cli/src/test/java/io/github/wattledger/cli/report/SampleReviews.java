@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report;
 
+import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSource;
 import io.github.wattledger.RiderContext;
@@ -24,6 +25,7 @@ import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.road.Climb;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -60,6 +62,30 @@ public final class SampleReviews {
                         new TimeLedger.Entry("over-hard-start", 3.96, 9.2),
                         new TimeLedger.Entry("fade", 0, 0),
                         new TimeLedger.Entry("against your ability (a guide)", 6.14, 6.14)));
+    }
+
+    /** The same race with a climb that was ridden twice, the second time 31 s slower and without power. */
+    public static RideReview raceWithClimbs() {
+        RideReview race = race();
+        Climb first = new Climb(
+                new Interval(900, 1_320), 9_000, 11_100, 105, 0.05, 0.0875, 420, 262.5, 158.25, 900, null, null);
+        Climb second = new Climb(
+                new Interval(9_900, 10_360), 62_000, 64_100, 105, 0.05, 0.0875, 451, null, null, 838.1375, null, null);
+        return new RideReview(
+                race.source(),
+                race.rider(),
+                race.quality(),
+                race.load(),
+                race.deviceTotals(),
+                race.curve(),
+                race.ability(),
+                race.pacing(),
+                race.ride(),
+                race.reviewed(),
+                List.of(
+                        new ClimbReview(new Interval(1_200, 1_620), first, 264.0, 262.5 / 71.5, null, null),
+                        new ClimbReview(new Interval(10_200, 10_660), second, null, null, 0, 31)),
+                null);
     }
 
     /** The same race with another judgement. */

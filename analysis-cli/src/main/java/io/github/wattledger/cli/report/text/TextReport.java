@@ -355,7 +355,7 @@ public final class TextReport implements Report {
         page.line(mass == null ? "Mass: not known." : "Mass: " + Figures.decimal(mass, 1) + " kg.");
     }
 
-    private static String thresholdPower(double watts, RiderContext.@Nullable ThresholdSource source) {
+    static String thresholdPower(double watts, RiderContext.@Nullable ThresholdSource source) {
         String value = Figures.watts(watts);
         if (source == null) {
             return "Threshold power: " + value + ".";

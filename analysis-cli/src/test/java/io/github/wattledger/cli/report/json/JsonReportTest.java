@@ -52,6 +52,7 @@ class JsonReportTest {
         return Stream.of(
                 SampleReviews.race(),
                 SampleReviews.pricedRace(),
+                SampleReviews.raceWithClimbs(),
                 SampleReviews.nothingKnown(),
                 SampleReviews.race(Verdict.NOT_JUDGED, List.of(), List.of()));
     }
@@ -139,6 +140,7 @@ class JsonReportTest {
     void theSchemaListsTheNamesInTheSameOrder() throws IOException {
         JsonNode schema = new JsonMapper().readTree(Files.readString(Path.of(SCHEMA_FILE)));
         assertSameOrder(schema, tree(SampleReviews.pricedRace()));
+        assertSameOrder(schema, tree(SampleReviews.raceWithClimbs()));
     }
 
     private static void assertSameOrder(JsonNode schema, JsonNode value) {
@@ -201,6 +203,40 @@ class JsonReportTest {
                 tree(SampleReviews.pricedRace()).get("pacing").get("findings").get(0);
         assertThat(finding.get("costMinutes").toString()).isEqualTo("{\"low\":3.96,\"high\":9.2}");
         assertThat(finding.get("costNote").stringValue()).isEqualTo("replay: same work, same normalized power");
+    }
+
+    /** Times of the whole recording, grades in percent, positions in the list from 0. */
+    @Test
+    void climbsAreThoseOfTheReview() throws IOException {
+        JsonNode climbs = tree(SampleReviews.raceWithClimbs()).get("climbs");
+        assertThat(climbs).hasSize(2);
+        // 262.5 W / 71.5 kg = 3.671...
+        assertThat(climbs.get(0).toString())
+                .isEqualTo("{\"startSeconds\":1200,\"endSeconds\":1620,\"startM\":9000,\"endM\":11100,\"gainM\":105,"
+                        + "\"meanGradePercent\":5,\"steepestGradePercent\":8.75,\"movingSeconds\":420,"
+                        + "\"averagePowerW\":262.5,\"normalizedPowerW\":264,\"wattsPerKg\":3.671,"
+                        + "\"averageHeartRateBpm\":158.25,\"verticalSpeedMPerHour\":900,\"sameAs\":null,"
+                        + "\"secondsOverFirst\":null}");
+        JsonNode second = climbs.get(1);
+        assertThat(second.get("averagePowerW").isNull()).isTrue();
+        assertThat(second.get("normalizedPowerW").isNull()).isTrue();
+        assertThat(second.get("wattsPerKg").isNull()).isTrue();
+        assertThat(second.get("averageHeartRateBpm").isNull()).isTrue();
+        assertThat(second.get("sameAs").asInt()).isZero();
+        assertThat(second.get("secondsOverFirst").asInt()).isEqualTo(31);
+    }
+
+    /** The schema does not let a climb through that lacks a name or has one too many. */
+    @Test
+    void theSchemaIsStrictWithClimbs() throws IOException {
+        String good = json(SampleReviews.raceWithClimbs());
+        for (String bad : List.of(
+                good.replace("\"gainM\"", "\"gain\""),
+                good.replace("\"sameAs\": 0", "\"sameAs\": \"first\""),
+                good.replace("\"movingSeconds\": 451", "\"movingSeconds\": null"))) {
+            assertThat(bad).isNotEqualTo(good);
+            assertThat(problems(bad)).isNotEmpty();
+        }
     }
 
     /** Means of the watts of the sample, worked out by hand: its first n seconds are always its hardest n. */
