@@ -335,7 +335,7 @@ class PagesInBrowserTest {
             assertThat(text("typeof window.evil")).isEqualTo("undefined");
             assertThat(text("document.querySelector('.circumstances').textContent"))
                     .contains(SCRIPT);
-            assertThat(text("document.querySelector('.over').textContent")).isEqualTo(IMAGE);
+            assertThat(text("document.querySelector('.file-name').textContent")).isEqualTo(IMAGE);
             assertThat(text("document.title")).isEqualTo(IMAGE);
             assertThat(text("document.images.length")).isEqualTo("0");
             assertThat(browser().requests()).containsExactly(page.toUri().toString());

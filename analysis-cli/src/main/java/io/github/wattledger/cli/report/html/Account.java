@@ -175,7 +175,7 @@ public record Account(
                 bar(minutes, entry.minutesLow(), entry.minutesHigh()));
     }
 
-    private static Markup bar(Scale minutes, double low, double high) {
+    static Markup bar(Scale minutes, double low, double high) {
         Svg bar = new Svg();
         bar.open("svg", "class", "loss-bar", "width", "100%", "height", "22", "aria-hidden", "true");
         for (double tick : minutes.ticks(4)) {
@@ -207,7 +207,7 @@ public record Account(
         return bar.close("svg").done();
     }
 
-    private static Markup scale(Scale minutes) {
+    static Markup scale(Scale minutes) {
         Svg scale = new Svg();
         scale.open("svg", "class", "loss-scale", "width", "100%", "height", "18", "aria-hidden", "true");
         for (double tick : minutes.ticks(4)) {
