@@ -6,12 +6,15 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
@@ -78,6 +81,34 @@ class PageNumbersTest {
                         || path.equals("load.stoppedSeconds")
                         || path.matches(
                                 "climbs\\[\\d+]\\.(startSeconds|endSeconds|startM|endM|normalizedPowerW|sameAs|secondsOverFirst)"));
+        assertThat(left).isEmpty();
+    }
+
+    @Test
+    void ofASeasonAreThoseOfTheJsonReport(@TempDir Path folder) {
+        String store = folder.resolve("season.sqlite").toString();
+        Map<String, String> json = new TreeMap<>();
+        collect(
+                new JsonMapper()
+                        .readTree(run("season", "../sample-rides/season", "--store", store, "--format", "json")),
+                "",
+                json);
+        Map<String, String> page =
+                numbers(run("season", "../sample-rides/season", "--store", store, "--format", "html"));
+        assertThat(json).containsAllEntriesOf(page);
+        List<String> left = new ArrayList<>(json.keySet());
+        left.removeAll(page.keySet());
+        // Said in sentences, told of the last day alone, or left to the pages of the rides.
+        left.removeIf(path -> path.matches("load\\.(\\w+Days|start\\w+)")
+                || path.matches("load\\.days\\[\\d+]\\.(ratio|ramp)")
+                || path.matches("weeks\\[\\d+]\\.ridesWithoutStress")
+                || path.startsWith("months[")
+                || path.matches("(recentB|b)ests\\[\\d+]\\.seconds")
+                || path.startsWith("threshold.")
+                || path.startsWith("durability[")
+                || path.startsWith("pacing.")
+                || path.matches("rides\\[\\d+]\\.(sessionIndex|elapsedSeconds|timerSeconds|powerSeconds|averagePowerW"
+                        + "|maximumHeartRateBpm|efficiencyWPerBeat|decouplingPercent|thresholdPowerW|targetW)"));
         assertThat(left).isEmpty();
     }
 

@@ -358,6 +358,16 @@ class PagesInBrowserTest {
 
     @Nested
     class Accessibility {
+        @Test
+        void axeWouldFindSomething() throws IOException {
+            browser().open(pageOf(SAMPLE));
+            browser().awaitCharts();
+            browser()
+                    .run(
+                            "const button = document.createElement('button'); document.querySelector('main').append(button)");
+            assertThat(seriousFindings().toString()).contains("button-name");
+        }
+
         @ParameterizedTest
         @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
         void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
@@ -372,6 +382,82 @@ class PagesInBrowserTest {
                 browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
             }
         }
+    }
+
+    @Nested
+    class Season {
+        private Path pages() throws IOException {
+            Path pages = in("season");
+            if (!Files.exists(pages)) {
+                ByteArrayOutputStream err = new ByteArrayOutputStream();
+                int status = Main.run(
+                        new String[] {
+                            "season",
+                            "../sample-rides/season",
+                            "--store",
+                            in("season.sqlite").toString(),
+                            "--pages",
+                            pages.toString()
+                        },
+                        new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8));
+                assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isZero();
+            }
+            return pages.resolve("index.html");
+        }
+
+        @Test
+        void opensFromAFileWithoutANetworkAndWithoutAnError() throws IOException {
+            Path page = pages();
+            browser().open(page);
+            browser().await("document.readyState === 'complete'");
+            assertThat(browser().requests()).containsExactly(page.toUri().toString());
+            assertThat(browser().console()).isEmpty();
+            assertThat(text("document.querySelectorAll('script').length")).isEqualTo("0");
+        }
+
+        @Test
+        void aRowLeadsToThePageOfItsRideAndBack() throws IOException {
+            browser().open(pages());
+            assertThat(text("document.querySelectorAll('.rides tbody tr').length"))
+                    .isEqualTo("12");
+            assertThat(text("document.querySelectorAll('.rides tbody a').length"))
+                    .isEqualTo("12");
+            browser().run("document.querySelector('.rides tbody a').scrollIntoView({block: 'center'})");
+            browser().find(".rides tbody tr:nth-child(4) a").click();
+            browser().awaitCharts();
+            assertThat(text("document.querySelector('.file-name').textContent"))
+                    .isEqualTo("2026-04-19-first-race.fit.gz");
+            // By the story of the samples the first race was begun much too hard.
+            assertThat(text("document.querySelector('h1').textContent")).isEqualTo("Over-hard start");
+            browser().find(".over a").click();
+            browser().await("document.querySelector('.rides')");
+        }
+
+        @ParameterizedTest
+        @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
+        void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
+            browser().width(width, 900);
+            browser().media("screen", isDark);
+            try {
+                browser().open(pages());
+                assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+                        .isLessThanOrEqualTo(width);
+                assertThat(seriousFindings()).isEmpty();
+            } finally {
+                browser().media("", false);
+                browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+            }
+        }
+    }
+
+    @Test
+    void aRideOfFifteenHoursFitsIntoHalfAMegabyte() throws IOException {
+        Path page = pageOf(LongRide.review(), "long.html");
+        assertThat(Files.size(page)).isLessThan(500_000);
+        browser().open(page);
+        browser().awaitCharts();
+        assertThat(browser().console()).isEmpty();
     }
 
     /** What axe-core finds that it calls serious or critical, with the place. */

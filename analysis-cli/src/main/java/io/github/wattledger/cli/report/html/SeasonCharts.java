@@ -47,6 +47,7 @@ final class SeasonCharts {
         new Plot(svg, TOP, TALL, time, Scale.fromZero(mostLoad))
                 .levels(4, value -> Figures.decimal(value, 0))
                 .name("Load, training stress a day")
+                .between("load-gap", xs, acute, chronic)
                 .line("acute", xs, acute)
                 .line("chronic", xs, chronic);
         Plot stress = new Plot(svg, second, LOW / 2, time, Scale.fromZero(mostStress));

@@ -103,7 +103,7 @@ public record SeasonPage(
         return new SeasonPage(
                 Frame.still("Season " + title),
                 title,
-                isEmpty || asOf == null ? "No ride in this season." : SeasonSentences.summary(season, asOf),
+                isEmpty || asOf == null ? "No ride in this season." : afterColon(SeasonSentences.summary(season, asOf)),
                 isEmpty,
                 today(season.load()),
                 isEmpty ? List.of() : SeasonSentences.loadNotes(season),
@@ -121,6 +121,11 @@ public record SeasonPage(
                 rides(season, pages),
                 leftOut.subList(0, Math.min(FILES_LISTED, leftOut.size())),
                 leftOut.size());
+    }
+
+    /** The days are the heading of the page. */
+    private static String afterColon(String sentence) {
+        return sentence.substring(sentence.indexOf(": ") + 2);
     }
 
     private static List<Fact> today(LoadHistory load) {
