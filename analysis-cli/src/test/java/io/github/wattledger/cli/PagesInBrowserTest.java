@@ -8,6 +8,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.power.Ability;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -449,6 +450,31 @@ class PagesInBrowserTest {
                 browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
             }
         }
+    }
+
+    @Test
+    void theBalanceIsDrawnWhereCriticalPowerIsKnown() throws IOException {
+        RideReview race = SampleReviews.race();
+        RideReview known = new RideReview(
+                race.source(),
+                race.rider(),
+                race.quality(),
+                race.load(),
+                race.deviceTotals(),
+                race.curve(),
+                new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320),
+                race.pacing(),
+                race.ride(),
+                race.reviewed());
+        browser().open(pageOf(known, "balance.html"));
+        browser().awaitCharts();
+        assertThat(text("[...document.querySelectorAll('.pane h4')].map(h => h.textContent).join('; ')"))
+                .isEqualTo("Power, mean of 30 s, W; Heart rate, bpm; W\u2032 balance, kJ; Altitude, m");
+        assertThat(text("document.querySelectorAll('.drawn .balance').length")).isEqualTo("1");
+        browser().run("document.querySelector('.panes').focus()");
+        browser().act().sendKeys(Keys.ARROW_LEFT).perform();
+        // No second of this ride is above 240 W: all of W' is there throughout.
+        assertThat(text("document.querySelector('.readout').textContent")).contains("18.0 kJ of W\u2032");
     }
 
     @Test
