@@ -7,10 +7,13 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Pictures of the pages for people to look at, and how quickly a page of 15 h draws: see docs/benchmarks.md. The one
@@ -61,7 +64,18 @@ final class PagePictures {
         for (Map.Entry<String, Path> page : pages.entrySet()) {
             picture(page.getKey(), page.getValue());
         }
+        zoomed(pages.get("over-hard-start"));
         measure();
+    }
+
+    /** A finding shown on an axis of distance. */
+    private void zoomed(@Nullable Path page) throws IOException {
+        browser.width(1100, 900);
+        show(Objects.requireNonNull(page));
+        browser.find("input[value='distance']").click();
+        browser.run("document.querySelector('#finding-1 .chip').click()");
+        browser.act().moveToElement(browser.find(".pane .u-over")).perform();
+        write("zoomed.png", browser.command("Page.captureScreenshot", Map.of()));
     }
 
     private void run(String... arguments) {
@@ -146,7 +160,7 @@ final class PagePictures {
     }
 
     private static String sorted(double[] values) {
-        java.util.Arrays.sort(values);
+        Arrays.sort(values);
         StringBuilder text = new StringBuilder();
         for (double value : values) {
             text.append(text.length() == 0 ? "" : " ").append(Math.round(value));

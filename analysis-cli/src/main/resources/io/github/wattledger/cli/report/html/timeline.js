@@ -292,17 +292,17 @@
     ctx.beginPath();
     ctx.rect(plot.bbox.left, plot.bbox.top, plot.bbox.width, plot.bbox.height);
     ctx.clip();
-    if (pane.name === "power" && settings.guide) {
-      ctx.fillStyle = colour("guide-fill");
-      var high = plot.valToPos(settings.guide[2], "y", true);
-      ctx.fillRect(plot.bbox.left, high, plot.bbox.width, plot.valToPos(settings.guide[0], "y", true) - high);
-    }
     settings.findings.forEach(function (finding) {
       if (finding.number === lit) {
         ctx.fillStyle = colour("lit");
         stretch(plot, finding.from, finding.to);
       }
     });
+    if (pane.name === "power" && settings.guide) {
+      ctx.fillStyle = colour("guide-fill");
+      var high = plot.valToPos(settings.guide[2], "y", true);
+      ctx.fillRect(plot.bbox.left, high, plot.bbox.width, plot.valToPos(settings.guide[0], "y", true) - high);
+    }
     stopsInSight().forEach(function (stop) {
       ctx.fillStyle = hatch(ctx, stop.state);
       stretch(plot, stop.from, stop.to);
