@@ -44,7 +44,7 @@ public record ClimbReview(
         for (int number = 0; number < climbs.size(); number++) {
             Climb climb = climbs.get(number);
             Integer first = firstTime(climbs, number);
-            OptionalDouble normalized = NormalizedPower.of(part.part(climb.when()));
+            OptionalDouble normalized = NormalizedPower.of(part, climb.when());
             Double watts = climb.averagePowerW();
             reviews.add(new ClimbReview(
                     climb.when().shifted(offsetSeconds),

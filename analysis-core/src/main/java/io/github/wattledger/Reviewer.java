@@ -26,6 +26,8 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.road.GearUse;
+import io.github.wattledger.road.Measure;
+import io.github.wattledger.road.Position;
 import io.github.wattledger.road.RigChoice;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -128,7 +130,7 @@ public final class Reviewer {
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
         LocalDate day = localDay(source);
-        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, day, device));
+        RideAbility rideAbility = RideAbility.of(ride, curve, knownThresholdW(rider, day, device), rider, day);
         RiderContext context = riderContext(rider, day, device, rideAbility);
         RideLoad load = RideLoad.of(
                 ride,
@@ -144,9 +146,7 @@ public final class Reviewer {
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
         Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
-        RigChoice rig = RigChoice.of(
-                        ride, context.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance())
-                .withGears(rider.gears());
+        RigChoice rig = rig(ride, rider, context.massKg(), Position.HOODS).withGears(rider.gears());
         PacingReview pacing = PacingReview.of(
                 ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits(), rig);
         List<QualityNote> notes = new ArrayList<>();
@@ -175,7 +175,15 @@ public final class Reviewer {
         return gears == null ? null : GearUse.of(ride, gears).orElse(null);
     }
 
-    private static Recording chosenSession(ReadResult read, String file, @Nullable Integer sessionIndex)
+    /** The rig of a ride; a mass that the rider did not give is the device's. */
+    static RigChoice rig(Ride ride, Rider rider, @Nullable Double massKg, Position position) {
+        RigChoice choice =
+                RigChoice.ofNoRide(massKg, rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), position);
+        boolean isFromDevice = massKg != null && rider.massKg() == null;
+        return (isFromDevice ? choice.withRiderFrom(Measure.Origin.DEVICE) : choice).estimatedFrom(ride);
+    }
+
+    static Recording chosenSession(ReadResult read, String file, @Nullable Integer sessionIndex)
             throws UnreadableRideException {
         if (sessionIndex == null) {
             return cyclingSession(read, file);

@@ -4,18 +4,26 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.Severity;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.CriticalPowerFit;
 import io.github.wattledger.power.CriticalPowerRefusal;
 import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.ride.LongBest;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.testing.TrialRide;
+import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Objects;
+import java.util.stream.DoubleStream;
+import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
 class RideAbilityTest {
@@ -77,16 +85,108 @@ class RideAbilityTest {
     @Test
     void surgesAreWeighedByTheRidersOwnWPrimeWhereItIsKnown() {
         double[] trials = TrialRide.watts(280, 18_000, 1);
-        Finding own = surges(review(trials, RIDER));
-        double workKJ = own.evidence().get("workAboveThresholdKJPerHour").orElseThrow();
+        RideReview review = review(trials, RIDER);
+        Finding own = surges(review);
+        double hours = review.pacing().judged().seconds() / 3600.0;
+        double spentKJ = own.evidence().get("wPrimeSpentKJ").orElseThrow();
         assertThat(own.evidence().get("wPrimeKJ").orElseThrow()).isCloseTo(18, within(0.02));
-        assertThat(own.evidence().get("wPrimeSharePerHour").orElseThrow()).isCloseTo(workKJ / 18, within(0.001));
+        assertThat(own.evidence().get("wPrimeSharePerHour").orElseThrow())
+                .isCloseTo(spentKJ / hours / own.evidence().get("wPrimeKJ").orElseThrow(), within(1e-9));
         assertThat(own.evidence().get("usualWPrimeKJ")).isEmpty();
         // The usual 17 kJ: mean of published groups.
         Finding usual = surges(review(TrialRide.watts(280, 18_000, 1), Rider.UNKNOWN.withThresholdPowerW(300)));
         double usualWorkKJ = usual.evidence().get("workAboveThresholdKJPerHour").orElseThrow();
         assertThat(usual.evidence().get("usualWPrimeKJ").orElseThrow()).isEqualTo(17);
         assertThat(usual.evidence().get("wPrimeSharePerHour").orElseThrow()).isCloseTo(usualWorkKJ / 17, within(1e-9));
+    }
+
+    /** Critical power 250 W and W' 20 kJ as given; two hours at 200 W with a minute at 550 W every so often. */
+    @Nested
+    class SurgesAgainstTheBalance {
+        private static final Rider GIVEN =
+                Rider.UNKNOWN.withThresholdPowerW(240).withCriticalPower(250, 20);
+
+        private RideReview race(Rider rider, int... surgesAt) {
+            double[] watts = new double[7200];
+            Arrays.fill(watts, 200);
+            for (int from : surgesAt) {
+                Arrays.fill(watts, from, from + 60, 550);
+            }
+            return Reviewer.review(Ride.ofWatts(watts), rider, new ReviewOptions(null, null, null, null, Effort.RACE));
+        }
+
+        /** By hand: 60 s x 300 W = 18 kJ spent, a tenth left; at 200 W nine tenths are back after 400 s x ln 9 = 879 s. */
+        @Test
+        void tellWhatOneTookAndLeftAndWhenItWasBack() {
+            Finding surges = surges(race(GIVEN, 1800));
+
+            assertThat(surges.evidence().get("wPrimeSpentKJ")).hasValue(18);
+            assertThat(surges.evidence().get("mostWPrimeSpentKJ")).hasValue(18);
+            assertThat(surges.evidence().get("lowestWPrimeShare").orElseThrow()).isCloseTo(0.1, within(1e-9));
+            assertThat(surges.evidence().get("secondsToRecover")).hasValue(879);
+            assertThat(surges.evidence().get("wPrimeSharePerHour").orElseThrow())
+                    .as("18 kJ in two hours of 20 kJ")
+                    .isCloseTo(0.45, within(1e-9));
+            assertThat(surges.evidence().get("drainedCount")).hasValue(1);
+            assertThat(surges.severity()).isEqualTo(Severity.MODERATE);
+        }
+
+        @Test
+        void threeThatDrainAreAWayOfRiding() {
+            RideReview review = race(GIVEN, 2700, 3900, 5400);
+
+            assertThat(surges(review).evidence().get("drainedCount")).hasValue(3);
+            assertThat(surges(review).severity()).isEqualTo(Severity.MAJOR);
+            assertThat(review.pacing().verdict()).isEqualTo(Verdict.UNEVEN);
+        }
+
+        @Test
+        void inTheFinaleWPrimeMayBeSpent() {
+            assertThat(surges(race(GIVEN, 6900)).evidence().get("drainedCount")).hasValue(0);
+        }
+
+        @Test
+        void aBalanceBelowEmptyRefutesWhatWasGiven() {
+            RideReview review = race(GIVEN.withCriticalPower(250, 10), 1800);
+
+            assertThat(surges(review).evidence().get("usualWPrimeKJ")).hasValue(17);
+            assertThat(surges(review).evidence().get("lowestWPrimeShare")).isEmpty();
+            assertThat(review.pacing().leftOut()).anyMatch(line -> line.startsWith("W' balance falls far below empty"));
+        }
+    }
+
+    @Test
+    void givenCriticalPowerGoesBeforeTheFit() {
+        Ability ability = review(TrialRide.watts(280, 18_000, 1), RIDER.withCriticalPower(290, 15))
+                .ability();
+        assertThat(ability.criticalPowerW()).isEqualTo(290);
+        assertThat(ability.wPrimeKJ()).isEqualTo(15);
+        assertThat(ability.fitErrorW()).isNull();
+        assertThat(ability.source()).isEqualTo(Ability.Source.GIVEN_AND_GUIDE);
+    }
+
+    /** Bests on the line 240 W x hours^-0.1; the ride is of the first of January 1970, four hours long. */
+    @Test
+    void longBestsOfEarlierDaysTakeThePlaceOfTheGuide() {
+        double[] watts = new double[4 * 3600];
+        Arrays.fill(watts, 190);
+        Rider earlier = RIDER.withLongBests(bests(LocalDate.of(1969, 12, 1)));
+
+        Ability ability = review(watts, earlier).ability();
+
+        assertThat(ability.source()).isEqualTo(Ability.Source.OWN_BESTS);
+        assertThat(ability.sustainablePowerW()).isCloseTo(240 * Math.pow(4, -0.1), within(0.01));
+        assertThat(review(watts, RIDER.withLongBests(bests(LocalDate.EPOCH)))
+                        .ability()
+                        .source())
+                .as("its own bests are no measure of a ride")
+                .isEqualTo(Ability.Source.GUIDE);
+    }
+
+    private static List<LongBest> bests(LocalDate day) {
+        return DoubleStream.of(1, 2, 5)
+                .mapToObj(hours -> new LongBest((int) (3600 * hours), 240 * Math.pow(hours, -0.1), day))
+                .toList();
     }
 
     private static Finding surges(RideReview review) {

@@ -85,6 +85,7 @@ public final class Main implements Runnable {
     private static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core) {
         return new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out))
+                .addSubcommand(new WhatIfCommand(out))
                 .addSubcommand(new InspectCommand(out))
                 .addSubcommand(new SeasonCommand(out, err))
                 .addSubcommand(new RiderCommand(out))

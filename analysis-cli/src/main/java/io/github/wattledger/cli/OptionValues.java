@@ -1,6 +1,10 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.road.Adjustment;
+import io.github.wattledger.road.Position;
+import io.github.wattledger.road.Replay;
+import io.github.wattledger.road.WhatIf;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -15,9 +19,7 @@ final class OptionValues {
         @Override
         public Double convert(String value) {
             String unsigned = value.startsWith("-") || value.startsWith("+") ? value.substring(1) : value;
-            int point = unsigned.indexOf('.');
-            String digits = point < 0 ? unsigned : unsigned.substring(0, point) + unsigned.substring(point + 1);
-            if (!isDigits(digits)) {
+            if (!isNumber(unsigned)) {
                 throw new TypeConversionException("expected a number such as 71.5, got '" + value + "'");
             }
             return Double.valueOf(value);
@@ -117,6 +119,83 @@ final class OptionValues {
                 default -> throw new TypeConversionException("expected text or json, got '" + value + "'");
             };
         }
+    }
+
+    /** A length with its unit, {@code 160km} or {@code 200mi}, as metres. */
+    static final class Distance implements ITypeConverter<Double> {
+        private static final double METRES_PER_MILE = 1609.344; // international mile, 1959
+        private static final double METRES_PER_KILOMETRE = 1000;
+
+        @Override
+        public Double convert(String value) {
+            double unit = value.endsWith("mi") ? METRES_PER_MILE : value.endsWith("km") ? METRES_PER_KILOMETRE : 0;
+            String number =
+                    unit == 0 ? "" : value.substring(0, value.length() - 2).strip();
+            if (!isNumber(number)) {
+                throw new TypeConversionException("expected a distance such as 160km or 200mi, got '" + value + "'");
+            }
+            return Double.parseDouble(number) * unit;
+        }
+    }
+
+    /** A value ({@code 0.32}), a difference ({@code +10}, {@code -3}) or a share more or less ({@code +5%}). */
+    static final class Change implements ITypeConverter<Adjustment> {
+        @Override
+        public Adjustment convert(String value) {
+            boolean isSigned = value.startsWith("+") || value.startsWith("-");
+            boolean isPercent = value.endsWith("%");
+            String number =
+                    value.substring(isSigned ? 1 : 0, Math.max(isSigned ? 1 : 0, value.length() - (isPercent ? 1 : 0)));
+            if (!isNumber(number) || (isPercent && !isSigned)) {
+                throw new TypeConversionException(
+                        "expected a value such as 0.32, or a change such as +10, -3 or +5%, got '" + value + "'");
+            }
+            double amount = Double.parseDouble(number) * (value.startsWith("-") ? -1 : 1);
+            if (isPercent) {
+                return Adjustment.times(1 + amount / 100);
+            }
+            return isSigned ? Adjustment.by(amount) : Adjustment.to(amount);
+        }
+    }
+
+    /** So much of the distance ({@code 25%}) or a part of it ({@code 75%-100%}). */
+    static final class ShareOfDistance implements ITypeConverter<WhatIf.Extent> {
+        @Override
+        public WhatIf.Extent convert(String value) {
+            int dash = value.indexOf('-');
+            double from = dash < 0 ? 0 : fraction(value.substring(0, dash));
+            double to = fraction(value.substring(dash + 1));
+            if (!(from >= 0 && from < to && to <= 1)) {
+                throw new TypeConversionException(
+                        "expected a share of the distance such as 25%, or a part such as 75%-100%, got '" + value
+                                + "'");
+            }
+            return dash < 0 ? WhatIf.Extent.spread(to) : WhatIf.Extent.of(new Replay.Share(from, to));
+        }
+
+        private static double fraction(String text) {
+            String number = text.endsWith("%") ? text.substring(0, text.length() - 1) : "";
+            return isNumber(number) ? Double.parseDouble(number) / 100 : Double.NaN;
+        }
+    }
+
+    /** How a rider sits. */
+    static final class PositionWord implements ITypeConverter<Position> {
+        @Override
+        public Position convert(String value) {
+            for (Position position : Position.values()) {
+                if (position.id().equals(value)) {
+                    return position;
+                }
+            }
+            throw new TypeConversionException("expected hoods, drops or aero-bars, got '" + value + "'");
+        }
+    }
+
+    /** Digits with at most one point. */
+    private static boolean isNumber(String text) {
+        int point = text.indexOf('.');
+        return isDigits(point < 0 ? text : text.substring(0, point) + text.substring(point + 1));
     }
 
     private static boolean isWhole(String text) {

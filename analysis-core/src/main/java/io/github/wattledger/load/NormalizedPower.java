@@ -1,8 +1,11 @@
 package io.github.wattledger.load;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
@@ -60,5 +63,19 @@ public final class NormalizedPower {
     /** Normalized power of a ride's timer seconds; power recorded while the timer stood is left out. */
     public static OptionalDouble of(Ride ride) {
         return of(TimerSeconds.channel(ride, Channel.POWER));
+    }
+
+    /**
+     * {@link #of(Ride)} for a stretch of a ride, as if the ride were no more than that.
+     *
+     * @throws IndexOutOfBoundsException when the stretch does not lie within the ride
+     */
+    public static OptionalDouble of(Ride ride, Interval stretch) {
+        Objects.checkFromToIndex(stretch.fromSecond(), stretch.toSecond(), ride.seconds());
+        Series watts = ride.series(Channel.POWER);
+        int from = stretch.fromSecond();
+        return of(Series.generate(
+                stretch.seconds(),
+                second -> ride.state(from + second) == SecondState.PAUSED ? Double.NaN : watts.get(from + second)));
     }
 }

@@ -32,7 +32,7 @@ final class Fade implements Detector {
         if (!race.isLongEnough() || !race.watts().hasAny()) {
             return Optional.empty();
         }
-        GradeBands bands = GradeBands.of(race.ride());
+        GradeBands bands = race.gradeBands();
         List<Block> blocks = blocks(race, bands);
         Comparison sixths =
                 compare(race, bands, race.betweenShares(SIXTH, 2 * SIXTH), race.betweenShares(5 * SIXTH, 1));
@@ -71,7 +71,14 @@ final class Fade implements Detector {
                 && bands.of(second) != GradeBands.UNKNOWN;
     }
 
-    private record Comparison(double earlyW, double lateW, int seconds) {}
+    /**
+     * Power of two stretches on comparable ground.
+     *
+     * @param earlyW mean power of the earlier one, watts
+     * @param lateW mean power of the later one, watts
+     * @param seconds how many seconds of each could be compared
+     */
+    record Comparison(double earlyW, double lateW, int seconds) {}
 
     /** Means of two stretches over the bands that both have, each band weighted by the seconds that both have of it. */
     private static Comparison compare(Race race, GradeBands bands, Interval early, Interval late) {
@@ -97,10 +104,17 @@ final class Fade implements Detector {
                 : new Comparison(earlyW / seconds, lateW / seconds, seconds);
     }
 
+    /** A later stretch against an earlier one on comparable ground; empty when there is too little of it. */
+    static Optional<Comparison> comparison(Race race, Interval early, Interval late) {
+        Comparison comparison = compare(race, race.gradeBands(), early, late);
+        return comparison.seconds < LEAST_COMPARED_SECONDS ? Optional.empty() : Optional.of(comparison);
+    }
+
     /** Power of a later stretch over that of an earlier one on comparable ground; {@code NaN} when there is too little. */
     static double keptShare(Race race, Interval early, Interval late) {
-        Comparison comparison = compare(race, GradeBands.of(race.ride()), early, late);
-        return comparison.seconds < LEAST_COMPARED_SECONDS ? Double.NaN : comparison.lateW / comparison.earlyW;
+        return comparison(race, early, late)
+                .map(like -> like.lateW() / like.earlyW())
+                .orElse(Double.NaN);
     }
 
     private static void sumByBand(Race race, GradeBands bands, Interval stretch, double[] sum, int[] count) {

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param evidence the numbers it rests on
  * @param cost what it cost
  * @param advice what to do next time
+ * @param priceSteps how the price came about, or null where nothing was computed for it
  */
 public record Finding(
         FindingKind kind,
@@ -24,10 +25,29 @@ public record Finding(
         @Nullable Double endM,
         Evidence evidence,
         Cost cost,
-        Advice advice)
+        Advice advice,
+        @Nullable PriceSteps priceSteps)
         implements Serializable {
+    /** A finding that does not tell how its price came about. */
+    public Finding(
+            FindingKind kind,
+            Severity severity,
+            Interval when,
+            @Nullable Double startM,
+            @Nullable Double endM,
+            Evidence evidence,
+            Cost cost,
+            Advice advice) {
+        this(kind, severity, when, startM, endM, evidence, cost, advice, null);
+    }
+
     /** The same finding with another price. */
     Finding withCost(Cost other) {
-        return new Finding(kind, severity, when, startM, endM, evidence, other, advice);
+        return new Finding(kind, severity, when, startM, endM, evidence, other, advice, priceSteps);
+    }
+
+    /** The same finding with the steps to its price. */
+    Finding withPriceSteps(PriceSteps steps) {
+        return new Finding(kind, severity, when, startM, endM, evidence, cost, advice, steps);
     }
 }

@@ -1,90 +1,104 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Replay;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The power of a race with one or several mistakes mended: by what each second's power is multiplied, and which seconds
- * take what has to be given back.
+ * take what has to be given back. Mistakes are added one after the other.
  */
 final class Mend {
+    private final Race race;
+    private final Replay replay;
     private final double[] factor;
     private final boolean[] takesBack;
 
-    private Mend(double[] factor, boolean[] takesBack) {
-        this.factor = factor;
-        this.takesBack = takesBack;
-    }
-
     /** Nothing mended yet; every pedalled second from the first on takes back. */
-    static Mend nothing(Race race, Replay replay) {
-        double[] factor = new double[race.watts().size()];
-        boolean[] takesBack = new boolean[factor.length];
+    Mend(Race race, Replay replay) {
+        this.race = race;
+        this.replay = replay;
+        this.factor = new double[race.watts().size()];
+        this.takesBack = new boolean[factor.length];
         Arrays.fill(factor, 1);
         for (int second = 0; second < factor.length; second++) {
             takesBack[second] = replay.isPedalled(second) && race.watts().get(second) > 0;
         }
-        return new Mend(factor, takesBack);
     }
 
-    private Mend copy() {
-        return new Mend(factor.clone(), takesBack.clone());
-    }
+    /** What a step changed: how many seconds, and the work it took out of them, joules. */
+    record Change(int seconds, double takenOutJ) {}
 
     /** One factor for the pedalled seconds of a stretch, which then take nothing back. */
-    Mend scaled(Replay replay, io.github.wattledger.ride.Interval stretch, double by) {
-        Mend mend = copy();
-        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            mend.takesBack[second] = false;
-            if (replay.isPedalled(second)) {
-                mend.factor[second] *= by;
-            }
-        }
-        return mend;
+    Change scale(Interval stretch, double by) {
+        Change change = level(stretch, by);
+        Arrays.fill(takesBack, stretch.fromSecond(), stretch.toSecond(), false);
+        return change;
     }
 
-    /** Like {@link #scaled}, but what is left over or missing is shared by these seconds as well. */
-    Mend levelled(Replay replay, io.github.wattledger.ride.Interval stretch, double by) {
-        Mend mend = copy();
+    /** Like {@link #scale}, but what is left over or missing is shared by these seconds as well. */
+    Change level(Interval stretch, double by) {
+        int seconds = 0;
+        double takenOutJ = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
             if (replay.isPedalled(second)) {
-                mend.factor[second] *= by;
+                takenOutJ += wattsOrZero(second) * (1 - by);
+                factor[second] *= by;
+                seconds++;
             }
         }
-        return mend;
+        return new Change(seconds, takenOutJ);
+    }
+
+    /** The power of a second as mended so far, 0 where it was not measured. */
+    private double wattsOrZero(int second) {
+        return race.watts().isMeasured(second) ? race.watts().get(second) * factor[second] : 0;
     }
 
     /** The pedalled seconds of a stretch brought down to a power where they exceed it; they take nothing back. */
-    Mend capped(Race race, Replay replay, io.github.wattledger.ride.Interval stretch, double capW) {
-        Mend mend = copy();
+    Change cap(Interval stretch, double capW) {
+        int seconds = 0;
+        double takenOutJ = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            double watts = race.watts().get(second) * mend.factor[second];
-            mend.takesBack[second] = false;
+            double watts = race.watts().get(second) * factor[second];
             if (replay.isPedalled(second) && watts > capW) {
-                mend.factor[second] *= capW / watts;
+                takenOutJ += watts - capW;
+                factor[second] *= capW / watts;
+                seconds++;
             }
         }
-        return mend;
+        Arrays.fill(takesBack, stretch.fromSecond(), stretch.toSecond(), false);
+        return new Change(seconds, takenOutJ);
     }
 
     /** Nothing before a second takes back: what was ridden by then cannot be ridden again. */
-    Mend givenBackFrom(int second) {
-        Mend mend = copy();
-        Arrays.fill(mend.takesBack, 0, Math.min(second, takesBack.length), false);
-        return mend;
+    void giveBackFrom(int second) {
+        Arrays.fill(takesBack, 0, Math.min(second, takesBack.length), false);
     }
 
-    boolean canGiveBack() {
-        for (boolean each : takesBack) {
-            if (each) {
-                return true;
+    /** The seconds that take back, counted from the start of the recording; null when there are none. */
+    PriceSteps.@Nullable TakingBack takingBack() {
+        int first = -1;
+        int seconds = 0;
+        double joules = 0;
+        for (int second = 0; second < takesBack.length; second++) {
+            if (takesBack[second]) {
+                first = first < 0 ? second : first;
+                seconds++;
+                joules += wattsOrZero(second);
             }
         }
-        return false;
+        return first < 0 ? null : new PriceSteps.TakingBack(first + race.offsetSeconds(), seconds, joules / 1000);
     }
 
-    /** By what a second's power is multiplied when those that take back are multiplied by {@code share} as well. */
-    double factor(int second, double share) {
-        return takesBack[second] ? factor[second] * share : factor[second];
+    /** By what a second's power is multiplied. */
+    double factor(int second) {
+        return factor[second];
+    }
+
+    /** Whether it is multiplied by the share of what is given back as well. */
+    boolean takesBack(int second) {
+        return takesBack[second];
     }
 }

@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
@@ -66,6 +67,12 @@ final class OverHardStart implements Detector {
                 .with("minutesAboveThreshold", above / 60.0)
                 .with("openingSeconds", opening.seconds())
                 .with("openingHeartRateBpm", bpm)
-                .with("thresholdHeartRateFraction", threshold == null ? Double.NaN : bpm / threshold);
+                .with("thresholdHeartRateFraction", threshold == null ? Double.NaN : bpm / threshold)
+                .with("lowestWPrimeShare", lowestWPrimeShare(race, opening));
+    }
+
+    private static double lowestWPrimeShare(Race race, Interval opening) {
+        WPrimeBalance balance = race.wPrimeBalance();
+        return balance == null ? Double.NaN : balance.minimumJ(opening) / balance.wPrimeJ();
     }
 }

@@ -162,13 +162,7 @@ public record PacingReview(
         if (!isRace) {
             return new Pricing.Priced(findings, List.of(), List.of());
         }
-        Ability.Source source = ability.source();
-        return Pricing.price(
-                race,
-                findings,
-                rig,
-                ability.forSeconds(),
-                source == null || source.isGuide() ? "a guide" : "own bests");
+        return Pricing.price(race, findings, rig, ability);
     }
 
     private static TimeLedger ledger(Ride ride, Pricing.Priced priced) {
@@ -194,6 +188,11 @@ public record PacingReview(
         } else if (race.thresholdIsEstimated()) {
             leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
                     + " under-pacing were not looked at. Give a threshold to have them judged.");
+        }
+        if (race.wPrimeIsRefuted()) {
+            leftOut.add(
+                    "W' balance falls far below empty, so critical power or W' is set too low: surges were weighed by"
+                            + " their work above threshold power alone.");
         }
         if (!isRace) {
             leftOut.add("Fade, under-pacing, late reserve and prices are told of race efforts only.");

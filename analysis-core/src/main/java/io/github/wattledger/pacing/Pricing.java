@@ -1,20 +1,16 @@
 package io.github.wattledger.pacing;
 
-import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.ride.SecondState;
-import io.github.wattledger.ride.Series;
 import io.github.wattledger.road.Replay;
 import io.github.wattledger.road.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.ToDoubleFunction;
-import org.hipparchus.analysis.UnivariateFunction;
-import org.hipparchus.analysis.solvers.BrentSolver;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,14 +20,14 @@ import org.jspecify.annotations.Nullable;
  */
 final class Pricing {
     private static final double SECONDS_PER_MINUTE = 60;
-    private static final double LEAST_SHARE = 0.2;
-    private static final double MOST_SHARE = 4;
-    private static final double SHARE_TOLERANCE = 1e-6;
+    private static final int MOST_EVALUATIONS = 200;
+    private static final int SOLVER_ORDER = 5;
+
+    /** How close a quantity has to come to the recorded one, as a fraction of it: a tenth of a second in a day. */
+    private static final double TOLERANCE = 1e-6;
 
     /** The share is sought near 1 first: mending moves little, and every try is a whole replay. */
-    private static final double NEARBY = 1.25;
-
-    private static final int MOST_EVALUATIONS = 200;
+    private static final double NEARBY = 1.04;
 
     /** Below this a gain is no gain, seconds: an hour's replay is not finer. */
     private static final double NOTICEABLE_SECONDS = 1;
@@ -40,6 +36,9 @@ final class Pricing {
     private static final String NOT_FASTER = "it would not have been faster";
     private static final String NOT_FASTER_AT_EQUAL_WORK =
             "for the same work it would not have been faster; up to this for the same normalized power";
+
+    private static final Cost NOTHING_TAKES_BACK =
+            new Cost.NotPriced("nothing was pedalled later that could take the work back");
 
     /** Factors first, the cap on surges last, so that it is not lowered once more. */
     private static final List<FindingKind> MENDING_ORDER = List.of(
@@ -52,12 +51,18 @@ final class Pricing {
 
     private final Race race;
     private final Replay replay;
-    private final int forSeconds;
+    private final Ability ability;
+    private final RigChoice rig;
+    private final MendedRace asRidden;
+    private final MendedRace.State recorded;
 
-    private Pricing(Race race, Replay replay, int forSeconds) {
+    private Pricing(Race race, Replay replay, Ability ability, RigChoice rig) {
         this.race = race;
         this.replay = replay;
-        this.forSeconds = forSeconds;
+        this.ability = ability;
+        this.rig = rig;
+        this.asRidden = new MendedRace(race, replay, new Mend(race, replay));
+        this.recorded = asRidden.unreplayed();
     }
 
     /** The findings with their prices, and the lines of the ledger. */
@@ -66,10 +71,9 @@ final class Pricing {
     /**
      * Prices the findings of a race.
      *
-     * @param forSeconds the duration for which the race's target holds, seconds
-     * @param targetSource the target's source in words, for the line against the ability
+     * @param ability what the race's target rests on
      */
-    static Priced price(Race race, List<Finding> findings, RigChoice rig, int forSeconds, String targetSource) {
+    static Priced price(Race race, List<Finding> findings, RigChoice rig, Ability ability) {
         Replay.Attempt attempt = Replay.of(race.ride(), rig.rig());
         Replay replay = attempt.replay();
         List<Finding> priced = new ArrayList<>();
@@ -82,7 +86,7 @@ final class Pricing {
             }
             return new Priced(priced, entriesOf(priced), List.of());
         }
-        Pricing pricing = new Pricing(race, replay, forSeconds);
+        Pricing pricing = new Pricing(race, replay, ability, rig);
         for (Finding finding : findings) {
             priced.add(pricing.priced(finding));
         }
@@ -92,9 +96,9 @@ final class Pricing {
             entries.add(pricing.together(priced));
             notes.add("The parts need not add up to the line for all: mending one changes what the others cost.");
         }
-        TimeLedger.Entry ability = pricing.againstAbility(targetSource);
-        if (ability != null) {
-            entries.add(ability);
+        TimeLedger.Entry againstAbility = pricing.againstAbility();
+        if (againstAbility != null) {
+            entries.add(againstAbility);
         }
         if (!entries.isEmpty()) {
             notes.add(rig.words());
@@ -119,53 +123,102 @@ final class Pricing {
             case SPUN_OUT, OVER_GEARED -> finding.withCost(new Cost.NotPriced("gears are not replayed"));
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
             case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
-                Mend mend = mend(Mend.nothing(race, replay), finding);
-                yield finding.withCost(cost(mend));
+                Mend mend = new Mend(race, replay);
+                List<PriceSteps.Stretch> stretches = add(mend, finding);
+                yield priced(finding, mend, stretches);
             }
         };
     }
 
-    /** Adds the mending of one finding. */
-    private Mend mend(Mend before, Finding finding) {
+    private Finding priced(Finding finding, Mend mend, List<PriceSteps.Stretch> stretches) {
+        PriceSteps.TakingBack takingBack = mend.takingBack();
+        if (takingBack == null) {
+            return finding.withCost(NOTHING_TAKES_BACK);
+        }
+        Ends ends = ends(mend);
+        return finding.withCost(ends.cost())
+                .withPriceSteps(new PriceSteps.Replayed(
+                        race.targetW(),
+                        stretches,
+                        takingBack,
+                        replay.movingSeconds(),
+                        recorded.workJ() / 1000,
+                        recorded.normalizedPowerW(),
+                        ends.equalWork(),
+                        ends.equalNormalizedPower(),
+                        rig));
+    }
+
+    /** Adds the mending of one finding, and tells what it changed. */
+    private List<PriceSteps.Stretch> add(Mend mend, Finding finding) {
         Interval when = finding.when().shifted(-race.offsetSeconds());
         double target = race.targetW();
+        List<PriceSteps.Stretch> stretches = new ArrayList<>();
         switch (finding.kind()) {
             case OVER_HARD_START -> {
-                return before.scaled(replay, when, target / race.normalizedPowerW(when))
-                        .givenBackFrom(when.toSecond());
+                double normalizedW = race.normalizedPowerW(when);
+                Mend.Change change = mend.scale(when, target / normalizedW);
+                stretches.add(stretch(when, PriceSteps.Mending.TO_TARGET, normalizedW, target, change));
+                mend.giveBackFrom(when.toSecond());
             }
             case THRESHOLD_RIDING_EARLY -> {
-                Mend mend = before;
                 for (Interval stretch : ThresholdRidingEarly.stretches(race)) {
-                    mend = mend.scaled(replay, stretch, Math.min(1, target / race.normalizedPowerW(stretch)));
+                    double normalizedW = race.normalizedPowerW(stretch);
+                    // Never up to the target: it is what was too much that is taken out.
+                    double toW = Math.min(normalizedW, target);
+                    Mend.Change change = mend.scale(stretch, toW / normalizedW);
+                    stretches.add(stretch(stretch, PriceSteps.Mending.TO_TARGET, normalizedW, toW, change));
                 }
-                return mend.givenBackFrom(when.fromSecond());
+                mend.giveBackFrom(when.fromSecond());
             }
             case SURGES -> {
-                Mend mend = before;
                 for (Interval surge : Surges.surges(race)) {
-                    mend = mend.capped(race, replay, surge, target);
+                    Mend.Change change = mend.cap(surge, target);
+                    stretches.add(new PriceSteps.Stretch(
+                            surge.shifted(race.offsetSeconds()),
+                            PriceSteps.Mending.CAPPED_AT_TARGET,
+                            null,
+                            target,
+                            null,
+                            change.seconds(),
+                            change.takenOutJ() / 1000));
                 }
-                return mend.givenBackFrom(when.fromSecond());
+                mend.giveBackFrom(when.fromSecond());
             }
-            case FADE, ENERGY_CRASH -> {
-                double kept = Fade.keptShare(race, new Interval(0, when.fromSecond()), when);
-                return Double.isNaN(kept) ? before : before.levelled(replay, when, 1 / kept);
-            }
+            case FADE, ENERGY_CRASH ->
+                Fade.comparison(race, new Interval(0, when.fromSecond()), when).ifPresent(like -> {
+                    Mend.Change change = mend.level(when, like.earlyW() / like.lateW());
+                    stretches.add(
+                            stretch(when, PriceSteps.Mending.TO_EARLIER_POWER, like.lateW(), like.earlyW(), change));
+                });
             case LATE_RESERVE -> {
-                double over = race.normalizedPowerW(when)
-                        / race.normalizedPowerW(new Interval(0, Math.max(1, when.fromSecond())));
-                return Double.isNaN(over) ? before : before.levelled(replay, when, 1 / over);
+                double lateW = race.normalizedPowerW(when);
+                double beforeW = race.normalizedPowerW(new Interval(0, Math.max(1, when.fromSecond())));
+                if (!Double.isNaN(lateW / beforeW)) {
+                    Mend.Change change = mend.level(when, beforeW / lateW);
+                    stretches.add(stretch(when, PriceSteps.Mending.TO_POWER_BEFORE, lateW, beforeW, change));
+                }
             }
-            default -> {
-                return before;
-            }
+            default -> throw new IllegalArgumentException(finding.kind() + " is not mended by another power");
         }
+        return stretches;
+    }
+
+    private PriceSteps.Stretch stretch(
+            Interval when, PriceSteps.Mending mending, double fromW, double toW, Mend.Change change) {
+        return new PriceSteps.Stretch(
+                when.shifted(race.offsetSeconds()),
+                mending,
+                fromW,
+                toW,
+                toW / fromW,
+                change.seconds(),
+                change.takenOutJ() / 1000);
     }
 
     /** All mistakes mended at once, with the stops beside them, which no other power shortens. */
     private TimeLedger.Entry together(List<Finding> findings) {
-        Mend mend = Mend.nothing(race, replay);
+        Mend mend = new Mend(race, replay);
         double stops = 0;
         boolean any = false;
         List<Finding> ordered = new ArrayList<>(findings);
@@ -175,181 +228,124 @@ final class Pricing {
                 if (finding.kind() == FindingKind.STOPPED_TIME) {
                     stops += price.lowMinutes();
                 } else {
-                    mend = mend(mend, finding);
+                    add(mend, finding);
                     any = true;
                 }
             }
         }
         Cost cost = any ? cost(mend) : new Cost.Priced(0, 0, HOW);
         return cost instanceof Cost.Priced price
-                ? new TimeLedger.Entry(
-                        "all of these mended at once", stops + price.lowMinutes(), stops + price.highMinutes())
-                : new TimeLedger.Entry("all of these mended at once", stops, stops);
+                ? new TimeLedger.Entry(TimeLedger.ALL_AT_ONCE, stops + price.lowMinutes(), stops + price.highMinutes())
+                : new TimeLedger.Entry(TimeLedger.ALL_AT_ONCE, stops, stops);
     }
 
     private Cost cost(Mend mend) {
-        if (!mend.canGiveBack()) {
-            return new Cost.NotPriced("nothing was pedalled later that could take the work back");
-        }
-        State recorded = new State(race.watts(), null);
-        Tries tries = new Tries(mend);
-        double equalWork = savedWhenEqual(tries, State::workJ, recorded);
-        double equalNormalized = savedWhenEqual(tries, State::normalizedPowerW, recorded);
-        double low = Math.min(equalWork, equalNormalized);
-        double high = Math.max(equalWork, equalNormalized);
-        if (Double.isNaN(low) || Double.isNaN(high)) {
-            return new Cost.NotPriced("what was too much could not be given back within what a rider can do");
-        }
-        if (high < NOTICEABLE_SECONDS) {
-            return new Cost.Priced(0, 0, NOT_FASTER);
-        }
-        String how = low < 0 ? NOT_FASTER_AT_EQUAL_WORK : HOW;
-        return new Cost.Priced(Math.max(0, low) / SECONDS_PER_MINUTE, high / SECONDS_PER_MINUTE, how);
+        return mend.takingBack() == null ? NOTHING_TAKES_BACK : ends(mend).cost();
     }
 
-    /** Seconds saved once a quantity of the replayed race equals the recorded one's; {@code NaN} when it never does. */
-    private double savedWhenEqual(Tries tries, ToDoubleFunction<State> quantity, State recorded) {
+    /** Both ends of a price; null where no share brings the race there. */
+    private record Ends(PriceSteps.@Nullable End equalWork, PriceSteps.@Nullable End equalNormalizedPower) {
+        Cost cost() {
+            if (equalWork == null || equalNormalizedPower == null) {
+                return new Cost.NotPriced("what was too much could not be given back within what a rider can do");
+            }
+            double low = Math.min(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
+            double high = Math.max(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
+            if (high < NOTICEABLE_SECONDS) {
+                return new Cost.Priced(0, 0, NOT_FASTER);
+            }
+            String how = low < 0 ? NOT_FASTER_AT_EQUAL_WORK : HOW;
+            return new Cost.Priced(Math.max(0, low) / SECONDS_PER_MINUTE, high / SECONDS_PER_MINUTE, how);
+        }
+    }
+
+    private Ends ends(Mend mend) {
+        MendedRace mended = new MendedRace(race, replay, mend);
+        return new Ends(
+                whenEqual(mended, MendedRace.State::workJ), whenEqual(mended, MendedRace.State::normalizedPowerW));
+    }
+
+    /** The replayed race once a quantity of it equals the recorded one's; null when it never does. */
+    private PriceSteps.@Nullable End whenEqual(MendedRace mended, ToDoubleFunction<MendedRace.State> quantity) {
         double aim = quantity.applyAsDouble(recorded);
-        double share = shareFor(each -> quantity.applyAsDouble(tries.at(each)) / aim - 1);
-        return Double.isNaN(share) ? Double.NaN : tries.at(share).savedSeconds();
+        double share = shareFor(mended, state -> quantity.applyAsDouble(state) / aim - 1);
+        if (Double.isNaN(share)) {
+            return null;
+        }
+        MendedRace.State state = mended.at(share);
+        return new PriceSteps.End(
+                share,
+                state.workJ() / 1000,
+                state.normalizedPowerW(),
+                replay.movingSeconds() - state.savedSeconds(),
+                state.savedSeconds());
     }
 
-    /** The share at which a rising function is zero, within what a rider can do; {@code NaN} when there is none. */
-    private static double shareFor(UnivariateFunction rising) {
+    /** The share at which a quantity that rises with it is zero, within what a rider can do; {@code NaN} if none is. */
+    private static double shareFor(MendedRace mended, ToDoubleFunction<MendedRace.State> rising) {
         double low = 1;
         double high = 1;
-        double atOne = rising.value(1);
-        while (atOne > 0 && low > LEAST_SHARE) {
+        double step = NEARBY;
+        double atOne = rising.applyAsDouble(mended.at(1));
+        while (atOne > 0 && low > PriceSteps.LEAST_SHARE) {
             high = low;
-            low = Math.max(LEAST_SHARE, low / NEARBY);
-            if (rising.value(low) <= 0) {
-                return solve(rising, low, high);
+            low = Math.max(PriceSteps.LEAST_SHARE, low / step);
+            step *= step;
+            if (rising.applyAsDouble(mended.at(low)) <= 0) {
+                return solve(mended, rising, low, high);
             }
         }
-        while (atOne <= 0 && high < MOST_SHARE) {
+        while (atOne <= 0 && high < PriceSteps.MOST_SHARE) {
             low = high;
-            high = Math.min(MOST_SHARE, high * NEARBY);
-            if (rising.value(high) >= 0) {
-                return solve(rising, low, high);
+            high = Math.min(PriceSteps.MOST_SHARE, high * step);
+            step *= step;
+            if (rising.applyAsDouble(mended.at(high)) >= 0) {
+                return solve(mended, rising, low, high);
             }
         }
         return Double.NaN;
     }
 
-    private static double solve(UnivariateFunction rising, double low, double high) {
-        return new BrentSolver(SHARE_TOLERANCE).solve(MOST_EVALUATIONS, rising, low, high);
-    }
-
-    private State state(Mend mend, double share) {
-        Series watts = race.watts();
-        Series changed = Series.generate(watts.size(), second -> watts.get(second) * mend.factor(second, share));
-        return new State(changed, replay.withPower(changed));
+    private static double solve(MendedRace mended, ToDoubleFunction<MendedRace.State> rising, double low, double high) {
+        double start = Math.max(low, Math.min(high, mended.shareByInterpolation(rising)));
+        return new BracketingNthOrderBrentSolver(TOLERANCE, TOLERANCE, TOLERANCE, SOLVER_ORDER)
+                .solve(MOST_EVALUATIONS, share -> rising.applyAsDouble(mended.at(share)), low, high, start);
     }
 
     /**
      * The race with every pedalled second scaled so that its normalized power is what can be sustained for the time it
-     * then takes; null where the target is not known.
+     * then takes, at the low end and at the high end of what that may be; null where the target is not known.
      */
-    private TimeLedger.@Nullable Entry againstAbility(String targetSource) {
-        if (Double.isNaN(race.targetW()) || forSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
+    private TimeLedger.@Nullable Entry againstAbility() {
+        if (Double.isNaN(race.targetW()) || ability.forSeconds() < SustainablePower.SHORTEST_GUIDE_SECONDS) {
             return null;
         }
-        Tries tries = new Tries(Mend.nothing(race, replay));
-        double share = shareFor(each -> {
-            State state = tries.at(each);
-            return state.normalizedPowerW() / sustainableW(forSeconds - state.savedSeconds()) - 1;
-        });
-        if (Double.isNaN(share)) {
+        AbilityEvidence evidence = ability.evidence();
+        SustainablePower sustainable = evidence == null ? null : evidence.sustainable();
+        double low = savedMinutesAt(sustainable == null ? race.targetW() : sustainable.lowW());
+        double high = savedMinutesAt(sustainable == null ? race.targetW() : sustainable.highW());
+        if (Double.isNaN(low) || Double.isNaN(high)) {
             return null;
         }
-        double minutes = tries.at(share).savedSeconds() / SECONDS_PER_MINUTE;
-        double floored = Math.max(0, minutes);
-        return new TimeLedger.Entry("against your ability (" + targetSource + ")", floored, floored);
+        Ability.Source source = ability.source();
+        String words = source == null || source.isGuide() ? "a guide" : "own bests";
+        return new TimeLedger.Entry("against your ability (" + words + ")", Math.max(0, low), Math.max(0, high));
     }
 
-    /** The target for another duration: it falls with time as the guide does. */
-    private double sustainableW(double seconds) {
+    /** Minutes saved at a normalized power that can be held for the recorded moving time, and falls with it. */
+    private double savedMinutesAt(double watts) {
+        double share = shareFor(
+                asRidden,
+                state -> state.normalizedPowerW() / sustainableW(watts, ability.forSeconds() - state.savedSeconds())
+                        - 1);
+        return Double.isNaN(share) ? Double.NaN : asRidden.at(share).savedSeconds() / SECONDS_PER_MINUTE;
+    }
+
+    /** A power that can be held for the judged moving time, for another duration: it falls with time as the guide does. */
+    private double sustainableW(double watts, double seconds) {
         double shortest = SustainablePower.SHORTEST_GUIDE_SECONDS;
-        return race.targetW()
+        return watts
                 * SustainablePower.guideW(1, Math.max(shortest, seconds))
-                / SustainablePower.guideW(1, forSeconds);
-    }
-
-    /** The race with one mending at the shares tried so far: a share that is asked for again is not replayed again. */
-    private final class Tries {
-        private final Mend mend;
-        private final Map<Double, State> tried = new HashMap<>();
-
-        Tries(Mend mend) {
-            this.mend = mend;
-        }
-
-        State at(double share) {
-            return tried.computeIfAbsent(share, each -> state(mend, each));
-        }
-    }
-
-    /** Work, normalized power and time of the race with some power; null as a result is the race as recorded. */
-    private final class State {
-        private final Series watts;
-        private final Replay.@Nullable Result result;
-
-        State(Series watts, Replay.@Nullable Result result) {
-            this.watts = watts;
-            this.result = result;
-        }
-
-        double savedSeconds() {
-            return result == null ? 0 : result.savedSeconds();
-        }
-
-        /** How long what was done in a second took: standing stays as long as it was. */
-        private double seconds(int second) {
-            return result == null || race.ride().state(second) != SecondState.RIDING ? 1 : result.secondsFor(second);
-        }
-
-        double workJ() {
-            double joules = 0;
-            for (int second = 0; second < watts.size(); second++) {
-                if (counts(second)) {
-                    joules += watts.get(second) * seconds(second);
-                }
-            }
-            return joules;
-        }
-
-        double normalizedPowerW() {
-            return Math.sqrt(Math.sqrt(fourthPower()));
-        }
-
-        /** Normalized power to the fourth, as in {@link NormalizedPower}, each window weighted with its time. */
-        double fourthPower() {
-            double[] window = new double[NormalizedPower.WINDOW_SECONDS];
-            int next = 0;
-            int measured = 0;
-            double windowSum = 0;
-            double sum = 0;
-            double time = 0;
-            for (int second = 0; second < watts.size(); second++) {
-                if (!counts(second)) {
-                    continue;
-                }
-                windowSum += watts.get(second) - window[next];
-                window[next] = watts.get(second);
-                next = (next + 1) % window.length;
-                measured++;
-                if (measured >= window.length) {
-                    double mean = windowSum / window.length;
-                    double weight = seconds(second);
-                    sum += weight * mean * mean * mean * mean;
-                    time += weight;
-                }
-            }
-            return time == 0 ? Double.NaN : sum / time;
-        }
-
-        private boolean counts(int second) {
-            return watts.isMeasured(second) && race.ride().state(second) != SecondState.PAUSED;
-        }
+                / SustainablePower.guideW(1, ability.forSeconds());
     }
 }

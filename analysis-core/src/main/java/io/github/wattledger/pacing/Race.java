@@ -2,6 +2,7 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -21,16 +22,24 @@ final class Race {
     private static final int SHORTEST_OPENING_SECONDS = 20 * 60;
     private static final int LONGEST_OPENING_SECONDS = 90 * 60;
 
+    /**
+     * A balance that falls further below empty than this share of W′ refutes critical power or W′. All-out efforts end near
+     * empty, and neither number is known much closer. Own choice.
+     */
+    private static final double MOST_BELOW_EMPTY = 0.1;
+
     private final Ride ride;
     private final int offsetSeconds;
     private final Thresholds thresholds;
     private final JudgementLimits limits;
     private final @Nullable Double targetW;
-    private final @Nullable Double wPrimeKJ;
+    private final boolean wPrimeIsKnown;
+    private final @Nullable WPrimeBalance wPrimeBalance;
     private final boolean priced;
     private final int[] secondOfMoving;
     private final Series watts;
     private final HeartRateModel heartRateModel;
+    private final GradeBands gradeBands;
 
     Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, JudgementLimits limits) {
         this.ride = ride;
@@ -38,7 +47,8 @@ final class Race {
         this.thresholds = thresholds;
         this.limits = limits;
         this.targetW = ability.sustainablePowerW();
-        this.wPrimeKJ = ability.wPrimeKJ();
+        this.wPrimeIsKnown = ability.wPrimeKJ() != null && ride.has(Channel.POWER);
+        this.wPrimeBalance = wPrimeBalance(ride, ability);
         this.priced = true;
         this.watts = ride.series(Channel.POWER);
         this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
@@ -49,6 +59,7 @@ final class Race {
             }
         }
         this.heartRateModel = HeartRateModel.of(this);
+        this.gradeBands = GradeBands.of(ride);
     }
 
     private Race(Race other, boolean priced) {
@@ -57,11 +68,13 @@ final class Race {
         this.thresholds = other.thresholds;
         this.limits = other.limits;
         this.targetW = other.targetW;
-        this.wPrimeKJ = other.wPrimeKJ;
+        this.wPrimeIsKnown = other.wPrimeIsKnown;
+        this.wPrimeBalance = other.wPrimeBalance;
         this.priced = priced;
         this.watts = other.watts;
         this.secondOfMoving = other.secondOfMoving;
         this.heartRateModel = other.heartRateModel;
+        this.gradeBands = other.gradeBands;
     }
 
     /** The same race with nothing priced. */
@@ -105,13 +118,34 @@ final class Race {
         return targetW == null ? Double.NaN : targetW;
     }
 
-    /** The rider's own W′, joules; {@code NaN} when it is not known. */
-    double wPrimeJ() {
-        return wPrimeKJ == null ? Double.NaN : wPrimeKJ * 1000;
+    /**
+     * How the rider's W′ was spent and won back, full at the start of the race; null where critical power and W′ are not
+     * known, or are refuted by a balance that falls far below empty.
+     */
+    @Nullable WPrimeBalance wPrimeBalance() {
+        return wPrimeBalance;
+    }
+
+    /** Whether critical power and W′ are known, but cannot be right. */
+    boolean wPrimeIsRefuted() {
+        return wPrimeIsKnown && wPrimeBalance == null;
+    }
+
+    private static @Nullable WPrimeBalance wPrimeBalance(Ride ride, Ability ability) {
+        if (ability.criticalPowerW() == null || ability.wPrimeKJ() == null || !ride.has(Channel.POWER)) {
+            return null;
+        }
+        WPrimeBalance balance = WPrimeBalance.of(
+                ride, ability.criticalPowerW(), 1000 * ability.wPrimeKJ(), WPrimeBalance.Model.DIFFERENTIAL);
+        return balance.minimumJ() >= -MOST_BELOW_EMPTY * balance.wPrimeJ() ? balance : null;
     }
 
     HeartRateModel heartRateModel() {
         return heartRateModel;
+    }
+
+    GradeBands gradeBands() {
+        return gradeBands;
     }
 
     int movingSeconds() {
@@ -153,7 +187,7 @@ final class Race {
 
     /** Normalized power of a stretch, watts; {@code NaN} where there is none. */
     double normalizedPowerW(Interval stretch) {
-        return NormalizedPower.of(ride.part(stretch)).orElse(Double.NaN);
+        return NormalizedPower.of(ride, stretch).orElse(Double.NaN);
     }
 
     /** Mean of a channel over the moving seconds of a stretch; {@code NaN} where it was never measured. */

@@ -28,7 +28,7 @@ final class StoppedTime implements Detector {
                 .with("stopCount", stops.size())
                 .with("totalMinutes", minutes)
                 .with("longestMinutes", longest / SECONDS_PER_MINUTE);
-        return Optional.of(race.finding(
+        Finding finding = race.finding(
                 FindingKind.STOPPED_TIME,
                 severity,
                 new Interval(
@@ -39,7 +39,9 @@ final class StoppedTime implements Detector {
                         "Plan each stop before the start: what to take on, in which order, and when to be back on the"
                                 + " bike. What the body needs comes first.",
                         null,
-                        null)));
+                        null));
+        return Optional.of(finding.withPriceSteps(new PriceSteps.Stops(
+                stops.stream().map(stop -> stop.shifted(race.offsetSeconds())).toList())));
     }
 
     /** Stretches between the first and the last moving second in which nothing moved for longer than the limit. */

@@ -1,10 +1,13 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.power.AbilityEvidence;
+import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Series;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** Repeated short efforts far above threshold. */
 final class Surges implements Detector {
@@ -22,6 +25,14 @@ final class Surges implements Detector {
     private static final double MAJOR_SHARE_PER_HOUR = 0.50;
     private static final double SECONDS_PER_HOUR = 3600;
 
+    /** So many surges that left less than a quarter of W′ are a way of riding, not a mishap. Own choice. */
+    private static final int MAJOR_DRAINED = 3;
+
+    private static final double FINALE_SHARE = 1 / 6.0;
+
+    /** W′ is told to be back from here on; full it never is. Own choice. */
+    private static final double RECOVERED_SHARE = 0.9;
+
     @Override
     public Optional<Finding> detect(Race race) {
         double threshold = race.thresholdPowerW();
@@ -29,28 +40,31 @@ final class Surges implements Detector {
             return Optional.empty();
         }
         Tally tally = tally(race, threshold);
-        double perHourJ = tally.workJ / (race.movingSeconds() / SECONDS_PER_HOUR);
-        boolean wPrimeIsOwn = !Double.isNaN(race.wPrimeJ());
-        double wPrimeJ = wPrimeIsOwn ? race.wPrimeJ() : USUAL_W_PRIME_J;
-        double share = perHourJ / wPrimeJ;
-        if (share < MINOR_SHARE_PER_HOUR) {
+        double hours = race.movingSeconds() / SECONDS_PER_HOUR;
+        WPrimeBalance balance = race.wPrimeBalance();
+        Draining draining = balance == null ? null : Draining.of(tally.surges, balance, race);
+        double spentJ = draining == null ? tally.workJ : draining.spentJ;
+        double wPrimeJ = balance == null ? USUAL_W_PRIME_J : balance.wPrimeJ();
+        double share = spentJ / hours / wPrimeJ;
+        int drained = draining == null ? 0 : draining.drained;
+        if (share < MINOR_SHARE_PER_HOUR && drained == 0) {
             return Optional.empty();
         }
-        Severity severity = share >= MAJOR_SHARE_PER_HOUR
-                ? Severity.MAJOR
-                : share >= MODERATE_SHARE_PER_HOUR ? Severity.MODERATE : Severity.MINOR;
         Evidence evidence = Evidence.none()
                 .with("count", tally.count)
                 .with("totalSeconds", tally.seconds)
                 .with("workAboveThresholdKJ", tally.workJ / 1000)
-                .with("workAboveThresholdKJPerHour", perHourJ / 1000)
+                .with("workAboveThresholdKJPerHour", tally.workJ / 1000 / hours)
                 .with("wPrimeSharePerHour", share)
-                .with(wPrimeIsOwn ? "wPrimeKJ" : "usualWPrimeKJ", wPrimeJ / 1000)
+                .with(balance == null ? "usualWPrimeKJ" : "wPrimeKJ", wPrimeJ / 1000)
                 .with("longestSeconds", tally.longest)
                 .with("highestMeanW", tally.highestMeanW);
+        if (balance != null && draining != null) {
+            evidence = draining.addTo(evidence, balance);
+        }
         return Optional.of(race.finding(
                 FindingKind.SURGES,
-                severity,
+                severity(share, drained),
                 new Interval(tally.first, tally.end),
                 evidence,
                 race.notPriced(),
@@ -58,6 +72,54 @@ final class Surges implements Detector {
                         race,
                         "Keep short efforts below %s: ease over crests and out of corners instead of jumping.",
                         race.limit(JudgementLimit.SURGE_FRACTION) * threshold)));
+    }
+
+    /** What a surge leaves counts beside what all of them cost: whoever is drained cannot answer the next move. */
+    private static Severity severity(double sharePerHour, int drained) {
+        if (sharePerHour >= MAJOR_SHARE_PER_HOUR || drained >= MAJOR_DRAINED) {
+            return Severity.MAJOR;
+        }
+        return sharePerHour >= MODERATE_SHARE_PER_HOUR || drained > 0 ? Severity.MODERATE : Severity.MINOR;
+    }
+
+    /**
+     * What surges did to the balance of W′.
+     *
+     * @param spentJ work above critical power in all of them, joules
+     * @param mostJ the same in the one that took most, joules
+     * @param lowest the last second of the surge that left least
+     * @param drained how many left less than a quarter, those of the last sixth apart: there W′ may be spent
+     */
+    private record Draining(double spentJ, double mostJ, int lowest, int drained) {
+        static Draining of(List<Interval> surges, WPrimeBalance balance, Race race) {
+            int finale = race.betweenShares(1 - FINALE_SHARE, 1).fromSecond();
+            double spent = 0;
+            double most = 0;
+            int lowest = -1;
+            int drained = 0;
+            for (Interval surge : surges) {
+                double spentJ = balance.spentJ(surge);
+                int last = surge.toSecond() - 1;
+                double leftJ = balance.balanceJ().get(last);
+                spent += spentJ;
+                most = Math.max(most, spentJ);
+                lowest = lowest < 0 || leftJ < balance.balanceJ().get(lowest) ? last : lowest;
+                drained += leftJ < AbilityEvidence.LOW_SHARE * balance.wPrimeJ() && last < finale ? 1 : 0;
+            }
+            return new Draining(spent, most, lowest, drained);
+        }
+
+        Evidence addTo(Evidence evidence, WPrimeBalance balance) {
+            if (lowest < 0) {
+                return evidence;
+            }
+            OptionalInt recovery = balance.secondsToRecover(lowest, RECOVERED_SHARE);
+            return evidence.with("wPrimeSpentKJ", spentJ / 1000)
+                    .with("mostWPrimeSpentKJ", mostJ / 1000)
+                    .with("lowestWPrimeShare", balance.balanceJ().get(lowest) / balance.wPrimeJ())
+                    .with("drainedCount", drained)
+                    .with("secondsToRecover", recovery.isPresent() ? recovery.getAsInt() : Double.NaN);
+        }
     }
 
     /** The surges of a race, by rising time. */

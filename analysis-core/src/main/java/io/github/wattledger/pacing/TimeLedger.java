@@ -1,7 +1,9 @@
 package io.github.wattledger.pacing;
 
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Where the time of a ride went. The four parts are disjoint, and their sum is the elapsed time.
@@ -32,6 +34,9 @@ public record TimeLedger(
      */
     public record Entry(String label, double minutesLow, double minutesHigh) implements Serializable {}
 
+    /** The label of the line for all mistakes mended at once; it is there where more than one was priced. */
+    public static final String ALL_AT_ONCE = "all of these mended at once";
+
     /** Copies the lists. */
     public TimeLedger {
         entries = List.copyOf(entries);
@@ -47,5 +52,20 @@ public record TimeLedger(
             double missingMinutes,
             List<Entry> entries) {
         this(elapsedMinutes, movingMinutes, stoppedMinutes, pausedMinutes, missingMinutes, entries, List.of());
+    }
+
+    /** What all mistakes cost together, each second counted once; empty when none was priced. */
+    public Optional<Entry> allAtOnce() {
+        Optional<Entry> all = entries.stream()
+                .filter(entry -> entry.label().equals(ALL_AT_ONCE))
+                .findFirst();
+        return all.isPresent()
+                ? all
+                : entries.stream().filter(entry -> isMistake(entry.label())).findFirst();
+    }
+
+    /** The other lines speak of the race as a whole. */
+    private static boolean isMistake(String label) {
+        return Arrays.stream(FindingKind.values()).anyMatch(kind -> kind.id().equals(label));
     }
 }

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param criticalPowerW critical power, watts, or null while it is not known
  * @param wPrimeKJ W′, the work that can be done above critical power, kilojoules, or null while it is not known
  * @param source where the numbers come from, or null when there are none
- * @param fitErrorW standard error of the critical power, watts, or null without a fit
+ * @param fitErrorW standard error of the critical power, watts, or null where critical power was not fitted
  * @param sustainablePowerW power sustainable for {@code forSeconds}, watts, or null when the threshold is unknown
  * @param forSeconds the duration asked about, seconds
  * @param evidence what the numbers rest on, or null when it was not looked at
@@ -33,7 +33,11 @@ public record Ability(
         /** Critical power and W′ from this ride's curve, sustainable power (where there is one) from the guide. */
         RIDE_FIT_AND_GUIDE,
         /** Critical power and W′ from this ride's curve, sustainable power from own long bests in other rides. */
-        RIDE_FIT_AND_OWN_BESTS;
+        RIDE_FIT_AND_OWN_BESTS,
+        /** Critical power and W′ as given, sustainable power (where there is one) from the guide. */
+        GIVEN_AND_GUIDE,
+        /** Critical power and W′ as given, sustainable power from own long bests in other rides. */
+        GIVEN_AND_OWN_BESTS;
 
         /** The source's fixed word, lower case with hyphens. */
         public String id() {
@@ -42,7 +46,12 @@ public record Ability(
 
         /** Whether the sustainable power rests on the general guide. */
         public boolean isGuide() {
-            return this == GUIDE || this == RIDE_FIT_AND_GUIDE;
+            return this == GUIDE || this == RIDE_FIT_AND_GUIDE || this == GIVEN_AND_GUIDE;
+        }
+
+        /** Whether critical power and W′ were given rather than found in the ride. */
+        public boolean isGiven() {
+            return this == GIVEN_AND_GUIDE || this == GIVEN_AND_OWN_BESTS;
         }
     }
 

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param sustainable sustainable power with its range, or null
  * @param criticalPower the fit to this ride's curve, or why there is none
- * @param spending how W′ was used, or null without an accepted fit
+ * @param spending how W′ was used, or null where W′ is not known
  * @param durability best efforts before and after so much work, possibly none
  * @param thresholdEstimate threshold power as estimated from this ride, or null when one was known
  * @param thresholdHeartRate heart rate in a steady effort near threshold, or null when the ride holds none
@@ -24,7 +24,7 @@ public record AbilityEvidence(
         @Nullable ThresholdHeartRate thresholdHeartRate)
         implements Serializable {
     /** Share of W′ below which a rider cannot answer a hard move. Own choice. */
-    private static final double LOW_SHARE = 0.25;
+    public static final double LOW_SHARE = 0.25;
 
     /** Copies the list. */
     public AbilityEvidence {
@@ -44,10 +44,13 @@ public record AbilityEvidence(
             int lowestSecond,
             int secondsBelowQuarter,
             @Nullable String warning) implements Serializable {
-        /** How a ride spent the W′ of a fit; null for a ride without a second. */
-        public static @Nullable Spending of(Ride ride, CriticalPowerFit fit) {
-            WPrimeBalance balance =
-                    WPrimeBalance.of(ride, fit.criticalPowerW(), fit.wPrimeJ(), WPrimeBalance.Model.DIFFERENTIAL);
+        /**
+         * How a ride spent its rider's W′; null for a ride without a second.
+         *
+         * @throws IllegalArgumentException when critical power (watts) or W′ (joules) is not above 0
+         */
+        public static @Nullable Spending of(Ride ride, double criticalPowerW, double wPrimeJ) {
+            WPrimeBalance balance = WPrimeBalance.of(ride, criticalPowerW, wPrimeJ, WPrimeBalance.Model.DIFFERENTIAL);
             if (balance.minimumSecond().isEmpty()) {
                 return null;
             }

@@ -168,6 +168,24 @@ public final class WPrimeBalance implements Serializable {
         return second.isPresent() ? balanceJ.get(second.getAsInt()) : wPrimeJ;
     }
 
+    /**
+     * The lowest balance at the end of a second of a stretch, joules.
+     *
+     * @throws IndexOutOfBoundsException when the stretch does not lie within the ride
+     * @throws IllegalArgumentException when it holds no second
+     */
+    public double minimumJ(Interval stretch) {
+        Objects.checkFromToIndex(stretch.fromSecond(), stretch.toSecond(), balanceJ.size());
+        if (stretch.seconds() == 0) {
+            throw new IllegalArgumentException("the stretch holds no second");
+        }
+        double lowest = balanceJ.get(stretch.fromSecond());
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            lowest = Math.min(lowest, balanceJ.get(second));
+        }
+        return lowest;
+    }
+
     /** The second at whose end the balance is lowest, the first of several; empty when there is no second. */
     public OptionalInt minimumSecond() {
         int lowest = -1;

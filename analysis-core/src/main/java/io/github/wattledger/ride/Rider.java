@@ -1,6 +1,8 @@
 package io.github.wattledger.ride;
 
 import java.io.Serializable;
+import java.util.List;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +20,9 @@ import org.jspecify.annotations.Nullable;
  * @param gears the gears
  * @param dragAreaM2 drag coefficient times frontal area, square metres, within {@link #DRAG_AREA_M2}
  * @param rollingResistance coefficient of rolling resistance, within {@link #ROLLING_RESISTANCE}
+ * @param criticalPowerW critical power as measured elsewhere, within {@link #CRITICAL_POWER_W}; given with W′ or not at all
+ * @param wPrimeKJ W′, the work that can be done above critical power, within {@link #W_PRIME_KJ}
+ * @param longBests best efforts of rides, from which sustainable power for a long one is taken
  */
 public record Rider(
         @Nullable Double massKg,
@@ -30,7 +35,10 @@ public record Rider(
         ZoneScheme heartRateZones,
         @Nullable Gears gears,
         @Nullable Double dragAreaM2,
-        @Nullable Double rollingResistance)
+        @Nullable Double rollingResistance,
+        @Nullable Double criticalPowerW,
+        @Nullable Double wPrimeKJ,
+        List<LongBest> longBests)
         implements Serializable {
     /** Kilograms that a rider can have. */
     public static final Bounds MASS_KG = new Bounds(25, 250);
@@ -53,6 +61,12 @@ public record Rider(
     /** From a polished track to loose sand. */
     public static final Bounds ROLLING_RESISTANCE = new Bounds(0.001, 0.05);
 
+    /** Watts that critical power can be. */
+    public static final Bounds CRITICAL_POWER_W = THRESHOLD_POWER_W;
+
+    /** Kilojoules that W′ can be. */
+    public static final Bounds W_PRIME_KJ = new Bounds(2, 60);
+
     /** A rider of whom nothing is known, with the usual zones. */
     public static final Rider UNKNOWN = new Rider(
             null,
@@ -65,9 +79,12 @@ public record Rider(
             ZoneScheme.HEART_RATE_FIVE_LEVELS,
             null,
             null,
-            null);
+            null,
+            null,
+            null,
+            List.of());
 
-    /** @throws IllegalArgumentException when a number lies outside its range */
+    /** @throws IllegalArgumentException when a number lies outside its range, or one of critical power and W′ is missing */
     public Rider {
         MASS_KG.require("massKg", massKg);
         BIKE_MASS_KG.require("bikeMassKg", bikeMassKg);
@@ -76,181 +93,148 @@ public record Rider(
         MAXIMUM_HEART_RATE_BPM.require("maximumHeartRateBpm", maximumHeartRateBpm);
         DRAG_AREA_M2.require("dragAreaM2", dragAreaM2);
         ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
+        CRITICAL_POWER_W.require("criticalPowerW", criticalPowerW);
+        W_PRIME_KJ.require("wPrimeKJ", wPrimeKJ);
+        if ((criticalPowerW == null) != (wPrimeKJ == null)) {
+            throw new IllegalArgumentException("critical power and W' belong together; only one of them is given");
+        }
+        longBests = List.copyOf(longBests);
     }
 
     /** The same rider with another mass, kg. */
     public Rider withMassKg(double newMassKg) {
-        return new Rider(
-                newMassKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.massKg = newMassKg);
     }
 
     /** The same rider with another mass of the bicycle, kg. */
     public Rider withBikeMassKg(double newBikeMassKg) {
-        return new Rider(
-                massKg,
-                newBikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.bikeMassKg = newBikeMassKg);
     }
 
     /** The same rider with another threshold power, watts. */
     public Rider withThresholdPowerW(double newThresholdPowerW) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                newThresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.thresholdPowerW = newThresholdPowerW);
     }
 
     /** The same rider with another threshold heart rate, beats per minute. */
     public Rider withThresholdHeartRateBpm(double newThresholdHeartRateBpm) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                newThresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.thresholdHeartRateBpm = newThresholdHeartRateBpm);
     }
 
     /** The same rider with another maximum heart rate, beats per minute. */
     public Rider withMaximumHeartRateBpm(double newMaximumHeartRateBpm) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                newMaximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.maximumHeartRateBpm = newMaximumHeartRateBpm);
     }
 
     /** The same rider with another history of thresholds. */
     public Rider withThresholds(ThresholdHistory newThresholds) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                newThresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.thresholds = newThresholds);
     }
 
     /** The same rider with other power zones. */
     public Rider withPowerZones(ZoneScheme newPowerZones) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                newPowerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.powerZones = newPowerZones);
     }
 
     /** The same rider with other heart-rate zones. */
     public Rider withHeartRateZones(ZoneScheme newHeartRateZones) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                newHeartRateZones,
-                gears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.heartRateZones = newHeartRateZones);
     }
 
     /** The same rider with other gears. */
     public Rider withGears(Gears newGears) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                newGears,
-                dragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.gears = newGears);
     }
 
     /** The same rider with another drag area, square metres. */
     public Rider withDragAreaM2(double newDragAreaM2) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                newDragAreaM2,
-                rollingResistance);
+        return changed(copy -> copy.dragAreaM2 = newDragAreaM2);
     }
 
     /** The same rider with another rolling resistance, a plain coefficient. */
     public Rider withRollingResistance(double newRollingResistance) {
-        return new Rider(
-                massKg,
-                bikeMassKg,
-                thresholdPowerW,
-                thresholdHeartRateBpm,
-                maximumHeartRateBpm,
-                thresholds,
-                powerZones,
-                heartRateZones,
-                gears,
-                dragAreaM2,
-                newRollingResistance);
+        return changed(copy -> copy.rollingResistance = newRollingResistance);
+    }
+
+    /** The same rider with another critical power, watts, and W′, kilojoules. */
+    public Rider withCriticalPower(double newCriticalPowerW, double newWPrimeKJ) {
+        return changed(copy -> {
+            copy.criticalPowerW = newCriticalPowerW;
+            copy.wPrimeKJ = newWPrimeKJ;
+        });
+    }
+
+    /** The same rider with other long bests. */
+    public Rider withLongBests(List<LongBest> newLongBests) {
+        return changed(copy -> copy.longBests = newLongBests);
+    }
+
+    private Rider changed(Consumer<Copy> change) {
+        Copy copy = new Copy(this);
+        change.accept(copy);
+        return copy.rider();
+    }
+
+    private static final class Copy {
+        @Nullable Double massKg;
+
+        @Nullable Double bikeMassKg;
+
+        @Nullable Double thresholdPowerW;
+
+        @Nullable Double thresholdHeartRateBpm;
+
+        @Nullable Double maximumHeartRateBpm;
+
+        ThresholdHistory thresholds;
+        ZoneScheme powerZones;
+        ZoneScheme heartRateZones;
+
+        @Nullable Gears gears;
+
+        @Nullable Double dragAreaM2;
+
+        @Nullable Double rollingResistance;
+
+        @Nullable Double criticalPowerW;
+
+        @Nullable Double wPrimeKJ;
+
+        List<LongBest> longBests;
+
+        Copy(Rider of) {
+            massKg = of.massKg;
+            bikeMassKg = of.bikeMassKg;
+            thresholdPowerW = of.thresholdPowerW;
+            thresholdHeartRateBpm = of.thresholdHeartRateBpm;
+            maximumHeartRateBpm = of.maximumHeartRateBpm;
+            thresholds = of.thresholds;
+            powerZones = of.powerZones;
+            heartRateZones = of.heartRateZones;
+            gears = of.gears;
+            dragAreaM2 = of.dragAreaM2;
+            rollingResistance = of.rollingResistance;
+            criticalPowerW = of.criticalPowerW;
+            wPrimeKJ = of.wPrimeKJ;
+            longBests = of.longBests;
+        }
+
+        Rider rider() {
+            return new Rider(
+                    massKg,
+                    bikeMassKg,
+                    thresholdPowerW,
+                    thresholdHeartRateBpm,
+                    maximumHeartRateBpm,
+                    thresholds,
+                    powerZones,
+                    heartRateZones,
+                    gears,
+                    dragAreaM2,
+                    rollingResistance,
+                    criticalPowerW,
+                    wPrimeKJ,
+                    longBests);
+        }
     }
 }

@@ -20,6 +20,9 @@ public final class Course implements Serializable {
     /** Distance between two nodes of a recorded course, metres. */
     static final double RECORDED_STEP_M = 25;
 
+    /** An ordinary hill of a road. Own choice. */
+    private static final double USUAL_HILL_GRADE = 0.04;
+
     /** The fit reaches so far before and after a node, metres. */
     private static final double REACH_M = 50;
 
@@ -72,6 +75,29 @@ public final class Course implements Serializable {
         int pieces = Math.max(1, (int) Math.ceil(lengthM / 200));
         double step = lengthM / pieces;
         return of(step, Series.generate(pieces + 1, node -> node * step * grade));
+    }
+
+    /**
+     * A road that climbs and falls by so much in all: hills of about 4 %, or as steep as the ascent asks for, up as much
+     * as down, and level road for the rest. For times at a steady power the order of the pieces makes no difference, so
+     * it is one hill.
+     *
+     * @param lengthM length, metres, above 0
+     * @param ascentM ascent, metres, 0 to a tenth of the length
+     * @throws IllegalArgumentException when a number lies outside its range
+     */
+    public static Course ofHills(double lengthM, double ascentM) {
+        if (!(lengthM > 0) || !(ascentM >= 0 && ascentM <= lengthM / 10)) {
+            throw new IllegalArgumentException(
+                    "ascentM " + ascentM + " over " + lengthM + " m, expected 0 to a tenth of a length above 0");
+        }
+        int pieces = 2 * Math.max(1, (int) Math.ceil(lengthM / 400));
+        double step = lengthM / pieces;
+        int rising = (int) Math.min(pieces / 2, Math.max(1, Math.round(ascentM / USUAL_HILL_GRADE / step)));
+        return of(
+                step,
+                Series.generate(
+                        pieces + 1, node -> ascentM * Math.max(0, 1 - Math.abs(node - rising) / (double) rising)));
     }
 
     /**
@@ -173,6 +199,7 @@ public final class Course implements Serializable {
         double height;
         double slope;
         private int from;
+        private int nearFrom;
 
         private Samples(double[] distance, double[] altitude, int count) {
             this.distance = distance;
@@ -204,17 +231,23 @@ public final class Course implements Serializable {
         void fit(double atM) {
             height = Double.NaN;
             slope = Double.NaN;
-            for (double reach = REACH_M; reach <= LONGEST_REACH_M; reach *= 2) {
-                while (from < count && distance[from] < atM - LONGEST_REACH_M) {
-                    from++;
-                }
-                if (fitWithin(atM, reach)) {
-                    return;
-                }
+            from = firstWithin(from, atM - LONGEST_REACH_M);
+            nearFrom = firstWithin(nearFrom, atM - REACH_M);
+            boolean fits = fitWithin(nearFrom, atM, REACH_M);
+            for (double reach = 2 * REACH_M; reach <= LONGEST_REACH_M && !fits; reach *= 2) {
+                fits = fitWithin(from, atM, reach);
             }
         }
 
-        private boolean fitWithin(double atM, double reachM) {
+        private int firstWithin(int from, double leastM) {
+            int first = from;
+            while (first < count && distance[first] < leastM) {
+                first++;
+            }
+            return first;
+        }
+
+        private boolean fitWithin(int from, double atM, double reachM) {
             int n = 0;
             double sumX = 0;
             double sumY = 0;

@@ -35,12 +35,11 @@ public final class Replay {
     private static final double SLOWEST_MPS = 0.5;
     private static final double FASTEST_MPS = 40;
     private static final int MOST_STEPS = 100;
-    private static final double SPEED_TOLERANCE_MPS = 1e-9;
+    /** A step as short as this is the last one: Newton's error after it is of the order of its square. */
+    private static final double SPEED_TOLERANCE_MPS = 1e-6;
 
     /** A ride of which more of the moving time than this cannot be replayed is refused. */
     private static final double MOST_UNKNOWN_SHARE = 0.2;
-
-    private static final double USUAL_HUMIDITY_FRACTION = 0.5;
 
     private final Rig rig;
     private final double densityKgPerM3;
@@ -166,23 +165,7 @@ public final class Replay {
      * @return kg/m3, the sea-level value without altitude
      */
     public static double densityKgPerM3(Ride ride) {
-        double altitude = Math.max(-500, Math.min(9000, mean(ride, Channel.ALTITUDE, 0)));
-        double standardC = AirDensity.standardTemperatureK(altitude) - 273.15;
-        double temperature = Math.max(-40, Math.min(55, mean(ride, Channel.TEMPERATURE, standardC)));
-        return AirDensity.moistKgPerM3(temperature, AirDensity.standardPressurePa(altitude), USUAL_HUMIDITY_FRACTION);
-    }
-
-    private static double mean(Ride ride, Channel channel, double otherwise) {
-        Series series = ride.series(channel);
-        double sum = 0;
-        int count = 0;
-        for (int second = 0; second < ride.seconds(); second++) {
-            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
-                sum += series.get(second);
-                count++;
-            }
-        }
-        return count == 0 ? otherwise : sum / count;
+        return Air.of(ride).density().value();
     }
 
     /*
@@ -263,6 +246,16 @@ public final class Replay {
         return binOfSecond[second] >= 0 && !bins[binOfSecond[second]].fixed;
     }
 
+    /** How many bins the ride was cut into. */
+    public int bins() {
+        return bins.length;
+    }
+
+    /** The bin that a second belongs to, from 0, or -1 for a second that is not moving time. */
+    public int binOf(int second) {
+        return binOfSecond[second];
+    }
+
     /**
      * The same ride with another power.
      *
@@ -271,7 +264,20 @@ public final class Replay {
      * @throws IllegalArgumentException when the series is not as long as the ride
      */
     public Result withPower(Series watts) {
-        return run(watts, rig, new Share(0, 1));
+        return run(joulesOfBins(watts), rig, Share.WHOLE);
+    }
+
+    /**
+     * {@link #withPower} for who knows the work of each bin already: one pass over bins instead of seconds.
+     *
+     * @param joulesOfBins for each bin the power of its seconds added up, joules; {@code NaN} keeps the bin as it was
+     * @throws IllegalArgumentException when there are not as many as {@link #bins}
+     */
+    public Result withWork(double[] joulesOfBins) {
+        if (joulesOfBins.length != bins.length) {
+            throw new IllegalArgumentException("work of " + joulesOfBins.length + " bins, expected " + bins.length);
+        }
+        return run(joulesOfBins, rig, Share.WHOLE);
     }
 
     /**
@@ -281,7 +287,7 @@ public final class Replay {
      * @param part the part
      */
     public Result withRig(Rig other, Share part) {
-        return run(null, other, part);
+        return run(Arrays.stream(bins).mapToDouble(bin -> bin.joules).toArray(), other, part);
     }
 
     /**
@@ -291,7 +297,7 @@ public final class Replay {
      * @throws IllegalArgumentException when the series is not as long as the ride
      */
     public Result with(Series watts, Rig other, Share part) {
-        return run(watts, other, part);
+        return run(joulesOfBins(watts), other, part);
     }
 
     /**
@@ -312,20 +318,20 @@ public final class Replay {
         }
     }
 
-    private Result run(@Nullable Series watts, Rig other, Share part) {
-        if (watts != null && watts.size() != binOfSecond.length) {
+    private double[] joulesOfBins(Series watts) {
+        if (watts.size() != binOfSecond.length) {
             throw new IllegalArgumentException("power of " + watts.size() + " seconds, expected " + binOfSecond.length);
         }
         double[] joules = new double[bins.length];
-        if (watts == null) {
-            Arrays.setAll(joules, bin -> bins[bin].joules);
-        } else {
-            for (int second = 0; second < binOfSecond.length; second++) {
-                if (binOfSecond[second] >= 0) {
-                    joules[binOfSecond[second]] += watts.get(second);
-                }
+        for (int second = 0; second < binOfSecond.length; second++) {
+            if (binOfSecond[second] >= 0) {
+                joules[binOfSecond[second]] += watts.get(second);
             }
         }
+        return joules;
+    }
+
+    private Result run(double[] joules, Rig other, Share part) {
         double all = Arrays.stream(bins).mapToDouble(bin -> bin.lengthM).sum();
         double ridden = 0;
         double[] stretch = new double[bins.length];
@@ -340,12 +346,14 @@ public final class Replay {
             } else {
                 double within = overlap(ridden, ridden + bin.lengthM, part.from * all, part.to * all);
                 double share = within / bin.lengthM;
-                Rig most = share > 0.5 ? other : rig;
-                double settledMps = (share < 1 ? speedMps(bin, meanW, rig) * (1 - share) : 0)
-                        + (share > 0 ? speedMps(bin, meanW, other) * share : 0);
+                Balance most = balance(bin, meanW, share > 0.5 ? other : rig);
+                double settledMps = share == 0 || share == 1
+                        ? most.speedMps(bin.speedMps())
+                        : balance(bin, meanW, rig).speedMps(bin.speedMps()) * (1 - share)
+                                + balance(bin, meanW, other).speedMps(bin.speedMps()) * share;
                 // Energy of motion won, joules per kg: it is what gravity and speed hand on to each other.
                 double settledGain = (settledMps * settledMps - bin.speedMps() * bin.speedMps()) / 2;
-                double settlingM = settlingM(bin, meanW, most, settledMps);
+                double settlingM = most.settlingM(settledMps);
                 double left = Math.exp(-bin.lengthM / settlingM);
                 double meanGain = settledGain + (gain - settledGain) * (1 - left) * settlingM / bin.lengthM;
                 gain = settledGain + (gain - settledGain) * left;
@@ -395,63 +403,89 @@ public final class Replay {
         return densityKgPerM3 / 2 * (of.dragAreaM2() + of.spokeDragAreaM2());
     }
 
-    /**
-     * The distance over which a difference in speed shrinks to 1/e, metres: momentum over how fast the surplus force falls
-     * with speed. A few metres on a steep climb, near 200 on a fast descent.
-     */
-    private double settlingM(Bin bin, double watts, Rig with, double speedMps) {
-        return with.inertKg() * speedMps / fallN(bin, watts, with, speedMps);
-    }
-
-    /**
-     * The speed at which the difference to the recorded state balances, once it has settled; unchanged when nothing
-     * changed.
-     */
-    private double speedMps(Bin bin, double watts, Rig other) {
+    /** The balance of a bin with some power and rig. */
+    private Balance balance(Bin bin, double watts, Rig other) {
         double recorded = bin.speedMps();
-        if (bin.fixed || Double.isNaN(watts) || (other.equals(rig) && watts == bin.watts())) {
-            return recorded;
-        }
-        double slow = Math.min(SLOWEST_MPS, recorded);
-        double fast = FASTEST_MPS;
-        double v = recorded;
-        // Surplus force falls with speed, so the root is bracketed; where it lies outside, the bound is the answer.
-        // Newton's step where it stays within the bracket, halving where not.
-        for (int step = 0; step < MOST_STEPS && fast - slow > SPEED_TOLERANCE_MPS; step++) {
-            double surplus = surplusN(bin, watts, other, v);
-            if (surplus > 0) {
-                slow = v;
-            } else {
-                fast = v;
-            }
-            double next = v + surplus / fallN(bin, watts, other, v);
-            if (!(next > slow && next < fast)) {
-                next = (slow + fast) / 2;
-            }
-            if (Math.abs(next - v) < SPEED_TOLERANCE_MPS) {
-                return next;
-            }
-            v = next;
-        }
-        return v;
+        double roadN = other.equals(rig)
+                ? 0
+                : other.massKg() * roadN(other.rollingResistance(), bin.grade)
+                        - rig.massKg() * roadN(rig.rollingResistance(), bin.grade);
+        double recordedN =
+                Balance.surplusN(recorded, rig.driveEfficiency() * bin.watts(), halfDensityArea(rig), bin.windMps);
+        return new Balance(
+                other.driveEfficiency() * watts,
+                halfDensityArea(other),
+                bin.windMps,
+                recordedN + roadN,
+                other.inertKg());
     }
 
-    /** How fast the surplus force falls with speed, newtons per m/s; above 0. */
-    private double fallN(Bin bin, double watts, Rig with, double speedMps) {
-        return 2 * halfDensityArea(with) * Math.abs(speedMps + bin.windMps)
-                + RoadLoad.BEARINGS_N_PER_MPS
-                + with.driveEfficiency() * watts / (speedMps * speedMps);
-    }
+    /**
+     * The difference between the forces on a rider at some speed and those recorded, with all worked out that does not
+     * depend on the speed.
+     *
+     * @param wheelW power at the wheel, watts
+     * @param halfDensityArea half the density of the air times drag area, kg/m
+     * @param windMps wind along the road, against the rider, m/s
+     * @param otherN what was left over in the recorded state, and what rolling and slope ask for beyond it, newtons
+     * @param inertKg what has to be set in motion, kg
+     */
+    private record Balance(double wheelW, double halfDensityArea, double windMps, double otherN, double inertKg) {
+        /** Push less air and bearings, newtons. */
+        static double surplusN(double speedMps, double wheelW, double halfDensityArea, double windMps) {
+            return wheelW / speedMps
+                    - halfDensityArea * square(speedMps + windMps)
+                    - RoadLoad.BEARINGS_N_PER_MPS * speedMps;
+        }
 
-    private double surplusN(Bin bin, double watts, Rig other, double v) {
-        double recorded = bin.speedMps();
-        double push = other.driveEfficiency() * watts / v - rig.driveEfficiency() * bin.watts() / recorded;
-        double air = halfDensityArea(other) * square(v + bin.windMps)
-                - halfDensityArea(rig) * square(recorded + bin.windMps);
-        double road = other.massKg() * roadN(other.rollingResistance(), bin.grade)
-                - rig.massKg() * roadN(rig.rollingResistance(), bin.grade);
-        double bearings = RoadLoad.BEARINGS_N_PER_MPS * (v - recorded);
-        return push - air - road - bearings;
+        double surplusN(double speedMps) {
+            return surplusN(speedMps, wheelW, halfDensityArea, windMps) - otherN;
+        }
+
+        /** How fast the surplus force falls with speed, newtons per m/s; above 0. */
+        double fallN(double speedMps) {
+            return 2 * halfDensityArea * Math.abs(speedMps + windMps)
+                    + RoadLoad.BEARINGS_N_PER_MPS
+                    + wheelW / (speedMps * speedMps);
+        }
+
+        /**
+         * The distance over which a difference in speed shrinks to 1/e, metres: momentum over how fast the surplus force
+         * falls with speed. A few metres on a steep climb, near 200 on a fast descent.
+         */
+        double settlingM(double speedMps) {
+            return inertKg * speedMps / fallN(speedMps);
+        }
+
+        /**
+         * The speed at which the forces balance, once it has settled; the recorded one when nothing changed. Surplus force falls with speed, so the root is
+         * bracketed; where it lies outside, the bound is the answer. Newton's step where it stays within the bracket,
+         * halving where not.
+         */
+        double speedMps(double recordedMps) {
+            double slow = Math.min(SLOWEST_MPS, recordedMps);
+            double fast = FASTEST_MPS;
+            double v = recordedMps;
+            for (int step = 0; step < MOST_STEPS && fast - slow > SPEED_TOLERANCE_MPS; step++) {
+                double surplus = surplusN(v);
+                if (surplus == 0) {
+                    return v;
+                } else if (surplus > 0) {
+                    slow = v;
+                } else {
+                    fast = v;
+                }
+                double next = v + surplus / fallN(v);
+                if (!(next > slow && next < fast)) {
+                    next = (slow + fast) / 2;
+                }
+                if (Math.abs(next - v) < SPEED_TOLERANCE_MPS) {
+                    return next;
+                }
+                v = next;
+            }
+            return v;
+        }
     }
 
     private static double square(double airMps) {
@@ -488,6 +522,11 @@ public final class Replay {
          */
         public double secondsFor(int second) {
             return binOfSecond[second] < 0 ? 0 : stretch[binOfSecond[second]];
+        }
+
+        /** How long what was done in a recorded second of a bin took in the replay, seconds; above 0. */
+        public double secondsForSecondOf(int bin) {
+            return stretch[bin];
         }
     }
 }

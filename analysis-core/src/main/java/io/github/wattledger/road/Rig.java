@@ -31,6 +31,13 @@ public record Rig(
     /** A tyre on rough asphalt or a smooth forest road: between 0.004 (good asphalt) and 0.012 (gravel). From memory. */
     public static final double TYPICAL_ROLLING_RESISTANCE = 0.006;
 
+    static final double LEAST_MASS_KG = 30;
+    static final double MOST_MASS_KG = 400;
+    static final double LEAST_DRAG_AREA_M2 = 0.1;
+    static final double MOST_DRAG_AREA_M2 = 1.5;
+    static final double LEAST_ROLLING_RESISTANCE = 0.001;
+    static final double MOST_ROLLING_RESISTANCE = 0.1;
+
     // Martin et al. (1998), Journal of Applied Biomechanics 14:276-291.
     private static final double WHEEL_RADIUS_M = 0.311;
     private static final double WHEEL_INERTIA_KG_M2 = 0.14;
@@ -39,9 +46,9 @@ public record Rig(
 
     /** @throws IllegalArgumentException when a number lies outside its range */
     public Rig {
-        require("massKg", massKg, 30, 400);
-        require("dragAreaM2", dragAreaM2, 0.1, 1.5);
-        require("rollingResistance", rollingResistance, 0.001, 0.1);
+        require("massKg", massKg, LEAST_MASS_KG, MOST_MASS_KG);
+        require("dragAreaM2", dragAreaM2, LEAST_DRAG_AREA_M2, MOST_DRAG_AREA_M2);
+        require("rollingResistance", rollingResistance, LEAST_ROLLING_RESISTANCE, MOST_ROLLING_RESISTANCE);
         require("wheelRadiusM", wheelRadiusM, 0.15, 0.5);
         require("wheelInertiaKgM2", wheelInertiaKgM2, 0, 1);
         require("driveEfficiency", driveEfficiency, 0.8, 1);

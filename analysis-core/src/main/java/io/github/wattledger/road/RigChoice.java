@@ -4,20 +4,52 @@ import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The rig that a replay is computed with, and where each of its numbers comes from: what the rider gave, else what the
  * ride itself tells, else typical values.
  *
- * @param rig rider and bicycle
- * @param words where the numbers come from, a sentence
+ * @param riderKg mass of the rider, kg
+ * @param bicycleKg mass of the bicycle with all that is on it, kg
+ * @param dragAreaM2 drag area, m2
+ * @param rollingResistance coefficient of rolling resistance
+ * @param position how the rider sits
  * @param gears the gears, or null where they are not known
  */
-public record RigChoice(Rig rig, String words, @Nullable Gears gears) implements Serializable {
+public record RigChoice(
+        Measure riderKg,
+        Measure bicycleKg,
+        Measure dragAreaM2,
+        Measure rollingResistance,
+        Position position,
+        @Nullable Gears gears)
+        implements Serializable {
+    // Ranges of what nobody measured. Common practice, no source; drag area as Position says.
+    private static final double LIGHT_RIDER_KG = 60;
+    private static final double HEAVY_RIDER_KG = 90;
+    private static final double LIGHT_BICYCLE_KG = 8;
+    private static final double LOADED_BICYCLE_KG = 16;
+    private static final double TYPICAL_DRAG_FRACTION = 0.25;
+
+    /** Good asphalt and hard gravel; from memory, as {@link Rig#TYPICAL_ROLLING_RESISTANCE}. */
+    private static final double SMOOTH_ROLLING_RESISTANCE = 0.004;
+
+    private static final double GRAVEL_ROLLING_RESISTANCE = 0.012;
+
+    // How well a rider knows what he gives: a field test repeats to some percent, and a tyre rolls by road and weather.
+    private static final double GIVEN_DRAG_FRACTION = 0.05;
+    private static final double GIVEN_ROLLING_FRACTION = 0.10;
+
+    /** An estimate's range in standard errors: nineteen times in twenty, as far as its errors are chance. */
+    private static final double STANDARD_ERRORS = 2;
+
     /**
-     * Chooses a rig for a ride.
+     * Chooses a rig for a ride that was ridden on the hoods.
      *
      * @param riderMassKg mass of the rider, or null
      * @param bicycleMassKg mass of the bicycle with all that is on it, or null
@@ -30,55 +62,143 @@ public record RigChoice(Rig rig, String words, @Nullable Gears gears) implements
             @Nullable Double bicycleMassKg,
             @Nullable Double dragAreaM2,
             @Nullable Double rollingResistance) {
-        double rider = riderMassKg == null ? Rig.TYPICAL_RIDER_KG : riderMassKg;
-        double bicycle = bicycleMassKg == null ? Rig.TYPICAL_BICYCLE_KG : bicycleMassKg;
-        List<String> given = new ArrayList<>();
-        List<String> typical = new ArrayList<>();
-        List<String> estimated = new ArrayList<>();
-        (riderMassKg == null ? typical : given).add(String.format(java.util.Locale.ROOT, "rider %.0f kg", rider));
-        (bicycleMassKg == null ? typical : given).add(String.format(java.util.Locale.ROOT, "bicycle %.0f kg", bicycle));
-        double area = Position.HOODS.dragAreaM2();
-        double rolling = Rig.TYPICAL_ROLLING_RESISTANCE;
-        List<String> areaFrom = typical;
-        List<String> rollingFrom = typical;
-        if (dragAreaM2 == null || rollingResistance == null) {
-            RigEstimate estimate = RigEstimate.of(ride, rider + bicycle);
-            if (estimate.isAccepted()) {
-                area = estimate.dragAreaM2();
-                rolling = estimate.rollingResistance();
-                areaFrom = estimated;
-                rollingFrom = estimated;
-            }
+        RigChoice choice = ofNoRide(riderMassKg, bicycleMassKg, dragAreaM2, rollingResistance, Position.HOODS);
+        return choice.estimatedFrom(ride);
+    }
+
+    /**
+     * Chooses a rig where no ride tells anything.
+     *
+     * @param riderMassKg mass of the rider, kg, or null
+     * @param bicycleMassKg mass of the bicycle with all that is on it, kg, or null
+     * @param dragAreaM2 drag area, m2, or null for the typical one of the position
+     * @param rollingResistance coefficient of rolling resistance, or null
+     * @param position how the rider sits
+     * @throws IllegalArgumentException when a number lies outside its range
+     */
+    public static RigChoice ofNoRide(
+            @Nullable Double riderMassKg,
+            @Nullable Double bicycleMassKg,
+            @Nullable Double dragAreaM2,
+            @Nullable Double rollingResistance,
+            Position position) {
+        return new RigChoice(
+                riderMassKg == null
+                        ? new Measure(Rig.TYPICAL_RIDER_KG, LIGHT_RIDER_KG, HEAVY_RIDER_KG, Measure.Origin.TYPICAL)
+                        : Measure.exactly(riderMassKg, Measure.Origin.GIVEN),
+                bicycleMassKg == null
+                        ? new Measure(
+                                Rig.TYPICAL_BICYCLE_KG, LIGHT_BICYCLE_KG, LOADED_BICYCLE_KG, Measure.Origin.TYPICAL)
+                        : Measure.exactly(bicycleMassKg, Measure.Origin.GIVEN),
+                dragAreaM2 == null
+                        ? area(position.dragAreaM2(), TYPICAL_DRAG_FRACTION, Measure.Origin.TYPICAL)
+                        : area(dragAreaM2, GIVEN_DRAG_FRACTION, Measure.Origin.GIVEN),
+                rollingResistance == null
+                        ? new Measure(
+                                Rig.TYPICAL_ROLLING_RESISTANCE,
+                                SMOOTH_ROLLING_RESISTANCE,
+                                GRAVEL_ROLLING_RESISTANCE,
+                                Measure.Origin.TYPICAL)
+                        : rolling(rollingResistance, GIVEN_ROLLING_FRACTION, Measure.Origin.GIVEN),
+                position,
+                null);
+    }
+
+    private static Measure area(double areaM2, double fraction, Measure.Origin origin) {
+        require("dragAreaM2", areaM2, Rig.LEAST_DRAG_AREA_M2, Rig.MOST_DRAG_AREA_M2);
+        return Measure.within(areaM2, fraction, origin).boundedBy(Rig.LEAST_DRAG_AREA_M2, Rig.MOST_DRAG_AREA_M2);
+    }
+
+    private static Measure rolling(double coefficient, double fraction, Measure.Origin origin) {
+        require("rollingResistance", coefficient, Rig.LEAST_ROLLING_RESISTANCE, Rig.MOST_ROLLING_RESISTANCE);
+        return Measure.within(coefficient, fraction, origin)
+                .boundedBy(Rig.LEAST_ROLLING_RESISTANCE, Rig.MOST_ROLLING_RESISTANCE);
+    }
+
+    private static void require(String name, double value, double least, double most) {
+        if (!(value >= least && value <= most)) {
+            throw new IllegalArgumentException(name + " " + value + ", expected " + least + " to " + most);
         }
-        if (dragAreaM2 != null) {
-            area = dragAreaM2;
-            areaFrom = given;
+    }
+
+    /** The same with drag area and rolling resistance from a ride where they were not given and the ride tells them. */
+    public RigChoice estimatedFrom(Ride ride) {
+        boolean areaIsOpen = dragAreaM2.origin() == Measure.Origin.TYPICAL;
+        boolean rollingIsOpen = rollingResistance.origin() == Measure.Origin.TYPICAL;
+        if (!areaIsOpen && !rollingIsOpen) {
+            return this;
         }
-        if (rollingResistance != null) {
-            rolling = rollingResistance;
-            rollingFrom = given;
+        RigEstimate estimate = RigEstimate.of(ride, totalKg());
+        if (!estimate.isAccepted()) {
+            return this;
         }
-        areaFrom.add(String.format(java.util.Locale.ROOT, "drag area %.2f m2", area));
-        rollingFrom.add(String.format(java.util.Locale.ROOT, "rolling resistance %.4f", rolling));
-        return new RigChoice(Rig.of(rider + bicycle, area, rolling), words(given, estimated, typical), null);
+        return new RigChoice(
+                riderKg,
+                bicycleKg,
+                areaIsOpen
+                        ? area(
+                                estimate.dragAreaM2(),
+                                share(estimate.dragAreaErrorM2(), estimate.dragAreaM2()),
+                                Measure.Origin.ESTIMATED)
+                        : dragAreaM2,
+                rollingIsOpen
+                        ? rolling(
+                                estimate.rollingResistance(),
+                                share(estimate.rollingResistanceError(), estimate.rollingResistance()),
+                                Measure.Origin.ESTIMATED)
+                        : rollingResistance,
+                position,
+                gears);
+    }
+
+    private static double share(double standardError, double of) {
+        return STANDARD_ERRORS * standardError / of;
     }
 
     /** The same with other gears. */
     public RigChoice withGears(@Nullable Gears other) {
-        return new RigChoice(rig, words, other);
+        return new RigChoice(riderKg, bicycleKg, dragAreaM2, rollingResistance, position, other);
     }
 
-    private static String words(List<String> given, List<String> estimated, List<String> typical) {
+    /** The same, its rider's mass having come from elsewhere. */
+    public RigChoice withRiderFrom(Measure.Origin origin) {
+        Measure rider = new Measure(riderKg.value(), riderKg.low(), riderKg.high(), origin);
+        return new RigChoice(rider, bicycleKg, dragAreaM2, rollingResistance, position, gears);
+    }
+
+    /** Rider and bicycle together, kg. */
+    public double totalKg() {
+        return riderKg.value() + bicycleKg.value();
+    }
+
+    /**
+     * Rider and bicycle as the road feels them.
+     *
+     * @throws IllegalArgumentException when both masses together lie outside what a rig can have
+     */
+    public Rig rig() {
+        return Rig.of(totalKg(), dragAreaM2.value(), rollingResistance.value());
+    }
+
+    /** Where the numbers come from, a sentence. */
+    public String words() {
+        return "The prices rest on " + numbers() + ".";
+    }
+
+    /** The numbers with their origins, a clause. */
+    public String numbers() {
+        Map<Measure.Origin, List<String>> byOrigin = new EnumMap<>(Measure.Origin.class);
+        add(byOrigin, riderKg, "rider %.0f kg");
+        add(byOrigin, bicycleKg, "bicycle %.0f kg");
+        add(byOrigin, dragAreaM2, "drag area %.2f m2");
+        add(byOrigin, rollingResistance, "rolling resistance %.4f");
         List<String> parts = new ArrayList<>();
-        add(parts, given, "as given");
-        add(parts, estimated, "estimated from this ride");
-        add(parts, typical, "typical values");
-        return "The prices rest on " + String.join("; ", parts) + ".";
+        byOrigin.forEach((origin, numbers) -> parts.add(String.join(", ", numbers) + " (" + origin.words() + ")"));
+        return String.join("; ", parts);
     }
 
-    private static void add(List<String> parts, List<String> numbers, String source) {
-        if (!numbers.isEmpty()) {
-            parts.add(String.join(", ", numbers) + " (" + source + ")");
-        }
+    private static void add(Map<Measure.Origin, List<String>> byOrigin, Measure number, String format) {
+        byOrigin.computeIfAbsent(number.origin(), none -> new ArrayList<>())
+                .add(String.format(Locale.ROOT, format, number.value()));
     }
 }

@@ -58,6 +58,10 @@ public record RigEstimate(
     private static final String TOO_ALIKE = "the ride does not tell drag from rolling resistance closely enough";
 
     private static final int MOST_ROUNDS = 60;
+
+    /** A round that moves drag area, rolling force and wind by less than this ends the search: m2, N, m/s. */
+    private static final double LEAST_STEP = 1e-9;
+
     private static final double TUKEY = 4.685; // 95 % efficiency for normal errors
     private static final double MAD_TO_DEVIATION = 1.4826;
 
@@ -229,8 +233,13 @@ public record RigEstimate(
                 return refused(TOO_ALIKE);
             }
             double[] step = inverse.operate(new ArrayRealVector(right)).toArray();
+            double longest = 0;
             for (int k = 0; k < 4; k++) {
                 found[k] += step[k];
+                longest = Math.max(longest, Math.abs(step[k]));
+            }
+            if (longest < LEAST_STEP) {
+                break;
             }
         }
         if (inverse == null) {
@@ -255,7 +264,11 @@ public record RigEstimate(
     }
 
     private static double medianOfAbsolutes(double[] values) {
-        double[] sorted = Arrays.stream(values).map(Math::abs).sorted().toArray();
+        double[] sorted = values.clone();
+        for (int i = 0; i < sorted.length; i++) {
+            sorted[i] = Math.abs(sorted[i]);
+        }
+        Arrays.sort(sorted);
         return sorted[sorted.length / 2];
     }
 

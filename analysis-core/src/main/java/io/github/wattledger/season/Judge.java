@@ -4,9 +4,8 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.RiderContext.ThresholdSource;
-import io.github.wattledger.pacing.Cost;
-import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Bounds;
@@ -123,16 +122,10 @@ final class Judge {
     }
 
     private static RideJudgement judgement(RideReview review, @Nullable ThresholdSource source) {
-        Double low = null;
-        Double high = null;
-        List<RideJudgement.Found> found = new ArrayList<>();
-        for (Finding finding : review.pacing().findings()) {
-            found.add(new RideJudgement.Found(finding.kind(), finding.severity()));
-            if (finding.cost() instanceof Cost.Priced price) {
-                low = (low == null ? 0 : low) + price.lowMinutes();
-                high = (high == null ? 0 : high) + price.highMinutes();
-            }
-        }
+        List<RideJudgement.Found> found = review.pacing().findings().stream()
+                .map(finding -> new RideJudgement.Found(finding.kind(), finding.severity()))
+                .toList();
+        TimeLedger.Entry lost = review.pacing().ledger().allAtOnce().orElse(null);
         return new RideJudgement(
                 review.rider().thresholdPowerW(),
                 source != null ? source : review.rider().thresholdPowerSource(),
@@ -141,8 +134,8 @@ final class Judge {
                 review.pacing().verdict(),
                 review.pacing().verdictReason(),
                 review.pacing().targetW(),
-                low,
-                high,
+                lost == null ? null : (Double) lost.minutesLow(),
+                lost == null ? null : (Double) lost.minutesHigh(),
                 found);
     }
 

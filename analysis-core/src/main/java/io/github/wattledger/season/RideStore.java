@@ -38,7 +38,7 @@ final class RideStore implements AutoCloseable {
      * Version of what a ride's numbers are. To be raised whenever reading, cleaning or a metric changes what comes out;
      * files are then read again.
      */
-    static final int ANALYSIS_VERSION = 1;
+    static final int ANALYSIS_VERSION = 2;
 
     /** Marks the file as ours: the letters WLSS. */
     private static final int APPLICATION_ID = 0x574C5353;

@@ -1,6 +1,7 @@
 package io.github.wattledger.load;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.ride.Channel;
@@ -82,6 +83,20 @@ class NormalizedPowerTest {
                     .state(new Interval(100, 200), SecondState.PAUSED)
                     .build();
             assertThat(NormalizedPower.of(ride).orElseThrow()).isCloseTo(200, within(1e-9));
+        }
+
+        @Test
+        void aStretchCountsAsIfTheRideWereNoMoreThanThat() {
+            Ride ride = Ride.builder(Instant.EPOCH, 300)
+                    .channel(Channel.POWER, Series.of(steps(1, 100, 600, 60, 200, 40, 900, 50, 200, 50, 100)))
+                    .state(new Interval(160, 200), SecondState.PAUSED)
+                    .build();
+
+            assertThat(NormalizedPower.of(ride, new Interval(100, 250)).orElseThrow())
+                    .isCloseTo(200, within(1e-9));
+            assertThat(NormalizedPower.of(ride, new Interval(100, 129))).isEmpty();
+            assertThatThrownBy(() -> NormalizedPower.of(ride, new Interval(100, 301)))
+                    .isInstanceOf(IndexOutOfBoundsException.class);
         }
     }
 

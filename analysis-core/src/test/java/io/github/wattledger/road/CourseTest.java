@@ -1,6 +1,7 @@
 package io.github.wattledger.road;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.ride.Channel;
@@ -17,6 +18,8 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class CourseTest {
     /** A ride at a constant speed over a profile, without noise. */
@@ -41,6 +44,37 @@ class CourseTest {
             }
             return pairs[pairs.length - 1];
         };
+    }
+
+    @Nested
+    class Hills {
+        @ParameterizedTest
+        @CsvSource({"100000, 1500", "322000, 3000", "1000, 30", "300, 5", "40000, 4000", "10000, 0"})
+        void climbAndFallByTheAscentOverTheLength(double lengthM, double ascentM) {
+            Course course = Course.ofHills(lengthM, ascentM);
+            double up = 0;
+            double down = 0;
+            for (int piece = 0; piece < course.pieces(); piece++) {
+                up += Math.max(0, course.pieceGrade(piece)) * course.stepM();
+                down += Math.max(0, -course.pieceGrade(piece)) * course.stepM();
+            }
+            assertThat(course.lengthM()).isCloseTo(lengthM, within(1e-6));
+            assertThat(up).isCloseTo(ascentM, within(1e-6));
+            assertThat(down).isCloseTo(ascentM, within(1e-6));
+        }
+
+        @Test
+        void areOfFourPercentWhereThereIsRoom() {
+            Course course = Course.ofHills(100_000, 1000);
+            assertThat(course.pieceGrade(0)).isCloseTo(0.04, within(0.001));
+            assertThat(course.pieceGrade(course.pieces() - 1)).isZero();
+        }
+
+        @Test
+        void steeperThanRoadsAreAMistake() {
+            assertThatThrownBy(() -> Course.ofHills(1000, 101)).hasMessageContaining("ascentM 101");
+            assertThatThrownBy(() -> Course.ofHills(1000, -1)).hasMessageContaining("ascentM -1");
+        }
     }
 
     @Nested

@@ -4,6 +4,7 @@ import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.ride.Bounds;
 import io.github.wattledger.ride.Gears;
+import io.github.wattledger.ride.LongBest;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.ThresholdHistory;
 import io.github.wattledger.ride.ZoneScheme;
@@ -44,13 +45,20 @@ public final class RiderFile {
             "bike_mass_kg",
             "maximum_heart_rate_bpm",
             "thresholds",
+            "critical_power",
+            "long_bests",
             "power_zones",
             "heart_rate_zones",
             "gears",
             "road",
             "judgement");
     private static final List<String> THRESHOLD_KEYS = List.of("from", "power_w", "heart_rate_bpm");
+    private static final List<String> CRITICAL_POWER_KEYS = List.of("power_w", "w_prime_kj");
+    private static final List<String> BEST_KEYS = List.of("day", "minutes", "power_w");
     private static final List<String> ZONE_KEYS = List.of("name", "from_fraction");
+    private static final int SECONDS_PER_MINUTE = 60;
+    private static final Bounds BEST_MINUTES =
+            new Bounds(LongBest.SECONDS.low() / SECONDS_PER_MINUTE, LongBest.SECONDS.high() / SECONDS_PER_MINUTE);
     private static final List<String> GEAR_KEYS = List.of("chainrings", "cogs", "wheel_circumference_m");
     private static final List<String> ROAD_KEYS = List.of("drag_area_m2", "rolling_resistance");
     private static final List<String> LIMIT_KEYS =
@@ -109,6 +117,15 @@ public final class RiderFile {
         rider = rider.withThresholds(thresholds(top))
                 .withPowerZones(zones(top, "power_zones", rider.powerZones()))
                 .withHeartRateZones(zones(top, "heart_rate_zones", rider.heartRateZones()));
+        ProfileTable critical = top.table("critical_power", CRITICAL_POWER_KEYS);
+        if (critical != null) {
+            critical.require("power_w", "watts");
+            critical.require("w_prime_kj", "the work above it that you have at once, kilojoules");
+            Double powerW = critical.number("power_w", Rider.CRITICAL_POWER_W);
+            Double wPrimeKJ = critical.number("w_prime_kj", Rider.W_PRIME_KJ);
+            rider = powerW == null || wPrimeKJ == null ? rider : rider.withCriticalPower(powerW, wPrimeKJ);
+        }
+        rider = rider.withLongBests(longBests(top));
         Gears gears = gears(top);
         rider = gears == null ? rider : rider.withGears(gears);
         ProfileTable road = top.table("road", ROAD_KEYS);
@@ -143,6 +160,23 @@ public final class RiderFile {
         }
         entries.sort(Comparator.comparing(ThresholdHistory.Entry::from));
         return new ThresholdHistory(entries);
+    }
+
+    private static List<LongBest> longBests(ProfileTable top) {
+        List<ProfileTable> tables = top.tables("long_bests", BEST_KEYS);
+        List<LongBest> bests = new ArrayList<>();
+        for (ProfileTable table : tables == null ? List.<ProfileTable>of() : tables) {
+            table.require("day", "the day of the ride, such as 2026-05-17");
+            table.require("minutes", "how long the effort took");
+            table.require("power_w", "its mean power, watts");
+            LocalDate day = table.day("day");
+            Double minutes = table.number("minutes", BEST_MINUTES);
+            Double powerW = table.number("power_w", Rider.THRESHOLD_POWER_W);
+            if (day != null && minutes != null && powerW != null) {
+                bests.add(new LongBest((int) Math.round(minutes * SECONDS_PER_MINUTE), powerW, day));
+            }
+        }
+        return bests;
     }
 
     private static ZoneScheme zones(ProfileTable top, String key, ZoneScheme usual) {

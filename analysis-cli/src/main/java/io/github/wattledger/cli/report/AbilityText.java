@@ -91,6 +91,9 @@ public final class AbilityText {
     }
 
     private String basis() {
+        if (ability.source() != null && ability.source().isGiven()) {
+            return ", as given";
+        }
         if (evidence == null || !(evidence.criticalPower() instanceof CriticalPowerFit fit)) {
             return "";
         }

@@ -59,14 +59,14 @@ public final class EvidenceSentences {
         begin("openingNormalizedPowerW", "Normalized power % in ", Figures::watts);
         and(opening.isEmpty() ? "the opening" : opening);
         and("restNormalizedPowerW", ", % after it", Figures::watts);
-        and("targetW", "; the guide for this length is %", Figures::watts);
+        and("targetW", "; the target for this length is %", Figures::watts);
         end();
         if (evidence.get("excessWorkKJ").orElse(0) >= 0) {
-            begin("excessWorkKJ", "Work above the guide: % kJ", Figures::brief);
+            begin("excessWorkKJ", "Work above the target: % kJ", Figures::brief);
         } else {
             begin(
                     "excessWorkKJ",
-                    "In sum % kJ against the guide: it was hard in bursts, not on average",
+                    "In sum % kJ against the target: it was hard in bursts, not on average",
                     Figures::brief);
         }
         end();
@@ -74,6 +74,8 @@ public final class EvidenceSentences {
         end();
         begin("openingHeartRateBpm", "Heart rate %", Figures::beats);
         and("thresholdHeartRateFraction", ", % of threshold heart rate", Figures::fractionAsPercent);
+        end();
+        begin("lowestWPrimeShare", "W' was down to % in it", Figures::fractionAsPercent);
         end();
     }
 
@@ -98,6 +100,14 @@ public final class EvidenceSentences {
         and("wPrimeSharePerHour", ", that is % of W' an hour", Figures::fractionAsPercent);
         and("wPrimeKJ", " (W' % kJ)", Figures::brief);
         and("usualWPrimeKJ", " (a usual W' of % kJ, yours is not known)", Figures::brief);
+        end();
+        begin("wPrimeSpentKJ", "W' spent in them: % kJ", Figures::brief);
+        and("mostWPrimeSpentKJ", ", % kJ in one alone", Figures::brief);
+        end();
+        begin("lowestWPrimeShare", "The one that left least left % of it", Figures::fractionAsPercent);
+        and("secondsToRecover", ", and nine tenths were back after %", Figures::span);
+        end();
+        begin("drainedCount", "Surges before the last sixth that left less than a quarter: %", Figures::brief);
         end();
     }
 
@@ -145,7 +155,7 @@ public final class EvidenceSentences {
 
     private void underPaced() {
         begin("normalizedPowerW", "Normalized power % for the whole", Figures::watts);
-        and("targetW", "; the guide for this length is %", Figures::watts);
+        and("targetW", "; the target for this length is %", Figures::watts);
         and("shareOfTargetPercent", ", so % of it", Figures::percent);
         end();
     }

@@ -5,6 +5,7 @@ import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.power.Ability;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -20,7 +21,7 @@ public final class VerdictSentence {
             case UNEVEN -> uneven(evidence(pacing, FindingKind.SURGES));
             case EVEN -> "Even: the effort was held steady from start to end" + againstGuide(review) + ".";
             case NEGATIVE_SPLIT -> negativeSplit(evidence(pacing, FindingKind.LATE_RESERVE));
-            case UNDER_PACED -> "Under-paced: easier throughout than the guide" + againstGuide(review) + ".";
+            case UNDER_PACED -> "Under-paced: easier throughout than you can ride" + againstGuide(review) + ".";
             case NOT_JUDGED -> notJudged(pacing.verdictReason());
         };
     }
@@ -38,11 +39,12 @@ public final class VerdictSentence {
                 .append(Figures.watts(opening.getAsDouble()));
         OptionalDouble target = start.get("targetW");
         if (target.isPresent()) {
-            text.append(" against a guide of ")
-                    .append(Figures.watts(target.getAsDouble()))
+            text.append(" against ")
+                    .append(target(review, target.getAsDouble()))
                     .append(" for ")
                     .append(Figures.span(review.ability().forSeconds()));
         }
+        text.append(wPrimeLeft(start));
         OptionalDouble rest = start.get("restNormalizedPowerW");
         if (rest.isPresent()) {
             text.append(", the rest at ").append(Figures.watts(rest.getAsDouble()));
@@ -73,7 +75,12 @@ public final class VerdictSentence {
         OptionalDouble count = surges.get("count");
         return "Uneven: neither start nor end stands out, but the effort went up and down"
                 + (count.isEmpty() ? "" : ", with " + Figures.brief(count.getAsDouble()) + " surges above threshold")
-                + ".";
+                + wPrimeLeft(surges) + ".";
+    }
+
+    private static String wPrimeLeft(Evidence evidence) {
+        OptionalDouble left = evidence.get("lowestWPrimeShare");
+        return left.isEmpty() ? "" : ", W' down to " + Figures.fractionAsPercent(left.getAsDouble());
     }
 
     private static String negativeSplit(Evidence reserve) {
@@ -97,8 +104,15 @@ public final class VerdictSentence {
         if (normalized == null || target == null) {
             return "";
         }
-        return ", at " + Figures.watts(normalized) + " normalized power against a guide of " + Figures.watts(target)
-                + " for " + Figures.span(review.ability().forSeconds());
+        return ", at " + Figures.watts(normalized) + " normalized power against " + target(review, target) + " for "
+                + Figures.span(review.ability().forSeconds());
+    }
+
+    private static String target(RideReview review, double watts) {
+        Ability.Source source = review.ability().source();
+        return source == null || source.isGuide()
+                ? "a guide of " + Figures.watts(watts)
+                : Figures.watts(watts) + " by your own long bests";
     }
 
     private static Evidence evidence(PacingReview pacing, FindingKind kind) {

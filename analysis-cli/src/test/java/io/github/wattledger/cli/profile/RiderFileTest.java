@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.ride.Gears;
+import io.github.wattledger.ride.LongBest;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.ThresholdHistory;
 import io.github.wattledger.ride.ThresholdHistory.Entry;
@@ -61,6 +62,13 @@ class RiderFileTest {
                     "[road]",
                     "drag_area_m2 = 0.36",
                     "rolling_resistance = 0.007",
+                    "[critical_power]",
+                    "power_w = 246",
+                    "w_prime_kj = 17.5",
+                    "[[long_bests]]",
+                    "day = 2026-05-02",
+                    "minutes = 150",
+                    "power_w = 214",
                     "[judgement]",
                     "surge_seconds = 12",
                     "drift_percent = 4.5");
@@ -77,7 +85,10 @@ class RiderFileTest {
                     new ZoneScheme(List.of(new Zone("all", 0))),
                     new Gears(List.of(30, 46), List.of(11, 36), 2.19),
                     0.36,
-                    0.007);
+                    0.007,
+                    246.0,
+                    17.5,
+                    List.of(new LongBest(9000, 214, LocalDate.of(2026, 5, 2))));
             JudgementLimits limits = JudgementLimits.USUAL
                     .with(JudgementLimit.SURGE_SECONDS, 12)
                     .with(JudgementLimit.DRIFT_PERCENT, 4.5);
@@ -124,6 +135,7 @@ class RiderFileTest {
                     .contains("mass_kg = ", "bike_mass_kg = ", "maximum_heart_rate_bpm = ", "[[thresholds]]", "from = ")
                     .contains("power_w = ", "heart_rate_bpm = ", "[[power_zones]]", "[[heart_rate_zones]]", "name = ")
                     .contains("from_fraction = ", "[gears]", "chainrings = ", "cogs = ", "wheel_circumference_m = ")
+                    .contains("[critical_power]", "w_prime_kj = ", "[[long_bests]]", "day = ", "minutes = ")
                     .contains("[road]", "drag_area_m2 = ", "rolling_resistance = ", "[judgement]");
             for (JudgementLimit limit : JudgementLimit.values()) {
                 assertThat(RiderFile.example()).contains("\n" + limit.key() + " = ");
@@ -200,11 +212,15 @@ class RiderFileTest {
                     "road.drag_area_m2 = 3 | road.drag_area_m2: expected a number from 0.1 to 1, found 3",
                     "road.rolling_resistance = 0.5 | road.rolling_resistance: expected a number from 0.001 to 0.05,"
                             + " found 0.5",
+                    "critical_power.power_w = 246 | critical_power: expected w_prime_kj, the work above it that you"
+                            + " have at once, kilojoules; it is missing",
+                    "long_bests = [{day = 2026-05-02, minutes = 5, power_w = 300}] | long_bests.minutes: expected a"
+                            + " number from 20 to 2880, found 5",
                     "judgement.surge_seconds = 8.5 | judgement.surge_seconds: expected a whole number from 1 to 300,"
                             + " found 8.5",
                     "judgement.fade_percent = 0 | judgement.fade_percent: expected a number from 1 to 50, found 0",
                     "colour = 1 | colour: unknown key; expected one of mass_kg, bike_mass_kg, maximum_heart_rate_bpm,"
-                            + " thresholds, power_zones, heart_rate_zones, gears, road, judgement",
+                            + " thresholds, critical_power, long_bests, power_zones, heart_rate_zones, gears, road, judgement",
                 })
         void eachIsToldWord(String line, String problem) {
             assertThat(problems("", line)).contains("rider.toml:2: " + problem);

@@ -269,10 +269,14 @@ public final class JsonReport implements Report {
     }
 
     static void number(JsonGenerator json, String name, @Nullable Double value) {
+        number(json, name, value, DECIMALS);
+    }
+
+    static void number(JsonGenerator json, String name, @Nullable Double value, int decimals) {
         if (value == null || !Double.isFinite(value)) {
             json.writeNullProperty(name);
         } else {
-            json.writeName(name).writeNumber(plain(value));
+            json.writeName(name).writeNumber(plain(value, decimals));
         }
     }
 
@@ -308,8 +312,8 @@ public final class JsonReport implements Report {
     }
 
     /** A finite number without exponent, trailing zeros or minus zero. */
-    private static String plain(double value) {
-        BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
+    private static String plain(double value, int decimals) {
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
         return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
     }
 

@@ -1,0 +1,73 @@
+package io.github.wattledger;
+
+import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadResult;
+import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Recording;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Rider;
+import io.github.wattledger.road.Position;
+import io.github.wattledger.road.Replay;
+import io.github.wattledger.road.RigChoice;
+import io.github.wattledger.road.WhatIf;
+import java.io.Serializable;
+import java.nio.file.Path;
+
+/** The door for rides that are to be ridden again with something changed. Stateless and safe for many threads. */
+public final class Replayer {
+    private Replayer() {}
+
+    /**
+     * A recorded ride with something changed.
+     *
+     * @param source where the ride comes from
+     * @param ridden the seconds of the recording that were ridden again
+     * @param answer what the change is worth
+     */
+    public record Replayed(RideSource source, Interval ridden, WhatIf.Answer answer) implements Serializable {}
+
+    /**
+     * Rides a recorded file again. The rider's mass is what was given, else what was set on the device; drag area and
+     * rolling resistance are what was given, else estimated from the ride, else typical.
+     *
+     * @param rider what is known of the rider and the bicycle
+     * @param position how the rider sat, as far as one position can say it
+     * @param change what to change
+     * @param options which session, and which part of it; the rest of them is not looked at
+     * @throws UnreadableRideException when nothing could be read, or the ride cannot be replayed, for instance for want
+     *     of power; its message is one line for people that begins with the file
+     * @throws IllegalArgumentException when the options or the change do not fit, with one line for people
+     */
+    public static Replayed whatIf(
+            Path file,
+            ReadOptions readOptions,
+            Rider rider,
+            Position position,
+            WhatIf.Change change,
+            ReviewOptions options)
+            throws UnreadableRideException {
+        byte[] content = RideFiles.content(file, readOptions.limits());
+        ReadResult read = RideFiles.read(content, file.toString(), readOptions);
+        Recording recording = Reviewer.chosenSession(read, file.toString(), options.sessionIndex());
+        Ride whole = Cleaning.clean(recording).ride();
+        Interval part = SelectedPart.of(whole, options);
+        Ride ride = whole.part(part);
+        Double massKg = rider.massKg() == null ? recording.device().riderMassKg() : rider.massKg();
+        RigChoice rig = Reviewer.rig(ride, rider, massKg, position);
+        String refusal = Replay.of(ride, rig.rig()).refusal();
+        if (refusal != null) {
+            throw new UnreadableRideException(file + ": cannot be ridden again: " + refusal);
+        }
+        Path name = file.getFileName();
+        RideSource source = RideSource.of(
+                recording,
+                whole,
+                name == null ? file.toString() : name.toString(),
+                read.format(),
+                Digests.sha256(content));
+        return new Replayed(source, part, WhatIf.replayed(ride, rig, change));
+    }
+}

@@ -1,0 +1,197 @@
+package io.github.wattledger.pacing;
+
+import static java.util.Objects.requireNonNull;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.load.Work;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Rider;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import io.github.wattledger.road.Measure;
+import io.github.wattledger.road.Replay;
+import io.github.wattledger.simulation.Course;
+import io.github.wattledger.simulation.PacingPlan;
+import io.github.wattledger.simulation.RoadSimulation;
+import io.github.wattledger.simulation.SampleRides;
+import io.github.wattledger.simulation.Scenario;
+import io.github.wattledger.simulation.SimulatedRider;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The steps lead from the seconds of the ride to the minutes of the report, and nothing else is needed. */
+class PriceStepsTest {
+    private static final RideReview OVER_HARD =
+            Reviewer.review(SampleRides.overHardStart().toRecording(), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
+
+    private static final Rider RIDER = Rider.UNKNOWN.withThresholdPowerW(250).withMassKg(74);
+
+    private static RideReview ridden(PacingPlan plan) {
+        Course course = Course.builder()
+                .startLine(45, 0, 100)
+                .stretch(100_000, 0, 0.006)
+                .rollers(20, 3000)
+                .build();
+        Scenario race = Scenario.of(course, SimulatedRider.tireless(), plan);
+        return Reviewer.review(RoadSimulation.ride(race).toRecording(), RIDER, ReviewOptions.WHOLE_RIDE);
+    }
+
+    static Stream<RideReview> reviews() {
+        return Stream.of(
+                OVER_HARD,
+                ridden(moment -> moment.distanceM() < 83_000 ? 190 : 240),
+                ridden(moment -> moment.distanceM() > 20_000 && moment.distanceM() < 30_000 ? 245 : 195),
+                ridden(PacingPlan.steady(195).withSurges(600, 9000, 120, 20, 420)));
+    }
+
+    private static Finding finding(RideReview review, FindingKind kind) {
+        return PacingReview.of(review.pacing().findings(), kind).orElseThrow();
+    }
+
+    /** The power of the race as the steps say that it was mended, and by the share of an end. */
+    private static Series mended(Ride raced, int offset, Replay replay, PriceSteps.Replayed steps, double share) {
+        Series watts = raced.series(Channel.POWER);
+        double[] mended = watts.toArray();
+        boolean[] untouched = new boolean[mended.length];
+        for (PriceSteps.Stretch stretch : steps.stretches()) {
+            Interval when = stretch.when().shifted(-offset);
+            boolean shares = stretch.mending() == PriceSteps.Mending.TO_EARLIER_POWER
+                    || stretch.mending() == PriceSteps.Mending.TO_POWER_BEFORE;
+            for (int second = when.fromSecond(); second < when.toSecond(); second++) {
+                if (replay.isPedalled(second)) {
+                    Double factor = stretch.factor();
+                    mended[second] = factor == null ? Math.min(mended[second], stretch.toW()) : mended[second] * factor;
+                }
+                untouched[second] |= !shares;
+            }
+        }
+        for (int second = steps.takingBack().firstSecond() - offset; second < mended.length; second++) {
+            if (replay.isPedalled(second) && watts.get(second) > 0 && !untouched[second]) {
+                mended[second] *= share;
+            }
+        }
+        return Series.of(mended);
+    }
+
+    /** Whoever has the ride and the steps can ride the race again and gets the same minutes. */
+    @ParameterizedTest
+    @MethodSource("reviews")
+    void areEnoughToArriveAtThePrice(RideReview review) {
+        Interval judged = review.pacing().judged();
+        Ride raced = review.ride().part(judged);
+        int priced = 0;
+        for (Finding finding : review.pacing().findings()) {
+            if (!(finding.priceSteps() instanceof PriceSteps.Replayed steps)
+                    || !(finding.cost() instanceof Cost.Priced cost)) {
+                continue;
+            }
+            priced++;
+            Replay replay = requireNonNull(Replay.of(raced, steps.rig().rig()).replay());
+            PriceSteps.End work = requireNonNull(steps.equalWork());
+            PriceSteps.End normalized = requireNonNull(steps.equalNormalizedPower());
+            for (PriceSteps.End end : List.of(work, normalized)) {
+                Series watts = mended(raced, judged.fromSecond(), replay, steps, end.share());
+                Replay.Result result = replay.withPower(watts);
+                assertThat(result.savedSeconds()).isCloseTo(end.savedSeconds(), within(0.01));
+                assertThat(end.movingSeconds())
+                        .isCloseTo(steps.recordedMovingSeconds() - end.savedSeconds(), within(1e-6));
+                double joules = 0;
+                for (int second = 0; second < raced.seconds(); second++) {
+                    boolean counts = watts.isMeasured(second) && raced.state(second) != SecondState.PAUSED;
+                    boolean rides = raced.state(second) == SecondState.RIDING;
+                    joules += counts ? watts.get(second) * (rides ? result.secondsFor(second) : 1) : 0;
+                }
+                assertThat(joules / 1000).isCloseTo(end.workKJ(), within(1e-3 * end.workKJ()));
+            }
+            // The two ends are what they are called.
+            assertThat(work.workKJ()).isCloseTo(steps.recordedWorkKJ(), within(2e-6 * steps.recordedWorkKJ()));
+            assertThat(normalized.normalizedPowerW())
+                    .isCloseTo(steps.recordedNormalizedPowerW(), within(2e-6 * steps.recordedNormalizedPowerW()));
+            double low = Math.min(work.savedSeconds(), normalized.savedSeconds()) / 60;
+            double high = Math.max(work.savedSeconds(), normalized.savedSeconds()) / 60;
+            boolean isNothing = high < 1 / 60.0;
+            assertThat(cost.lowMinutes()).isCloseTo(isNothing ? 0 : Math.max(0, low), within(1e-9));
+            assertThat(cost.highMinutes()).isCloseTo(isNothing ? 0 : high, within(1e-9));
+        }
+        assertThat(priced).isPositive();
+    }
+
+    /** What the race was before is what the metrics say of it. */
+    @Test
+    void beginWithTheRideItself() {
+        Interval judged = OVER_HARD.pacing().judged();
+        Ride raced = OVER_HARD.ride().part(judged);
+        PriceSteps.Replayed steps = (PriceSteps.Replayed)
+                requireNonNull(finding(OVER_HARD, FindingKind.OVER_HARD_START).priceSteps());
+        assertThat(steps.recordedMovingSeconds()).isEqualTo(raced.countSeconds(SecondState.RIDING));
+        assertThat(steps.recordedWorkKJ())
+                .isCloseTo(Work.kilojoules(raced.series(Channel.POWER)).orElseThrow(), within(1e-6));
+        assertThat(steps.recordedNormalizedPowerW())
+                .isCloseTo(NormalizedPower.of(raced).orElseThrow(), within(1e-6));
+        assertThat(steps.targetW()).isEqualTo(OVER_HARD.pacing().targetW());
+        assertThat(steps.rig().riderKg().origin()).isEqualTo(Measure.Origin.DEVICE);
+    }
+
+    @Test
+    void ofAHardStartScaleTheOpeningToTheTarget() {
+        Finding start = finding(OVER_HARD, FindingKind.OVER_HARD_START);
+        PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(start.priceSteps());
+        assertThat(steps.stretches()).hasSize(1);
+        PriceSteps.Stretch stretch = steps.stretches().get(0);
+        double normalizedW = start.evidence().get("openingNormalizedPowerW").orElseThrow();
+        assertThat(stretch.when()).isEqualTo(start.when());
+        assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.TO_TARGET);
+        assertThat(stretch.fromW()).isEqualTo(normalizedW);
+        assertThat(stretch.toW()).isEqualTo(steps.targetW());
+        assertThat(requireNonNull(stretch.factor())).isCloseTo(steps.targetW() / normalizedW, within(1e-12));
+        // The same share of every pedalled second is taken out.
+        double pedalledKJ = stretch.takenOutKJ() / (1 - requireNonNull(stretch.factor()));
+        double allKJ = Work.kilojoules(OVER_HARD.ride().part(start.when()).series(Channel.POWER))
+                .orElseThrow();
+        assertThat(pedalledKJ).isCloseTo(allKJ, within(0.01 * allKJ));
+        assertThat(steps.takingBack().firstSecond())
+                .isGreaterThanOrEqualTo(start.when().toSecond());
+    }
+
+    @Test
+    void ofSurgesNameEachOfThem() {
+        RideReview review = ridden(PacingPlan.steady(195).withSurges(600, 9000, 120, 20, 420));
+        Finding surges = finding(review, FindingKind.SURGES);
+        PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(surges.priceSteps());
+        assertThat(steps.stretches())
+                .hasSize((int) surges.evidence().get("count").orElseThrow());
+        assertThat(steps.stretches()).allSatisfy(stretch -> {
+            assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.CAPPED_AT_TARGET);
+            assertThat(stretch.factor()).isNull();
+            assertThat(stretch.changedSeconds()).isPositive();
+            assertThat(stretch.takenOutKJ()).isPositive();
+        });
+    }
+
+    @Test
+    void ofStopsAreTheStops() {
+        Finding stopped = finding(OVER_HARD, FindingKind.STOPPED_TIME);
+        PriceSteps.Stops steps = (PriceSteps.Stops) requireNonNull(stopped.priceSteps());
+        int seconds = steps.stops().stream().mapToInt(Interval::seconds).sum();
+        assertThat(seconds / 60.0)
+                .isCloseTo(stopped.evidence().get("totalMinutes").orElseThrow(), within(1e-9));
+        assertThat(steps.stops().get(0).fromSecond()).isEqualTo(stopped.when().fromSecond());
+    }
+
+    @Test
+    void areLeftOutWhereNothingIsReckoned() {
+        Optional<Finding> drift = PacingReview.of(OVER_HARD.pacing().findings(), FindingKind.DRIFT);
+        assertThat(drift.orElseThrow().priceSteps()).isNull();
+    }
+}
