@@ -68,10 +68,9 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
                         + " the table below it.");
         double longest = xs[xs.length - 1];
         Plot plot = new Plot(svg, 20, HEIGHT, Scale.logarithmic(1, longest), Scale.fromZero(ys[0]));
-        plot.levels(4, value -> Figures.decimal(value, 0)).name("Best mean power, W");
+        plot.levels(5, value -> Figures.decimal(value, 0)).name("Best mean power, W");
         for (ModelCurve model : detail.models()) {
-            boolean isFit = model.source() == ModelCurve.Source.CRITICAL_POWER;
-            model(plot, model, longest, isFit ? "fit" : "guide");
+            model(plot, model, longest, model.source() == ModelCurve.Source.GUIDE ? "guide" : "fit");
         }
         Double criticalPowerW = review.ability().criticalPowerW();
         if (criticalPowerW != null) {
@@ -94,17 +93,26 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
 
     private static void model(Plot plot, ModelCurve model, double longest, String style) {
         List<ModelCurve.Point> points = model.points().stream()
-                .filter(point -> point.seconds() <= longest && point.lowW() != null && point.highW() != null)
+                .filter(point -> point.seconds() <= longest)
                 .toList();
         double[] xs = points.stream().mapToDouble(ModelCurve.Point::seconds).toArray();
         double[] ys = points.stream().mapToDouble(ModelCurve.Point::watts).toArray();
-        double[] lows = points.stream()
-                .mapToDouble(point -> point.lowW() == null ? Double.NaN : point.lowW())
-                .toArray();
-        double[] highs = points.stream()
-                .mapToDouble(point -> point.highW() == null ? Double.NaN : point.highW())
-                .toArray();
-        plot.between(style + "-band", xs, lows, highs).line(style, xs, ys);
+        if (points.stream().allMatch(point -> point.lowW() != null && point.highW() != null)) {
+            plot.between(
+                    style + "-band",
+                    xs,
+                    points.stream()
+                            .mapToDouble(point -> orMissing(point.lowW()))
+                            .toArray(),
+                    points.stream()
+                            .mapToDouble(point -> orMissing(point.highW()))
+                            .toArray());
+        }
+        plot.line(style, xs, ys);
+    }
+
+    private static double orMissing(@Nullable Double value) {
+        return value == null ? Double.NaN : value;
     }
 
     private static List<Key> legend(RideReview review, RideDetail detail) {
@@ -118,6 +126,7 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
                                     key("fit-band", "fit"),
                                     "critical power fitted to this ride, with the 95 % interval of critical power, W\u2032"
                                             + " held");
+                        case GIVEN_CRITICAL_POWER -> new Key(key("", "fit"), "critical power and W\u2032 as given");
                         case GUIDE ->
                             new Key(
                                     key("guide-band", "guide"),
@@ -128,12 +137,25 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
         if (review.ability().criticalPowerW() != null) {
             legend.add(new Key(key("", "critical"), "critical power"));
         }
-        if (detail.models().isEmpty()) {
+        if (detail.sustainable() != null && review.ability().forSeconds() > 1) {
+            legend.add(new Key(
+                    dot(),
+                    "what could be held for " + Figures.span(review.ability().forSeconds()) + ", with its range"));
+        }
+        if (detail.models().isEmpty() && detail.sustainable() == null) {
             legend.add(new Key(
                     null,
                     "No model is drawn: critical power was not fitted, and there is no guide without a threshold."));
         }
         return legend;
+    }
+
+    private static Markup dot() {
+        Svg key = new Svg();
+        key.open("svg", "class", "key", "width", "12", "height", "12", "aria-hidden", "true");
+        key.leaf("line", "class", "guide-range", "x1", "6", "x2", "6", "y1", "0", "y2", "12");
+        key.leaf("circle", "class", "guide-dot", "cx", "6", "cy", "6", "r", "4");
+        return key.close("svg").done();
     }
 
     private static Markup key(String area, String line) {
