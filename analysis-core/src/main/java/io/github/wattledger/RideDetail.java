@@ -124,11 +124,15 @@ public record RideDetail(
     private static List<ModelCurve> models(RideReview review) {
         List<ModelCurve> models = new ArrayList<>();
         Ability ability = review.ability();
-        if (ability.evidence() != null) {
+        Ability.Source source = ability.source();
+        Double criticalPowerW = ability.criticalPowerW();
+        Double wPrimeKJ = ability.wPrimeKJ();
+        if (source != null && source.isGiven() && criticalPowerW != null && wPrimeKJ != null) {
+            models.add(ModelCurve.given(criticalPowerW, wPrimeKJ * 1000));
+        } else if (ability.evidence() != null) {
             ability.evidence().criticalPower().accepted().map(ModelCurve::of).ifPresent(models::add);
         }
         Double thresholdPowerW = review.rider().thresholdPowerW();
-        Ability.Source source = ability.source();
         if (thresholdPowerW != null && source != null && source.isGuide() && ability.sustainablePowerW() != null) {
             int longest = Math.max(ability.forSeconds(), review.curve().longestSeconds());
             ModelCurve.guide(thresholdPowerW, longest).ifPresent(models::add);

@@ -3,6 +3,8 @@ package io.github.wattledger.cli;
 import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.html.HtmlSeason;
+import io.github.wattledger.cli.report.html.PageNames;
 import io.github.wattledger.cli.report.json.JsonRiders;
 import io.github.wattledger.cli.report.json.JsonSeason;
 import io.github.wattledger.cli.report.text.TextRiders;
@@ -50,7 +52,8 @@ import picocli.CommandLine.Spec;
             "wattledger season FOLDER... [--rider FILE | --riders] [--store FILE]",
             "                  [--threshold-power W] [--threshold-heart-rate BPM]",
             "                  [--zone ZONE] [--as-of DATE] [--forget-gone] [--workers N]",
-            "                  [--format text|json] [--tables FOLDER] [--output FILE]"
+            "                  [--format text|json|html] [--tables FOLDER]",
+            "                  [--pages FOLDER] [--output FILE]"
         },
         header = "Reviews all rides of a season: load, best efforts, pacing.",
         footer = {
@@ -143,7 +146,9 @@ final class SeasonCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             converter = SeasonFormat.Word.class,
-            description = "text (the default, for people) or json (for programs).")
+            description =
+                    "text (the default, for people), json (for programs) or html (a page with charts, one file; not"
+                            + " with --riders).")
     private SeasonFormat format = SeasonFormat.TEXT;
 
     @Option(
@@ -151,6 +156,14 @@ final class SeasonCommand implements Callable<Integer> {
             paramLabel = "FOLDER",
             description = "Also write rides.csv, days.csv and bests.csv into this folder.")
     private @Nullable String tablesFolder;
+
+    @Option(
+            names = "--pages",
+            paramLabel = "FOLDER",
+            description =
+                    "Also write pages into this folder: index.html for the season, and one for each ride, to which"
+                            + " its rows lead.")
+    private @Nullable String pagesFolder;
 
     @Option(
             names = "--output",
@@ -174,8 +187,11 @@ final class SeasonCommand implements Callable<Integer> {
         if (workers < 1 || workers > MOST_WORKERS) {
             throw usage("Invalid value for option '--workers': expected 1 to " + MOST_WORKERS + ", got " + workers);
         }
-        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null)) {
-            throw usage("--riders cannot be combined with --rider, --store or --tables");
+        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null || pagesFolder != null)) {
+            throw usage("--riders cannot be combined with --rider, --store, --tables or --pages");
+        }
+        if (severalRiders && format == SeasonFormat.HTML) {
+            throw usage("--riders cannot be combined with --format html");
         }
         List<Path> roots = new ArrayList<>();
         for (String folder : folders) {
@@ -199,11 +215,16 @@ final class SeasonCommand implements Callable<Integer> {
         Path found = home.resolve(PROFILE);
         Path profile = riderFile != null ? path("--rider", riderFile) : Files.isRegularFile(found) ? found : null;
         Path store = storeFile == null ? home.resolve(STORE) : path("--store", storeFile);
-        SeasonReview season = run(request(roots, store, profile), executor);
+        SeasonRequest request = request(roots, store, profile);
+        SeasonReview season = run(request, executor);
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextSeason().write(season, report);
             case JSON -> new JsonSeason().write(season, report);
+            case HTML -> new HtmlSeason().write(season, new PageNames(), report);
+        }
+        if (pagesFolder != null) {
+            new SeasonPages(path("--pages", pagesFolder), request, executor).write(season);
         }
         if (tablesFolder != null) {
             writeTables(season, path("--tables", tablesFolder));
@@ -239,6 +260,7 @@ final class SeasonCommand implements Callable<Integer> {
         switch (format) {
             case TEXT -> new TextRiders().write(standings, skipped, report);
             case JSON -> new JsonRiders().write(standings, skipped, report);
+            case HTML -> throw new AssertionError("refused before");
         }
         write(report, target);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();

@@ -6,7 +6,8 @@ import picocli.CommandLine.TypeConversionException;
 /** The forms in which a season can be asked for. */
 enum SeasonFormat {
     TEXT,
-    JSON;
+    JSON,
+    HTML;
 
     /** By its word. */
     static final class Word implements ITypeConverter<SeasonFormat> {
@@ -15,7 +16,8 @@ enum SeasonFormat {
             return switch (value) {
                 case "text" -> TEXT;
                 case "json" -> JSON;
-                default -> throw new TypeConversionException("expected text or json, got '" + value + "'");
+                case "html" -> HTML;
+                default -> throw new TypeConversionException("expected text, json or html, got '" + value + "'");
             };
         }
     }

@@ -8,6 +8,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.power.Ability;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -335,7 +336,7 @@ class PagesInBrowserTest {
             assertThat(text("typeof window.evil")).isEqualTo("undefined");
             assertThat(text("document.querySelector('.circumstances').textContent"))
                     .contains(SCRIPT);
-            assertThat(text("document.querySelector('.over').textContent")).isEqualTo(IMAGE);
+            assertThat(text("document.querySelector('.file-name').textContent")).isEqualTo(IMAGE);
             assertThat(text("document.title")).isEqualTo(IMAGE);
             assertThat(text("document.images.length")).isEqualTo("0");
             assertThat(browser().requests()).containsExactly(page.toUri().toString());
@@ -358,6 +359,16 @@ class PagesInBrowserTest {
 
     @Nested
     class Accessibility {
+        @Test
+        void axeWouldFindSomething() throws IOException {
+            browser().open(pageOf(SAMPLE));
+            browser().awaitCharts();
+            browser()
+                    .run(
+                            "const button = document.createElement('button'); document.querySelector('main').append(button)");
+            assertThat(seriousFindings().toString()).contains("button-name");
+        }
+
         @ParameterizedTest
         @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
         void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
@@ -372,6 +383,107 @@ class PagesInBrowserTest {
                 browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
             }
         }
+    }
+
+    @Nested
+    class Season {
+        private Path pages() throws IOException {
+            Path pages = in("season");
+            if (!Files.exists(pages)) {
+                ByteArrayOutputStream err = new ByteArrayOutputStream();
+                int status = Main.run(
+                        new String[] {
+                            "season",
+                            "../sample-rides/season",
+                            "--store",
+                            in("season.sqlite").toString(),
+                            "--pages",
+                            pages.toString()
+                        },
+                        new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8));
+                assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isZero();
+            }
+            return pages.resolve("index.html");
+        }
+
+        @Test
+        void opensFromAFileWithoutANetworkAndWithoutAnError() throws IOException {
+            Path page = pages();
+            browser().open(page);
+            browser().await("document.readyState === 'complete'");
+            assertThat(browser().requests()).containsExactly(page.toUri().toString());
+            assertThat(browser().console()).isEmpty();
+            assertThat(text("document.querySelectorAll('script').length")).isEqualTo("0");
+        }
+
+        @Test
+        void aRowLeadsToThePageOfItsRideAndBack() throws IOException {
+            browser().open(pages());
+            assertThat(text("document.querySelectorAll('.rides tbody tr').length"))
+                    .isEqualTo("12");
+            assertThat(text("document.querySelectorAll('.rides tbody a').length"))
+                    .isEqualTo("12");
+            browser().run("document.querySelector('.rides tbody a').scrollIntoView({block: 'center'})");
+            browser().find(".rides tbody tr:nth-child(4) a").click();
+            browser().awaitCharts();
+            assertThat(text("document.querySelector('.file-name').textContent"))
+                    .isEqualTo("2026-04-19-first-race.fit.gz");
+            // By the story of the samples the first race was begun much too hard.
+            assertThat(text("document.querySelector('h1').textContent")).isEqualTo("Over-hard start");
+            browser().find(".over a").click();
+            browser().await("document.querySelector('.rides')");
+        }
+
+        @ParameterizedTest
+        @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
+        void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
+            browser().width(width, 900);
+            browser().media("screen", isDark);
+            try {
+                browser().open(pages());
+                assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+                        .isLessThanOrEqualTo(width);
+                assertThat(seriousFindings()).isEmpty();
+            } finally {
+                browser().media("", false);
+                browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+            }
+        }
+    }
+
+    @Test
+    void theBalanceIsDrawnWhereCriticalPowerIsKnown() throws IOException {
+        RideReview race = SampleReviews.race();
+        RideReview known = new RideReview(
+                race.source(),
+                race.rider(),
+                race.quality(),
+                race.load(),
+                race.deviceTotals(),
+                race.curve(),
+                new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320),
+                race.pacing(),
+                race.ride(),
+                race.reviewed());
+        browser().open(pageOf(known, "balance.html"));
+        browser().awaitCharts();
+        assertThat(text("[...document.querySelectorAll('.pane h4')].map(h => h.textContent).join('; ')"))
+                .isEqualTo("Power, mean of 30 s, W; Heart rate, bpm; W\u2032 balance, kJ; Altitude, m");
+        assertThat(text("document.querySelectorAll('.drawn .balance').length")).isEqualTo("1");
+        browser().run("document.querySelector('.panes').focus()");
+        browser().act().sendKeys(Keys.ARROW_LEFT).perform();
+        // No second of this ride is above 240 W: all of W' is there throughout.
+        assertThat(text("document.querySelector('.readout').textContent")).contains("18.0 kJ of W\u2032");
+    }
+
+    @Test
+    void aRideOfFifteenHoursFitsIntoHalfAMegabyte() throws IOException {
+        Path page = pageOf(LongRide.review(), "long.html");
+        assertThat(Files.size(page)).isLessThan(500_000);
+        browser().open(page);
+        browser().awaitCharts();
+        assertThat(browser().console()).isEmpty();
     }
 
     /** What axe-core finds that it calls serious or critical, with the place. */

@@ -83,6 +83,21 @@ class RecordedRidesTest {
                 .doesNotContain("null");
     }
 
+    @ParameterizedTest
+    @MethodSource("recordings")
+    void giveAPageOfHalfAMegabyteAtMostOrOneLine(Path recording) {
+        Outcome outcome = run("review", recording.toString(), "--format", "html");
+        if (refused(outcome, recording)) {
+            return;
+        }
+        assertThat(outcome.out().getBytes(StandardCharsets.UTF_8).length).isLessThan(500_000);
+        assertThat(outcome.out())
+                .startsWith("<!DOCTYPE html>")
+                .contains("physician")
+                .doesNotContainPattern("=\"[^\"]*(NaN|Infinity)")
+                .doesNotContainPattern(">[^<]*\\b(NaN|null|Infinity)\\b[^<]*</(td|th|p|li|data|text|title)>");
+    }
+
     private static boolean refused(Outcome outcome, Path recording) {
         if (outcome.status() == ExitStatus.UNREADABLE_INPUT.code()) {
             assertThat(outcome.out()).isEmpty();

@@ -22,6 +22,8 @@ public record ModelCurve(Source source, List<Point> points) implements Serializa
     public enum Source {
         /** The fit of critical power and W′ to this ride. */
         CRITICAL_POWER,
+        /** Critical power and W′ as they were given. */
+        GIVEN_CRITICAL_POWER,
         /** The general guide from threshold power. */
         GUIDE
     }
@@ -61,6 +63,21 @@ public record ModelCurve(Source source, List<Point> points) implements Serializa
             points.add(new Point(seconds, watts, watts - half, watts + half));
         }
         return new ModelCurve(Source.CRITICAL_POWER, points);
+    }
+
+    /**
+     * The line of a critical power and W′ that were given, from 2 to 30 minutes; no bounds are known.
+     *
+     * @param criticalPowerW critical power, watts, above 0
+     * @param wPrimeJ W′, joules, above 0
+     * @throws IllegalArgumentException when a number is not above 0
+     */
+    public static ModelCurve given(double criticalPowerW, double wPrimeJ) {
+        List<Point> points = new ArrayList<>();
+        for (double seconds : logSpaced(CriticalPower.SHORTEST_SECONDS, LONGEST_CRITICAL_SECONDS)) {
+            points.add(new Point(seconds, CriticalPower.powerW(seconds, criticalPowerW, wPrimeJ), null, null));
+        }
+        return new ModelCurve(Source.GIVEN_CRITICAL_POWER, points);
     }
 
     /**

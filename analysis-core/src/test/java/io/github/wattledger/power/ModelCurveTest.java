@@ -48,4 +48,15 @@ class ModelCurveTest {
         assertThat(requireNonNull(last.highW()) - last.watts()).isCloseTo(2 * 3.182, within(0.01));
         assertThat(last.watts() - requireNonNull(last.lowW())).isCloseTo(2 * 3.182, within(0.01));
     }
+
+    @Test
+    void aGivenCriticalPowerIsDrawnWithoutBounds() {
+        // P = CP + W'/t with CP 240 W and W' 18 kJ: 390 W over 2 min, 250 W over half an hour.
+        ModelCurve line = ModelCurve.given(240, 18_000);
+        ModelCurve.Point first = line.points().get(0);
+        ModelCurve.Point last = line.points().get(line.points().size() - 1);
+        assertThat(first).isEqualTo(new ModelCurve.Point(120, 390, null, null));
+        assertThat(last).isEqualTo(new ModelCurve.Point(1800, 250, null, null));
+        assertThat(line.source()).isEqualTo(ModelCurve.Source.GIVEN_CRITICAL_POWER);
+    }
 }

@@ -175,7 +175,7 @@ public record Account(
                 bar(minutes, entry.minutesLow(), entry.minutesHigh()));
     }
 
-    private static Markup bar(Scale minutes, double low, double high) {
+    static Markup bar(Scale minutes, double low, double high) {
         Svg bar = new Svg();
         bar.open("svg", "class", "loss-bar", "width", "100%", "height", "22", "aria-hidden", "true");
         for (double tick : minutes.ticks(4)) {
@@ -207,18 +207,19 @@ public record Account(
         return bar.close("svg").done();
     }
 
-    private static Markup scale(Scale minutes) {
+    static Markup scale(Scale minutes) {
         Svg scale = new Svg();
         scale.open("svg", "class", "loss-scale", "width", "100%", "height", "18", "aria-hidden", "true");
-        for (double tick : minutes.ticks(4)) {
-            double share = minutes.share(tick);
-            boolean isFine = share > 0.05 && share < 0.95;
-            String anchor = share < 0.05 ? "first" : share > 0.95 ? "last" : "";
+        List<Double> ticks = minutes.ticks(4);
+        for (int i = 0; i < ticks.size(); i++) {
+            double share = minutes.share(ticks.get(i));
+            boolean isLast = i == ticks.size() - 1;
+            String anchor = i == 0 ? "first" : share > 0.9 ? "last" : "";
             scale.words(
                     "text",
-                    Figures.brief(tick) + (share > 0.95 ? " min" : ""),
+                    Figures.brief(ticks.get(i)) + (isLast ? " min" : ""),
                     "class",
-                    "foot " + anchor + (isFine ? " fine" : ""),
+                    "foot " + anchor + (i > 0 && !isLast ? " fine" : ""),
                     "x",
                     Svg.percent(share),
                     "y",

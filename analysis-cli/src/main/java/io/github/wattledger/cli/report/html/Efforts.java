@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param rows durations with their power
  * @param legend what the lines are, a sentence each
  */
-public record Efforts(@Nullable Markup drawn, List<Row> rows, List<String> legend) {
+public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) {
     private static final int HEIGHT = 300;
     private static final int[] FEET = {1, 5, 30, 60, 300, 1200, 3600, 7200, 4 * 3600, 8 * 3600, 15 * 3600};
 
@@ -29,6 +29,14 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<String> legen
      * @param isLowerBound whether missing seconds may have lowered it
      */
     public record Row(Num duration, Num watts, boolean isLowerBound) {}
+
+    /**
+     * What a line is.
+     *
+     * @param sample a piece of it, or null
+     * @param words what it is
+     */
+    public record Key(@Nullable Markup sample, String words) {}
 
     static Efforts of(RideReview review, RideDetail detail) {
         MeanMaximalCurve curve = review.curve();
@@ -49,7 +57,7 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<String> legen
                     Num.of(path + "watts", curve.watts(seconds), Figures::watts),
                     curve.mayBeLow(seconds)));
         }
-        return new Efforts(draw(review, detail, xs, ys), rows, legend(detail));
+        return new Efforts(draw(review, detail, xs, ys), rows, legend(review, detail));
     }
 
     private static Markup draw(RideReview review, RideDetail detail, double[] xs, double[] ys) {
@@ -60,10 +68,9 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<String> legen
                         + " the table below it.");
         double longest = xs[xs.length - 1];
         Plot plot = new Plot(svg, 20, HEIGHT, Scale.logarithmic(1, longest), Scale.fromZero(ys[0]));
-        plot.levels(4, value -> Figures.decimal(value, 0)).name("Best mean power, W");
+        plot.levels(5, value -> Figures.decimal(value, 0)).name("Best mean power, W");
         for (ModelCurve model : detail.models()) {
-            boolean isFit = model.source() == ModelCurve.Source.CRITICAL_POWER;
-            model(plot, model, longest, isFit ? "fit" : "guide");
+            model(plot, model, longest, model.source() == ModelCurve.Source.GUIDE ? "guide" : "fit");
         }
         Double criticalPowerW = review.ability().criticalPowerW();
         if (criticalPowerW != null) {
@@ -86,36 +93,79 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<String> legen
 
     private static void model(Plot plot, ModelCurve model, double longest, String style) {
         List<ModelCurve.Point> points = model.points().stream()
-                .filter(point -> point.seconds() <= longest && point.lowW() != null && point.highW() != null)
+                .filter(point -> point.seconds() <= longest)
                 .toList();
         double[] xs = points.stream().mapToDouble(ModelCurve.Point::seconds).toArray();
         double[] ys = points.stream().mapToDouble(ModelCurve.Point::watts).toArray();
-        double[] lows = points.stream()
-                .mapToDouble(point -> point.lowW() == null ? Double.NaN : point.lowW())
-                .toArray();
-        double[] highs = points.stream()
-                .mapToDouble(point -> point.highW() == null ? Double.NaN : point.highW())
-                .toArray();
-        plot.between(style + "-band", xs, lows, highs).line(style, xs, ys);
+        if (points.stream().allMatch(point -> point.lowW() != null && point.highW() != null)) {
+            plot.between(
+                    style + "-band",
+                    xs,
+                    points.stream()
+                            .mapToDouble(point -> orMissing(point.lowW()))
+                            .toArray(),
+                    points.stream()
+                            .mapToDouble(point -> orMissing(point.highW()))
+                            .toArray());
+        }
+        plot.line(style, xs, ys);
     }
 
-    private static List<String> legend(RideDetail detail) {
-        List<String> legend = new ArrayList<>();
+    private static double orMissing(@Nullable Double value) {
+        return value == null ? Double.NaN : value;
+    }
+
+    private static List<Key> legend(RideReview review, RideDetail detail) {
+        List<Key> legend = new ArrayList<>();
+        legend.add(new Key(key("", "power"), "best mean power of this ride"));
         for (ModelCurve model : detail.models()) {
             legend.add(
                     switch (model.source()) {
                         case CRITICAL_POWER ->
-                            "Violet dashes: critical power fitted to this ride; the band is the 95 % interval of critical"
-                                    + " power, with W\u2032 held.";
+                            new Key(
+                                    key("fit-band", "fit"),
+                                    "critical power fitted to this ride, with the 95 % interval of critical power, W\u2032"
+                                            + " held");
+                        case GIVEN_CRITICAL_POWER -> new Key(key("", "fit"), "critical power and W\u2032 as given");
                         case GUIDE ->
-                            "Ochre dashes: the guide from threshold power alone; the band is its range. It knows nothing"
-                                    + " of the rider's endurance.";
+                            new Key(
+                                    key("guide-band", "guide"),
+                                    "the guide from threshold power alone, with its range; it knows nothing of the"
+                                            + " rider's endurance");
                     });
         }
-        if (detail.models().isEmpty()) {
-            legend.add("No model is drawn: critical power is not known, and there is no guide without a threshold.");
+        if (review.ability().criticalPowerW() != null) {
+            legend.add(new Key(key("", "critical"), "critical power"));
+        }
+        if (detail.sustainable() != null && review.ability().forSeconds() > 1) {
+            legend.add(new Key(
+                    dot(),
+                    "what could be held for " + Figures.span(review.ability().forSeconds()) + ", with its range"));
+        }
+        if (detail.models().isEmpty() && detail.sustainable() == null) {
+            legend.add(new Key(
+                    null,
+                    "No model is drawn: critical power was not fitted, and there is no guide without a threshold."));
         }
         return legend;
+    }
+
+    private static Markup dot() {
+        Svg key = new Svg();
+        key.open("svg", "class", "key", "width", "12", "height", "12", "aria-hidden", "true");
+        key.leaf("line", "class", "guide-range", "x1", "6", "x2", "6", "y1", "0", "y2", "12");
+        key.leaf("circle", "class", "guide-dot", "cx", "6", "cy", "6", "r", "4");
+        return key.close("svg").done();
+    }
+
+    private static Markup key(String area, String line) {
+        Svg key = new Svg();
+        key.open("svg", "class", "key", "width", "26", "height", "12", "aria-hidden", "true");
+        if (!area.isEmpty()) {
+            key.leaf("rect", "class", area, "x", "0", "y", "1", "width", "26", "height", "10");
+        }
+        key.leaf("line", "class", line, "x1", "0", "x2", "26", "y1", "6", "y2", "6");
+        return key.close("svg").done();
     }
 
     /** A duration as people say it. */

@@ -146,11 +146,11 @@ final class Plot {
         return this;
     }
 
-    /** Lines across with their values at the right end. */
+    /** Lines across, with their values beside the right end. */
     Plot levels(int about, DoubleFunction<String> words) {
         for (double tick : y.ticks(about)) {
             rule("grid", tick);
-            svg.words("text", words.apply(tick), "class", "level", "x", "100%", "y", from(tick), "dy", "-3");
+            svg.words("text", words.apply(tick), "class", "level", "x", "100%", "y", from(tick), "dx", "6", "dy", "4");
         }
         return this;
     }

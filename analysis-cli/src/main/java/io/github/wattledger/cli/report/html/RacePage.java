@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * Everything the template of a ride's page shows, in the order in which it is shown.
  *
  * @param frame what every page has
+ * @param season where the season's page is, or null
  * @param name the file's name, or words for it
  * @param circumstances when, what and with which device
  * @param verdict the verdict in a word or two
@@ -35,6 +36,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record RacePage(
         Frame frame,
+        @Nullable String season,
         String name,
         String circumstances,
         String verdict,
@@ -60,7 +62,7 @@ public record RacePage(
         List<String> judgedBy,
         List<String> quality,
         List<String> leftOut) {
-    static RacePage of(RideReview review) {
+    static RacePage of(RideReview review, @Nullable String season) {
         RideDetail detail = RideDetail.of(review);
         Track track = Track.of(review.ride());
         TimelineDrawing drawing = new TimelineDrawing(review, detail);
@@ -71,6 +73,7 @@ public record RacePage(
         PacingReview pacing = review.pacing();
         return new RacePage(
                 Frame.withCharts(name),
+                season,
                 name,
                 circumstances(review.source()),
                 Account.capital(pacing.verdict().words()),

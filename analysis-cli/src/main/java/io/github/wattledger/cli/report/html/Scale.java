@@ -28,7 +28,7 @@ final class Scale {
 
     /** From 0 to a round number above the value. */
     static Scale fromZero(double highest) {
-        double step = roundStep(highest, 4);
+        double step = roundStep(highest, 6);
         return linear(0, Math.max(step, Math.ceil(highest / step) * step));
     }
 

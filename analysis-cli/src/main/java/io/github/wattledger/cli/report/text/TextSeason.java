@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.cli.report.PlainText;
+import io.github.wattledger.cli.report.SeasonSentences;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
@@ -42,7 +43,7 @@ public final class TextSeason {
         if (asOf == null || season.rides().isEmpty()) {
             page.paragraph("No ride in this season.");
         } else {
-            summary(page, season, asOf);
+            page.paragraph(SeasonSentences.summary(season, asOf));
             load(page, season);
             periods(page, "MONTHS", season.months());
             periods(page, "WEEKS from Monday, the last " + WEEKS_SHOWN, lastOf(season.weeks()));
@@ -60,23 +61,6 @@ public final class TextSeason {
 
     private static List<PeriodTotals> lastOf(List<PeriodTotals> weeks) {
         return weeks.subList(Math.max(0, weeks.size() - WEEKS_SHOWN), weeks.size());
-    }
-
-    private static void summary(Page page, SeasonReview season, LocalDate asOf) {
-        long moving = 0;
-        double work = 0;
-        boolean anyWork = false;
-        for (SeasonRide ride : season.rides()) {
-            moving += ride.numbers().movingSeconds();
-            Double each = ride.numbers().workKJ();
-            if (each != null) {
-                work += each;
-                anyWork = true;
-            }
-        }
-        page.paragraph("Season " + season.load().days().get(0).day() + " to " + asOf + ": "
-                + count(season.rides().size(), "ride") + ", " + hours(moving) + " h"
-                + (anyWork ? ", " + Figures.decimal(work, 0) + " kJ." : "."));
     }
 
     private static void load(Page page, SeasonReview season) {
@@ -98,16 +82,7 @@ public final class TextSeason {
                 ratio == null
                         ? "none yet"
                         : Figures.decimal(ratio, 2) + "; whether it says anything about injury is disputed");
-        if (load.days().size() < LoadHistory.settlingDays()) {
-            page.line("Both loads start at 0 on " + load.days().get(0).day() + ": before "
-                    + load.days().get(0).day().plusDays(LoadHistory.settlingDays())
-                    + " chronic load is lower than it would be with a longer history.");
-        }
-        int without = season.ridesWithoutStress();
-        if (without > 0) {
-            page.line(count(without, "ride") + " without training stress, for want of power or threshold: the loads"
-                    + " leave them out and are too low.");
-        }
+        SeasonSentences.loadNotes(season).forEach(page::line);
     }
 
     private static void periods(Page page, String title, List<PeriodTotals> periods) {
@@ -116,7 +91,7 @@ public final class TextSeason {
         for (PeriodTotals period : periods) {
             String mark = period.ridesWithoutStress() > 0 ? " *" : "";
             page.row("  " + period.from() + Page.padLeft(String.valueOf(period.rideCount()), 7)
-                    + Page.padLeft(hours(period.movingSeconds()), 8)
+                    + Page.padLeft(SeasonSentences.hours(period.movingSeconds()), 8)
                     + Page.padLeft(whole(period.workKJ()), 9)
                     + Page.padLeft(whole(period.trainingStress()) + mark, 9)
                     + Page.padLeft(period.chronic() == null ? NONE : Figures.decimal(period.chronic(), 1), 9)
@@ -160,31 +135,7 @@ public final class TextSeason {
             return;
         }
         page.heading("THRESHOLD POWER");
-        Double inForce = check.inForceW();
-        Double implied = check.impliedW();
-        BestEfforts.Effort effort = check.effort();
-        page.line(
-                inForce == null
-                        ? "None is known: load is reckoned against the best efforts of the 90 days up to each ride. Give"
-                                + " a threshold to have it reckoned and the pacing judged against that."
-                        : "In force: " + Figures.watts(inForce) + " ("
-                                + (check.source() == null
-                                        ? NONE
-                                        : check.source().id()) + ").");
-        if (implied == null || effort == null) {
-            page.line("The last 90 days hold no effort of 20 minutes that would imply one.");
-            return;
-        }
-        page.line("Implied by the last 90 days: at least " + Figures.watts(implied) + ", from "
-                + (effort.seconds() == 1200 ? "95 % of the best 20 minutes" : "the best hour") + " on " + effort.day()
-                + ". A best effort need not have been a limit.");
-        if (inForce != null && check.standing() == ThresholdCheck.Standing.LOOKS_LOW) {
-            page.line("Your set threshold looks " + Figures.watts(implied - inForce) + " low since " + check.since()
-                    + ".");
-        } else if (inForce != null && check.standing() == ThresholdCheck.Standing.UNSUPPORTED) {
-            page.line("No effort of the last 90 days comes near it: either none was hard, or it is set "
-                    + Figures.watts(inForce - implied) + " too high.");
-        }
+        SeasonSentences.threshold(check).forEach(page::line);
     }
 
     private static void durability(Page page, List<Durability> durability) {
@@ -225,7 +176,7 @@ public final class TextSeason {
                             12)
                     + Page.padLeft(cost(judgement), 16));
         }
-        trend(page, pacing);
+        SeasonSentences.trend(pacing).forEach(page::line);
     }
 
     private static String cost(RideJudgement judgement) {
@@ -235,26 +186,6 @@ public final class TextSeason {
             return judgement.verdict() == Verdict.NOT_JUDGED ? NONE : "not priced";
         }
         return Figures.decimal(low, 1) + " to " + Figures.decimal(high, 1) + " min";
-    }
-
-    private static void trend(Page page, PacingTrend pacing) {
-        PacingTrend.Half earlier = pacing.earlier();
-        PacingTrend.Half later = pacing.later();
-        if (earlier == null || later == null) {
-            page.line("Fewer than " + PacingTrend.LEAST_RACES + " judged races: no trend is told.");
-            return;
-        }
-        page.line("Over-hard starts: " + earlier.overHardStarts() + " of the first " + earlier.raceCount()
-                + " races, " + later.overHardStarts() + " of the last " + later.raceCount()
-                + ". Even or negative split: " + earlier.evenOrNegative() + ", then " + later.evenOrNegative() + ".");
-        if (earlier.costMinutes() != null && later.costMinutes() != null) {
-            page.line("Mistakes cost " + Figures.decimal(earlier.costMinutes(), 1) + " min a priced race, then "
-                    + Figures.decimal(later.costMinutes(), 1) + " min (middle of the range).");
-        }
-        if (earlier.decouplingPercent() != null && later.decouplingPercent() != null) {
-            page.line("Decoupling " + Figures.decimal(earlier.decouplingPercent(), 1) + " %, then "
-                    + Figures.decimal(later.decouplingPercent(), 1) + " %.");
-        }
     }
 
     private static void leftOut(Page page, SeasonReview season) {
@@ -275,7 +206,7 @@ public final class TextSeason {
             more(page, season.goneFiles().size());
         }
         if (!season.skipped().isEmpty()) {
-            page.heading("SKIPPED: " + count(season.skipped().size(), "file"));
+            page.heading("SKIPPED: " + SeasonSentences.count(season.skipped().size(), "file"));
             for (SkippedFile each :
                     season.skipped().stream().limit(FILES_LISTED).toList()) {
                 page.item(PlainText.of(each.file()) + ": " + PlainText.of(each.reason()));
@@ -300,13 +231,5 @@ public final class TextSeason {
 
     private static String whole(@Nullable Double value) {
         return value == null ? NONE : Figures.decimal(value, 0);
-    }
-
-    private static String hours(long seconds) {
-        return Figures.decimal(seconds / 3600.0, 1);
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
     }
 }

@@ -292,17 +292,17 @@
     ctx.beginPath();
     ctx.rect(plot.bbox.left, plot.bbox.top, plot.bbox.width, plot.bbox.height);
     ctx.clip();
-    if (pane.name === "power" && settings.guide) {
-      ctx.fillStyle = colour("guide-fill");
-      var high = plot.valToPos(settings.guide[2], "y", true);
-      ctx.fillRect(plot.bbox.left, high, plot.bbox.width, plot.valToPos(settings.guide[0], "y", true) - high);
-    }
     settings.findings.forEach(function (finding) {
       if (finding.number === lit) {
         ctx.fillStyle = colour("lit");
         stretch(plot, finding.from, finding.to);
       }
     });
+    if (pane.name === "power" && settings.guide) {
+      ctx.fillStyle = colour("guide-fill");
+      var high = plot.valToPos(settings.guide[2], "y", true);
+      ctx.fillRect(plot.bbox.left, high, plot.bbox.width, plot.valToPos(settings.guide[0], "y", true) - high);
+    }
     stopsInSight().forEach(function (stop) {
       ctx.fillStyle = hatch(ctx, stop.state);
       stretch(plot, stop.from, stop.to);
@@ -321,10 +321,12 @@
     var ctx = plot.ctx;
     ctx.save();
     if (pane.name === "power" && settings.guide) {
-      level(plot, settings.guide[1], colour("guide"), [7, 4]);
+      level(plot, settings.guide[0], colour("guide"), [], 0.7);
+      level(plot, settings.guide[1], colour("guide"), [7, 4], 1.5);
+      level(plot, settings.guide[2], colour("guide"), [], 0.7);
     }
     if (pane.name === "power" && settings.threshold) {
-      level(plot, settings.threshold, colour("threshold"), [2, 3]);
+      level(plot, settings.threshold, colour("threshold"), [2, 3], 1.5);
     }
     settings.findings.forEach(function (finding) {
       if (finding.number === lit) {
@@ -345,10 +347,10 @@
     ctx.restore();
   }
 
-  function level(plot, value, stroke, dash) {
+  function level(plot, value, stroke, dash, width) {
     var y = plot.valToPos(value, "y", true);
     plot.ctx.strokeStyle = stroke;
-    plot.ctx.lineWidth = 1.5 * devicePixelRatio;
+    plot.ctx.lineWidth = width * devicePixelRatio;
     plot.ctx.setLineDash(dash.map(function (length) { return length * devicePixelRatio; }));
     plot.ctx.beginPath();
     plot.ctx.moveTo(plot.bbox.left, y);

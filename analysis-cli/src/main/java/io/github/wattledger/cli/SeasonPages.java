@@ -1,0 +1,118 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.cli.report.html.HtmlSeason;
+import io.github.wattledger.cli.report.html.PageNames;
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.season.SeasonRequest;
+import io.github.wattledger.season.SeasonReview;
+import io.github.wattledger.season.SeasonRide;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Future;
+import org.jspecify.annotations.Nullable;
+
+/** A folder of pages: the season's, and one for each of its rides. */
+final class SeasonPages {
+    private static final String SEASON = "index.html";
+
+    private final Path folder;
+    private final SeasonRequest request;
+    private final ExecutorService executor;
+
+    /**
+     * Pages to be written.
+     *
+     * @param folder where; made when it is not there
+     * @param request what the season was asked for
+     * @param executor what rides are reviewed on
+     */
+    SeasonPages(Path folder, SeasonRequest request, ExecutorService executor) {
+        this.folder = folder;
+        this.request = request;
+        this.executor = executor;
+    }
+
+    /** Writes all of them; a ride whose file is gone or can no longer be read has no page, and its row no link. */
+    void write(SeasonReview season) throws IOException {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
+        }
+        List<Future<Boolean>> written = new ArrayList<>();
+        for (SeasonRide ride : season.rides()) {
+            written.add(executor.submit(() -> write(ride)));
+        }
+        PageNames pages = new PageNames();
+        for (int i = 0; i < written.size(); i++) {
+            if (isDone(written.get(i))) {
+                pages.add(season.rides().get(i));
+            }
+        }
+        StringBuilder text = new StringBuilder();
+        new HtmlSeason().write(season, pages, text);
+        write(SEASON, text);
+    }
+
+    private static boolean isDone(Future<Boolean> page) throws IOException {
+        try {
+            return page.get();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new OutputFailure("interrupted while writing the pages", e);
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof IOException failure) {
+                throw failure;
+            }
+            throw new IllegalStateException(e.getCause());
+        }
+    }
+
+    private boolean write(SeasonRide ride) throws IOException {
+        Path file = file(ride);
+        if (file == null) {
+            return false;
+        }
+        RideReview review;
+        try {
+            ReviewOptions options = ReviewOptions.WHOLE_RIDE
+                    .withLimits(request.limits())
+                    .withSessionIndex(ride.source().sessionIndex());
+            review = Reviewer.review(file, ReadOptions.DEFAULT, request.rider(), options);
+        } catch (UnreadableRideException e) {
+            return false;
+        }
+        StringBuilder text = new StringBuilder();
+        new HtmlReport(SEASON).write(review, text);
+        write(PageNames.nameFor(ride), text);
+        return true;
+    }
+
+    /** The file of a ride: its name is the path below the one folder, or below the working directory where there are several. */
+    private @Nullable Path file(SeasonRide ride) {
+        String name = ride.source().file();
+        for (Path root : request.folders()) {
+            Path below = Files.isDirectory(root) ? root.resolve(name) : root;
+            if (Files.isRegularFile(below) && below.endsWith(name)) {
+                return below;
+            }
+        }
+        Path named = Path.of(name);
+        return Files.isRegularFile(named) ? named : null;
+    }
+
+    private void write(String name, StringBuilder text) throws OutputFailure {
+        OutputFile.write(folder.resolve(name), text.toString().getBytes(StandardCharsets.UTF_8));
+    }
+}

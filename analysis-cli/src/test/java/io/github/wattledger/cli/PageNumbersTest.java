@@ -1,0 +1,135 @@
+package io.github.wattledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** A page tells the numbers of the JSON report of the same ride, no others, and leaves none of these out. */
+class PageNumbersTest {
+    private static final Pattern NUMBER =
+            Pattern.compile("<data value=\"([^\"]*)\" data-path=\"([^\"]*)\">([^<]*)</data>");
+
+    private static String run(String... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int status = Main.run(
+                arguments,
+                new PrintStream(out, false, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
+        assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isIn(0, 4);
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
+    private static Map<String, String> numbers(String page) {
+        Map<String, String> numbers = new TreeMap<>();
+        Matcher number = NUMBER.matcher(page);
+        while (number.find()) {
+            numbers.put(number.group(2), number.group(1));
+        }
+        return numbers;
+    }
+
+    /** Every number of a tree with its path. */
+    private static void collect(JsonNode node, String path, Map<String, String> into) {
+        if (node.isObject()) {
+            node.properties()
+                    .forEach(entry -> collect(
+                            entry.getValue(), path.isEmpty() ? entry.getKey() : path + "." + entry.getKey(), into));
+        } else if (node.isArray()) {
+            for (int i = 0; i < node.size(); i++) {
+                collect(node.get(i), path + "[" + i + "]", into);
+            }
+        } else if (node.isNumber()) {
+            into.put(path, node.decimalValue().stripTrailingZeros().toPlainString());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"over-hard-start", "even-paced", "damaged"})
+    void ofARideAreThoseOfTheJsonReport(String sample) {
+        String file = "../sample-rides/" + sample + ".fit";
+        Map<String, String> json = new TreeMap<>();
+        collect(new JsonMapper().readTree(run("review", file, "--format", "json")), "", json);
+        Map<String, String> page = numbers(run("review", file, "--format", "html"));
+        assertThat(json).containsAllEntriesOf(page);
+        List<String> left = new ArrayList<>(json.keySet());
+        left.removeAll(page.keySet());
+        // Said in sentences, or kept in the notes; everything else must stand in the page as a number of its own.
+        left.removeIf(
+                path -> path.startsWith("quality.")
+                        || path.startsWith("rider.")
+                        || path.startsWith("ability.")
+                        || path.startsWith("source.")
+                        || (path.startsWith("pacing.findings") && !path.contains("costMinutes"))
+                        || path.matches("load\\.\\w+Zones\\[\\d+]\\.(from|to)\\w+")
+                        || path.equals("load.stoppedSeconds")
+                        || path.matches(
+                                "climbs\\[\\d+]\\.(startSeconds|endSeconds|startM|endM|normalizedPowerW|sameAs|secondsOverFirst)"));
+        assertThat(left).isEmpty();
+    }
+
+    @Test
+    void ofASeasonAreThoseOfTheJsonReport(@TempDir Path folder) {
+        String store = folder.resolve("season.sqlite").toString();
+        Map<String, String> json = new TreeMap<>();
+        collect(
+                new JsonMapper()
+                        .readTree(run("season", "../sample-rides/season", "--store", store, "--format", "json")),
+                "",
+                json);
+        Map<String, String> page =
+                numbers(run("season", "../sample-rides/season", "--store", store, "--format", "html"));
+        assertThat(json).containsAllEntriesOf(page);
+        List<String> left = new ArrayList<>(json.keySet());
+        left.removeAll(page.keySet());
+        // Said in sentences, told of the last day alone, or left to the pages of the rides.
+        left.removeIf(path -> path.matches("load\\.(\\w+Days|start\\w+)")
+                || path.matches("load\\.days\\[\\d+]\\.(ratio|ramp)")
+                || path.matches("weeks\\[\\d+]\\.ridesWithoutStress")
+                || path.startsWith("months[")
+                || path.matches("(recentB|b)ests\\[\\d+]\\.seconds")
+                || path.startsWith("threshold.")
+                || path.startsWith("durability[")
+                || path.startsWith("pacing.")
+                || path.matches("rides\\[\\d+]\\.(sessionIndex|elapsedSeconds|timerSeconds|powerSeconds|averagePowerW"
+                        + "|maximumHeartRateBpm|efficiencyWPerBeat|decouplingPercent|thresholdPowerW|targetW)"));
+        assertThat(left).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"over-hard-start", "damaged"})
+    void areWrittenAsTheyAre(String sample) {
+        Matcher number = NUMBER.matcher(run("review", "../sample-rides/" + sample + ".fit", "--format", "html"));
+        int count = 0;
+        while (number.find()) {
+            // The words round the value: in its own unit, unless it is a clock, km or km/h.
+            Matcher words = Pattern.compile("^(-?\\d+(?:\\.\\d+)?)( (?:W|bpm|kJ|m|%|rpm|W a beat|W/kg|m/h|s))?$")
+                    .matcher(number.group(3));
+            if (words.matches()) {
+                BigDecimal shown = new BigDecimal(words.group(1));
+                BigDecimal half = BigDecimal.valueOf(0.5).movePointLeft(shown.scale());
+                assertThat(shown.subtract(new BigDecimal(number.group(1))).abs())
+                        .as(number.group(2) + " shown as " + number.group(3))
+                        .isLessThanOrEqualTo(half);
+                count++;
+            }
+        }
+        assertThat(count).isGreaterThan(30);
+    }
+}
