@@ -19,6 +19,8 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
 /** Reviews the rides of one rider, each against what held on its day. */
@@ -28,6 +30,9 @@ final class Judge {
     private final Rider rider;
     private final ReviewOptions options;
     private final ZoneId zone;
+
+    /** A rider's thousands of rides share a handful of days on which something changed. */
+    private final Map<OnDay, String> keys = new ConcurrentHashMap<>();
 
     Judge(Rider rider, JudgementLimits limits, ZoneId zone) {
         this.rider = rider;
@@ -117,8 +122,10 @@ final class Judge {
     }
 
     private String key(OnDay onDay) {
-        String facts = onDay.rider() + "\n" + onDay.source() + "\n" + options.limits();
-        return Digest.sha256(facts.getBytes(StandardCharsets.UTF_8)).substring(0, 16);
+        return keys.computeIfAbsent(onDay, facts -> {
+            String words = facts.rider() + "\n" + facts.source() + "\n" + options.limits();
+            return Digest.sha256(words.getBytes(StandardCharsets.UTF_8)).substring(0, 16);
+        });
     }
 
     private static RideJudgement judgement(RideReview review, @Nullable ThresholdSource source) {
