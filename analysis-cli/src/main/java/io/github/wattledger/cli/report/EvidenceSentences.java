@@ -99,7 +99,7 @@ public final class EvidenceSentences {
         and("workAboveThresholdKJPerHour", ", % kJ an hour", Figures::brief);
         and("wPrimeSharePerHour", ", that is % of W' an hour", Figures::fractionAsPercent);
         and("wPrimeKJ", " (W' % kJ)", Figures::brief);
-        and("usualWPrimeKJ", " (a usual W' of % kJ, yours is not known)", Figures::brief);
+        and("usualWPrimeKJ", " (a usual W' of % kJ; yours is not known or does not fit)", Figures::brief);
         end();
         begin("wPrimeSpentKJ", "W' spent in them: % kJ", Figures::brief);
         and("mostWPrimeSpentKJ", ", % kJ in one alone", Figures::brief);
