@@ -1,8 +1,10 @@
 package io.github.wattledger;
 
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
 import java.io.Serializable;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param limits from where on something is told
  * @param sessionIndex which session of the file to review, counted from 0 as in {@link
  *     io.github.wattledger.ride.Recording#sessionIndex()}, whatever its sport; null for the first cycling session
+ * @param detectors detectors of one's own, beside the library's
  */
 public record ReviewOptions(
         @Nullable Integer fromSecond,
@@ -24,18 +27,20 @@ public record ReviewOptions(
         @Nullable Integer lastLap,
         Effort effort,
         JudgementLimits limits,
-        @Nullable Integer sessionIndex)
+        @Nullable Integer sessionIndex,
+        List<FindingDetector> detectors)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one. */
     public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(null, null, null, null, Effort.AUTO);
 
     /** The same options for another session of the file, counted from 0; null for the first cycling session. */
     public ReviewOptions withSessionIndex(@Nullable Integer index) {
-        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, limits, index);
+        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, limits, index, detectors);
     }
 
     /** @throws IllegalArgumentException when seconds and laps are both given, or bounds are out of order */
     public ReviewOptions {
+        detectors = List.copyOf(detectors);
         boolean bySeconds = fromSecond != null || toSecond != null;
         if (bySeconds && firstLap != null) {
             throw new IllegalArgumentException("a part is given either in seconds or in laps, not both");
@@ -64,11 +69,16 @@ public record ReviewOptions(
             @Nullable Integer firstLap,
             @Nullable Integer lastLap,
             Effort effort) {
-        this(fromSecond, toSecond, firstLap, lastLap, effort, JudgementLimits.USUAL, null);
+        this(fromSecond, toSecond, firstLap, lastLap, effort, JudgementLimits.USUAL, null, List.of());
+    }
+
+    /** The same options with these detectors of one's own in place of any before. */
+    public ReviewOptions withDetectors(List<FindingDetector> own) {
+        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, limits, sessionIndex, own);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits newLimits) {
-        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, newLimits, sessionIndex);
+        return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, newLimits, sessionIndex, detectors);
     }
 }

@@ -148,7 +148,15 @@ public final class Reviewer {
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
         RigChoice rig = rig(ride, rider, context.massKg(), Position.HOODS).withGears(rider.gears());
         PacingReview pacing = PacingReview.of(
-                ride, part, selected.fromSecond(), thresholds, ability, options.effort(), options.limits(), rig);
+                ride,
+                part,
+                selected.fromSecond(),
+                thresholds,
+                ability,
+                options.effort(),
+                options.limits(),
+                rig,
+                options.detectors());
         List<QualityNote> notes = new ArrayList<>();
         addPartNotes(notes, selected, partIsGiven, part, whole);
         addThresholdAge(notes, context, rider, day);

@@ -82,7 +82,7 @@ public final class Main implements Runnable {
         throw new ParameterException(spec.commandLine(), "Missing command");
     }
 
-    private static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core) {
+    static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core) {
         return new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out))
                 .addSubcommand(new WhatIfCommand(out))

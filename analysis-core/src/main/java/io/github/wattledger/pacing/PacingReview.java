@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param findings what was found, the weightiest first
  * @param ledger where the time of the reviewed ride went
  * @param leftOut what was not looked at, and why, a sentence each
+ * @param ownFindings what detectors of one's own found, the weightiest first
  */
 public record PacingReview(
         Verdict verdict,
@@ -34,7 +35,8 @@ public record PacingReview(
         @Nullable Double targetW,
         List<Finding> findings,
         TimeLedger ledger,
-        List<String> leftOut)
+        List<String> leftOut,
+        List<OwnFinding> ownFindings)
         implements Serializable {
     private static final double SECONDS_PER_MINUTE = 60;
 
@@ -58,6 +60,19 @@ public record PacingReview(
     public PacingReview {
         findings = List.copyOf(findings);
         leftOut = List.copyOf(leftOut);
+        ownFindings = List.copyOf(ownFindings);
+    }
+
+    /** Without detectors of one's own. */
+    public PacingReview(
+            Verdict verdict,
+            @Nullable String verdictReason,
+            Interval judged,
+            @Nullable Double targetW,
+            List<Finding> findings,
+            TimeLedger ledger,
+            List<String> leftOut) {
+        this(verdict, verdictReason, judged, targetW, findings, ledger, leftOut, List.of());
     }
 
     /**
@@ -71,6 +86,8 @@ public record PacingReview(
      * @param effort whether to judge it as a race
      * @param limits from where on something is told
      * @param rig what the rider rode on, for the prices
+     * @param detectors detectors of one's own
+     * @throws IllegalArgumentException when one of them tells of seconds outside the part
      */
     public static PacingReview of(
             Ride ride,
@@ -80,7 +97,8 @@ public record PacingReview(
             Ability ability,
             Effort effort,
             JudgementLimits limits,
-            RigChoice rig) {
+            RigChoice rig,
+            List<FindingDetector> detectors) {
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
@@ -97,7 +115,27 @@ public record PacingReview(
                 ability.sustainablePowerW(),
                 findings,
                 ledger(ride, priced),
-                leftOut(race, isRace));
+                leftOut(race, isRace),
+                ownFindings(
+                        new JudgedPart(raced, racedOffset, thresholds, ability.sustainablePowerW(), isRace, limits),
+                        detectors));
+    }
+
+    private static List<OwnFinding> ownFindings(JudgedPart part, List<FindingDetector> detectors) {
+        int from = part.offsetSeconds();
+        int to = from + part.ride().seconds();
+        List<OwnFinding> found = new ArrayList<>();
+        for (FindingDetector detector : detectors) {
+            for (OwnFinding each : detector.detect(part)) {
+                if (each.when().fromSecond() < from || each.when().toSecond() > to) {
+                    throw new IllegalArgumentException("the finding '" + each.kind() + "' lies outside the judged part,"
+                            + " from second " + from + " to " + to + "; make it with JudgedPart.finding");
+                }
+                found.add(each);
+            }
+        }
+        found.sort(Comparator.comparing(OwnFinding::severity).reversed());
+        return found;
     }
 
     private static @Nullable String whyNotJudged(Race race, Effort effort) {

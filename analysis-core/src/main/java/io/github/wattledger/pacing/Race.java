@@ -225,21 +225,10 @@ final class Race {
                 kind,
                 severity,
                 when.shifted(offsetSeconds),
-                distanceAt(when.fromSecond(), 1),
-                distanceAt(when.toSecond() - 1, -1),
+                JudgedPart.distanceM(ride, when.fromSecond(), 1),
+                JudgedPart.distanceM(ride, when.toSecond() - 1, -1),
                 evidence,
                 cost,
                 advice);
-    }
-
-    /** The distance at a second, or the nearest one measured in the given direction; null without distance. */
-    private @Nullable Double distanceAt(int second, int step) {
-        Series distance = ride.series(Channel.DISTANCE);
-        for (int k = second; k >= 0 && k < distance.size(); k += step) {
-            if (distance.isMeasured(k)) {
-                return distance.get(k);
-            }
-        }
-        return null;
     }
 }

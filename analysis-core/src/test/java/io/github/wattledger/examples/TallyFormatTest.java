@@ -12,8 +12,6 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Samples;
 import io.github.wattledger.ride.Series;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 /** The example of {@code docs/adding-a-reader.md}, found and used as any reader of one's own would be. */
@@ -46,14 +44,5 @@ class TallyFormatTest {
         assertThat(read("TALLY 2024-05-04T07:00:00Z\n231 141\n232").notes())
                 .extracting(ReadNote::text)
                 .containsExactly("Line 3 is broken. The 1 sample up to there was read.");
-    }
-
-    @Test
-    void theDocumentShowsThisCode() throws Exception {
-        String document = Files.readString(Path.of("..", "docs", "adding-a-reader.md"));
-        String source = Files.readString(
-                Path.of("src", "test", "java", "io", "github", "wattledger", "examples", "TallyFormat.java"));
-        assertThat(document)
-                .contains(source.substring(source.indexOf("public final class")).strip());
     }
 }

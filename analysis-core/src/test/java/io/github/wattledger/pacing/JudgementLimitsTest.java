@@ -10,6 +10,7 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.road.RigChoice;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -95,7 +96,8 @@ class JudgementLimitsTest {
                         ability,
                         Effort.RACE,
                         limits,
-                        RigChoice.of(ride, null, null, null, null))
+                        RigChoice.of(ride, null, null, null, null),
+                        List.of())
                 .findings()
                 .stream()
                 .map(Finding::kind)

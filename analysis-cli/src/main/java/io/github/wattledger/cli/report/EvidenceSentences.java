@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.OwnFinding;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -40,6 +41,18 @@ public final class EvidenceSentences {
         return sentences.text.toString();
     }
 
+    /** The numbers of a finding that is not the library's, each with its own name. */
+    public static String of(OwnFinding finding) {
+        EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
+        sentences.rest();
+        return sentences.text.toString();
+    }
+
+    /** The same of a kind that is not the library's. */
+    public static String title(OwnFinding finding) {
+        return inWords(finding.kind());
+    }
+
     /** A kind's name in words, with a capital. */
     public static String title(FindingKind kind) {
         return switch (kind) {
@@ -47,11 +60,13 @@ public final class EvidenceSentences {
             case UNDER_PACED -> "Under-paced";
             case OVER_GEARED -> "Over-geared";
             case THRESHOLD_RIDING_EARLY -> "Threshold riding early";
-            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE, SPUN_OUT -> {
-                String words = kind.id().replace('-', ' ');
-                yield words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-            }
+            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE, SPUN_OUT -> inWords(kind.id());
         };
+    }
+
+    private static String inWords(String id) {
+        String words = id.replace('-', ' ');
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     private void overHardStart() {
@@ -182,7 +197,7 @@ public final class EvidenceSentences {
         for (Evidence.Entry entry : evidence.entries()) {
             if (told.add(entry.name())) {
                 open();
-                text.append(entry.name()).append(' ').append(Figures.brief(entry.value()));
+                text.append(PlainText.of(entry.name())).append(' ').append(Figures.brief(entry.value()));
                 end();
             }
         }

@@ -14,6 +14,7 @@ import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.TimeLedger;
@@ -134,6 +135,39 @@ public final class SampleReviews {
                                 "The first 5 min were set apart as not raced: 5-minute mean power stayed under 100 W.")),
                 ride(),
                 new Interval(0, ELAPSED));
+    }
+
+    /** The race with what a detector of one's own found. */
+    public static RideReview raceWithOwnFinding() {
+        RideReview race = race();
+        PacingReview pacing = race.pacing();
+        OwnFinding own = new OwnFinding(
+                "much-coasting",
+                Severity.MODERATE,
+                new Interval(300, ELAPSED),
+                2_100.0,
+                null,
+                Evidence.none().with("sharePercent", 22.25).with("<b>odd</b>Name", 3),
+                new Advice("Pedal <i>lightly</i> where it rolls", null, null));
+        return new RideReview(
+                race.source(),
+                race.rider(),
+                race.quality(),
+                race.load(),
+                race.deviceTotals(),
+                race.curve(),
+                race.ability(),
+                new PacingReview(
+                        pacing.verdict(),
+                        pacing.verdictReason(),
+                        pacing.judged(),
+                        pacing.targetW(),
+                        pacing.findings(),
+                        pacing.ledger(),
+                        pacing.leftOut(),
+                        List.of(own)),
+                race.ride(),
+                race.reviewed());
     }
 
     /** A recording of positions alone, of which nothing is known. */

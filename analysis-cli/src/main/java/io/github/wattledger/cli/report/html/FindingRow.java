@@ -59,7 +59,7 @@ public record FindingRow(
                 finding.severity().id(),
                 Num.of(path + "startSeconds", (double) finding.when().fromSecond(), Figures::clock),
                 Num.of(path + "endSeconds", (double) finding.when().toSecond(), Figures::clock),
-                kilometres(finding, hasDistance),
+                kilometres(finding.startM(), finding.endM(), hasDistance),
                 EvidenceSentences.of(finding),
                 cost(finding.cost()),
                 priced == null
@@ -82,9 +82,7 @@ public record FindingRow(
         throw new AssertionError(cost);
     }
 
-    private static String kilometres(Finding finding, boolean hasDistance) {
-        Double startM = finding.startM();
-        Double endM = finding.endM();
+    static String kilometres(@Nullable Double startM, @Nullable Double endM, boolean hasDistance) {
         if (startM != null && endM != null) {
             return "km " + Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
         }

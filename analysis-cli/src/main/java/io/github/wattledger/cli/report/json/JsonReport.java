@@ -13,11 +13,13 @@ import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Climb;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -206,6 +208,11 @@ public final class JsonReport implements Report {
         }
         json.writeEndArray();
         ledger(json, pacing.ledger());
+        json.writeName("ownFindings").writeStartArray();
+        for (OwnFinding finding : pacing.ownFindings()) {
+            ownFinding(json, finding);
+        }
+        json.writeEndArray();
         json.writeEndObject();
     }
 
@@ -213,17 +220,35 @@ public final class JsonReport implements Report {
         json.writeStartObject();
         string(json, "kind", finding.kind().id());
         string(json, "severity", finding.severity().id());
-        json.writeNumberProperty("startSeconds", finding.when().fromSecond());
-        json.writeNumberProperty("endSeconds", finding.when().toSecond());
-        number(json, "startM", finding.startM());
-        number(json, "endM", finding.endM());
-        json.writeName("evidence").writeStartObject();
-        for (Evidence.Entry entry : finding.evidence().entries()) {
-            number(json, entry.name(), entry.value());
-        }
-        json.writeEndObject();
+        place(json, finding.when(), finding.startM(), finding.endM());
+        evidence(json, finding.evidence());
         cost(json, finding.cost());
         string(json, "advice", finding.advice().text());
+        json.writeEndObject();
+    }
+
+    private static void ownFinding(JsonGenerator json, OwnFinding finding) {
+        json.writeStartObject();
+        string(json, "kind", finding.kind());
+        string(json, "severity", finding.severity().id());
+        place(json, finding.when(), finding.startM(), finding.endM());
+        evidence(json, finding.evidence());
+        string(json, "advice", finding.advice().text());
+        json.writeEndObject();
+    }
+
+    private static void place(JsonGenerator json, Interval when, @Nullable Double startM, @Nullable Double endM) {
+        json.writeNumberProperty("startSeconds", when.fromSecond());
+        json.writeNumberProperty("endSeconds", when.toSecond());
+        number(json, "startM", startM);
+        number(json, "endM", endM);
+    }
+
+    private static void evidence(JsonGenerator json, Evidence evidence) {
+        json.writeName("evidence").writeStartObject();
+        for (Evidence.Entry entry : evidence.entries()) {
+            number(json, entry.name(), entry.value());
+        }
         json.writeEndObject();
     }
 

@@ -18,6 +18,7 @@ import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
@@ -50,6 +51,7 @@ public final class TextReport implements Report {
         page.paragraph(VerdictSentence.of(review));
         time(page, review);
         findings(page, review);
+        ownFindings(page, review);
         new LoadTable(
                         review.load(),
                         review.ride(),
@@ -183,6 +185,26 @@ public final class TextReport implements Report {
         }
     }
 
+    private static void ownFindings(Page page, RideReview review) {
+        List<OwnFinding> findings = review.pacing().ownFindings();
+        if (findings.isEmpty()) {
+            return;
+        }
+        page.heading("WHAT OWN DETECTORS FOUND");
+        int number = 0;
+        for (OwnFinding finding : findings) {
+            number++;
+            page.wrapped(
+                    Page.padLeft(number + ". ", 5),
+                    "     ",
+                    EvidenceSentences.title(finding) + " ("
+                            + finding.severity().id() + "), "
+                            + where(finding.when(), finding.startM(), finding.endM(), review));
+            part(page, EvidenceSentences.of(finding));
+            part(page, "Next time: " + PlainText.sentence(finding.advice().text()));
+        }
+    }
+
     private static void part(Page page, String words) {
         if (!words.isEmpty()) {
             page.wrapped("     ", "     ", words);
@@ -190,16 +212,17 @@ public final class TextReport implements Report {
     }
 
     private static String where(Finding finding, RideReview review) {
-        Interval when = finding.when();
+        return where(finding.when(), finding.startM(), finding.endM(), review);
+    }
+
+    private static String where(Interval when, @Nullable Double startM, @Nullable Double endM, RideReview review) {
         boolean isShort = when.seconds() < 600;
         String from = isShort ? Figures.clock(when.fromSecond()) : Figures.shortClock(when.fromSecond());
         String to = isShort ? Figures.clock(when.toSecond()) : Figures.shortClock(when.toSecond());
-        return from + "-" + to + kilometres(finding, review);
+        return from + "-" + to + kilometres(startM, endM, review);
     }
 
-    private static String kilometres(Finding finding, RideReview review) {
-        Double startM = finding.startM();
-        Double endM = finding.endM();
+    private static String kilometres(@Nullable Double startM, @Nullable Double endM, RideReview review) {
         if (startM != null && endM != null) {
             return ", km " + Figures.kilometres(startM) + "-" + Figures.kilometres(endM);
         }

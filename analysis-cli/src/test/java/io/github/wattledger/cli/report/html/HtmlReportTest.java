@@ -72,4 +72,16 @@ class HtmlReportTest {
                             .doesNotContain("style=\""));
         }
     }
+
+    @Test
+    void whatADetectorOfOnesOwnFoundIsShown() throws IOException {
+        StringBuilder page = new StringBuilder();
+        new HtmlReport().write(SampleReviews.raceWithOwnFinding(), page);
+        assertThat(page)
+                .contains(
+                        "What own detectors found", "Much coasting", "data-path=\"pacing.ownFindings[0].startSeconds\"")
+                .contains("Pedal &lt;i&gt;lightly")
+                .doesNotContain("<i>lightly", "<b>odd");
+        assertThat(page()).doesNotContain("own detectors");
+    }
 }

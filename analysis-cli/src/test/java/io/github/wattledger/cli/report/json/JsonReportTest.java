@@ -53,6 +53,7 @@ class JsonReportTest {
                 SampleReviews.race(),
                 SampleReviews.pricedRace(),
                 SampleReviews.raceWithClimbs(),
+                SampleReviews.raceWithOwnFinding(),
                 SampleReviews.nothingKnown(),
                 SampleReviews.race(Verdict.NOT_JUDGED, List.of(), List.of()));
     }
@@ -62,6 +63,22 @@ class JsonReportTest {
     @MethodSource("reviews")
     void itFollowsThePublishedSchema(RideReview review) throws IOException {
         assertThat(problems(json(review))).isEmpty();
+    }
+
+    @Test
+    void whatADetectorOfOnesOwnFoundStandsInAListOfItsOwn() throws IOException {
+        JsonNode pacing = new JsonMapper()
+                .readTree(json(SampleReviews.raceWithOwnFinding()))
+                .get("pacing");
+        JsonNode without = new JsonMapper().readTree(json(SampleReviews.race())).get("pacing");
+        assertThat(pacing.get("findings")).isEqualTo(without.get("findings"));
+        assertThat(without.get("ownFindings").size()).isZero();
+        JsonNode own = pacing.get("ownFindings").get(0);
+        assertThat(own.get("kind").stringValue()).isEqualTo("much-coasting");
+        assertThat(own.get("startSeconds").intValue()).isEqualTo(300);
+        assertThat(own.get("endM").isNull()).isTrue();
+        assertThat(own.get("evidence").get("sharePercent").doubleValue()).isEqualTo(22.25);
+        assertThat(own.has("costMinutes")).isFalse();
     }
 
     @Test
@@ -116,7 +133,7 @@ class JsonReportTest {
                 "sustainablePowerW",
                 "forSeconds");
         JsonNode pacing = root.get("pacing");
-        assertNames(pacing, "verdict", "findings", "ledger");
+        assertNames(pacing, "verdict", "findings", "ledger", "ownFindings");
         assertNames(
                 pacing.get("findings").get(0),
                 "kind",

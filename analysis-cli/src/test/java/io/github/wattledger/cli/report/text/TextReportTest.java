@@ -48,6 +48,21 @@ class TextReportTest {
         assertThat(text(SampleReviews.nothingKnown())).isEqualTo(golden("nothing-known.txt"));
     }
 
+    @Test
+    void whatADetectorOfOnesOwnFoundHasAHeadingOfItsOwn() throws IOException {
+        String text = text(SampleReviews.raceWithOwnFinding());
+        assertThat(text).contains("""
+
+                        WHAT OWN DETECTORS FOUND
+                          1. Much coasting (moderate), 0:05-7:31, km not known
+                             sharePercent 22. <b>odd</b>Name 3.
+                             Next time: Pedal <i>lightly</i> where it rolls.
+
+                        LOAD
+                        """);
+        assertThat(text(SampleReviews.race())).doesNotContain("OWN DETECTORS");
+    }
+
     @ParameterizedTest
     @MethodSource("reviews")
     void noLineIsLongerThan80ColumnsOrEndsInSpaces(RideReview review) throws IOException {

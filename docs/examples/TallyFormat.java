@@ -1,4 +1,4 @@
-package io.github.wattledger.examples;
+package examples;
 
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadOptions;
@@ -18,6 +18,7 @@ import java.util.OptionalLong;
  * The reader of {@code docs/adding-a-reader.md}: the invented format "Tally" is text whose first line is {@code TALLY}
  * and the time of the start, and each line after it the watts and beats of one second, a dash for what is missing.
  */
+// region reader
 public final class TallyFormat implements RideFormat {
     private static final String MAGIC = "TALLY ";
 
@@ -71,3 +72,4 @@ public final class TallyFormat implements RideFormat {
         return cell.equals("-") ? Double.NaN : Double.parseDouble(cell);
     }
 }
+// endregion

@@ -1,0 +1,64 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
+import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The judged part of a ride as a {@link FindingDetector} sees it.
+ *
+ * @param ride the seconds that are judged, counted from 0; warm-up and way home are set apart
+ * @param offsetSeconds what to add to them to get seconds of the whole recording
+ * @param thresholds the rider's thresholds on that day
+ * @param targetW the power that could be held for the part's moving time, watts, or null when it is not known
+ * @param isRace whether the part is judged as a race
+ * @param limits from where on the library tells of something
+ */
+public record JudgedPart(
+        Ride ride,
+        int offsetSeconds,
+        Thresholds thresholds,
+        @Nullable Double targetW,
+        boolean isRace,
+        JudgementLimits limits)
+        implements Serializable {
+
+    /**
+     * A finding with its place in the whole recording.
+     *
+     * @param kind a word of one's own, see {@link OwnFinding}
+     * @param severity how much it weighs
+     * @param when the seconds of {@link #ride()} it concerns, at least one
+     * @param evidence the numbers it rests on
+     * @param advice what to do next time
+     * @throws IllegalArgumentException when {@code when} is empty or reaches over the end, or the kind is no such word
+     */
+    public OwnFinding finding(String kind, Severity severity, Interval when, Evidence evidence, Advice advice) {
+        if (when.seconds() == 0 || when.toSecond() > ride.seconds()) {
+            throw new IllegalArgumentException("a finding from second " + when.fromSecond() + " to " + when.toSecond()
+                    + ", expected at least one of the " + ride.seconds() + " of the part");
+        }
+        return new OwnFinding(
+                kind,
+                severity,
+                when.shifted(offsetSeconds),
+                distanceM(ride, when.fromSecond(), 1),
+                distanceM(ride, when.toSecond() - 1, -1),
+                evidence,
+                advice);
+    }
+
+    /** The distance at a second, or the nearest one measured in the given direction; null without distance. */
+    static @Nullable Double distanceM(Ride ride, int second, int step) {
+        Series distance = ride.series(Channel.DISTANCE);
+        for (int k = second; k >= 0 && k < distance.size(); k += step) {
+            if (distance.isMeasured(k)) {
+                return distance.get(k);
+            }
+        }
+        return null;
+    }
+}

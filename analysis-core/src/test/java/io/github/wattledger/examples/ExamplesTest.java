@@ -1,0 +1,75 @@
+package io.github.wattledger.examples;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import examples.MetricFromAnArray;
+import examples.ReviewOfAFile;
+import examples.ReviewWithOwnDetector;
+import examples.SeasonTable;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.OwnFinding;
+import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tech.tablesaw.api.Table;
+
+/** The examples of docs/examples do what their pages say. */
+class ExamplesTest {
+    private static final Path SAMPLES = Path.of("..", "sample-rides");
+
+    @Test
+    void normalizedPowerOfSteadyRidingIsThatPower() {
+        double[] watts = new double[3600];
+        Arrays.fill(watts, 200);
+        assertThat(MetricFromAnArray.normalizedPower(watts).orElseThrow()).isCloseTo(200, within(1e-9));
+    }
+
+    @Test
+    void theReviewOfTheSampleSeesItsOverHardStart() throws Exception {
+        RideReview review = ReviewOfAFile.review(SAMPLES.resolve("over-hard-start.fit"));
+        assertThat(review.pacing().verdict()).isEqualTo(Verdict.OVER_HARD_START);
+    }
+
+    /** The season holds four races of two and a half hours (its README); everything else in it is shorter or easy. */
+    @Test
+    void theTableHoldsTheRacesOfTheSeason(@TempDir Path temp) throws Exception {
+        Path csv = temp.resolve("hard.csv");
+        Table hard = SeasonTable.hardRides(SAMPLES.resolve("season"), temp.resolve("store"), csv);
+        assertThat(hard.stringColumn("file").asList())
+                .contains(
+                        "2026-04-19-first-race.fit.gz",
+                        "2026-05-02-second-race.fit.gz",
+                        "2026-05-17-third-race.fit.gz",
+                        "2026-05-31-fourth-race.fit.gz")
+                .noneMatch(file -> file.contains("evening"));
+        List<String> lines = Files.readAllLines(csv);
+        assertThat(lines).hasSize(hard.rowCount() + 1);
+        assertThat(lines.get(0)).startsWith("day,startTime,file,elapsedSeconds");
+    }
+
+    /** Counted here from the cleaned seconds. */
+    @Test
+    void theOwnDetectorCountsTheSecondsWithoutPower() throws Exception {
+        Path file = SAMPLES.resolve("even-paced.fit");
+        RideReview review = ReviewOfAFile.review(file);
+        assertThat(review.pacing().ownFindings()).isEmpty();
+        List<OwnFinding> found = ReviewWithOwnDetector.ownFindings(file);
+        assertThat(found).extracting(OwnFinding::kind).containsExactly("much-coasting");
+        assertThat(found.get(0).when()).isEqualTo(review.pacing().judged());
+        Ride judged = review.ride().part(review.pacing().judged());
+        long coasting = IntStream.range(0, judged.seconds())
+                .filter(second -> judged.state(second) == SecondState.RIDING)
+                .filter(second -> judged.series(Channel.POWER).get(second) == 0)
+                .count();
+        assertThat(found.get(0).evidence().get("coastingSeconds")).hasValue((double) coasting);
+    }
+}
