@@ -379,6 +379,8 @@ class CourseComparisonTest {
                 assertThat(comparison.gapSeconds().get(point)).as("at " + at).isCloseTo(truth, within(8.0));
             }
         }
+        // By the scenario they stand 240 and 150 s against 90 and 45 s, and wait for the same gun.
+        assertThat(comparison.lostStandingSeconds()).isCloseTo(90 + 45 - 240 - 150, within(10.0));
         double byGround = comparison.lostMovingSecondsOn(Ground.CLIMB)
                 + comparison.lostMovingSecondsOn(Ground.DESCENT)
                 + comparison.lostMovingSecondsOn(Ground.FLAT)

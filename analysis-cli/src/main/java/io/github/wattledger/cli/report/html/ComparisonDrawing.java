@@ -96,7 +96,7 @@ final class ComparisonDrawing {
         double high = Math.max(0, Math.max(highest(elapsed), highest(moving)));
         Plot plot = pane(svg, TOP, GAP, Scale.around(low, high));
         return plot.levels(5, Figures::brief)
-                .name("Gap of ride " + number + ", " + (inSeconds ? "s" : "min") + ": up is behind, down is ahead")
+                .name("Gap, " + (inSeconds ? "s" : "min") + ": up behind, down ahead")
                 .rule("nought", 0)
                 .line("gap-moving", kilometres(), moving)
                 .line("gap", kilometres(), elapsed);
@@ -141,8 +141,7 @@ final class ComparisonDrawing {
         }
         double unit = Math.max(high, -low) <= LONGEST_IN_SECONDS ? 1 : 60;
         Plot plot = new Plot(svg, TOP, BARS, km, Scale.around(low / unit, high / unit));
-        plot.levels(4, Figures::brief)
-                .name("Stretch by stretch, " + (unit == 1 ? "s" : "min") + ": up is lost, down is won");
+        plot.levels(4, Figures::brief).name("Stretches, " + (unit == 1 ? "s" : "min") + ": up lost, down won");
         for (Stretch stretch : comparison.stretches()) {
             double lost = stretch.lostSeconds() / unit;
             double from = stretch.startM() / METRES_PER_KILOMETRE;

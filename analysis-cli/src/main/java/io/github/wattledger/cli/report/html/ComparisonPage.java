@@ -97,7 +97,7 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
     private static String headline(CourseComparison comparison) {
         double gap = comparison.finalGapSeconds();
         String time = ComparisonWords.unsigned(gap);
-        return Math.round(gap) == 0 ? "Level" : time + (gap > 0 ? " behind" : " ahead");
+        return Math.round(gap) == 0 ? "Level" : "Ride 2: " + time + (gap > 0 ? " behind" : " ahead");
     }
 
     private static Other other(RideComparison all, RideComparison.Against other, int number, String path) {
