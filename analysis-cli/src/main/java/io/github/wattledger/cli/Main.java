@@ -86,6 +86,7 @@ public final class Main implements Runnable {
         return new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out))
                 .addSubcommand(new WhatIfCommand(out))
+                .addSubcommand(new CompareCommand(out))
                 .addSubcommand(new InspectCommand(out))
                 .addSubcommand(new SeasonCommand(out, err))
                 .addSubcommand(new RiderCommand(out))

@@ -85,6 +85,25 @@ class PageNumbersTest {
     }
 
     @Test
+    void ofAComparisonAreThoseOfTheJsonReport() {
+        String[] rides = {"../sample-rides/over-hard-start.fit", "../sample-rides/even-paced.fit"};
+        Map<String, String> json = new TreeMap<>();
+        collect(new JsonMapper().readTree(run("compare", rides[0], rides[1], "--format", "json")), "", json);
+        Map<String, String> page = numbers(run("compare", rides[0], rides[1], "--format", "html"));
+        assertThat(json).containsAllEntriesOf(page);
+        List<String> left = new ArrayList<>(json.keySet());
+        left.removeAll(page.keySet());
+        // Said in sentences, or drawn point by point with the gap in numbers every 5 km.
+        left.removeIf(path -> path.startsWith("course.")
+                || path.endsWith("sessionIndex")
+                || path.matches("others\\[\\d+]\\.(from|to)(Point|M)")
+                || path.matches("others\\[\\d+]\\.(gapSeconds|movingGapSeconds|powerW|heartRateBpm)\\[\\d+]")
+                || path.matches("others\\[\\d+]\\.stretches\\[\\d+]\\.apartM"));
+        assertThat(left).isEmpty();
+        assertThat(page.keySet()).anyMatch(path -> path.startsWith("others[0].gapSeconds["));
+    }
+
+    @Test
     void ofASeasonAreThoseOfTheJsonReport(@TempDir Path folder) {
         String store = folder.resolve("season.sqlite").toString();
         Map<String, String> json = new TreeMap<>();

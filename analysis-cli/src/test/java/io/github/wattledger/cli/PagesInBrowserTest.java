@@ -452,6 +452,76 @@ class PagesInBrowserTest {
         }
     }
 
+    @Nested
+    class Comparison {
+        private Path page() {
+            Path page = in("compare.html");
+            if (!Files.exists(page)) {
+                ByteArrayOutputStream err = new ByteArrayOutputStream();
+                int status = Main.run(
+                        new String[] {
+                            "compare",
+                            "../sample-rides/over-hard-start.fit",
+                            "../sample-rides/even-paced.fit",
+                            "--format",
+                            "html",
+                            "--output",
+                            page.toString()
+                        },
+                        new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8));
+                assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isZero();
+            }
+            return page;
+        }
+
+        @Test
+        void opensFromAFileWithoutANetworkAndWithoutAScript() {
+            browser().open(page());
+            browser().await("document.readyState === 'complete'");
+            assertThat(browser().requests()).containsExactly(page().toUri().toString());
+            assertThat(browser().console()).isEmpty();
+            assertThat(text("document.querySelectorAll('script').length")).isEqualTo("0");
+            assertThat(text("document.querySelectorAll('.chart').length")).isEqualTo("2");
+        }
+
+        @Test
+        void aFileNameStaysWords() throws IOException {
+            String hostile = "<img src=x onerror=window.evil=1>.fit";
+            Path first = Files.copy(Path.of("../sample-rides/over-hard-start.fit"), in(hostile));
+            Path page = in("compare-hostile.html");
+            int status = Main.run(
+                    new String[] {
+                        "compare", first.toString(), first.toString(), "--format", "html", "--output", page.toString()
+                    },
+                    new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8),
+                    new PrintStream(OutputStream.nullOutputStream(), true, StandardCharsets.UTF_8));
+            assertThat(status).isZero();
+            browser().open(page);
+            assertThat(text("document.images.length")).isEqualTo("0");
+            assertThat(text("typeof window.evil")).isEqualTo("undefined");
+            assertThat(text("document.querySelector('.circumstances').textContent"))
+                    .contains(hostile);
+            assertThat(text("document.querySelector('h1').textContent")).isEqualTo("Level");
+        }
+
+        @ParameterizedTest
+        @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
+        void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
+            browser().width(width, 900);
+            browser().media("screen", isDark);
+            try {
+                browser().open(page());
+                assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+                        .isLessThanOrEqualTo(width);
+                assertThat(seriousFindings()).isEmpty();
+            } finally {
+                browser().media("", false);
+                browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+            }
+        }
+    }
+
     @Test
     void theBalanceIsDrawnWhereCriticalPowerIsKnown() throws IOException {
         RideReview race = SampleReviews.race();

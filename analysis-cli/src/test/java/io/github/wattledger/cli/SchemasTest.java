@@ -75,6 +75,24 @@ class SchemasTest {
         assertKeepsTo("inspection", run(0, "inspect", SAMPLES.resolve(sample).toString(), "--format", "json"));
     }
 
+    @Test
+    void aComparison() throws IOException {
+        JsonNode json = run(
+                0,
+                "compare",
+                SAMPLES.resolve("over-hard-start.fit").toString(),
+                SAMPLES.resolve("even-paced.fit").toString(),
+                "--format",
+                "json");
+
+        assertKeepsTo("compare", json);
+        assertThat(json.get("others").size()).isEqualTo(1);
+        JsonNode other = json.get("others").get(0);
+        int points = json.get("course").get("pointCount").asInt();
+        assertThat(other.get("gapSeconds").size()).isEqualTo(points);
+        assertThat(other.get("powerW").size()).isEqualTo(points);
+    }
+
     private Path season(String name) throws IOException {
         Path folder = Files.createDirectories(temp.resolve(name));
         try (Stream<Path> files = Files.list(SAMPLES.resolve("season"))) {

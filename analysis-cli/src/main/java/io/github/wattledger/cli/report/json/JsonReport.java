@@ -305,6 +305,15 @@ public final class JsonReport implements Report {
         }
     }
 
+    /** A number of an array. */
+    static void element(JsonGenerator json, @Nullable Double value) {
+        if (value == null || !Double.isFinite(value)) {
+            json.writeNull();
+        } else {
+            json.writeNumber(plain(value, DECIMALS));
+        }
+    }
+
     private static void climbs(JsonGenerator json, @Nullable List<ClimbReview> climbs) {
         if (climbs == null) {
             json.writeNullProperty("climbs");

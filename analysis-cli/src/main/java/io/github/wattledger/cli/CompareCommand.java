@@ -1,0 +1,132 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.Comparer;
+import io.github.wattledger.RideComparison;
+import io.github.wattledger.cli.report.html.HtmlComparison;
+import io.github.wattledger.cli.report.json.JsonComparison;
+import io.github.wattledger.cli.report.text.TextComparison;
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.UnreadableRideException;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code wattledger compare}: where the time was won between rides over one course. */
+@Command(
+        name = "compare",
+        mixinStandardHelpOptions = true,
+        versionProvider = Main.Version.class,
+        sortOptions = false,
+        customSynopsis = "wattledger compare RIDE RIDE... [options]",
+        header = "Tells where the time was won between rides over one course.",
+        footer = {
+            "",
+            "The rides are aligned by position, or by distance where there is none. The gap",
+            "is elapsed time, stops included; it begins with 0 where the compared part begins.",
+            "",
+            "Exit status: 0 done; 1 internal failure, or the report could not be",
+            "written; 2 wrong usage; 3 a ride could not be read, or shares no course",
+            "with the first."
+        })
+final class CompareCommand implements Callable<Integer> {
+    private static final int MOST_RIDES = 20;
+
+    private final PrintStream out;
+
+    @Spec
+    private @Nullable CommandSpec spec;
+
+    @Parameters(
+            index = "0..*",
+            arity = "0..*",
+            paramLabel = "RIDE",
+            description = "Recorded files, two or more. Each is held against the first.")
+    private List<String> rides = List.of();
+
+    @Option(
+            names = "--from",
+            paramLabel = "KM|MI",
+            converter = OptionValues.Distance.class,
+            description = "Begin there, distance of the first recording, for instance 3km.")
+    private @Nullable Double fromM;
+
+    @Option(names = "--to", paramLabel = "KM|MI", converter = OptionValues.Distance.class, description = "End there.")
+    private @Nullable Double toM;
+
+    @Option(
+            names = "--format",
+            paramLabel = "WORD",
+            converter = SeasonFormat.Word.class,
+            description = "text (the default, for people), json (for programs) or html (a page).")
+    private SeasonFormat format = SeasonFormat.TEXT;
+
+    @Option(names = "--output", paramLabel = "FILE", description = "Write the report there, not to standard output.")
+    private @Nullable String output;
+
+    /**
+     * A command.
+     *
+     * @param out where the report goes, as UTF-8 bytes
+     */
+    CompareCommand(PrintStream out) {
+        this.out = out;
+    }
+
+    @Override
+    public Integer call() throws UnreadableRideException, IOException {
+        if (rides.size() < 2 || rides.size() > MOST_RIDES) {
+            throw usage(rides.size() < 2 ? "give two rides or more" : "give " + MOST_RIDES + " rides at most");
+        }
+        double from = fromM == null ? 0 : fromM;
+        double to = toM == null ? Double.POSITIVE_INFINITY : toM;
+        if (to <= from) {
+            throw usage("--to must be beyond " + (fromM == null ? "the start" : "--from"));
+        }
+        Path target = target();
+        List<Path> files = new ArrayList<>();
+        for (String ride : rides) {
+            files.add(InputFile.ride(ride));
+        }
+        RideComparison comparison = Comparer.compare(files, ReadOptions.DEFAULT, from, to);
+        StringBuilder report = new StringBuilder();
+        switch (format) {
+            case TEXT -> new TextComparison().write(comparison, report);
+            case JSON -> new JsonComparison().write(comparison, report);
+            case HTML -> new HtmlComparison().write(comparison, report);
+        }
+        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
+        if (target == null) {
+            out.write(bytes, 0, bytes.length);
+        } else {
+            OutputFile.write(target, bytes);
+        }
+        return ExitStatus.DONE.code();
+    }
+
+    private @Nullable Path target() {
+        try {
+            return output == null ? null : Path.of(output);
+        } catch (InvalidPathException e) {
+            throw usage("Invalid value for option '--output': not a file name on this system");
+        }
+    }
+
+    private ParameterException usage(String message) {
+        if (spec == null) {
+            throw new AssertionError("the command was not built by the parser");
+        }
+        return new ParameterException(spec.commandLine(), message);
+    }
+}

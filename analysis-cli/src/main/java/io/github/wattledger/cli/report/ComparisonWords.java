@@ -1,0 +1,115 @@
+package io.github.wattledger.cli.report;
+
+import io.github.wattledger.RideComparison;
+import io.github.wattledger.RideSource;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.road.CourseComparison;
+import io.github.wattledger.road.CourseComparison.Apart;
+import io.github.wattledger.road.CourseComparison.Ground;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a comparison says in words; rides are numbered from 1, the first being the one that the others are held against. */
+public final class ComparisonWords {
+    private static final double NOTICEABLE_SECONDS = 0.5;
+
+    private ComparisonWords() {}
+
+    /** A part of the gap. */
+    public record Part(String id, String label, double seconds) {}
+
+    /** A difference of time with its sign, {@code +1:02:03}, {@code -0:45} or {@code 0:00}. */
+    public static String signed(double seconds) {
+        long whole = Math.round(Math.abs(seconds));
+        String clock = Figures.clock((double) whole);
+        String brief = whole < 3600 ? clock.substring(clock.indexOf(':') + 1) : clock;
+        String trimmed = brief.startsWith("0") ? brief.substring(1) : brief;
+        return whole == 0 ? trimmed : (seconds < 0 ? "-" : "+") + trimmed;
+    }
+
+    /** The same without a sign. */
+    public static String unsigned(double seconds) {
+        String signed = signed(Math.abs(seconds));
+        return signed.startsWith("+") ? signed.substring(1) : signed;
+    }
+
+    /** A ride with its number, its file and its start. */
+    public static String ride(int number, RideSource source) {
+        String file = source.file();
+        return "Ride " + number + ": " + (file == null ? "a ride" : PlainText.of(file)) + ", "
+                + StartTime.of(source.startTime(), source.utcOffsetSeconds()).words();
+    }
+
+    /** The outcome in a sentence. */
+    public static String outcome(int number, CourseComparison comparison) {
+        double gap = comparison.finalGapSeconds();
+        String place = "at km " + Figures.kilometres(comparison.distanceM(comparison.toPoint()));
+        if (Math.abs(gap) < NOTICEABLE_SECONDS) {
+            return "Ride " + number + " is level with ride 1 " + place + ".";
+        }
+        return "Ride " + number + " is " + unsigned(gap) + (gap > 0 ? " behind" : " ahead of") + " ride 1 " + place
+                + ".";
+    }
+
+    /** How it was compared. */
+    public static String basis(CourseComparison comparison) {
+        return "Compared " + comparison.method().words() + " from km "
+                + Figures.kilometres(comparison.distanceM(comparison.fromPoint())) + " to km "
+                + Figures.kilometres(comparison.distanceM(comparison.toPoint()))
+                + " of ride 1, in elapsed time: stops count.";
+    }
+
+    /** What the gap is made of, in time under way by ground and in standing. */
+    public static List<Part> parts(CourseComparison comparison) {
+        List<Part> parts = new ArrayList<>();
+        for (Ground ground : Ground.values()) {
+            if (comparison.stretches().stream().anyMatch(stretch -> stretch.ground() == ground)) {
+                String label = switch (ground) {
+                    case CLIMB -> "climbs";
+                    case DESCENT -> "descents";
+                    case FLAT -> "flat or rolling";
+                    case UNKNOWN -> "under way";
+                };
+                parts.add(new Part(id(ground) + "Seconds", label, comparison.lostMovingSecondsOn(ground)));
+            }
+        }
+        parts.add(new Part("standingSeconds", "standing", comparison.lostStandingSeconds()));
+        return parts;
+    }
+
+    /** A ground in one word for programs. */
+    public static String id(Ground ground) {
+        return switch (ground) {
+            case CLIMB -> "climb";
+            case DESCENT -> "descent";
+            case FLAT -> "flat";
+            case UNKNOWN -> "unknown";
+        };
+    }
+
+    /** Where a stretch lies. */
+    public static String kilometres(double startM, double endM) {
+        return Figures.kilometres(startM) + "-" + Figures.kilometres(endM);
+    }
+
+    /** A stretch that was not ridden by both. */
+    public static String apart(int number, Apart apart) {
+        return "km " + kilometres(apart.startM(), apart.endM()) + ": "
+                + switch (apart.reason()) {
+                    case ELSEWHERE -> "ride " + number + " went another way; no gap is told there.";
+                    case NO_POSITION -> "one of the two has no position there; no gap is told.";
+                    case BEYOND -> "ridden by ride 1 alone.";
+                };
+    }
+
+    /** Why there is no second ride's or first ride's channel, or empty. */
+    public static String missing(RideComparison comparison, int number, Channel channel) {
+        boolean first = comparison.reference().ride().has(channel);
+        boolean other = comparison.others().get(number - 2).compared().ride().has(channel);
+        String name = channel == Channel.POWER ? "power" : "heart rate";
+        if (first && other) {
+            return "";
+        }
+        return "There is no " + name + " in " + (first ? "ride " + number : other ? "ride 1" : "either ride") + ".";
+    }
+}

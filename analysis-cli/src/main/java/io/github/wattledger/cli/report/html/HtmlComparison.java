@@ -1,0 +1,18 @@
+package io.github.wattledger.cli.report.html;
+
+import io.github.wattledger.RideComparison;
+import java.io.IOException;
+
+/** A comparison as a page: one file that loads nothing, runs no script, and prints. */
+public final class HtmlComparison {
+    /**
+     * Writes a comparison.
+     *
+     * @param comparison what to show
+     * @param out where the characters go
+     * @throws IOException when {@code out} fails
+     */
+    public void write(RideComparison comparison, Appendable out) throws IOException {
+        HtmlReport.render("compare.jte", ComparisonPage.of(comparison), out);
+    }
+}

@@ -1,0 +1,131 @@
+package io.github.wattledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** {@code wattledger compare} from its arguments to what it prints. */
+class CompareCommandTest {
+    private static final String HARD = "../sample-rides/over-hard-start.fit";
+    private static final String EVEN = "../sample-rides/even-paced.fit";
+
+    @TempDir
+    Path temp;
+
+    private record Result(int status, String out, String err) {}
+
+    private static Result run(String... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int status = Main.run(
+                arguments,
+                new PrintStream(out, false, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
+        return new Result(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    @Test
+    void theTextFitsAndTellsWhoWasAhead() {
+        Result result = run("compare", HARD, EVEN, EVEN);
+        assertThat(result.err()).isEmpty();
+        assertThat(result.status()).isZero();
+        assertThat(result.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+        // By the story of the samples the even race took less time over the same roads.
+        assertThat(result.out())
+                .startsWith("Ride 2 is ")
+                .contains(" ahead of ride 1 at km 16")
+                .contains("Ride 3 is ");
+    }
+
+    @Test
+    void theOtherWayRoundSignsTurn() {
+        JsonNode one = json(HARD, EVEN);
+        JsonNode other = json(EVEN, HARD);
+        assertThat(gap(one)).isNegative();
+        // Points of one ride lie up to 50 m from those of the other, and with them the last that is compared.
+        assertThat(gap(other)).isCloseTo(-gap(one), within(15.0));
+    }
+
+    private static JsonNode json(String first, String second) {
+        return new JsonMapper()
+                .readTree(run("compare", first, second, "--format", "json").out());
+    }
+
+    private static double gap(JsonNode json) {
+        return json.get("others").get(0).get("gap").get("elapsedSeconds").asDouble();
+    }
+
+    @Test
+    void aPartBeginsWithoutAGap() {
+        JsonNode json = new JsonMapper()
+                .readTree(run("compare", HARD, EVEN, "--from", "40km", "--to", "80km", "--format", "json")
+                        .out());
+        JsonNode other = json.get("others").get(0);
+        assertThat(other.get("fromM").asDouble()).isBetween(40_000.0, 40_100.0);
+        assertThat(other.get("toM").asDouble()).isBetween(79_900.0, 80_000.0);
+        assertThat(other.get("gapSeconds").get(other.get("fromPoint").asInt()).asDouble())
+                .isZero();
+    }
+
+    @Test
+    void oneRideIsTooFew() {
+        Result result = run("compare", HARD);
+        assertThat(result.status()).isEqualTo(2);
+        assertThat(result.err()).startsWith("wattledger compare: give two rides or more");
+    }
+
+    @Test
+    void aPartThatEndsBeforeItBeginsIsWrongUsage() {
+        Result result = run("compare", HARD, EVEN, "--from", "80km", "--to", "40km");
+        assertThat(result.status()).isEqualTo(2);
+        assertThat(result.err()).contains("--to must be beyond --from");
+    }
+
+    @Test
+    void aFileThatIsNoRideIsOneLine() throws IOException {
+        Path broken = Files.writeString(temp.resolve("broken.fit"), "not a ride");
+        Result result = run("compare", HARD, broken.toString());
+        assertThat(result.status()).isEqualTo(3);
+        assertThat(result.out()).isEmpty();
+        assertThat(result.err().lines()).hasSize(1);
+        assertThat(result.err()).contains("broken.fit");
+    }
+
+    @Test
+    void aRideElsewhereIsOneLineThatSaysWhatToDo() throws IOException {
+        StringBuilder table = new StringBuilder("time,latitude,longitude,distance,power\n");
+        for (int second = 0; second < 1200; second++) {
+            table.append(second)
+                    .append(",-20.")
+                    .append(100_000 + 7 * second)
+                    .append(",57.5,")
+                    .append(8 * second)
+                    .append(",200\n");
+        }
+        Path elsewhere = Files.writeString(temp.resolve("elsewhere.csv"), table);
+        Result result = run("compare", HARD, elsewhere.toString());
+        assertThat(result.status()).isEqualTo(3);
+        assertThat(result.err().lines()).hasSize(1);
+        assertThat(result.err()).contains("shares no course with the first ride; compare rides over the same roads");
+    }
+
+    @Test
+    void theReportCanGoToAFile() throws IOException {
+        Path target = temp.resolve("compare.html");
+        Result result = run("compare", HARD, EVEN, "--format", "html", "--output", target.toString());
+        assertThat(result.status()).isZero();
+        assertThat(result.out()).isEmpty();
+        assertThat(Files.readString(target)).startsWith("<!DOCTYPE html>");
+    }
+}
