@@ -9,8 +9,6 @@ import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +17,6 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -87,14 +84,15 @@ final class CompareCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnreadableRideException, IOException {
         if (rides.size() < 2 || rides.size() > MOST_RIDES) {
-            throw usage(rides.size() < 2 ? "give two rides or more" : "give " + MOST_RIDES + " rides at most");
+            throw Usage.error(
+                    spec, rides.size() < 2 ? "give two rides or more" : "give " + MOST_RIDES + " rides at most");
         }
         double from = fromM == null ? 0 : fromM;
         double to = toM == null ? Double.POSITIVE_INFINITY : toM;
         if (to <= from) {
-            throw usage("--to must be beyond " + (fromM == null ? "the start" : "--from"));
+            throw Usage.error(spec, "--to must be beyond " + (fromM == null ? "the start" : "--from"));
         }
-        Path target = target();
+        Path target = output == null ? null : Usage.path(spec, "--output", output);
         List<Path> files = new ArrayList<>();
         for (String ride : rides) {
             files.add(InputFile.ride(ride));
@@ -106,27 +104,7 @@ final class CompareCommand implements Callable<Integer> {
             case JSON -> new JsonComparison().write(comparison, report);
             case HTML -> new HtmlComparison().write(comparison, report);
         }
-        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
-        if (target == null) {
-            out.write(bytes, 0, bytes.length);
-        } else {
-            OutputFile.write(target, bytes);
-        }
+        OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
-    }
-
-    private @Nullable Path target() {
-        try {
-            return output == null ? null : Path.of(output);
-        } catch (InvalidPathException e) {
-            throw usage("Invalid value for option '--output': not a file name on this system");
-        }
-    }
-
-    private ParameterException usage(String message) {
-        if (spec == null) {
-            throw new AssertionError("the command was not built by the parser");
-        }
-        return new ParameterException(spec.commandLine(), message);
     }
 }

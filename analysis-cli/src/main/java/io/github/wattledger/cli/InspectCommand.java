@@ -7,7 +7,6 @@ import io.github.wattledger.cli.report.text.TextInspection;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -59,8 +58,7 @@ final class InspectCommand implements Callable<Integer> {
             case TEXT -> new TextInspection().write(inspection, report);
             case JSON -> new JsonInspection().write(inspection, report);
         }
-        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
-        out.write(bytes, 0, bytes.length);
+        OutputFile.deliver(report, null, out);
         return ExitStatus.DONE.code();
     }
 }

@@ -1,6 +1,8 @@
 package io.github.wattledger.cli;
 
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileSystemException;
@@ -9,6 +11,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import org.jspecify.annotations.Nullable;
 
 /** Puts a result into a file: whole, or not at all. */
 final class OutputFile {
@@ -37,6 +40,21 @@ final class OutputFile {
             }
         } catch (IOException e) {
             throw new OutputFailure("cannot write " + file + ": " + reason(file, e), e);
+        }
+    }
+
+    /**
+     * Writes a report, as UTF-8, into a file or to standard output.
+     *
+     * @param target the file, or null for standard output
+     * @throws OutputFailure when the file cannot be written, with one line for people
+     */
+    static void deliver(StringBuilder report, @Nullable Path target, PrintStream out) throws OutputFailure {
+        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
+        if (target == null) {
+            out.write(bytes, 0, bytes.length);
+        } else {
+            write(target, bytes);
         }
     }
 

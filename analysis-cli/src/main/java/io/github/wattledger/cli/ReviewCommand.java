@@ -14,20 +14,16 @@ import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -188,38 +184,34 @@ final class ReviewCommand implements Callable<Integer> {
         ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(csvColumns());
         Path file = InputFile.ride(ride);
         Path target = output == null ? null : outputPath(output, file);
-        RiderProfile profile = riderFile == null ? RiderProfile.EMPTY : RiderFile.read(riderPath(riderFile));
+        RiderProfile profile =
+                riderFile == null ? RiderProfile.EMPTY : RiderFile.read(Usage.path(spec, "--rider", riderFile));
         Rider rider = withFlags(profile.rider());
         RideReview review;
         try {
             review = core.review(file, reading, rider, options.withLimits(profile.limits()));
         } catch (IllegalArgumentException e) {
-            throw usage(e.getMessage());
+            throw Usage.error(spec, e.getMessage());
         }
         String readAs = review.source().format();
         if (!columns.isEmpty() && (readAs == null || !readAs.contains("CSV"))) {
-            throw usage("--column is for CSV files, but this is " + readAs);
+            throw Usage.error(spec, "--column is for CSV files, but this is " + readAs);
         }
         StringBuilder report = new StringBuilder();
         (explain == null ? format.report() : new TextExplanation(explain)).write(review, report);
-        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
-        if (target == null) {
-            out.write(bytes, 0, bytes.length);
-        } else {
-            OutputFile.write(target, bytes);
-        }
+        OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
     }
 
     private ReviewOptions options() {
         if (explain != null && format != ReportFormat.TEXT) {
-            throw usage("--explain is written as text only");
+            throw Usage.error(spec, "--explain is written as text only");
         }
         if (laps != null && (fromSecond != null || toSecond != null)) {
-            throw usage("--laps cannot be combined with --from or --to");
+            throw Usage.error(spec, "--laps cannot be combined with --from or --to");
         }
         if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
-            throw usage("--to must be later than " + (fromSecond == null ? "the start" : "--from"));
+            throw Usage.error(spec, "--to must be later than " + (fromSecond == null ? "the start" : "--from"));
         }
         return new ReviewOptions(
                 fromSecond, toSecond, laps == null ? null : laps.first(), laps == null ? null : laps.last(), effort);
@@ -231,64 +223,32 @@ final class ReviewCommand implements Callable<Integer> {
             int equals = column.indexOf('=');
             String name = equals < 0 ? column : column.substring(0, equals);
             if (equals < 1 || equals == column.length() - 1) {
-                throw usage("Invalid value for option '--column': expected NAME=HEADER, got '" + column + "'");
+                throw Usage.error(
+                        spec, "Invalid value for option '--column': expected NAME=HEADER, got '" + column + "'");
             }
             if (headers.put(name, column.substring(equals + 1)) != null) {
-                throw usage("Invalid value for option '--column': " + name + " is given twice");
+                throw Usage.error(spec, "Invalid value for option '--column': " + name + " is given twice");
             }
         }
         try {
             return new CsvColumns(headers);
         } catch (IllegalArgumentException e) {
-            throw usage("Invalid value for option '--column': " + e.getMessage());
+            throw Usage.error(spec, "Invalid value for option '--column': " + e.getMessage());
         }
     }
 
     private Rider withFlags(Rider profile) {
-        Rider rider = with(profile, "--threshold-power", thresholdPowerW, profile::withThresholdPowerW);
-        rider = with(rider, "--threshold-heart-rate", thresholdHeartRateBpm, rider::withThresholdHeartRateBpm);
-        return with(rider, "--mass", massKg, rider::withMassKg);
-    }
-
-    private Rider with(Rider rider, String option, @Nullable Double value, DoubleFunction<Rider> change) {
-        if (value == null) {
-            return rider;
-        }
-        try {
-            return change.apply(value);
-        } catch (IllegalArgumentException e) {
-            throw usage("Invalid value for option '" + option + "': " + e.getMessage());
-        }
-    }
-
-    private Path riderPath(String name) {
-        try {
-            return Path.of(name);
-        } catch (InvalidPathException e) {
-            throw usage("Invalid value for option '--rider': not a file name on this system");
-        }
+        Rider rider = Usage.with(spec, profile, "--threshold-power", thresholdPowerW, profile::withThresholdPowerW);
+        rider = Usage.with(
+                spec, rider, "--threshold-heart-rate", thresholdHeartRateBpm, rider::withThresholdHeartRateBpm);
+        return Usage.with(spec, rider, "--mass", massKg, rider::withMassKg);
     }
 
     private Path outputPath(String name, Path file) throws IOException {
-        Path path;
-        try {
-            path = Path.of(name);
-        } catch (InvalidPathException e) {
-            throw usage("Invalid value for option '--output': not a file name on this system");
-        }
-        if (name.isEmpty()) {
-            throw usage("Invalid value for option '--output': the name is empty");
-        }
+        Path path = Usage.namedPath(spec, "--output", name);
         if (Files.exists(path) && Files.exists(file) && Files.isSameFile(path, file)) {
-            throw usage("--output would overwrite the ride itself");
+            throw Usage.error(spec, "--output would overwrite the ride itself");
         }
         return path;
-    }
-
-    private ParameterException usage(@Nullable String message) {
-        if (spec == null) {
-            throw new AssertionError("the command was not built by the parser");
-        }
-        return new ParameterException(spec.commandLine(), message == null ? "the options do not fit" : message);
     }
 }

@@ -20,7 +20,6 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -38,7 +37,6 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -185,19 +183,20 @@ final class SeasonCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         if (workers < 1 || workers > MOST_WORKERS) {
-            throw usage("Invalid value for option '--workers': expected 1 to " + MOST_WORKERS + ", got " + workers);
+            throw Usage.error(
+                    spec, "Invalid value for option '--workers': expected 1 to " + MOST_WORKERS + ", got " + workers);
         }
         if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null || pagesFolder != null)) {
-            throw usage("--riders cannot be combined with --rider, --store, --tables or --pages");
+            throw Usage.error(spec, "--riders cannot be combined with --rider, --store, --tables or --pages");
         }
         if (severalRiders && format == SeasonFormat.HTML) {
-            throw usage("--riders cannot be combined with --format html");
+            throw Usage.error(spec, "--riders cannot be combined with --format html");
         }
         List<Path> roots = new ArrayList<>();
         for (String folder : folders) {
             roots.add(InputFile.ride(folder));
         }
-        Path target = output == null ? null : path("--output", output);
+        Path target = output == null ? null : Usage.namedPath(spec, "--output", output);
         ExecutorService executor = Executors.newFixedThreadPool(workers);
         try {
             return severalRiders ? riders(roots, target, executor) : season(roots, target, executor);
@@ -213,8 +212,10 @@ final class SeasonCommand implements Callable<Integer> {
                 ? first
                 : Objects.requireNonNullElse(first.toAbsolutePath().getParent(), first);
         Path found = home.resolve(PROFILE);
-        Path profile = riderFile != null ? path("--rider", riderFile) : Files.isRegularFile(found) ? found : null;
-        Path store = storeFile == null ? home.resolve(STORE) : path("--store", storeFile);
+        Path profile = riderFile != null
+                ? Usage.namedPath(spec, "--rider", riderFile)
+                : Files.isRegularFile(found) ? found : null;
+        Path store = storeFile == null ? home.resolve(STORE) : Usage.namedPath(spec, "--store", storeFile);
         SeasonRequest request = request(roots, store, profile);
         SeasonReview season = run(request, executor);
         StringBuilder report = new StringBuilder();
@@ -224,12 +225,12 @@ final class SeasonCommand implements Callable<Integer> {
             case HTML -> new HtmlSeason().write(season, new PageNames(), report);
         }
         if (pagesFolder != null) {
-            new SeasonPages(path("--pages", pagesFolder), request, executor).write(season);
+            new SeasonPages(Usage.namedPath(spec, "--pages", pagesFolder), request, executor).write(season);
         }
         if (tablesFolder != null) {
-            writeTables(season, path("--tables", tablesFolder));
+            writeTables(season, Usage.namedPath(spec, "--tables", tablesFolder));
         }
-        write(report, target);
+        OutputFile.deliver(report, target, out);
         return (season.skipped().isEmpty() ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
     }
 
@@ -262,7 +263,7 @@ final class SeasonCommand implements Callable<Integer> {
             case JSON -> new JsonRiders().write(standings, skipped, report);
             case HTML -> throw new AssertionError("refused before");
         }
-        write(report, target);
+        OutputFile.deliver(report, target, out);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
     }
 
@@ -314,7 +315,7 @@ final class SeasonCommand implements Callable<Integer> {
             Rider rider = thresholdPowerW == null ? profile : profile.withThresholdPowerW(thresholdPowerW);
             return thresholdHeartRateBpm == null ? rider : rider.withThresholdHeartRateBpm(thresholdHeartRateBpm);
         } catch (IllegalArgumentException e) {
-            throw usage(e.getMessage());
+            throw Usage.error(spec, e.getMessage());
         }
     }
 
@@ -322,7 +323,8 @@ final class SeasonCommand implements Callable<Integer> {
         try {
             return zoneName == null ? ZoneOffset.UTC : ZoneId.of(zoneName);
         } catch (DateTimeException e) {
-            throw usage("Invalid value for option '--zone': no such time zone, expected for instance Europe/Lisbon");
+            throw Usage.error(
+                    spec, "Invalid value for option '--zone': no such time zone, expected for instance Europe/Lisbon");
         }
     }
 
@@ -330,18 +332,9 @@ final class SeasonCommand implements Callable<Integer> {
         try {
             return asOfDay == null ? null : LocalDate.parse(asOfDay);
         } catch (DateTimeException e) {
-            throw usage("Invalid value for option '--as-of': expected a day such as 2026-08-31, got '" + asOfDay + "'");
-        }
-    }
-
-    private Path path(String option, String name) {
-        if (name.isEmpty()) {
-            throw usage("Invalid value for option '" + option + "': the name is empty");
-        }
-        try {
-            return Path.of(name);
-        } catch (InvalidPathException e) {
-            throw usage("Invalid value for option '" + option + "': not a file name on this system");
+            throw Usage.error(
+                    spec,
+                    "Invalid value for option '--as-of': expected a day such as 2026-08-31, got '" + asOfDay + "'");
         }
     }
 
@@ -366,21 +359,5 @@ final class SeasonCommand implements Callable<Integer> {
             table.getValue().write(season, text);
             OutputFile.write(folder.resolve(table.getKey()), text.toString().getBytes(StandardCharsets.UTF_8));
         }
-    }
-
-    private void write(StringBuilder report, @Nullable Path target) throws OutputFailure {
-        byte[] bytes = report.toString().getBytes(StandardCharsets.UTF_8);
-        if (target == null) {
-            out.write(bytes, 0, bytes.length);
-        } else {
-            OutputFile.write(target, bytes);
-        }
-    }
-
-    private ParameterException usage(@Nullable String message) {
-        if (spec == null) {
-            throw new AssertionError("the command was not built by the parser");
-        }
-        return new ParameterException(spec.commandLine(), message == null ? "the options do not fit" : message);
     }
 }

@@ -20,19 +20,15 @@ import io.github.wattledger.road.RigChoice;
 import io.github.wattledger.road.WhatIf;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -317,9 +313,11 @@ final class WhatIfCommand implements Callable<Integer> {
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         WhatIf.Change change = change();
         if (change.over(WhatIf.Extent.WHOLE).equals(WhatIf.Change.NOTHING)) {
-            throw usage("nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass,"
-                    + " --with-rolling-resistance, --with-power, --with-temperature, --with-altitude,"
-                    + " --with-pressure and --with-air-density");
+            throw Usage.error(
+                    spec,
+                    "nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass,"
+                            + " --with-rolling-resistance, --with-power, --with-temperature, --with-altitude,"
+                            + " --with-pressure and --with-air-density");
         }
         WhatIfReport report = ride == null ? ofRoad(change) : ofRide(ride, change);
         StringBuilder text = new StringBuilder();
@@ -327,8 +325,7 @@ final class WhatIfCommand implements Callable<Integer> {
             case TEXT -> new TextWhatIf().write(report, text);
             case JSON -> new JsonWhatIf().write(report, text);
         }
-        byte[] bytes = text.toString().getBytes(StandardCharsets.UTF_8);
-        out.write(bytes, 0, bytes.length);
+        OutputFile.deliver(text, null, out);
         return ExitStatus.DONE.code();
     }
 
@@ -336,16 +333,17 @@ final class WhatIfCommand implements Callable<Integer> {
             throws UnreadableRideException, UnreadableProfileException {
         List<String> ofRoad = road.given();
         if (!ofRoad.isEmpty()) {
-            throw usage(ofRoad.get(0) + " is for a road without a ride; a RIDE has its own");
+            throw Usage.error(spec, ofRoad.get(0) + " is for a road without a ride; a RIDE has its own");
         }
         Integer from = rideChoice.fromSecond;
         Integer to = rideChoice.toSecond;
         if (to != null && to <= (from == null ? 0 : from)) {
-            throw usage("--to must be later than " + (from == null ? "the start" : "--from"));
+            throw Usage.error(spec, "--to must be later than " + (from == null ? "the start" : "--from"));
         }
         Adjustment power = with.powerW;
         if (power != null && power.kind() == Adjustment.Kind.TO) {
-            throw usage("--with-power of a RIDE takes a change such as +10 or +5%: a ride has no one power");
+            throw Usage.error(
+                    spec, "--with-power of a RIDE takes a change such as +10 or +5%: a ride has no one power");
         }
         ReviewOptions options =
                 new ReviewOptions(from, to, null, null, Effort.AUTO).withSessionIndex(rideChoice.sessionIndex);
@@ -356,7 +354,7 @@ final class WhatIfCommand implements Callable<Integer> {
                     Replayer.whatIf(file, ReadOptions.DEFAULT, rider, asItIs.position, change, options);
             return new WhatIfReport(replayed.source(), replayed.ridden(), null, replayed.answer());
         } catch (IllegalArgumentException e) {
-            throw usage(e.getMessage());
+            throw Usage.error(spec, e.getMessage());
         }
     }
 
@@ -364,13 +362,14 @@ final class WhatIfCommand implements Callable<Integer> {
         Double distanceM = road.distanceM;
         Double powerW = road.powerW;
         if (distanceM == null || powerW == null) {
-            throw usage(
+            throw Usage.error(
+                    spec,
                     road.given().isEmpty()
                             ? "give a RIDE, or --distance and --power"
                             : "without a RIDE, both --distance and --power are needed");
         }
         if (rideChoice.isGiven()) {
-            throw usage("--session, --from and --to are for a RIDE");
+            throw Usage.error(spec, "--session, --from and --to are for a RIDE");
         }
         requireWithin("--distance", distanceM, LEAST_DISTANCE_M, MOST_DISTANCE_M, "0.1 to 10000 km");
         requireWithin("--power", powerW, 1, MOST_POWER_W, "1 to 2500");
@@ -383,13 +382,13 @@ final class WhatIfCommand implements Callable<Integer> {
             Air air = air(road.temperatureC, road.altitudeM, road.pressureHpa, road.densityKgPerM3);
             return new WhatIfReport(null, null, ascentM, WhatIf.steady(course, powerW, rig, air, change));
         } catch (IllegalArgumentException e) {
-            throw usage(e.getMessage());
+            throw Usage.error(spec, e.getMessage());
         }
     }
 
     private void requireWithin(String option, double value, double least, double most, String expected) {
         if (!(value >= least && value <= most)) {
-            throw usage("Invalid value for option '" + option + "': expected " + expected);
+            throw Usage.error(spec, "Invalid value for option '" + option + "': expected " + expected);
         }
     }
 
@@ -404,7 +403,7 @@ final class WhatIfCommand implements Callable<Integer> {
                     air(with.temperatureC, with.altitudeM, with.pressureHpa, with.densityKgPerM3),
                     with.extent);
         } catch (IllegalArgumentException e) {
-            throw usage(e.getMessage());
+            throw Usage.error(spec, e.getMessage());
         }
     }
 
@@ -418,43 +417,17 @@ final class WhatIfCommand implements Callable<Integer> {
 
     private Rider rider() throws UnreadableProfileException {
         String file = asItIs.riderFile;
-        RiderProfile profile = file == null ? RiderProfile.EMPTY : RiderFile.read(riderPath(file));
+        RiderProfile profile = file == null ? RiderProfile.EMPTY : RiderFile.read(Usage.path(spec, "--rider", file));
         Rider rider = profile.rider();
-        rider = with(rider, "--mass", asItIs.massKg, rider::withMassKg);
-        rider = with(rider, "--bicycle-mass", asItIs.bicycleMassKg, rider::withBikeMassKg);
-        rider = with(rider, "--drag-area", asItIs.dragAreaM2, rider::withDragAreaM2);
-        return with(rider, "--rolling-resistance", asItIs.rollingResistance, rider::withRollingResistance);
-    }
-
-    private Rider with(Rider rider, String option, @Nullable Double value, DoubleFunction<Rider> change) {
-        if (value == null) {
-            return rider;
-        }
-        try {
-            return change.apply(value);
-        } catch (IllegalArgumentException e) {
-            throw usage("Invalid value for option '" + option + "': " + e.getMessage());
-        }
-    }
-
-    private Path riderPath(String name) {
-        try {
-            return Path.of(name);
-        } catch (InvalidPathException e) {
-            throw usage("Invalid value for option '--rider': not a file name on this system");
-        }
+        rider = Usage.with(spec, rider, "--mass", asItIs.massKg, rider::withMassKg);
+        rider = Usage.with(spec, rider, "--bicycle-mass", asItIs.bicycleMassKg, rider::withBikeMassKg);
+        rider = Usage.with(spec, rider, "--drag-area", asItIs.dragAreaM2, rider::withDragAreaM2);
+        return Usage.with(spec, rider, "--rolling-resistance", asItIs.rollingResistance, rider::withRollingResistance);
     }
 
     private static void addIf(List<String> options, String option, @Nullable Object value) {
         if (value != null) {
             options.add(option);
         }
-    }
-
-    private ParameterException usage(@Nullable String message) {
-        if (spec == null) {
-            throw new AssertionError("the command was not built by the parser");
-        }
-        return new ParameterException(spec.commandLine(), message == null ? "the options do not fit" : message);
     }
 }
