@@ -2,7 +2,6 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RideSource;
 import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityReport;
@@ -10,12 +9,11 @@ import io.github.wattledger.cli.report.AbilityText;
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.cli.report.Lines;
 import io.github.wattledger.cli.report.PlainText;
-import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.RideWords;
 import io.github.wattledger.cli.report.VerdictSentence;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.ride.Interval;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -76,7 +74,7 @@ public record RacePage(
                 Frame.withCharts(name),
                 season,
                 name,
-                circumstances(review.source()),
+                RideWords.circumstances(review.source()),
                 Account.capital(pacing.verdict().words()),
                 withoutVerdict(VerdictSentence.of(review)),
                 hasPower,
@@ -84,7 +82,7 @@ public record RacePage(
                 Facts.of(review),
                 review.deviceTotals() != null,
                 Account.of(pacing),
-                judged(review),
+                RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track),
                 FindingRow.of(pacing, drawing.lanes(), hasDistance),
                 pacing.verdict() == Verdict.NOT_JUDGED
@@ -110,35 +108,10 @@ public record RacePage(
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }
 
-    private static String circumstances(RideSource source) {
-        List<String> parts = new ArrayList<>();
-        parts.add(StartTime.of(source.startTime(), source.utcOffsetSeconds()).words());
-        if (source.sport() != null) {
-            parts.add(PlainText.of(source.sport()).replace('_', ' '));
-        }
-        parts.add(source.device() == null ? "device not known" : PlainText.of(source.device()));
-        if (source.format() != null) {
-            parts.add(PlainText.of(source.format()));
-        }
-        if (source.sessionIndex() > 0) {
-            parts.add("session " + (source.sessionIndex() + 1) + " of the file");
-        }
-        return String.join(", ", parts);
-    }
-
     /** The sentence that stands under the verdict as a heading need not repeat it. */
     private static String withoutVerdict(String sentence) {
         int colon = sentence.indexOf(": ");
         return colon < 0 ? sentence : Account.capital(sentence.substring(colon + 2));
-    }
-
-    private static String judged(RideReview review) {
-        Interval judged = review.pacing().judged();
-        return judged.seconds() == review.ride().seconds()
-                ? ""
-                : "Judged: " + Figures.clock(judged.fromSecond()) + " to " + Figures.clock(judged.toSecond())
-                        + " of a recording of "
-                        + Figures.clock(review.ride().seconds()) + ".";
     }
 
     private static List<String> ability(RideReview review) {

@@ -9,10 +9,8 @@ import io.github.wattledger.ride.Series;
 import io.github.wattledger.road.CourseComparison;
 import io.github.wattledger.road.CourseComparison.Ground;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.util.Locale;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.json.JsonFactory;
 
 /**
  * A comparison as JSON by the schema {@code wattledger.compare/1} ({@code docs/compare.schema.json}): every name is
@@ -29,10 +27,7 @@ public final class JsonComparison {
      * @throws IOException when {@code out} fails
      */
     public void write(RideComparison comparison, Appendable out) throws IOException {
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(new JsonReport.Indented(), text)) {
-            json.writeStartObject();
-            json.writeStringProperty("schema", SCHEMA);
+        JsonReport.document(SCHEMA, out, json -> {
             source(json, "reference", comparison.reference().source());
             CourseComparison course = comparison.course();
             json.writeName("course").writeStartObject();
@@ -48,9 +43,7 @@ public final class JsonComparison {
                 other(json, other);
             }
             json.writeEndArray();
-            json.writeEndObject();
-        }
-        out.append(text.getBuffer()).append('\n');
+        });
     }
 
     private static void source(JsonGenerator json, String name, RideSource source) {

@@ -7,11 +7,9 @@ import io.github.wattledger.clean.RecordingSummary.ChannelSummary;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.ride.Interval;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.util.List;
 import java.util.Locale;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.json.JsonFactory;
 
 /**
  * What a file holds, as JSON by the schema {@code wattledger.inspection/1}: every name is always there, in this order;
@@ -28,10 +26,7 @@ public final class JsonInspection {
      * @throws IOException when {@code out} fails
      */
     public void write(FileInspection inspection, Appendable out) throws IOException {
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(new JsonReport.Indented(), text)) {
-            json.writeStartObject();
-            json.writeStringProperty("schema", SCHEMA);
+        JsonReport.document(SCHEMA, out, json -> {
             json.writeStringProperty("file", inspection.file());
             json.writeStringProperty("format", inspection.format());
             json.writeNumberProperty("bytes", inspection.bytes());
@@ -42,9 +37,7 @@ public final class JsonInspection {
                 session(json, session);
             }
             json.writeEndArray();
-            json.writeEndObject();
-        }
-        out.append(text.getBuffer()).append('\n');
+        });
     }
 
     private static void session(JsonGenerator json, FileInspection.Session session) {

@@ -46,10 +46,7 @@ public final class JsonReport implements Report {
 
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(new Indented(), text)) {
-            json.writeStartObject();
-            json.writeStringProperty("schema", SCHEMA);
+        document(SCHEMA, out, json -> {
             source(json, review.source());
             rider(json, review.rider());
             quality(json, review.quality());
@@ -59,6 +56,22 @@ public final class JsonReport implements Report {
             ability(json, review.ability());
             pacing(json, review.pacing());
             climbs(json, review.climbs());
+        });
+    }
+
+    /** The names and values of a document after its first name, {@code schema}. */
+    @FunctionalInterface
+    interface Body {
+        void write(JsonGenerator json);
+    }
+
+    /** One document of a schema; lines end with a line feed on every system. */
+    static void document(String schema, Appendable out, Body body) throws IOException {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = new JsonFactory().createGenerator(new Indented(), text)) {
+            json.writeStartObject();
+            json.writeStringProperty("schema", schema);
+            body.write(json);
             json.writeEndObject();
         }
         out.append(text.getBuffer()).append('\n');

@@ -2,10 +2,8 @@ package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.season.RiderStanding;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.util.List;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.json.JsonFactory;
 
 /** Where several riders stand, as JSON by the schema {@code wattledger.riders/1}; what is not known is {@code null}. */
 public final class JsonRiders {
@@ -20,19 +18,14 @@ public final class JsonRiders {
      * @throws IOException when {@code out} fails
      */
     public void write(List<RiderStanding> riders, int skippedFiles, Appendable out) throws IOException {
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(new JsonReport.Indented(), text)) {
-            json.writeStartObject();
-            json.writeStringProperty("schema", SCHEMA);
+        JsonReport.document(SCHEMA, out, json -> {
             json.writeNumberProperty("skippedFiles", skippedFiles);
             json.writeName("riders").writeStartArray();
             for (RiderStanding rider : riders) {
                 rider(json, rider);
             }
             json.writeEndArray();
-            json.writeEndObject();
-        }
-        out.append(text.getBuffer()).append('\n');
+        });
     }
 
     private static void rider(JsonGenerator json, RiderStanding rider) {

@@ -15,13 +15,11 @@ import io.github.wattledger.season.SeasonRide;
 import io.github.wattledger.season.SkippedFile;
 import io.github.wattledger.season.ThresholdCheck;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.json.JsonFactory;
 
 /**
  * A season as JSON by the schema {@code wattledger.season/1}: every name is always there, in this order; what could not
@@ -38,10 +36,7 @@ public final class JsonSeason {
      * @throws IOException when {@code out} fails
      */
     public void write(SeasonReview season, Appendable out) throws IOException {
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(new JsonReport.Indented(), text)) {
-            json.writeStartObject();
-            json.writeStringProperty("schema", SCHEMA);
+        JsonReport.document(SCHEMA, out, json -> {
             JsonReport.string(json, "asOf", text(season.asOf()));
             load(json, season.load());
             periods(json, "weeks", season.weeks());
@@ -57,9 +52,7 @@ public final class JsonSeason {
             }
             json.writeEndArray();
             leftOut(json, season);
-            json.writeEndObject();
-        }
-        out.append(text.getBuffer()).append('\n');
+        });
     }
 
     private static void load(JsonGenerator json, LoadHistory load) {

@@ -7,11 +7,9 @@ import io.github.wattledger.road.Measure;
 import io.github.wattledger.road.Position;
 import io.github.wattledger.road.WhatIf;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.json.JsonFactory;
 
 /**
  * The answer to a what-if as JSON by the schema {@code wattledger.what-if/1} ({@code docs/what-if.schema.json}): every
@@ -31,10 +29,7 @@ public final class JsonWhatIf {
      */
     public void write(WhatIfReport report, Appendable out) throws IOException {
         WhatIf.Answer answer = report.answer();
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(new JsonReport.Indented(), text)) {
-            json.writeStartObject();
-            json.writeStringProperty("schema", SCHEMA);
+        JsonReport.document(SCHEMA, out, json -> {
             source(json, report.source(), report.ridden());
             json.writeName("road").writeStartObject();
             JsonReport.number(json, "distanceM", answer.distanceM());
@@ -60,9 +55,7 @@ public final class JsonWhatIf {
             JsonReport.number(json, "high", answer.highMinutes());
             json.writeEndObject();
             influences(json, answer);
-            json.writeEndObject();
-        }
-        out.append(text.getBuffer()).append('\n');
+        });
     }
 
     private static void source(JsonGenerator json, @Nullable RideSource source, @Nullable Interval ridden) {

@@ -12,7 +12,7 @@ import io.github.wattledger.cli.report.EvidenceSentences;
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.Report;
-import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.RideWords;
 import io.github.wattledger.cli.report.VerdictSentence;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Cost;
@@ -76,19 +76,7 @@ public final class TextReport implements Report {
     private static void head(Page page, RideSource source) {
         String file = source.file();
         page.paragraph("Review of " + (file == null ? "a ride" : PlainText.of(file)));
-        List<String> parts = new ArrayList<>();
-        parts.add(StartTime.of(source.startTime(), source.utcOffsetSeconds()).words());
-        if (source.sport() != null) {
-            parts.add(PlainText.of(source.sport()).replace('_', ' '));
-        }
-        parts.add(source.device() == null ? "device not known" : PlainText.of(source.device()));
-        if (source.format() != null) {
-            parts.add(PlainText.of(source.format()));
-        }
-        if (source.sessionIndex() > 0) {
-            parts.add("session " + (source.sessionIndex() + 1) + " of the file");
-        }
-        page.paragraph(String.join(", ", parts));
+        page.paragraph(RideWords.circumstances(source));
     }
 
     private static void time(Page page, RideReview review) {
@@ -99,11 +87,9 @@ public final class TextReport implements Report {
         minutesRow(page, "paused, timer stopped", ledger.pausedMinutes());
         minutesRow(page, "missing, nothing recorded", ledger.missingMinutes());
         minutesRow(page, "elapsed", ledger.elapsedMinutes());
-        Interval judged = review.pacing().judged();
-        if (judged.seconds() != review.ride().seconds()) {
-            page.line("Judged: " + Figures.clock(judged.fromSecond()) + " to " + Figures.clock(judged.toSecond())
-                    + " of a recording of "
-                    + Figures.clock(review.ride().seconds()) + ".");
+        String judged = RideWords.judged(review);
+        if (!judged.isEmpty()) {
+            page.line(judged);
         }
         for (TimeLedger.Entry entry : ledger.entries()) {
             page.line("Lost: " + PlainText.of(inWords(entry.label())) + ", "
