@@ -3,10 +3,7 @@ package io.github.wattledger.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -22,21 +19,13 @@ class CompareCommandTest {
     @TempDir
     Path temp;
 
-    private record Result(int status, String out, String err) {}
-
-    private static Result run(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int status = Main.run(
-                arguments,
-                new PrintStream(out, false, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8));
-        return new Result(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    private static Outcome run(String... arguments) {
+        return Outcome.of(arguments);
     }
 
     @Test
     void theTextFitsAndTellsWhoWasAhead() {
-        Result result = run("compare", HARD, EVEN, EVEN);
+        Outcome result = run("compare", HARD, EVEN, EVEN);
         assertThat(result.err()).isEmpty();
         assertThat(result.status()).isZero();
         assertThat(result.out().lines())
@@ -80,14 +69,14 @@ class CompareCommandTest {
 
     @Test
     void oneRideIsTooFew() {
-        Result result = run("compare", HARD);
+        Outcome result = run("compare", HARD);
         assertThat(result.status()).isEqualTo(2);
         assertThat(result.err()).startsWith("wattledger compare: give two rides or more");
     }
 
     @Test
     void aPartThatEndsBeforeItBeginsIsWrongUsage() {
-        Result result = run("compare", HARD, EVEN, "--from", "80km", "--to", "40km");
+        Outcome result = run("compare", HARD, EVEN, "--from", "80km", "--to", "40km");
         assertThat(result.status()).isEqualTo(2);
         assertThat(result.err()).contains("--to must be beyond --from");
     }
@@ -95,7 +84,7 @@ class CompareCommandTest {
     @Test
     void aFileThatIsNoRideIsOneLine() throws IOException {
         Path broken = Files.writeString(temp.resolve("broken.fit"), "not a ride");
-        Result result = run("compare", HARD, broken.toString());
+        Outcome result = run("compare", HARD, broken.toString());
         assertThat(result.status()).isEqualTo(3);
         assertThat(result.out()).isEmpty();
         assertThat(result.err().lines()).hasSize(1);
@@ -114,7 +103,7 @@ class CompareCommandTest {
                     .append(",200\n");
         }
         Path elsewhere = Files.writeString(temp.resolve("elsewhere.csv"), table);
-        Result result = run("compare", HARD, elsewhere.toString());
+        Outcome result = run("compare", HARD, elsewhere.toString());
         assertThat(result.status()).isEqualTo(3);
         assertThat(result.err().lines()).hasSize(1);
         assertThat(result.err()).contains("shares no course with the first ride; compare rides over the same roads");
@@ -123,7 +112,7 @@ class CompareCommandTest {
     @Test
     void theReportCanGoToAFile() throws IOException {
         Path target = temp.resolve("compare.html");
-        Result result = run("compare", HARD, EVEN, "--format", "html", "--output", target.toString());
+        Outcome result = run("compare", HARD, EVEN, "--format", "html", "--output", target.toString());
         assertThat(result.status()).isZero();
         assertThat(result.out()).isEmpty();
         assertThat(Files.readString(target)).startsWith("<!DOCTYPE html>");

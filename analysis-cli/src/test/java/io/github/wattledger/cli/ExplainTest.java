@@ -4,9 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.pacing.FindingKind;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -22,15 +19,10 @@ class ExplainTest {
             Path.of("..", "sample-rides", "over-hard-start.fit").toString();
 
     private static String run(String... args) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int status = Main.run(
-                args,
-                new PrintStream(out, false, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8));
-        assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
-        assertThat(status).isZero();
-        return out.toString(StandardCharsets.UTF_8);
+        Outcome outcome = Outcome.of(args);
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.status()).isZero();
+        return outcome.out();
     }
 
     private static String threeDecimals(JsonNode number) {

@@ -36,8 +36,6 @@ class MainTest {
     };
     private static final ReviewCommand.Core RACE = (file, reading, rider, options) -> SampleReviews.race();
 
-    record Outcome(int status, String out, String err) {}
-
     private static Outcome run(ReviewCommand.Core core, String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
@@ -458,13 +456,7 @@ class MainTest {
         private Path folder = Path.of("");
 
         private Outcome real(String... args) {
-            ByteArrayOutputStream out = new ByteArrayOutputStream();
-            ByteArrayOutputStream err = new ByteArrayOutputStream();
-            int status = Main.run(
-                    args,
-                    new PrintStream(out, true, StandardCharsets.UTF_8),
-                    new PrintStream(err, true, StandardCharsets.UTF_8));
-            return new Outcome(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+            return Outcome.of(args);
         }
 
         @Test

@@ -2,10 +2,7 @@ package io.github.wattledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,14 +23,9 @@ class PageNumbersTest {
             Pattern.compile("<data value=\"([^\"]*)\" data-path=\"([^\"]*)\">([^<]*)</data>");
 
     private static String run(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int status = Main.run(
-                arguments,
-                new PrintStream(out, false, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8));
-        assertThat(status).as(err.toString(StandardCharsets.UTF_8)).isIn(0, 4);
-        return out.toString(StandardCharsets.UTF_8);
+        Outcome outcome = Outcome.of(arguments);
+        assertThat(outcome.status()).as(outcome.err()).isIn(0, 4);
+        return outcome.out();
     }
 
     private static Map<String, String> numbers(String page) {

@@ -438,17 +438,7 @@ class PagesInBrowserTest {
         @ParameterizedTest
         @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
         void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
-            browser().width(width, 900);
-            browser().media("screen", isDark);
-            try {
-                browser().open(pages());
-                assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
-                        .isLessThanOrEqualTo(width);
-                assertThat(seriousFindings()).isEmpty();
-            } finally {
-                browser().media("", false);
-                browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
-            }
+            assertFitsAndAxeFindsNothingSerious(pages(), width, isDark);
         }
     }
 
@@ -508,17 +498,7 @@ class PagesInBrowserTest {
         @ParameterizedTest
         @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
         void axeFindsNothingSerious(int width, boolean isDark) throws IOException {
-            browser().width(width, 900);
-            browser().media("screen", isDark);
-            try {
-                browser().open(page());
-                assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
-                        .isLessThanOrEqualTo(width);
-                assertThat(seriousFindings()).isEmpty();
-            } finally {
-                browser().media("", false);
-                browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
-            }
+            assertFitsAndAxeFindsNothingSerious(page(), width, isDark);
         }
     }
 
@@ -554,6 +534,20 @@ class PagesInBrowserTest {
         browser().open(page);
         browser().awaitCharts();
         assertThat(browser().console()).isEmpty();
+    }
+
+    private static void assertFitsAndAxeFindsNothingSerious(Path page, int width, boolean isDark) throws IOException {
+        browser().width(width, 900);
+        browser().media("screen", isDark);
+        try {
+            browser().open(page);
+            assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+                    .isLessThanOrEqualTo(width);
+            assertThat(seriousFindings()).isEmpty();
+        } finally {
+            browser().media("", false);
+            browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+        }
     }
 
     /** What axe-core finds that it calls serious or critical, with the place. */

@@ -5,10 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -104,14 +101,9 @@ class SchemasTest {
     }
 
     private static JsonNode run(int status, String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int actual = Main.run(
-                arguments,
-                new PrintStream(out, false, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8));
-        assertThat(actual).as(err.toString(StandardCharsets.UTF_8)).isEqualTo(status);
-        return new JsonMapper().readTree(out.toString(StandardCharsets.UTF_8));
+        Outcome outcome = Outcome.of(arguments);
+        assertThat(outcome.status()).as(outcome.err()).isEqualTo(status);
+        return new JsonMapper().readTree(outcome.out());
     }
 
     private static void assertKeepsTo(String name, JsonNode json) throws IOException {

@@ -26,16 +26,8 @@ class SeasonCommandTest {
 
     private Path folder;
 
-    record Outcome(int status, String out, String err) {}
-
     private static Outcome run(String... args) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int status = Main.run(
-                args,
-                new PrintStream(out, false, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8));
-        return new Outcome(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return Outcome.of(args);
     }
 
     @BeforeEach

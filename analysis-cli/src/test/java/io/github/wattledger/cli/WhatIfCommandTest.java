@@ -8,10 +8,7 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -35,16 +32,8 @@ class WhatIfCommandTest {
             "what-if --distance 200mi --mass 74 --bicycle-mass 11 --rolling-resistance 0.006"
                     + " --temperature 20 --altitude 0 --drag-area 0.40";
 
-    record Outcome(int status, String out, String err) {}
-
     private static Outcome run(String... args) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int status = Main.run(
-                args,
-                new PrintStream(out, false, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8));
-        return new Outcome(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return Outcome.of(args);
     }
 
     private static Outcome run(String words) {
