@@ -59,8 +59,8 @@ final class Surges implements Detector {
                 .with(balance == null ? "usualWPrimeKJ" : "wPrimeKJ", wPrimeJ / 1000)
                 .with("longestSeconds", tally.longest)
                 .with("highestMeanW", tally.highestMeanW);
-        if (balance != null && draining != null) {
-            evidence = draining.addTo(evidence, balance);
+        if (draining != null) {
+            evidence = draining.addTo(evidence);
         }
         return Optional.of(race.finding(
                 FindingKind.SURGES,
@@ -85,12 +85,13 @@ final class Surges implements Detector {
     /**
      * What surges did to the balance of W′.
      *
+     * @param balance the balance
      * @param spentJ work above critical power in all of them, joules
      * @param mostJ the same in the one that took most, joules
      * @param lowest the last second of the surge that left least
      * @param drained how many left less than a quarter, those of the last sixth apart: there W′ may be spent
      */
-    private record Draining(double spentJ, double mostJ, int lowest, int drained) {
+    private record Draining(WPrimeBalance balance, double spentJ, double mostJ, int lowest, int drained) {
         static Draining of(List<Interval> surges, WPrimeBalance balance, Race race) {
             int finale = race.betweenShares(1 - FINALE_SHARE, 1).fromSecond();
             double spent = 0;
@@ -106,10 +107,10 @@ final class Surges implements Detector {
                 lowest = lowest < 0 || leftJ < balance.balanceJ().get(lowest) ? last : lowest;
                 drained += leftJ < AbilityEvidence.LOW_SHARE * balance.wPrimeJ() && last < finale ? 1 : 0;
             }
-            return new Draining(spent, most, lowest, drained);
+            return new Draining(balance, spent, most, lowest, drained);
         }
 
-        Evidence addTo(Evidence evidence, WPrimeBalance balance) {
+        Evidence addTo(Evidence evidence) {
             if (lowest < 0) {
                 return evidence;
             }
