@@ -27,6 +27,14 @@ final class Mend {
         }
     }
 
+    /** The same mended so far, to be mended further on its own. */
+    Mend(Mend other) {
+        this.race = other.race;
+        this.replay = other.replay;
+        this.factor = other.factor.clone();
+        this.takesBack = other.takesBack.clone();
+    }
+
     /** What a step changed: how many seconds, and the work it took out of them, joules. */
     record Change(int seconds, double takenOutJ) {}
 

@@ -24,24 +24,51 @@ final class MendedRace {
     private final Replay replay;
 
     /** For each bin, and last for the seconds outside all bins, which stay as long as they were. */
-    private final double[] keptJ;
-
-    private final double[] takingBackJ;
-    private final int[] windows;
-    private final double[][] fourthPowers = new double[5][];
+    private final Sums[] sums;
 
     private final NavigableMap<Double, State> tried = new TreeMap<>();
 
     MendedRace(Race race, Replay replay, Mend mend) {
         this.replay = replay;
-        int groups = replay.bins() + 1;
-        keptJ = new double[groups];
-        takingBackJ = new double[groups];
-        windows = new int[groups];
-        for (int power = 0; power < fourthPowers.length; power++) {
-            fourthPowers[power] = new double[groups];
-        }
+        sums = new Sums[replay.bins() + 1];
+        Arrays.setAll(sums, group -> new Sums());
         add(race, mend);
+    }
+
+    /** What the seconds of a bin add up to, and the windows of normalized power that end in them. */
+    private static final class Sums {
+        double keptJ;
+        double takingBackJ;
+        int windows;
+
+        /** The fourth powers of the windows, a polynomial of the share: factors of its powers 0 to 4. */
+        double power0;
+
+        double power1;
+        double power2;
+        double power3;
+        double power4;
+
+        /** Adds (a + b share)^4, term by term. */
+        void addWindow(double a, double b) {
+            double aa = a * a;
+            double ab = a * b;
+            double bb = b * b;
+            windows++;
+            power0 += aa * aa;
+            power1 += 4 * aa * ab;
+            power2 += 6 * aa * bb;
+            power3 += 4 * ab * bb;
+            power4 += bb * bb;
+        }
+
+        double joules(double share) {
+            return keptJ + share * takingBackJ;
+        }
+
+        double fourthPowers(double share) {
+            return (((power4 * share + power3) * share + power2) * share + power1) * share + power0;
+        }
     }
 
     private void add(Race race, Mend mend) {
@@ -60,9 +87,9 @@ final class MendedRace {
             double takingW = mend.takesBack(second) ? mendedW : 0;
             double keptW = mendedW - takingW;
             int bin = replay.binOf(second);
-            int group = bin < 0 ? replay.bins() : bin;
-            keptJ[group] += keptW;
-            takingBackJ[group] += takingW;
+            Sums group = sums[bin < 0 ? replay.bins() : bin];
+            group.keptJ += keptW;
+            group.takingBackJ += takingW;
             kept += keptW - keptWindow[place];
             taking += takingW - takingWindow[place];
             keptWindow[place] = keptW;
@@ -70,22 +97,9 @@ final class MendedRace {
             place = place + 1 == WINDOW ? 0 : place + 1;
             counted++;
             if (counted >= WINDOW) {
-                addFourthPower(group, kept / WINDOW, taking / WINDOW);
+                group.addWindow(kept / WINDOW, taking / WINDOW);
             }
         }
-    }
-
-    /** (a + b share)^4, term by term. */
-    private void addFourthPower(int group, double a, double b) {
-        double aa = a * a;
-        double ab = a * b;
-        double bb = b * b;
-        windows[group]++;
-        fourthPowers[0][group] += aa * aa;
-        fourthPowers[1][group] += 4 * aa * ab;
-        fourthPowers[2][group] += 6 * aa * bb;
-        fourthPowers[3][group] += 4 * ab * bb;
-        fourthPowers[4][group] += bb * bb;
     }
 
     /** The race at a share, replayed; one that was asked for before is not replayed again. */
@@ -110,7 +124,7 @@ final class MendedRace {
 
     /** Work and normalized power at share 1, each second as long as it was. */
     State unreplayed() {
-        double[] seconds = new double[keptJ.length];
+        double[] seconds = new double[sums.length];
         Arrays.fill(seconds, 1);
         return state(1, seconds, 0);
     }
@@ -118,10 +132,10 @@ final class MendedRace {
     private State replayed(double share) {
         double[] joules = new double[replay.bins()];
         for (int bin = 0; bin < joules.length; bin++) {
-            joules[bin] = keptJ[bin] + share * takingBackJ[bin];
+            joules[bin] = sums[bin].joules(share);
         }
         Replay.Result result = replay.withWork(joules);
-        double[] seconds = new double[keptJ.length];
+        double[] seconds = new double[sums.length];
         for (int bin = 0; bin < joules.length; bin++) {
             seconds[bin] = result.secondsForSecondOf(bin);
         }
@@ -134,19 +148,11 @@ final class MendedRace {
         double fourth = 0;
         double time = 0;
         for (int group = 0; group < seconds.length; group++) {
-            workJ += seconds[group] * (keptJ[group] + share * takingBackJ[group]);
-            fourth += seconds[group] * fourthPower(group, share);
-            time += seconds[group] * windows[group];
+            workJ += seconds[group] * sums[group].joules(share);
+            fourth += seconds[group] * sums[group].fourthPowers(share);
+            time += seconds[group] * sums[group].windows;
         }
         return new State(workJ, time == 0 ? Double.NaN : Math.sqrt(Math.sqrt(fourth / time)), savedSeconds);
-    }
-
-    private double fourthPower(int group, double share) {
-        double sum = 0;
-        for (int power = fourthPowers.length - 1; power >= 0; power--) {
-            sum = sum * share + fourthPowers[power][group];
-        }
-        return sum;
     }
 
     /**

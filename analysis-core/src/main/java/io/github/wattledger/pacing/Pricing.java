@@ -53,6 +53,7 @@ final class Pricing {
     private final Replay replay;
     private final Ability ability;
     private final RigChoice rig;
+    private final Mend unmended;
     private final MendedRace asRidden;
     private final MendedRace.State recorded;
 
@@ -61,7 +62,8 @@ final class Pricing {
         this.replay = replay;
         this.ability = ability;
         this.rig = rig;
-        this.asRidden = new MendedRace(race, replay, new Mend(race, replay));
+        this.unmended = new Mend(race, replay);
+        this.asRidden = new MendedRace(race, replay, unmended);
         this.recorded = asRidden.unreplayed();
     }
 
@@ -123,7 +125,7 @@ final class Pricing {
             case SPUN_OUT, OVER_GEARED -> finding.withCost(new Cost.NotPriced("gears are not replayed"));
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
             case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
-                Mend mend = new Mend(race, replay);
+                Mend mend = new Mend(unmended);
                 List<PriceSteps.Stretch> stretches = add(mend, finding);
                 yield priced(finding, mend, stretches);
             }
@@ -218,7 +220,7 @@ final class Pricing {
 
     /** All mistakes mended at once, with the stops beside them, which no other power shortens. */
     private TimeLedger.Entry together(List<Finding> findings) {
-        Mend mend = new Mend(race, replay);
+        Mend mend = new Mend(unmended);
         double stops = 0;
         boolean any = false;
         List<Finding> ordered = new ArrayList<>(findings);

@@ -93,7 +93,10 @@ public record Durability(int seconds, double afterKJ, double fresherW, double ti
     private static double bestW(double[] workJ, int from, int to, int seconds) {
         double best = 0;
         for (int start = from; start + seconds <= to; start++) {
-            best = Math.max(best, workJ[start + seconds] - workJ[start]);
+            double work = workJ[start + seconds] - workJ[start];
+            if (work > best) {
+                best = work;
+            }
         }
         return best / seconds;
     }

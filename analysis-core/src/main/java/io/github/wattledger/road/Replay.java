@@ -35,8 +35,9 @@ public final class Replay {
     private static final double SLOWEST_MPS = 0.5;
     private static final double FASTEST_MPS = 40;
     private static final int MOST_STEPS = 100;
-    /** A step as short as this is the last one: Newton's error after it is of the order of its square. */
     private static final double SPEED_TOLERANCE_MPS = 1e-6;
+    /** A step of Newton's as short as this is the last one: the error after it is of the order of its square. */
+    private static final double LAST_NEWTON_STEP_MPS = 1e-4;
 
     /** A ride of which more of the moving time than this cannot be replayed is refused. */
     private static final double MOST_UNKNOWN_SHARE = 0.2;
@@ -46,6 +47,7 @@ public final class Replay {
     private final int[] binOfSecond;
     private final Bin[] bins;
     private final double movingSeconds;
+    private final double lengthM;
 
     private Replay(Rig rig, double densityKgPerM3, int[] binOfSecond, Bin[] bins) {
         this.rig = rig;
@@ -53,6 +55,7 @@ public final class Replay {
         this.binOfSecond = binOfSecond;
         this.bins = bins;
         this.movingSeconds = Arrays.stream(bins).mapToDouble(bin -> bin.seconds).sum();
+        this.lengthM = Arrays.stream(bins).mapToDouble(bin -> bin.lengthM).sum();
     }
 
     /** Either a replay or the reason why there is none. */
@@ -94,6 +97,7 @@ public final class Replay {
         double apparentWindMps;
         double windMps;
         boolean fixed;
+        double surplusN;
 
         double speedMps() {
             return lengthM / seconds;
@@ -153,7 +157,10 @@ public final class Replay {
             bin.apparentWindMps = bin.fixed ? Double.NaN : replay.windMps(bin);
         }
         for (int k = 0; k < bins.length; k++) {
-            bins[k].windMps = bins[k].fixed ? 0 : median(bins, k - WIND_REACH, k + WIND_REACH);
+            if (!bins[k].fixed) {
+                bins[k].windMps = median(bins, k - WIND_REACH, k + WIND_REACH);
+                bins[k].surplusN = replay.recordedSurplusN(bins[k]);
+            }
         }
         return new Attempt(replay, null);
     }
@@ -218,13 +225,16 @@ public final class Replay {
     }
 
     private static double median(Bin[] bins, int from, int to) {
-        double[] winds = Arrays.stream(bins, Math.max(0, from), Math.min(bins.length, to + 1))
-                .filter(bin -> !bin.fixed)
-                .mapToDouble(bin -> bin.apparentWindMps)
-                .sorted()
-                .toArray();
-        int middle = winds.length / 2;
-        return winds.length % 2 == 1 ? winds[middle] : (winds[middle - 1] + winds[middle]) / 2;
+        double[] winds = new double[to - from + 1];
+        int count = 0;
+        for (int k = Math.max(0, from); k < Math.min(bins.length, to + 1); k++) {
+            if (!bins[k].fixed) {
+                winds[count++] = bins[k].apparentWindMps;
+            }
+        }
+        Arrays.sort(winds, 0, count);
+        int middle = count / 2;
+        return count % 2 == 1 ? winds[middle] : (winds[middle - 1] + winds[middle]) / 2;
     }
 
     private static double orElse(double value, double otherwise) {
@@ -332,7 +342,8 @@ public final class Replay {
     }
 
     private Result run(double[] joules, Rig other, Share part) {
-        double all = Arrays.stream(bins).mapToDouble(bin -> bin.lengthM).sum();
+        // Where the rig stays, it stays all the way: no bin is ridden with two.
+        Share otherPart = other.equals(rig) ? Share.WHOLE : part;
         double ridden = 0;
         double[] stretch = new double[bins.length];
         double total = 0;
@@ -344,25 +355,33 @@ public final class Replay {
             if (bin.fixed || Double.isNaN(meanW)) {
                 gain = 0;
             } else {
-                double within = overlap(ridden, ridden + bin.lengthM, part.from * all, part.to * all);
-                double share = within / bin.lengthM;
+                double recordedMps = bin.speedMps();
+                double share = shareWithin(otherPart, ridden, bin.lengthM);
                 Balance most = balance(bin, meanW, share > 0.5 ? other : rig);
                 double settledMps = share == 0 || share == 1
-                        ? most.speedMps(bin.speedMps())
-                        : balance(bin, meanW, rig).speedMps(bin.speedMps()) * (1 - share)
-                                + balance(bin, meanW, other).speedMps(bin.speedMps()) * share;
+                        ? most.speedMps(recordedMps)
+                        : balance(bin, meanW, rig).speedMps(recordedMps) * (1 - share)
+                                + balance(bin, meanW, other).speedMps(recordedMps) * share;
                 // Energy of motion won, joules per kg: it is what gravity and speed hand on to each other.
-                double settledGain = (settledMps * settledMps - bin.speedMps() * bin.speedMps()) / 2;
+                double settledGain = (settledMps * settledMps - recordedMps * recordedMps) / 2;
                 double settlingM = most.settlingM(settledMps);
                 double left = Math.exp(-bin.lengthM / settlingM);
                 double meanGain = settledGain + (gain - settledGain) * (1 - left) * settlingM / bin.lengthM;
                 gain = settledGain + (gain - settledGain) * left;
-                stretch[k] = bin.speedMps() / speedAfterGain(bin.speedMps(), meanGain);
+                stretch[k] = recordedMps / speedAfterGain(recordedMps, meanGain);
             }
             total += stretch[k] * bin.seconds;
             ridden += bin.lengthM;
         }
         return new Result(binOfSecond, stretch, total, movingSeconds);
+    }
+
+    /** How much of a bin lies in a part of the distance, 0 to 1; of the whole exactly 1. */
+    private double shareWithin(Share part, double fromM, double lengthM) {
+        if (part.equals(Share.WHOLE)) {
+            return 1;
+        }
+        return overlap(fromM, fromM + lengthM, part.from * this.lengthM, part.to * this.lengthM) / lengthM;
     }
 
     private static double speedAfterGain(double speedMps, double gain) {
@@ -405,19 +424,21 @@ public final class Replay {
 
     /** The balance of a bin with some power and rig. */
     private Balance balance(Bin bin, double watts, Rig other) {
-        double recorded = bin.speedMps();
         double roadN = other.equals(rig)
                 ? 0
                 : other.massKg() * roadN(other.rollingResistance(), bin.grade)
                         - rig.massKg() * roadN(rig.rollingResistance(), bin.grade);
-        double recordedN =
-                Balance.surplusN(recorded, rig.driveEfficiency() * bin.watts(), halfDensityArea(rig), bin.windMps);
         return new Balance(
                 other.driveEfficiency() * watts,
                 halfDensityArea(other),
                 bin.windMps,
-                recordedN + roadN,
+                bin.surplusN + roadN,
                 other.inertKg());
+    }
+
+    /** What push was left over in the recorded state, newtons. */
+    private double recordedSurplusN(Bin bin) {
+        return Balance.surplusN(bin.speedMps(), rig.driveEfficiency() * bin.watts(), halfDensityArea(rig), bin.windMps);
     }
 
     /**
@@ -478,8 +499,7 @@ public final class Replay {
                 double next = v + surplus / fallN(v);
                 if (!(next > slow && next < fast)) {
                     next = (slow + fast) / 2;
-                }
-                if (Math.abs(next - v) < SPEED_TOLERANCE_MPS) {
+                } else if (Math.abs(next - v) < LAST_NEWTON_STEP_MPS) {
                     return next;
                 }
                 v = next;

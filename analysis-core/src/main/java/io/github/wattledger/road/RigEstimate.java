@@ -110,12 +110,14 @@ public record RigEstimate(
     private record Piece(double resistanceN, double meanSpeedMps, double meanSquare, double north, double east) {}
 
     private static List<Piece> pieces(Ride ride, Course course, Rig rig) {
+        boolean[] told = told(ride);
+        Series distance = ride.series(Channel.DISTANCE);
         List<Piece> pieces = new ArrayList<>();
         int from = 1;
         for (int second = 1; second < ride.seconds(); second++) {
-            if (!isTold(ride, second)) {
+            if (!told[second]) {
                 from = second + 1;
-            } else if (covered(ride, from, second) >= PIECE_M) {
+            } else if (distance.get(second) - distance.get(from - 1) >= PIECE_M) {
                 Piece piece = piece(ride, course, rig, from, second);
                 if (piece != null) {
                     pieces.add(piece);
@@ -126,20 +128,20 @@ public record RigEstimate(
         return pieces;
     }
 
-    /** Whether this second follows one that was ridden too, and all is known of it. */
-    private static boolean isTold(Ride ride, int second) {
-        return ride.state(second) == SecondState.RIDING
-                && ride.state(second - 1) == SecondState.RIDING
-                && ride.series(Channel.POWER).isMeasured(second)
-                && ride.series(Channel.SPEED).isMeasured(second)
-                && ride.series(Channel.SPEED).isMeasured(second - 1)
-                && ride.series(Channel.DISTANCE).isMeasured(second)
-                && ride.series(Channel.DISTANCE).isMeasured(second - 1);
-    }
-
-    private static double covered(Ride ride, int from, int to) {
-        return ride.series(Channel.DISTANCE).get(to)
-                - ride.series(Channel.DISTANCE).get(from - 1);
+    /** Which seconds follow one that was ridden too, with all known of them. */
+    private static boolean[] told(Ride ride) {
+        Series watts = ride.series(Channel.POWER);
+        Series speed = ride.series(Channel.SPEED);
+        Series distance = ride.series(Channel.DISTANCE);
+        boolean[] told = new boolean[ride.seconds()];
+        boolean before = false;
+        for (int second = 0; second < told.length; second++) {
+            boolean moves =
+                    ride.state(second) == SecondState.RIDING && speed.isMeasured(second) && distance.isMeasured(second);
+            told[second] = before && moves && watts.isMeasured(second);
+            before = moves;
+        }
+        return told;
     }
 
     private static @Nullable Piece piece(Ride ride, Course course, Rig rig, int from, int to) {
@@ -155,7 +157,7 @@ public record RigEstimate(
             squares += v * v;
             cubes += v * v * v;
         }
-        double length = covered(ride, from, to);
+        double length = distance.get(to) - distance.get(from - 1);
         double rise = course.altitudeAtM(distance.get(to)) - course.altitudeAtM(distance.get(from - 1));
         int seconds = to - from + 1;
         if (joules < Replay.PEDALLING_W * seconds || Double.isNaN(rise) || length > 2 * PIECE_M) {
