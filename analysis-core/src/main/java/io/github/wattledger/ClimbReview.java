@@ -5,6 +5,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.road.Climb;
+import io.github.wattledger.road.Course;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,14 +33,16 @@ public record ClimbReview(
     /**
      * The climbs of a reviewed part, in the order in which they were ridden; null without altitude or distance.
      *
+     * @param course the course of the part, or null where it leads nowhere
      * @param offsetSeconds first second of the part within the whole recording
      * @param massKg mass of the rider, or null
      */
-    static @Nullable List<ClimbReview> of(Ride part, int offsetSeconds, @Nullable Double massKg) {
+    static @Nullable List<ClimbReview> of(
+            Ride part, @Nullable Course course, int offsetSeconds, @Nullable Double massKg) {
         if (!part.has(Channel.ALTITUDE) || !part.has(Channel.DISTANCE)) {
             return null;
         }
-        List<Climb> climbs = Climb.of(part);
+        List<Climb> climbs = Climb.of(part, course);
         List<ClimbReview> reviews = new ArrayList<>();
         for (int number = 0; number < climbs.size(); number++) {
             Climb climb = climbs.get(number);

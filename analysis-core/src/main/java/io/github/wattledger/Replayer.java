@@ -56,7 +56,7 @@ public final class Replayer {
         Interval part = SelectedPart.of(whole, options);
         Ride ride = whole.part(part);
         Double massKg = rider.massKg() == null ? recording.device().riderMassKg() : rider.massKg();
-        RigChoice rig = Reviewer.rig(ride, rider, massKg, position);
+        RigChoice rig = Reviewer.rig(rider, massKg, position).estimatedFrom(ride);
         String refusal = Replay.of(ride, rig.rig()).refusal();
         if (refusal != null) {
             throw new UnreadableRideException(file + ": cannot be ridden again: " + refusal);

@@ -25,6 +25,7 @@ import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.road.Course;
 import io.github.wattledger.road.GearUse;
 import io.github.wattledger.road.Measure;
 import io.github.wattledger.road.Position;
@@ -146,7 +147,10 @@ public final class Reviewer {
         RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
         Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
-        RigChoice rig = rig(ride, rider, context.massKg(), Position.HOODS).withGears(rider.gears());
+        Course course = Course.of(ride).orElse(null);
+        RigChoice rig = rig(rider, context.massKg(), Position.HOODS)
+                .estimatedFrom(ride, course)
+                .withGears(rider.gears());
         PacingReview pacing = PacingReview.of(
                 ride,
                 part,
@@ -174,7 +178,7 @@ public final class Reviewer {
                 pacing,
                 whole,
                 selected,
-                ClimbReview.of(ride, selected.fromSecond(), context.massKg()),
+                ClimbReview.of(ride, course, selected.fromSecond(), context.massKg()),
                 gearUse(ride, rider));
     }
 
@@ -183,12 +187,12 @@ public final class Reviewer {
         return gears == null ? null : GearUse.of(ride, gears).orElse(null);
     }
 
-    /** The rig of a ride; a mass that the rider did not give is the device's. */
-    static RigChoice rig(Ride ride, Rider rider, @Nullable Double massKg, Position position) {
+    /** The rig of a rider before a ride tells more; a mass that the rider did not give is the device's. */
+    static RigChoice rig(Rider rider, @Nullable Double massKg, Position position) {
         RigChoice choice =
                 RigChoice.ofNoRide(massKg, rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), position);
         boolean isFromDevice = massKg != null && rider.massKg() == null;
-        return (isFromDevice ? choice.withRiderFrom(Measure.Origin.DEVICE) : choice).estimatedFrom(ride);
+        return isFromDevice ? choice.withRiderFrom(Measure.Origin.DEVICE) : choice;
     }
 
     static Recording chosenSession(ReadResult read, String file, @Nullable Integer sessionIndex)

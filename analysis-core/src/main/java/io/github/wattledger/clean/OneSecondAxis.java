@@ -2,6 +2,7 @@ package io.github.wattledger.clean;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Samples;
+import io.github.wattledger.ride.Series;
 
 /**
  * Lays samples out on an axis of whole seconds. Samples that share a second are merged field by field: the mean for
@@ -73,14 +74,14 @@ final class OneSecondAxis {
         for (int k = 0; k < times.length; k++) {
             table.markRecorded(row(k));
         }
+        int shared = times.length - table.recordedCount();
         for (Channel channel : samples.channels()) {
-            if (channel.kind() == Channel.Kind.STATE) {
+            if (shared == 0 || channel.kind() == Channel.Kind.STATE) {
                 takeLast(channel, table);
             } else {
                 takeMean(channel, table);
             }
         }
-        int shared = times.length - table.recordedCount();
         if (shared > 0) {
             notes.found(
                     "shared-seconds",
@@ -95,9 +96,10 @@ final class OneSecondAxis {
     }
 
     private void takeLast(Channel channel, SecondTable table) {
+        Series values = samples.column(channel);
         double[] column = table.columnOrNew(channel);
         for (int k = 0; k < times.length; k++) {
-            double value = samples.get(channel, kept[k]);
+            double value = values.get(kept[k]);
             if (!Double.isNaN(value)) {
                 column[row(k)] = value;
             }
@@ -105,6 +107,7 @@ final class OneSecondAxis {
     }
 
     private void takeMean(Channel channel, SecondTable table) {
+        Series values = samples.column(channel);
         double[] column = table.columnOrNew(channel);
         int k = 0;
         while (k < times.length) {
@@ -112,7 +115,7 @@ final class OneSecondAxis {
             int count = 0;
             int row = row(k);
             for (; k < times.length && row(k) == row; k++) {
-                double value = samples.get(channel, kept[k]);
+                double value = values.get(kept[k]);
                 if (!Double.isNaN(value)) {
                     sum += value;
                     count++;

@@ -99,10 +99,18 @@ public record Climb(
 
     /** The climbs of a ride in the order in which they were ridden; none without altitude or distance. */
     public static List<Climb> of(Ride ride) {
-        return Course.of(ride).map(course -> of(ride, course)).orElse(List.of());
+        return of(ride, Course.of(ride).orElse(null));
     }
 
-    private static List<Climb> of(Ride ride, Course course) {
+    /**
+     * {@link #of(Ride)} for who has the course of the ride already.
+     *
+     * @param course the course of this ride, or null where it leads nowhere
+     */
+    public static List<Climb> of(Ride ride, @Nullable Course course) {
+        if (course == null) {
+            return List.of();
+        }
         List<Climb> climbs = new ArrayList<>();
         int from = 0;
         while (from < course.pieces()) {

@@ -123,12 +123,21 @@ public record RigChoice(
 
     /** The same with drag area and rolling resistance from a ride where they were not given and the ride tells them. */
     public RigChoice estimatedFrom(Ride ride) {
+        return estimatedFrom(ride, Course.of(ride).orElse(null));
+    }
+
+    /**
+     * {@link #estimatedFrom(Ride)} for who has the course of the ride already.
+     *
+     * @param course the course of this ride, or null where it leads nowhere
+     */
+    public RigChoice estimatedFrom(Ride ride, @Nullable Course course) {
         boolean areaIsOpen = dragAreaM2.origin() == Measure.Origin.TYPICAL;
         boolean rollingIsOpen = rollingResistance.origin() == Measure.Origin.TYPICAL;
         if (!areaIsOpen && !rollingIsOpen) {
             return this;
         }
-        RigEstimate estimate = RigEstimate.of(ride, totalKg());
+        RigEstimate estimate = RigEstimate.of(ride, course, totalKg());
         if (!estimate.isAccepted()) {
             return this;
         }

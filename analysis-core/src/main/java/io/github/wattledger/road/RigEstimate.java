@@ -76,12 +76,20 @@ public record RigEstimate(
      * @param totalMassKg rider and bicycle with all that is on it, kg; both results rise with it
      */
     public static RigEstimate of(Ride ride, double totalMassKg) {
+        return of(ride, Course.of(ride).orElse(null), totalMassKg);
+    }
+
+    /**
+     * The same for who has the course of the ride already.
+     *
+     * @param course the course of this ride, or null where it leads nowhere
+     */
+    static RigEstimate of(Ride ride, @Nullable Course course, double totalMassKg) {
         for (Channel channel : List.of(Channel.POWER, Channel.DISTANCE, Channel.SPEED, Channel.ALTITUDE)) {
             if (!ride.has(channel)) {
                 return refused("no " + channel.label() + " in this file");
             }
         }
-        Course course = Course.of(ride).orElse(null);
         if (course == null) {
             return refused("the ride leads nowhere");
         }
