@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /**
  * The reader of {@code docs/adding-a-reader.md}: the invented format "Tally" is text whose first line is {@code TALLY}
@@ -28,6 +29,11 @@ public final class TallyFormat implements RideFormat {
     @Override
     public String name() {
         return "Tally";
+    }
+
+    @Override
+    public Set<String> fileEndings() {
+        return Set.of("tally");
     }
 
     @Override

@@ -7,6 +7,7 @@ import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadOptions;
@@ -19,6 +20,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.ServiceLoader;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -189,7 +191,8 @@ final class ReviewCommand implements Callable<Integer> {
         Rider rider = withFlags(profile.rider());
         RideReview review;
         try {
-            review = core.review(file, reading, rider, options.withLimits(profile.limits()));
+            review = core.review(
+                    file, reading, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
@@ -201,6 +204,13 @@ final class ReviewCommand implements Callable<Integer> {
         (explain == null ? format.report() : new TextExplanation(explain)).write(review, report);
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    /** Detectors of other jars on the class path. */
+    private static List<FindingDetector> plugged() {
+        return ServiceLoader.load(FindingDetector.class).stream()
+                .map(ServiceLoader.Provider::get)
+                .toList();
     }
 
     private ReviewOptions options() {

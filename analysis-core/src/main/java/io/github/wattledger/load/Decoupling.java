@@ -80,8 +80,8 @@ public final class Decoupling {
                 .build());
     }
 
-    /** {@link #of(Series, Series)} for arrays, which are copied. */
+    /** {@link #of(Series, Series)} for arrays, which are copied; a reading below 0 or infinite is refused. */
     public static OptionalDouble of(double[] watts, double[] heartRateBpm) {
-        return of(Series.of(watts), Series.of(heartRateBpm));
+        return of(Series.ofReadings("watts", watts), Series.ofReadings("heartRateBpm", heartRateBpm));
     }
 }

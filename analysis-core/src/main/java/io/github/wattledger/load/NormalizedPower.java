@@ -55,9 +55,9 @@ public final class NormalizedPower {
                 : OptionalDouble.of(Math.sqrt(Math.sqrt(fourthPowers.value() / windows)));
     }
 
-    /** {@link #of(Series)} for an array, which is copied. */
+    /** {@link #of(Series)} for an array, which is copied; a reading below 0 or infinite is refused. */
     public static OptionalDouble of(double[] watts) {
-        return of(Series.of(watts));
+        return of(Series.ofReadings("watts", watts));
     }
 
     /** Normalized power of a ride's timer seconds; power recorded while the timer stood is left out. */

@@ -58,8 +58,8 @@ public final class TimeInZones {
         return List.copyOf(times);
     }
 
-    /** {@link #of(Series, double, ZoneScheme)} for an array, which is copied. */
+    /** {@link #of(Series, double, ZoneScheme)} for an array, which is copied; a reading below 0 or infinite is refused. */
     public static List<ZoneTime> of(double[] readings, double threshold, ZoneScheme scheme) {
-        return of(Series.of(readings), threshold, scheme);
+        return of(Series.ofReadings("readings", readings), threshold, scheme);
     }
 }

@@ -48,9 +48,9 @@ public final class TrainingStress {
                 : OptionalDouble.empty();
     }
 
-    /** {@link #of(Series, double)} for an array, which is copied. */
+    /** {@link #of(Series, double)} for an array, which is copied; a reading below 0 or infinite is refused. */
     public static OptionalDouble of(double[] watts, double thresholdPowerW) {
-        return of(Series.of(watts), thresholdPowerW);
+        return of(Series.ofReadings("watts", watts), thresholdPowerW);
     }
 
     /**

@@ -21,9 +21,9 @@ public final class Work {
                 : OptionalDouble.empty();
     }
 
-    /** {@link #kilojoules(Series)} for an array, which is copied. */
+    /** {@link #kilojoules(Series)} for an array, which is copied; a reading below 0 or infinite is refused. */
     public static OptionalDouble kilojoules(double[] watts) {
-        return kilojoules(Series.of(watts));
+        return kilojoules(Series.ofReadings("watts", watts));
     }
 
     /**
@@ -36,8 +36,8 @@ public final class Work {
         return CompensatedSum.meanOfMeasured(watts);
     }
 
-    /** {@link #averagePowerW(Series)} for an array, which is copied. */
+    /** {@link #averagePowerW(Series)} for an array, which is copied; a reading below 0 or infinite is refused. */
     public static OptionalDouble averagePowerW(double[] watts) {
-        return averagePowerW(Series.of(watts));
+        return averagePowerW(Series.ofReadings("watts", watts));
     }
 }

@@ -5,6 +5,7 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
 import java.io.Serializable;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,9 +35,13 @@ public record JudgedPart(
      * @param when the seconds of {@link #ride()} it concerns, at least one
      * @param evidence the numbers it rests on
      * @param advice what to do next time
+     * @throws NullPointerException when one of them is null
      * @throws IllegalArgumentException when {@code when} is empty or reaches over the end, or the kind is no such word
      */
     public OwnFinding finding(String kind, Severity severity, Interval when, Evidence evidence, Advice advice) {
+        Objects.requireNonNull(severity, "severity");
+        Objects.requireNonNull(evidence, "evidence; Evidence.none() where there is none");
+        Objects.requireNonNull(advice, "advice");
         if (when.seconds() == 0 || when.toSecond() > ride.seconds()) {
             throw new IllegalArgumentException("a finding from second " + when.fromSecond() + " to " + when.toSecond()
                     + ", expected at least one of the " + ride.seconds() + " of the part");

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -126,7 +127,9 @@ public record PacingReview(
         int to = from + part.ride().seconds();
         List<OwnFinding> found = new ArrayList<>();
         for (FindingDetector detector : detectors) {
-            for (OwnFinding each : detector.detect(part)) {
+            List<OwnFinding> told = Objects.requireNonNull(
+                    detector.detect(part), () -> detector + " returned null, expected an empty list for nothing");
+            for (OwnFinding each : told) {
                 if (each.when().fromSecond() < from || each.when().toSecond() > to) {
                     throw new IllegalArgumentException("the finding '" + each.kind() + "' lies outside the judged part,"
                             + " from second " + from + " to " + to + "; make it with JudgedPart.finding");

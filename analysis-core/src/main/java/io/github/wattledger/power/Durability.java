@@ -61,7 +61,7 @@ public record Durability(int seconds, double afterKJ, double fresherW, double ti
      * @param levelsKJ levels of work, kilojoules, each above 0
      */
     public static List<Durability> of(double[] watts, int[] seconds, double[] levelsKJ) {
-        return of(Series.of(watts), seconds, levelsKJ);
+        return of(Series.ofReadings("watts", watts), seconds, levelsKJ);
     }
 
     private static List<Durability> of(Series watts, int[] durations, double[] levelsKJ) {

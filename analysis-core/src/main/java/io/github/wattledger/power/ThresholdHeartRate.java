@@ -56,7 +56,7 @@ public record ThresholdHeartRate(double heartRateBpm, double meanPowerW, int fro
 
     /** {@link #of(Ride, double)} for arrays of equal length, which are copied; {@code NaN} is "not measured". */
     public static Optional<ThresholdHeartRate> of(double[] watts, double[] heartRateBpm, double thresholdPowerW) {
-        return of(Series.of(watts), Series.of(heartRateBpm), thresholdPowerW);
+        return of(Series.ofReadings("watts", watts), Series.ofReadings("heartRateBpm", heartRateBpm), thresholdPowerW);
     }
 
     private static Optional<ThresholdHeartRate> of(Series watts, Series heartRate, double thresholdPowerW) {

@@ -95,9 +95,9 @@ public final class WPrimeBalance implements Serializable {
         return new WPrimeBalance(criticalPowerW, wPrimeJ, model, watts, balanceJ);
     }
 
-    /** {@link #of(Series, double, double, Model)} for an array, which is copied. */
+    /** {@link #of(Series, double, double, Model)} for an array, which is copied; a reading below 0 or infinite is refused. */
     public static WPrimeBalance of(double[] watts, double criticalPowerW, double wPrimeJ, Model model) {
-        return of(Series.of(watts), criticalPowerW, wPrimeJ, model);
+        return of(Series.ofReadings("watts", watts), criticalPowerW, wPrimeJ, model);
     }
 
     /**

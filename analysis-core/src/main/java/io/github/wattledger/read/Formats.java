@@ -3,6 +3,8 @@ package io.github.wattledger.read;
 import java.util.Comparator;
 import java.util.List;
 import java.util.ServiceLoader;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +30,13 @@ final class Formats {
             }
         }
         return null;
+    }
+
+    /** How the files of all formats end. */
+    Set<String> fileEndings() {
+        Set<String> endings = new TreeSet<>();
+        formats.forEach(format -> endings.addAll(format.fileEndings()));
+        return endings;
     }
 
     /** The names, for messages. */

@@ -5,7 +5,10 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * The door to recorded files: finds the format by content, not by name, unpacks gzip and zip archives, and reads all
@@ -56,6 +59,13 @@ public final class RideFiles {
         } catch (UnreadableRideException e) {
             throw new UnreadableRideException(name + ": " + e.getMessage(), e);
         }
+    }
+
+    /** How names of recordings and of archives end, in lower case without the point: for a search through folders. */
+    public static Set<String> fileEndings() {
+        Set<String> endings = new TreeSet<>(Unpacking.FILE_ENDINGS);
+        endings.addAll(new Formats().fileEndings());
+        return Collections.unmodifiableSet(endings);
     }
 
     /**

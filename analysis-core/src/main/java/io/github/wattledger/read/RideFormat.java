@@ -1,5 +1,7 @@
 package io.github.wattledger.read;
 
+import java.util.Set;
+
 /**
  * A file format. Implementations are found through {@link java.util.ServiceLoader}; those from outside this library are
  * asked first. Archives are unpacked before a format sees the content.
@@ -7,6 +9,14 @@ package io.github.wattledger.read;
 public interface RideFormat {
     /** The format's name, for instance {@code FIT}. */
     String name();
+
+    /**
+     * How names of such files end, in lower case without the point, for instance {@code fit}. A search through folders
+     * opens only files with such an ending (of any format) or with none; a file that is named is always read.
+     */
+    default Set<String> fileEndings() {
+        return Set.of();
+    }
 
     /**
      * Whether these bytes look like this format, judged by content, not by a file's name.

@@ -19,6 +19,9 @@ final class Unpacking {
     private static final int MOST_NAMES = 8;
     private static final int MOST_NOTES = 40;
 
+    /** How names of archives end. */
+    static final Set<String> FILE_ENDINGS = Set.of("gz", "zip");
+
     private final Formats formats = new Formats();
     private final ReadOptions options;
     private long unpackedBytes;

@@ -46,10 +46,11 @@ public final class Ride implements Serializable {
      * A ride of power alone, every second ridden, for callers that have no more than that.
      *
      * @param watts one-second power, watts; {@code NaN} is "not measured"
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static Ride ofWatts(double... watts) {
         return builder(Instant.EPOCH, watts.length)
-                .channel(Channel.POWER, Series.of(watts))
+                .channel(Channel.POWER, Series.ofReadings("watts", watts))
                 .build();
     }
 

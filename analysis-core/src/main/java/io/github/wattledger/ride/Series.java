@@ -33,6 +33,23 @@ public final class Series implements Serializable {
     }
 
     /**
+     * A series of readings that cannot be below 0, such as power or heart rate.
+     *
+     * @param name what they are, with the unit, for the message
+     * @param readings 0 or more, or {@code NaN} for a missing one; copied
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
+     */
+    public static Series ofReadings(String name, double... readings) {
+        for (int i = 0; i < readings.length; i++) {
+            if (readings[i] < 0 || Double.isInfinite(readings[i])) {
+                throw new IllegalArgumentException(
+                        name + "[" + i + "] " + readings[i] + ", expected 0 or more, or NaN for a missing one");
+            }
+        }
+        return of(readings);
+    }
+
+    /**
      * A series computed index by index.
      *
      * @param size the number of values, 0 or more

@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
@@ -24,8 +25,7 @@ import java.util.concurrent.TimeUnit;
  * are is then decided by their content; the ending only spares photographs and notes from being opened.
  */
 final class RideFinder {
-    private static final Set<String> ENDINGS = Set.of("fit", "gpx", "csv", "gz", "zip");
-
+    private final Set<String> endings = RideFiles.fileEndings();
     private final TreeMap<String, FoundFile> files = new TreeMap<>();
     private final List<SkippedFile> skipped = new ArrayList<>();
     private final boolean severalRoots;
@@ -66,9 +66,9 @@ final class RideFinder {
         return name != null && name.toString().startsWith(".");
     }
 
-    static boolean mayBeRide(String fileName) {
+    private boolean mayBeRide(String fileName) {
         int point = fileName.lastIndexOf('.');
-        return point < 0 || ENDINGS.contains(fileName.substring(point + 1).toLowerCase(Locale.ROOT));
+        return point < 0 || endings.contains(fileName.substring(point + 1).toLowerCase(Locale.ROOT));
     }
 
     private final class Visitor extends SimpleFileVisitor<Path> {

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -61,7 +62,14 @@ public final class SeasonRun {
         if (parallelism < 1) {
             throw new IllegalArgumentException("parallelism " + parallelism + ", expected 1 or more");
         }
+        Objects.requireNonNull(listener, "listener; SeasonListener.SILENT hears nothing");
         return new SeasonRun(request, executor, parallelism + 1, listener).run();
+    }
+
+    /** {@link #run(SeasonRequest, Executor, int, SeasonListener)} without a listener. */
+    public static SeasonReview run(SeasonRequest request, Executor executor, int parallelism)
+            throws UnreadableRideException, SeasonStoreException {
+        return run(request, executor, parallelism, SeasonListener.SILENT);
     }
 
     /** On the caller's thread alone, without a listener. */

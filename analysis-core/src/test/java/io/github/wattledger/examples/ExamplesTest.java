@@ -3,20 +3,32 @@ package io.github.wattledger.examples;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import examples.ManyFiles;
 import examples.MetricFromAnArray;
 import examples.ReviewOfAFile;
 import examples.ReviewWithOwnDetector;
 import examples.SeasonTable;
+import examples.SlowAndHard;
+import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.OwnFinding;
+import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -71,5 +83,52 @@ class ExamplesTest {
                 .filter(second -> judged.series(Channel.POWER).get(second) == 0)
                 .count();
         assertThat(found.get(0).evidence().get("coastingSeconds")).hasValue((double) coasting);
+    }
+
+    /** Two stretches long enough and one too short, made by hand; the whole is ridden at 230 W, threshold is 250. */
+    @Test
+    void theDetectorWithAThresholdTellsOfEveryStretch() {
+        int seconds = 2 * 3600;
+        Series rpm = Series.generate(seconds, second -> {
+            boolean slow = (second >= 600 && second < 1000)
+                    || (second >= 3000 && second < 3299)
+                    || (second >= 5000 && second < 5300);
+            return slow ? 55 : 85;
+        });
+        Ride ride = Ride.builder(Instant.EPOCH, seconds)
+                .channel(Channel.POWER, Series.generate(seconds, second -> 230))
+                .channel(Channel.CADENCE, rpm)
+                .build();
+        ReviewOptions options = ReviewOptions.WHOLE_RIDE.withDetectors(List.of(new SlowAndHard(300, 60, 0.8)));
+        Rider rider = Rider.UNKNOWN.withThresholdPowerW(250);
+        assertThat(Reviewer.review(ride, rider, options).pacing().ownFindings())
+                .extracting(OwnFinding::when)
+                .containsExactly(new Interval(600, 1000), new Interval(5000, 5300));
+        // 230 W are less than 80 % of 300 W.
+        assertThat(Reviewer.review(ride, Rider.UNKNOWN.withThresholdPowerW(300), options)
+                        .pacing()
+                        .ownFindings())
+                .isEmpty();
+    }
+
+    @Test
+    void aFileThatCannotBeReadCostsNoOtherItsLine() throws Exception {
+        Path race = SAMPLES.resolve("over-hard-start.fit");
+        Path none = SAMPLES.resolve("no-such.fit");
+        Rider rider = Rider.UNKNOWN.withThresholdPowerW(250);
+        ExecutorService pool = Executors.newFixedThreadPool(2);
+        try {
+            Map<Path, String> lines = ManyFiles.lines(List.of(none, race), rider, pool);
+            RideReview review = Reviewer.review(race, rider, ReviewOptions.WHOLE_RIDE);
+            TimeLedger.Entry all = review.pacing().ledger().allAtOnce().orElseThrow();
+            assertThat(lines)
+                    .containsEntry(none, none + ": there is no such file; check the path")
+                    .containsEntry(
+                            race,
+                            review.load().normalizedPowerW() + " W, " + all.minutesLow() + " to " + all.minutesHigh()
+                                    + " min");
+        } finally {
+            pool.shutdown();
+        }
     }
 }

@@ -11,8 +11,15 @@ import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Samples;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.season.SeasonRequest;
+import io.github.wattledger.season.SeasonReview;
+import io.github.wattledger.season.SeasonRun;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The example of {@code docs/adding-a-reader.md}, found and used as any reader of one's own would be. */
 class TallyFormatTest {
@@ -36,6 +43,17 @@ class TallyFormatTest {
         assertThatThrownBy(() -> read("TALLY time,power\n5,200\n"))
                 .isInstanceOf(UnreadableRideException.class)
                 .hasMessage("ride.tally: has no time in its first line; write it as 2024-05-04T07:00:00Z");
+    }
+
+    @Test
+    void aSeasonFindsItsFilesByTheirEnding(@TempDir Path temp) throws Exception {
+        Path folder = Files.createDirectory(temp.resolve("rides"));
+        String seconds = "200 140\n".repeat(1200);
+        Files.writeString(folder.resolve("a.TALLY"), "TALLY 2024-05-04T07:00:00Z\n" + seconds);
+        Files.writeString(folder.resolve("notes.txt"), "TALLY 2024-05-05T07:00:00Z\n" + seconds);
+        SeasonReview season = SeasonRun.run(SeasonRequest.of(List.of(folder), temp.resolve("store.sqlite")));
+        assertThat(season.rides()).extracting(ride -> ride.source().file()).containsExactly("a.TALLY");
+        assertThat(season.skipped()).isEmpty();
     }
 
     @Test

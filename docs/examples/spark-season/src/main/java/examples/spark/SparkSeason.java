@@ -85,7 +85,8 @@ public final class SparkSeason {
 
     /** The endings of files that a season reads, too. */
     private static boolean isRide(String file) {
-        return file.toLowerCase(Locale.ROOT).matches(".*\\.(fit|gpx|csv|gz|zip)");
+        return RideFiles.fileEndings()
+                .contains(file.substring(file.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT));
     }
 
     /** From the bytes of a file to its rides: the whole work, and all that a cluster does in parallel. */

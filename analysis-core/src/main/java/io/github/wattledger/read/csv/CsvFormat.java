@@ -4,6 +4,7 @@ import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFormat;
 import io.github.wattledger.read.UnreadableRideException;
+import java.util.Set;
 
 /**
  * Tables of samples with a row of headers: comma, semicolon or tab between the cells, decimal point or comma. A table
@@ -16,6 +17,11 @@ public final class CsvFormat implements RideFormat {
     @Override
     public String name() {
         return "CSV";
+    }
+
+    @Override
+    public Set<String> fileEndings() {
+        return Set.of("csv");
     }
 
     @Override

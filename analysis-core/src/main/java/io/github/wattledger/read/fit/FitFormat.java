@@ -9,6 +9,7 @@ import io.github.wattledger.ride.Recording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /**
  * FIT activity files. The bytes are decoded by the FIT SDK; what is resolved here is which of several fields that say
@@ -21,6 +22,11 @@ public final class FitFormat implements RideFormat {
     @Override
     public String name() {
         return "FIT";
+    }
+
+    @Override
+    public Set<String> fileEndings() {
+        return Set.of("fit");
     }
 
     @Override

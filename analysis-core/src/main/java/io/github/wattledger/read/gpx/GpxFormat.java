@@ -5,6 +5,7 @@ import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFormat;
 import io.github.wattledger.read.UnreadableRideException;
 import java.nio.charset.StandardCharsets;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /** GPX tracks with times. */
@@ -18,6 +19,11 @@ public final class GpxFormat implements RideFormat {
     @Override
     public String name() {
         return "GPX";
+    }
+
+    @Override
+    public Set<String> fileEndings() {
+        return Set.of("gpx");
     }
 
     @Override
