@@ -35,6 +35,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -70,11 +71,11 @@ public final class Reviewer {
     public static RideReview review(Path file, ReadOptions readOptions, Rider rider, ReviewOptions options)
             throws UnreadableRideException {
         byte[] content = RideFiles.content(file, readOptions.limits());
+        CompletableFuture<String> sha256 = Digests.besideSha256(content);
         ReadResult read = RideFiles.read(content, file.toString(), readOptions);
         Recording recording = chosenSession(read, file.toString(), options.sessionIndex());
         Path name = file.getFileName();
-        FileFacts facts =
-                new FileFacts(name == null ? file.toString() : name.toString(), read.format(), Digests.sha256(content));
+        FileFacts facts = new FileFacts(name == null ? file.toString() : name.toString(), read.format(), sha256.join());
         return review(recording, facts, readNotes(read, recording), rider, options);
     }
 

@@ -342,8 +342,6 @@ public final class Replay {
     }
 
     private Result run(double[] joules, Rig other, Share part) {
-        // Where the rig stays, it stays all the way: no bin is ridden with two.
-        Share otherPart = other.equals(rig) ? Share.WHOLE : part;
         double ridden = 0;
         double[] stretch = new double[bins.length];
         double total = 0;
@@ -356,7 +354,7 @@ public final class Replay {
                 gain = 0;
             } else {
                 double recordedMps = bin.speedMps();
-                double share = shareWithin(otherPart, ridden, bin.lengthM);
+                double share = shareWithin(part, ridden, bin.lengthM);
                 Balance most = balance(bin, meanW, share > 0.5 ? other : rig);
                 double settledMps = share == 0 || share == 1
                         ? most.speedMps(recordedMps)
@@ -378,7 +376,7 @@ public final class Replay {
 
     /** How much of a bin lies in a part of the distance, 0 to 1; of the whole exactly 1. */
     private double shareWithin(Share part, double fromM, double lengthM) {
-        if (part.equals(Share.WHOLE)) {
+        if (part.from == 0 && part.to == 1) {
             return 1;
         }
         return overlap(fromM, fromM + lengthM, part.from * this.lengthM, part.to * this.lengthM) / lengthM;
@@ -399,7 +397,7 @@ public final class Replay {
     private double windMps(Bin bin) {
         double v = bin.speedMps();
         double airN = rig.driveEfficiency() * bin.watts() / v
-                - rig.massKg() * roadN(rig.rollingResistance(), bin.grade)
+                - roadN(rig, bin.grade)
                 - RoadLoad.BEARINGS_N
                 - RoadLoad.BEARINGS_N_PER_MPS * v
                 - kineticN(bin);
@@ -413,9 +411,9 @@ public final class Replay {
         return Double.isNaN(change) ? 0 : rig.inertKg() / 2 * change / bin.lengthM;
     }
 
-    /** Rolling and slope, newtons per kg. */
-    private static double roadN(double rollingResistance, double grade) {
-        return RoadLoad.GRAVITY_MPS2 * (rollingResistance + grade) / Math.sqrt(1 + grade * grade);
+    /** Rolling and slope, newtons. */
+    private static double roadN(Rig of, double grade) {
+        return of.massKg() * RoadLoad.GRAVITY_MPS2 * (of.rollingResistance() + grade) / Math.sqrt(1 + grade * grade);
     }
 
     private double halfDensityArea(Rig of) {
@@ -424,10 +422,7 @@ public final class Replay {
 
     /** The balance of a bin with some power and rig. */
     private Balance balance(Bin bin, double watts, Rig other) {
-        double roadN = other.equals(rig)
-                ? 0
-                : other.massKg() * roadN(other.rollingResistance(), bin.grade)
-                        - rig.massKg() * roadN(rig.rollingResistance(), bin.grade);
+        double roadN = roadN(other, bin.grade) - roadN(rig, bin.grade);
         return new Balance(
                 other.driveEfficiency() * watts,
                 halfDensityArea(other),

@@ -23,11 +23,8 @@ record FitPart(int fromByte, int toByte, long promisedBytes, int strayBytes, boo
     private static final int MOST_PARTS = 1000;
     private static final int MOST_CHECKS = 4;
 
-    /** The checksum's steps for half a byte (FIT protocol, CRC-16 with the polynomial 0xA001). */
-    private static final int[] CHECKSUM_STEPS = {
-        0x0000, 0xCC01, 0xD801, 0x1400, 0xF001, 0x3C00, 0x2800, 0xE401,
-        0xA001, 0x6C00, 0x7800, 0xB401, 0x5000, 0x9C01, 0x8801, 0x4400
-    };
+    /** The checksum's steps for a byte (FIT protocol, CRC-16 with the polynomial 0xA001). */
+    private static final int[] CHECKSUM_STEPS = checksumSteps();
 
     /** The parts of a file that begins with a header. */
     static List<FitPart> of(byte[] content) {
@@ -70,10 +67,21 @@ record FitPart(int fromByte, int toByte, long promisedBytes, int strayBytes, boo
     private static int checksum(byte[] content, int from, int to) {
         int sum = 0;
         for (int i = from; i < to; i++) {
-            sum = (sum >> 4) ^ CHECKSUM_STEPS[sum & 0xF] ^ CHECKSUM_STEPS[content[i] & 0xF];
-            sum = (sum >> 4) ^ CHECKSUM_STEPS[sum & 0xF] ^ CHECKSUM_STEPS[(content[i] >> 4) & 0xF];
+            sum = (sum >> 8) ^ CHECKSUM_STEPS[(sum ^ content[i]) & 0xFF];
         }
         return sum;
+    }
+
+    private static int[] checksumSteps() {
+        int[] steps = new int[256];
+        for (int value = 0; value < steps.length; value++) {
+            int step = value;
+            for (int bit = 0; bit < 8; bit++) {
+                step = (step & 1) == 0 ? step >> 1 : (step >> 1) ^ 0xA001;
+            }
+            steps[value] = step;
+        }
+        return steps;
     }
 
     int sizeBytes() {
