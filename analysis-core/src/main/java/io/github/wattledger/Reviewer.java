@@ -30,6 +30,7 @@ import io.github.wattledger.road.GearUse;
 import io.github.wattledger.road.Measure;
 import io.github.wattledger.road.Position;
 import io.github.wattledger.road.RigChoice;
+import io.github.wattledger.road.RigEstimate;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -94,11 +95,22 @@ public final class Reviewer {
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
      */
     public static RideReview review(Ride ride, Rider rider, ReviewOptions options) {
+        return review(ride, rider, options, null);
+    }
+
+    /**
+     * Reviews a ride that is already clean, and whose drag area and rolling resistance were estimated before, from more
+     * than it carries now, for instance its positions.
+     *
+     * @param estimate made with the mass of rider and bicycle that {@code rider} has, or null to estimate from the ride
+     * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     */
+    public static RideReview review(Ride ride, Rider rider, ReviewOptions options, @Nullable RigEstimate estimate) {
         RideSource source = new RideSource(null, null, null, null, null, ride.start(), null, 0);
         int recorded = ride.seconds() - ride.countSeconds(SecondState.PAUSED) - ride.countSeconds(SecondState.MISSING);
         PowerSource power = ride.has(Channel.POWER) ? PowerSource.SAMPLES : PowerSource.NONE;
         QualityReport quality = new QualityReport(recorded, 0, 0, power, List.of());
-        return review(ride, quality, source, RecordingDevice.UNKNOWN, null, rider, options);
+        return review(ride, quality, source, RecordingDevice.UNKNOWN, null, rider, options, estimate);
     }
 
     private record FileFacts(
@@ -117,7 +129,8 @@ public final class Reviewer {
                 recording.device(),
                 recording.totals(),
                 rider,
-                options);
+                options,
+                null);
     }
 
     private static RideReview review(
@@ -127,7 +140,8 @@ public final class Reviewer {
             RecordingDevice device,
             @Nullable DeviceTotals totals,
             Rider rider,
-            ReviewOptions options) {
+            ReviewOptions options,
+            @Nullable RigEstimate estimate) {
         Interval selected = SelectedPart.of(whole, options);
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
@@ -149,9 +163,8 @@ public final class Reviewer {
         Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
         Course course = Course.of(ride).orElse(null);
-        RigChoice rig = rig(rider, context.massKg(), Position.HOODS)
-                .estimatedFrom(ride, course)
-                .withGears(rider.gears());
+        RigChoice before = rig(rider, context.massKg(), Position.HOODS).withGears(rider.gears());
+        RigChoice rig = estimate == null ? before.estimatedFrom(ride, course) : before.estimatedBy(estimate);
         PacingReview pacing = PacingReview.of(
                 ride,
                 part,

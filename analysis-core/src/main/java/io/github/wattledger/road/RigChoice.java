@@ -132,13 +132,18 @@ public record RigChoice(
      * @param course the course of this ride, or null where it leads nowhere
      */
     public RigChoice estimatedFrom(Ride ride, @Nullable Course course) {
-        boolean areaIsOpen = dragAreaM2.origin() == Measure.Origin.TYPICAL;
-        boolean rollingIsOpen = rollingResistance.origin() == Measure.Origin.TYPICAL;
-        if (!areaIsOpen && !rollingIsOpen) {
-            return this;
-        }
-        RigEstimate estimate = RigEstimate.of(ride, course, totalKg());
-        if (!estimate.isAccepted()) {
+        return isOpen() ? estimatedBy(RigEstimate.of(ride, course, totalKg())) : this;
+    }
+
+    /**
+     * The same with the numbers of an estimate where they were not given.
+     *
+     * @param estimate made with {@link #totalKg()}; one that is not accepted changes nothing
+     */
+    public RigChoice estimatedBy(RigEstimate estimate) {
+        boolean areaIsOpen = isOpen(dragAreaM2);
+        boolean rollingIsOpen = isOpen(rollingResistance);
+        if (!isOpen() || !estimate.isAccepted()) {
             return this;
         }
         return new RigChoice(
@@ -158,6 +163,14 @@ public record RigChoice(
                         : rollingResistance,
                 position,
                 gears);
+    }
+
+    private boolean isOpen() {
+        return isOpen(dragAreaM2) || isOpen(rollingResistance);
+    }
+
+    private static boolean isOpen(Measure number) {
+        return number.origin() == Measure.Origin.TYPICAL;
     }
 
     private static double share(double standardError, double of) {

@@ -12,6 +12,9 @@ import io.github.wattledger.ride.Bounds;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.ThresholdHistory;
+import io.github.wattledger.road.Position;
+import io.github.wattledger.road.RigChoice;
+import io.github.wattledger.road.RigEstimate;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -44,9 +47,16 @@ final class Judge {
     record Judged(
             RideNumbers numbers, RideJudgement judgement, String key, List<Best> bests, List<Durability> durability) {}
 
-    Judged judge(Ride ride, StoredRide.Device device, @Nullable Integer utcOffsetSeconds) {
+    /**
+     * Judges a ride as it is stored.
+     *
+     * @param estimate what the store has of its drag area and rolling resistance, or null
+     */
+    Judged judge(
+            Ride ride, StoredRide.Device device, @Nullable Integer utcOffsetSeconds, @Nullable KeptEstimate estimate) {
         OnDay onDay = onDay(device, ride.start(), utcOffsetSeconds);
-        RideReview review = Reviewer.review(ride, onDay.rider(), options);
+        RigEstimate known = estimate == null ? null : estimate.with(totalMassKg(onDay.rider()));
+        RideReview review = Reviewer.review(ride, onDay.rider(), options, known);
         return new Judged(
                 RideNumbers.of(ride, review.load()),
                 judgement(review, onDay.source()),
@@ -55,6 +65,16 @@ final class Judge {
                 review.ability().evidence() == null
                         ? List.of()
                         : review.ability().evidence().durability());
+    }
+
+    /** Rider and bicycle together on the day of a ride, kg. */
+    double totalMassKg(StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds) {
+        return totalMassKg(onDay(device, start, utcOffsetSeconds).rider());
+    }
+
+    private static double totalMassKg(Rider rider) {
+        return RigChoice.ofNoRide(rider.massKg(), rider.bikeMassKg(), null, null, Position.HOODS)
+                .totalKg();
     }
 
     /** Stands for everything about the rider that a judgement depends on: another key, another judgement. */

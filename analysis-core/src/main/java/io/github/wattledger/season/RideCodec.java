@@ -26,7 +26,9 @@ import java.util.zip.Inflater;
  * expressed when {@code number / scale - offset} gives exactly it.
  */
 final class RideCodec {
-    /** What judging a ride anew needs. Positions are left out: nothing that is kept of a ride depends on them. */
+    /**
+     * What judging a ride anew needs. Positions are left out: what depends on them is kept as a {@link KeptEstimate}.
+     */
     static final Set<Channel> KEPT = EnumSet.of(
             Channel.POWER,
             Channel.HEART_RATE,

@@ -81,6 +81,8 @@ final class RideIntake {
                 recording.device().thresholdPowerW(),
                 recording.device().thresholdHeartRateBpm(),
                 recording.device().riderMassKg());
+        KeptEstimate estimate =
+                KeptEstimate.of(whole, judge.totalMassKg(device, ride.start(), recording.utcOffsetSeconds()));
         StoredRide stored = new StoredRide(
                 new StoredRide.Key(sha256, recording.sessionIndex()),
                 device,
@@ -92,8 +94,9 @@ final class RideIntake {
                 RideCodec.pack(ride),
                 RideCodec.packStates(ride),
                 RideCodec.packLaps(ride),
-                ride.seconds());
-        return new NewRide(stored, judge.judge(ride, device, recording.utcOffsetSeconds()));
+                ride.seconds(),
+                estimate);
+        return new NewRide(stored, judge.judge(ride, device, recording.utcOffsetSeconds(), estimate));
     }
 
     /** The reader's sentence without the file's name, which stands beside it anyway. */

@@ -6,6 +6,7 @@ import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.road.RigEstimate;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -32,13 +33,13 @@ import org.sqlite.JDBC;
  */
 final class RideStore implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 1;
+    static final int SCHEMA_VERSION = 2;
 
     /**
      * Version of what a ride's numbers are. To be raised whenever reading, cleaning or a metric changes what comes out;
      * files are then read again.
      */
-    static final int ANALYSIS_VERSION = 2;
+    static final int ANALYSIS_VERSION = 3;
 
     /** Marks the file as ours: the letters WLSS. */
     private static final int APPLICATION_ID = 0x574C5353;
@@ -129,6 +130,17 @@ final class RideStore implements AutoCloseable {
           encoding TEXT NOT NULL,
           data BLOB NOT NULL,
           UNIQUE (ride_id, name)
+        )""",
+        """
+        CREATE TABLE IF NOT EXISTS rig (
+          ride_id INTEGER PRIMARY KEY REFERENCES ride (id) ON DELETE CASCADE,
+          total_mass_kg REAL NOT NULL,
+          refusal TEXT,
+          drag_area_m2 REAL,
+          drag_area_error_m2 REAL,
+          rolling_resistance REAL,
+          rolling_resistance_error REAL,
+          pieces INTEGER NOT NULL
         )""",
         "PRAGMA application_id = " + APPLICATION_ID,
         "PRAGMA user_version = " + SCHEMA_VERSION
@@ -360,6 +372,41 @@ final class RideStore implements AutoCloseable {
         });
     }
 
+    /**
+     * A ride whose drag area and rolling resistance are kept.
+     *
+     * @param totalMassKg with what mass of rider and bicycle they were estimated
+     */
+    record EstimatedRide(
+            String sha256,
+            StoredRide.Device device,
+            Instant start,
+            @Nullable Integer utcOffsetSeconds,
+            double totalMassKg) {}
+
+    /** All rides whose drag area and rolling resistance are kept. */
+    List<EstimatedRide> estimatedRides() throws SeasonStoreException {
+        return guarded(() -> {
+            List<EstimatedRide> rides = new ArrayList<>();
+            try (PreparedStatement statement = connection.prepareStatement(
+                    "SELECT ride.*, rig.total_mass_kg FROM ride JOIN rig ON rig.ride_id = ride.id"
+                            + " WHERE ride.analysis_version = ? ORDER BY ride.sha256, ride.session_index")) {
+                bind(statement, ANALYSIS_VERSION);
+                try (ResultSet row = statement.executeQuery()) {
+                    while (row.next()) {
+                        rides.add(new EstimatedRide(
+                                row.getString("sha256"),
+                                device(row),
+                                Instant.ofEpochSecond(row.getLong("start_epoch_s")),
+                                integer(row, "utc_offset_s"),
+                                row.getDouble("total_mass_kg")));
+                    }
+                }
+            }
+            return rides;
+        });
+    }
+
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
         return guarded(() -> inSnapshot(() -> {
@@ -433,7 +480,27 @@ final class RideStore implements AutoCloseable {
                 columns,
                 states,
                 laps,
-                row.getInt("elapsed_s"));
+                row.getInt("elapsed_s"),
+                estimate(row.getLong("id")));
+    }
+
+    private @Nullable KeptEstimate estimate(long rideId) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement("SELECT * FROM rig WHERE ride_id = ?")) {
+            bind(statement, rideId);
+            try (ResultSet row = statement.executeQuery()) {
+                if (!row.next()) {
+                    return null;
+                }
+                RigEstimate estimate = new RigEstimate(
+                        row.getString("refusal"),
+                        realOrNaN(row, "drag_area_m2"),
+                        realOrNaN(row, "drag_area_error_m2"),
+                        realOrNaN(row, "rolling_resistance"),
+                        realOrNaN(row, "rolling_resistance_error"),
+                        row.getInt("pieces"));
+                return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
+            }
+        }
     }
 
     @Override
@@ -511,6 +578,24 @@ final class RideStore implements AutoCloseable {
         }
         insertSeries(id, STATES, ride.states());
         insertSeries(id, LAPS, ride.laps());
+        KeptEstimate kept = ride.estimate();
+        if (kept != null) {
+            RigEstimate estimate = kept.estimate();
+            execute(
+                    "INSERT INTO rig VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                    id,
+                    kept.totalMassKg(),
+                    estimate.refusal(),
+                    nullIfNaN(estimate.dragAreaM2()),
+                    nullIfNaN(estimate.dragAreaErrorM2()),
+                    nullIfNaN(estimate.rollingResistance()),
+                    nullIfNaN(estimate.rollingResistanceError()),
+                    estimate.pieces());
+        }
+    }
+
+    private static @Nullable Double nullIfNaN(double value) {
+        return Double.isNaN(value) ? null : (Double) value;
     }
 
     private void insertSeries(long id, String name, RideCodec.Column column) throws SQLException {
@@ -640,6 +725,11 @@ final class RideStore implements AutoCloseable {
     private static @Nullable Double real(ResultSet row, String column) throws SQLException {
         double value = row.getDouble(column);
         return row.wasNull() ? null : value;
+    }
+
+    private static double realOrNaN(ResultSet row, String column) throws SQLException {
+        Double value = real(row, column);
+        return value == null ? Double.NaN : value;
     }
 
     private static @Nullable Integer integer(ResultSet row, String column) throws SQLException {

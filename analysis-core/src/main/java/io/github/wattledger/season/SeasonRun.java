@@ -102,9 +102,13 @@ public final class SeasonRun {
     private List<SkippedFile> read(RideStore store, List<FoundFile> files, Map<String, RideStore.FileRow> rows)
             throws SeasonStoreException {
         List<FoundFile> toRead = new ArrayList<>();
+        Set<String> outdated = contentsOfAnotherMass(store);
+        Set<String> outdatedToRead = new HashSet<>();
         for (FoundFile file : files) {
             RideStore.FileRow row = rows.get(file.path().toString());
             if (row == null || !row.isStillOf(file)) {
+                toRead.add(file);
+            } else if (outdated.contains(row.sha256()) && outdatedToRead.add(row.sha256())) {
                 toRead.add(file);
             } else if (!row.name().equals(file.name())) {
                 // The same file seen from another folder above it.
@@ -122,6 +126,7 @@ public final class SeasonRun {
                 }
             }
         }
+        known.removeAll(outdated);
         Set<String> knownContents = Set.copyOf(known);
         List<SkippedFile> unread = new ArrayList<>();
         Iterator<FoundFile> remaining = toRead.iterator();
@@ -147,6 +152,21 @@ public final class SeasonRun {
                     rows.put(row.path(), row);
                 });
         return unread;
+    }
+
+    /**
+     * Contents with a ride whose drag area and rolling resistance were estimated when rider and bicycle weighed
+     * otherwise: only their files can tell what they are now.
+     */
+    private Set<String> contentsOfAnotherMass(RideStore store) throws SeasonStoreException {
+        Set<String> contents = new HashSet<>();
+        for (RideStore.EstimatedRide ride : store.estimatedRides()) {
+            double massKg = judge.totalMassKg(ride.device(), ride.start(), ride.utcOffsetSeconds());
+            if (massKg != ride.totalMassKg()) {
+                contents.add(ride.sha256());
+            }
+        }
+        return contents;
     }
 
     /** Files of these folders that are no longer there, and whose content is nowhere else. */
@@ -215,7 +235,8 @@ public final class SeasonRun {
                     Optional<StoredRide> stored = store.stored(next.key());
                     return () -> new Rejudged(
                             next.key(),
-                            stored.map(each -> judge.judge(each.unpack(), each.device(), each.utcOffsetSeconds()))
+                            stored.map(each -> judge.judge(
+                                            each.unpack(), each.device(), each.utcOffsetSeconds(), each.estimate()))
                                     .orElse(next.judged()));
                 },
                 each -> {

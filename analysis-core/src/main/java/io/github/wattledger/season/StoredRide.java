@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param states the packed states
  * @param laps the packed laps
  * @param seconds its length on the axis
+ * @param estimate its drag area and rolling resistance, or null where the rest of it tells them as well
  */
 record StoredRide(
         Key key,
@@ -33,7 +34,8 @@ record StoredRide(
         Map<Channel, RideCodec.Column> columns,
         RideCodec.Column states,
         RideCodec.Column laps,
-        int seconds) {
+        int seconds,
+        @Nullable KeptEstimate estimate) {
     /** A session of a file's content. */
     record Key(String sha256, int sessionIndex) implements Comparable<Key> {
         @Override

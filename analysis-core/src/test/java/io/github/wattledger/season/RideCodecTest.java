@@ -29,7 +29,8 @@ class RideCodecTest {
                         RideCodec.pack(ride),
                         RideCodec.packStates(ride),
                         RideCodec.packLaps(ride),
-                        ride.seconds())
+                        ride.seconds(),
+                        null)
                 .unpack();
     }
 

@@ -3,8 +3,13 @@ package io.github.wattledger.season;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
+import io.github.wattledger.road.RigEstimate;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
@@ -56,6 +61,67 @@ class RideStoreTest {
         } finally {
             enough.set(true);
             writer.shutdown();
+        }
+    }
+
+    private RideIntake.Taken sample(String name) throws UnreadableRideException {
+        Judge judge = new Judge(Rider.UNKNOWN.withMassKg(74), JudgementLimits.USUAL, ZoneOffset.UTC);
+        FoundFile file = RideFinder.find(List.of(SAMPLES)).files().stream()
+                .filter(each -> each.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+        return RideIntake.take(file, Set.of(), judge);
+    }
+
+    /** The law: what was kept comes out bit for bit, refusals and their missing numbers too. */
+    @Test
+    void anEstimateComesBackAsItWas() throws Exception {
+        List<RigEstimate> estimates = List.of(
+                new RigEstimate(null, 1 / 3.0, 0.1 + 0.2, 0.0061, 1e-17, 143),
+                new RigEstimate("too few stretches", Double.NaN, Double.NaN, Double.NaN, Double.NaN, 0));
+        RideIntake.Taken taken = sample("2026-05-02-second-race.fit.gz");
+        StoredRide ride = taken.rides().get(0).ride();
+        try (RideStore store = RideStore.open(temp.resolve("season.sqlite"))) {
+            for (RigEstimate estimate : estimates) {
+                KeptEstimate kept = new KeptEstimate(85.1, estimate);
+                StoredRide with = new StoredRide(
+                        ride.key(),
+                        ride.device(),
+                        ride.start(),
+                        ride.utcOffsetSeconds(),
+                        ride.format(),
+                        ride.channelCount(),
+                        ride.lapCount(),
+                        ride.columns(),
+                        ride.states(),
+                        ride.laps(),
+                        ride.seconds(),
+                        kept);
+                store.put(
+                        RideStore.FileRow.of(taken.file(), ride.key().sha256(), null),
+                        List.of(new RideIntake.NewRide(
+                                with, taken.rides().get(0).judged())));
+                assertThat(store.stored(ride.key()).orElseThrow().estimate()).isEqualTo(kept);
+            }
+        }
+    }
+
+    /** A store of before the estimates were kept has no table for them. */
+    @Test
+    void anOlderStoreGetsTheNewTable() throws Exception {
+        Path file = temp.resolve("season.sqlite");
+        RideIntake.Taken taken = sample("2026-05-02-second-race.fit.gz");
+        RideStore.open(file).close();
+        try (Connection older = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement statement = older.createStatement()) {
+            statement.execute("DROP TABLE rig");
+            statement.execute("PRAGMA user_version = 1");
+        }
+        try (RideStore store = RideStore.open(file)) {
+            put(store, taken);
+            StoredRide ride = taken.rides().get(0).ride();
+            assertThat(ride.estimate()).isNotNull();
+            assertThat(store.stored(ride.key()).orElseThrow().estimate()).isEqualTo(ride.estimate());
         }
     }
 
