@@ -4,7 +4,6 @@ import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -87,15 +86,6 @@ public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts) im
             return null;
         }
         return hour != null && hour.watts() > SHARE_OF_TWENTY_MINUTES * twenty.watts() ? hour : twenty;
-    }
-
-    /**
-     * Threshold power as these efforts imply it, watts: at least this much, if the meters are right. The higher of 95
-     * percent of the best 20 minutes and the best hour; empty when no effort is so long.
-     */
-    public OptionalDouble impliedThresholdW() {
-        Effort effort = thresholdEffort();
-        return effort == null ? OptionalDouble.empty() : OptionalDouble.of(implied(effort));
     }
 
     static double implied(Effort effort) {
