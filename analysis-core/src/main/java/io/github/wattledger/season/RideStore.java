@@ -184,9 +184,14 @@ final class RideStore implements AutoCloseable {
         }
     }
 
-    /** A ride without its seconds. */
+    /**
+     * A ride without its seconds.
+     *
+     * @param isCurrent whether its numbers are of this version of the analysis
+     */
     record RideRow(
             StoredRide.Key key,
+            boolean isCurrent,
             StoredRide.Device device,
             Instant start,
             @Nullable Integer utcOffsetSeconds,
@@ -372,6 +377,18 @@ final class RideStore implements AutoCloseable {
         });
     }
 
+    /** Puts a ride in the place of what an earlier version of the analysis made of the same seconds. */
+    void renew(RideIntake.NewRide ride) throws SeasonStoreException {
+        StoredRide.Key key = ride.ride().key();
+        guarded(() -> {
+            inTransaction(() -> {
+                execute("DELETE FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex());
+                insert(ride);
+            });
+            return key;
+        });
+    }
+
     /**
      * A ride whose drag area and rolling resistance are kept.
      *
@@ -417,14 +434,12 @@ final class RideStore implements AutoCloseable {
             try (Statement statement = connection.createStatement();
                     ResultSet row = statement.executeQuery("SELECT * FROM ride ORDER BY sha256, session_index")) {
                 while (row.next()) {
-                    if (row.getInt("analysis_version") == ANALYSIS_VERSION) {
-                        long id = row.getLong("id");
-                        rides.add(ride(
-                                row,
-                                bests.getOrDefault(id, List.of()),
-                                durability.getOrDefault(id, List.of()),
-                                findings.getOrDefault(id, List.of())));
-                    }
+                    long id = row.getLong("id");
+                    rides.add(ride(
+                            row,
+                            bests.getOrDefault(id, List.of()),
+                            durability.getOrDefault(id, List.of()),
+                            findings.getOrDefault(id, List.of())));
                 }
             }
             return rides;
@@ -701,6 +716,7 @@ final class RideStore implements AutoCloseable {
                 findings);
         return new RideRow(
                 new StoredRide.Key(row.getString("sha256"), row.getInt("session_index")),
+                row.getInt("analysis_version") == ANALYSIS_VERSION,
                 device(row),
                 Instant.ofEpochSecond(row.getLong("start_epoch_s")),
                 integer(row, "utc_offset_s"),

@@ -209,7 +209,10 @@ public final class SeasonRun {
         return Path.of(path).startsWith(folder.toAbsolutePath().normalize());
     }
 
-    /** Judges rides whose judgement rests on another threshold, from what the store has of them. */
+    /**
+     * Judges rides whose judgement rests on another threshold, from what the store has of them, and works out anew the
+     * numbers of those that an earlier version of the analysis left and whose files are gone.
+     */
     private Map<StoredRide.Key, Judge.Judged> judgeAnew(
             RideStore store, Map<String, RideStore.FileRow> rows, List<RideStore.RideRow> rides)
             throws SeasonStoreException {
@@ -218,7 +221,7 @@ public final class SeasonRun {
         for (RideStore.RideRow ride : rides) {
             String key = judge.key(ride.device(), ride.start(), ride.utcOffsetSeconds());
             if (contents.contains(ride.key().sha256())
-                    && !key.equals(ride.judged().key())) {
+                    && !(ride.isCurrent() && key.equals(ride.judged().key()))) {
                 stale.add(ride);
             }
         }
@@ -234,20 +237,26 @@ public final class SeasonRun {
                     // Empty when another process has just taken it out of the store; then the old judgement is shown.
                     Optional<StoredRide> stored = store.stored(next.key());
                     return () -> new Rejudged(
-                            next.key(),
+                            next,
+                            stored.orElse(null),
                             stored.map(each -> judge.judge(
                                             each.unpack(), each.device(), each.utcOffsetSeconds(), each.estimate()))
                                     .orElse(next.judged()));
                 },
                 each -> {
-                    store.putJudgement(
-                            each.key(), each.judged().judgement(), each.judged().key());
-                    judged.put(each.key(), each.judged());
+                    StoredRide.Key key = each.row().key();
+                    if (each.ride() != null && !each.row().isCurrent()) {
+                        store.renew(new RideIntake.NewRide(each.ride(), each.judged()));
+                    } else {
+                        store.putJudgement(
+                                key, each.judged().judgement(), each.judged().key());
+                    }
+                    judged.put(key, each.judged());
                 });
         return judged;
     }
 
-    private record Rejudged(StoredRide.Key key, Judge.Judged judged) {}
+    private record Rejudged(RideStore.RideRow row, @Nullable StoredRide ride, Judge.Judged judged) {}
 
     private SeasonReview review(
             List<FoundFile> files,

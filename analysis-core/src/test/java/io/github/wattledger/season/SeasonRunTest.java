@@ -260,6 +260,27 @@ class SeasonRunTest {
             assertThat(fromStore.rides().get(1).judgement().trainingStress()).isCloseTo(64, within(1e-9));
         }
 
+        /** An older version of the analysis left other numbers; the file of one of the rides is gone since. */
+        @Test
+        void anotherVersionOfTheAnalysisLosesNoRideWhoseFileIsGone() throws Exception {
+            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            ride("b.fit", "2026-06-01T08:00:00Z", HOUR, 200);
+            SeasonReview before = run();
+            Files.delete(folder.resolve("a.fit"));
+            try (java.sql.Connection older =
+                            java.sql.DriverManager.getConnection("jdbc:sqlite:" + temp.resolve("store.sqlite"));
+                    java.sql.Statement statement = older.createStatement()) {
+                statement.execute("UPDATE file SET analysis_version = analysis_version - 1");
+                statement.execute("UPDATE ride SET analysis_version = analysis_version - 1, average_power_w = 1,"
+                        + " training_stress = 1");
+            }
+            SeasonReview after = run();
+            assertThat(after.goneFiles()).containsExactly("a.fit");
+            assertThat(after.rides()).isEqualTo(before.rides());
+            assertThat(after.rides().get(0).numbers().averagePowerW()).isCloseTo(200, within(1e-9));
+            assertThat(run().rides()).isEqualTo(before.rides());
+        }
+
         @Test
         void goneFilesAreForgottenWhenAskedFor() throws IOException {
             ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
