@@ -4,7 +4,7 @@ import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.load.RideLoad;
-import io.github.wattledger.read.ReadLimits;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
@@ -24,8 +24,18 @@ public final class Inspector {
      *     the file
      */
     public static FileInspection inspect(Path file) throws UnreadableRideException {
-        byte[] content = RideFiles.content(file, ReadLimits.DEFAULT);
-        ReadResult read = RideFiles.read(content, file.toString(), ReadLimits.DEFAULT);
+        return inspect(file, ReadOptions.DEFAULT);
+    }
+
+    /**
+     * {@link #inspect(Path)}, read with options of one's own.
+     *
+     * @throws UnreadableRideException when nothing could be read; its message is one line for people that begins with
+     *     the file
+     */
+    public static FileInspection inspect(Path file, ReadOptions options) throws UnreadableRideException {
+        byte[] content = RideFiles.content(file, options.limits());
+        ReadResult read = RideFiles.read(content, file.toString(), options);
         Path name = file.getFileName();
         String shownName = name == null ? file.toString() : name.toString();
         String sha256 = Digests.sha256(content);

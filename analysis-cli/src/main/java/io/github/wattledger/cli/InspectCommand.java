@@ -4,13 +4,18 @@ import io.github.wattledger.FileInspection;
 import io.github.wattledger.Inspector;
 import io.github.wattledger.cli.report.json.JsonInspection;
 import io.github.wattledger.cli.report.text.TextInspection;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code wattledger inspect}: what a file holds, without any judgement. */
 @Command(
@@ -18,7 +23,7 @@ import picocli.CommandLine.Parameters;
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,
         sortOptions = false,
-        customSynopsis = "wattledger inspect RIDE [--format text|json]",
+        customSynopsis = "wattledger inspect RIDE [--column NAME=HEADER]... [--format text|json]",
         header = "Tells what a recorded file holds, without judging it.",
         footer = {
             "",
@@ -33,6 +38,12 @@ final class InspectCommand implements Callable<Integer> {
             paramLabel = "RIDE",
             description = "The recorded file. Its format is found by its content.")
     private String ride = "";
+
+    @Mixin
+    private ColumnOption columns = new ColumnOption();
+
+    @Spec
+    private @Nullable CommandSpec spec;
 
     @Option(
             names = "--format",
@@ -52,7 +63,9 @@ final class InspectCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, IOException {
-        FileInspection inspection = Inspector.inspect(InputFile.ride(ride));
+        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
+        FileInspection inspection = Inspector.inspect(InputFile.ride(ride), reading);
+        columns.requireTable(spec, inspection.format());
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextInspection().write(inspection, report);

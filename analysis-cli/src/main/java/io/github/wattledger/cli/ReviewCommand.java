@@ -9,7 +9,6 @@ import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
@@ -17,13 +16,12 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.ServiceLoader;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -110,12 +108,8 @@ final class ReviewCommand implements Callable<Integer> {
                     + " of cycling. 'wattledger inspect' lists them.")
     private @Nullable Integer sessionIndex;
 
-    @Option(
-            names = "--column",
-            paramLabel = "NAME=HEADER",
-            description = "In a CSV file, take the column under HEADER for NAME, for instance 'power=Pwr (W)'. Can be"
-                    + " given several times.")
-    private List<String> columns = List.of();
+    @Mixin
+    private ColumnOption columns = new ColumnOption();
 
     @Option(
             names = "--from",
@@ -183,7 +177,7 @@ final class ReviewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         ReviewOptions options = options().withSessionIndex(sessionIndex);
-        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(csvColumns());
+        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
         Path file = InputFile.ride(ride);
         Path target = output == null ? null : outputPath(output, file);
         RiderProfile profile =
@@ -196,10 +190,7 @@ final class ReviewCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
-        String readAs = review.source().format();
-        if (!columns.isEmpty() && (readAs == null || !readAs.contains("CSV"))) {
-            throw Usage.error(spec, "--column is for CSV files, but this is " + readAs);
-        }
+        columns.requireTable(spec, review.source().format());
         StringBuilder report = new StringBuilder();
         (explain == null ? format.report() : new TextExplanation(explain)).write(review, report);
         OutputFile.deliver(report, target, out);
@@ -225,26 +216,6 @@ final class ReviewCommand implements Callable<Integer> {
         }
         return new ReviewOptions(
                 fromSecond, toSecond, laps == null ? null : laps.first(), laps == null ? null : laps.last(), effort);
-    }
-
-    private CsvColumns csvColumns() {
-        Map<String, String> headers = new LinkedHashMap<>();
-        for (String column : columns) {
-            int equals = column.indexOf('=');
-            String name = equals < 0 ? column : column.substring(0, equals);
-            if (equals < 1 || equals == column.length() - 1) {
-                throw Usage.error(
-                        spec, "Invalid value for option '--column': expected NAME=HEADER, got '" + column + "'");
-            }
-            if (headers.put(name, column.substring(equals + 1)) != null) {
-                throw Usage.error(spec, "Invalid value for option '--column': " + name + " is given twice");
-            }
-        }
-        try {
-            return new CsvColumns(headers);
-        } catch (IllegalArgumentException e) {
-            throw Usage.error(spec, "Invalid value for option '--column': " + e.getMessage());
-        }
     }
 
     private Rider withFlags(Rider profile) {

@@ -189,6 +189,26 @@ class MainTest {
         }
 
         @Test
+        void columnsThatMakeNoSenseAreOneLineOfInspectToo() {
+            Outcome outcome = run(NEVER, "inspect", "a.csv", "--column", "power");
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger inspect: Invalid value for option '--column': expected NAME=HEADER, got 'power'",
+                            "See 'wattledger inspect --help'.");
+        }
+
+        @Test
+        void inspectTakesTheColumnsItIsTold(@TempDir Path folder) throws Exception {
+            Path table = folder.resolve("a.csv");
+            Files.writeString(table, "time,Leistung\n0,200\n1,210\n2,220\n");
+            assertThat(run(NEVER, "inspect", table.toString()).status()).isEqualTo(3);
+            Outcome outcome = run(NEVER, "inspect", table.toString(), "--column", "power=Leistung", "--format", "json");
+            assertThat(outcome.status()).isZero();
+            assertThat(outcome.out()).contains("\"averagePowerW\": 210,");
+        }
+
+        @Test
         void optionsThatDoNotFitTheRideAreToo() {
             Outcome outcome = run(
                     (file, reading, rider, options) -> {
