@@ -34,7 +34,9 @@ public final class CompareWithSeason {
             "decouplingPercent",
             "thresholdPowerW",
             "intensityFactor",
-            "trainingStress");
+            "trainingStress",
+            "costMinutesLow",
+            "costMinutesHigh");
 
     private CompareWithSeason() {}
 

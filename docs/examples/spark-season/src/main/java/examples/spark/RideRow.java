@@ -2,6 +2,7 @@ package examples.spark;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.season.BestEfforts;
 import java.io.Serializable;
 import java.math.BigInteger;
@@ -10,6 +11,7 @@ import java.security.NoSuchAlgorithmException;
 import java.sql.Timestamp;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
 import org.apache.spark.sql.types.DataTypes;
@@ -38,7 +40,9 @@ record RideRow(String file, Row ride, List<Row> bests) implements Serializable {
             .add("thresholdPowerW", DataTypes.DoubleType)
             .add("intensityFactor", DataTypes.DoubleType)
             .add("trainingStress", DataTypes.DoubleType)
-            .add("verdict", DataTypes.StringType);
+            .add("verdict", DataTypes.StringType)
+            .add("costMinutesLow", DataTypes.DoubleType)
+            .add("costMinutesHigh", DataTypes.DoubleType);
 
     static final StructType BESTS = new StructType()
             .add("sha256", DataTypes.StringType)
@@ -50,6 +54,7 @@ record RideRow(String file, Row ride, List<Row> bests) implements Serializable {
     static RideRow of(String file, String sha256, RideReview review) {
         RideLoad load = review.load();
         int session = review.source().sessionIndex();
+        Optional<TimeLedger.Entry> cost = review.pacing().ledger().allAtOnce();
         Row ride = RowFactory.create(
                 file,
                 sha256,
@@ -71,7 +76,9 @@ record RideRow(String file, Row ride, List<Row> bests) implements Serializable {
                 review.rider().thresholdPowerW(),
                 load.intensityFactor(),
                 load.trainingStress(),
-                review.pacing().verdict().words());
+                review.pacing().verdict().words(),
+                cost.map(TimeLedger.Entry::minutesLow).orElse(null),
+                cost.map(TimeLedger.Entry::minutesHigh).orElse(null));
         List<Row> bests = new ArrayList<>();
         for (int seconds : BestEfforts.DURATIONS) {
             if (seconds <= review.curve().longestSeconds()) {
