@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.ride.Series;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -47,6 +48,17 @@ class TrainingStressTest {
     @Test
     void emptyWithoutNormalizedPower() {
         assertThat(TrainingStress.of(steps(1, 29, 200), 200)).isEmpty();
+    }
+
+    @Test
+    void nothingRiddenOrPedalledIsNoStress() {
+        assertThat(TrainingStress.of(0, 200, 250)).isZero();
+        assertThat(TrainingStress.of(3600, 0, 250)).isZero();
+    }
+
+    @Test
+    void refusesAThresholdThatIsNoneEvenWithoutPower() {
+        assertThatIllegalArgumentException().isThrownBy(() -> TrainingStress.of(Series.of(), 0));
     }
 
     @Test
