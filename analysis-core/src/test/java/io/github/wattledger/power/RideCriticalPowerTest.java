@@ -162,6 +162,12 @@ class RideCriticalPowerTest {
     }
 
     @Test
+    void aRideAtNoPowerHoldsNone() {
+        // Nothing is missing: the rider coasted.
+        assertRefused(new double[3600], null, Reason.TOO_SHORT, "no 12 minutes of power");
+    }
+
+    @Test
     void thresholdIsTheHigherOfTwentyMinutesAndCriticalPower() {
         // CP 280 W and W' 18 kJ hold 295 W for 20 minutes: 95 % of it is 280.25 W, above critical power.
         ThresholdEstimate twenty =
