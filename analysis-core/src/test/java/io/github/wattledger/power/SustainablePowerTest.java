@@ -141,6 +141,9 @@ class SustainablePowerTest {
         double[] seconds = {1200, 3600, 7200};
         assertThat(SustainablePower.fromBests(seconds, new double[] {230, 240, 250}, 7200))
                 .isEmpty();
+        assertThat(SustainablePower.fromBests(seconds, new double[] {250, 250, 250}, 7200))
+                .as("power does not fall")
+                .isEmpty();
         assertThat(SustainablePower.fromBests(seconds, new double[] {300, 200, 150}, 7200))
                 .isEmpty();
     }
