@@ -281,6 +281,14 @@ class MeanMaximalCurveTest {
     }
 
     @Test
+    void theSumOfFractionalWattsIsCompensated() {
+        // docs/methods.md, numerics. Adding 200.1 W 20,000 times without it is off by a ten-billionth of a watt.
+        double[] watts = new double[20_000];
+        Arrays.fill(watts, 200.1);
+        assertThat(MeanMaximalCurve.of(watts).watts(20_000)).isCloseTo(200.1, within(1e-12));
+    }
+
+    @Test
     void equalRidesHaveEqualCurves() {
         double[] watts = Texture.GAPS.watts(500, new Random(3));
         assertThat(MeanMaximalCurve.of(watts))
