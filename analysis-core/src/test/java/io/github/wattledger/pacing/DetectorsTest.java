@@ -699,6 +699,18 @@ class DetectorsTest {
             assertThat(found(new EnergyCrash(), crash(power, heart)).severity()).isEqualTo(severity);
         }
 
+        /** Ten minutes at 0.75 after ten at full power are 0.875 over twenty. */
+        @Test
+        void crashTakesTwentyMinutes() {
+            double[] watts = alternating(3 * HOUR);
+            for (int second = 3 * HOUR - 600; second < watts.length; second++) {
+                watts[second] *= 0.75;
+            }
+            assertThat(new EnergyCrash()
+                            .detect(race(following(watts, 7200, 0.93).build())))
+                    .isEmpty();
+        }
+
         @Test
         void crashNeedsBothToHaveFallen() {
             assertThat(new EnergyCrash().detect(crash(0.86, 0.93))).isEmpty();

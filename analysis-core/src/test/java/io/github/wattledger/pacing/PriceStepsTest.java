@@ -256,7 +256,13 @@ class PriceStepsTest {
                     assertThat(stretch.toW()).isEqualTo(steps.targetW());
                     assertThat(requireNonNull(stretch.factor()))
                             .isCloseTo(steps.targetW() / requireNonNull(stretch.fromW()), within(1e-12));
+                    double allKJ = Work.kilojoules(
+                                    review.ride().part(stretch.when()).series(Channel.POWER))
+                            .orElseThrow();
+                    assertThat(stretch.takenOutKJ())
+                            .isCloseTo((1 - requireNonNull(stretch.factor())) * allKJ, within(0.01 * allKJ));
                 });
+        assertThat(early.cost()).isInstanceOf(Cost.Priced.class);
         // The stretches themselves take nothing back, and nothing before them can.
         assertThat(steps.takingBack().firstSecond())
                 .isGreaterThanOrEqualTo(steps.stretches().get(0).when().toSecond());
