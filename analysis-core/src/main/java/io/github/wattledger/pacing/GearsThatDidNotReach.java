@@ -44,14 +44,11 @@ final class GearsThatDidNotReach implements Detector {
         int would = GearUse.served(race.ride(), other)
                 .map(served -> spun ? served.spunOutSeconds() : served.overGearedSeconds())
                 .orElse(0);
-        int chainring = spun
-                ? other.chainrings().get(other.chainrings().size() - 1)
-                : other.chainrings().get(0);
         Evidence evidence = Evidence.none()
                 .with("totalSeconds", seconds)
                 .with("chainringTeeth", gear.chainringTeeth())
                 .with("cogTeeth", gear.cogTeeth())
-                .with("otherChainringTeeth", chainring)
+                .with("otherChainringTeeth", other.chainrings().get(0))
                 .with("secondsWithOtherChainring", would);
         return Optional.of(race.finding(
                 kind,
@@ -75,6 +72,7 @@ final class GearsThatDidNotReach implements Detector {
                 rpm);
     }
 
+    /** The same bicycle with one other chainring. */
     private Gears otherGears(boolean spun) {
         int at = spun ? gears.chainrings().size() - 1 : 0;
         int teeth = gears.chainrings().get(at) + (spun ? OTHER_TEETH : -OTHER_TEETH);

@@ -111,9 +111,6 @@ final class Surges implements Detector {
         }
 
         Evidence addTo(Evidence evidence) {
-            if (lowest < 0) {
-                return evidence;
-            }
             OptionalInt recovery = balance.secondsToRecover(lowest, RECOVERED_SHARE);
             return evidence.with("wPrimeSpentKJ", spentJ / 1000)
                     .with("mostWPrimeSpentKJ", mostJ / 1000)

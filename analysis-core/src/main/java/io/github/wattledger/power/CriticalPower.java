@@ -195,7 +195,7 @@ public final class CriticalPower {
      * fit is tried without them, down to 12 minutes. A curve says what was done, not what could have been, so a fit is refused
      *
      * <ul>
-     *   <li>when the curve is shorter than 12 minutes,
+     *   <li>when the curve is shorter than 12 minutes or holds no power,
      *   <li>when fewer than three efforts that span a factor of 3 are left, as in an even ride,
      *   <li>when its standard error is above 5 % of critical power or 25 % of W′,
      *   <li>when the three forms with two parameters lie more than 5 % of critical power apart: no hyperbola,
@@ -217,7 +217,7 @@ public final class CriticalPower {
             MeanMaximalCurve curve,
             @Nullable Double thresholdPowerW,
             Function<CriticalPowerFit, CriticalPowerResult> check) {
-        if (curve.longestSeconds() < LEAST_LONGEST_SECONDS) {
+        if (curve.longestSeconds() < LEAST_LONGEST_SECONDS || !(curve.watts(LEAST_LONGEST_SECONDS) > 0)) {
             return refuse(Reason.TOO_SHORT, "the ride holds no 12 minutes of power", null);
         }
         List<BestEffort> bests = new ArrayList<>();

@@ -73,11 +73,6 @@ final class LeastSquares {
             return degreesOfFreedom() > 0 ? standardErrors[index] : Double.NaN;
         }
 
-        /** Observed minus fitted. */
-        double residual(int index) {
-            return residuals[index];
-        }
-
         /** Weighted. */
         double residualSumOfSquares() {
             return residualSumOfSquares;

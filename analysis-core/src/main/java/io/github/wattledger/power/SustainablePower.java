@@ -59,6 +59,9 @@ public record SustainablePower(double watts, double lowW, double highW, Ability.
      */
     private static final double STEEPEST_EXPONENT = 0.30;
 
+    /** Far below any fall that a meter could show: a line through equal powers is level up to rounding. */
+    private static final double LEVEL_EXPONENT = 1e-9;
+
     private static final double SECONDS_PER_HOUR = 3600;
 
     /**
@@ -122,7 +125,7 @@ public record SustainablePower(double watts, double lowW, double highW, Ability.
             return Optional.empty();
         }
         PowerLaw law = PowerLaw.fit(used);
-        if (!(law.exponent() > 0 && law.exponent() <= STEEPEST_EXPONENT)) {
+        if (!(law.exponent() > LEVEL_EXPONENT && law.exponent() <= STEEPEST_EXPONENT)) {
             return Optional.empty();
         }
         double watts = law.powerW(seconds);

@@ -105,7 +105,8 @@ public final class WPrimeBalance implements Serializable {
      *
      * @param model how W′ recovers; the integral model takes the mean of the powers below critical power for {@code
      *     watts}
-     * @param watts the power while recovering, 0 or more; at critical power and above the result is infinite
+     * @param watts the power while recovering, 0 or more; above critical power the result is infinite, and at critical
+     *     power too but for the integral model, whose time constant ends there at 862 s
      * @param criticalPowerW critical power, watts, above 0
      * @param wPrimeJ W′, joules, above 0; only {@link Model#DIFFERENTIAL} depends on it
      * @throws IllegalArgumentException when critical power or W′ is not above 0
@@ -126,7 +127,7 @@ public final class WPrimeBalance implements Serializable {
      *
      * @param fromFraction share of W′ left at the start, below 1
      * @param toFraction share of W′ wanted, from {@code fromFraction} to below 1; full is never reached
-     * @return seconds, infinite at critical power and above
+     * @return seconds, infinite where {@link #timeConstantSeconds} is
      * @throws IllegalArgumentException when a share is out of range, or critical power or W′ is not above 0
      */
     public static double recoverySeconds(

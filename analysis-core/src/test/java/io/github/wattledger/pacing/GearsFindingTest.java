@@ -52,10 +52,23 @@ class GearsFindingTest {
         // 106 rpm in 46 x 11 are 97.5 rpm in 50 x 11.
         assertThat(spun.evidence().get("otherChainringTeeth")).hasValue(50);
         assertThat(spun.evidence().get("secondsWithOtherChainring")).hasValue(0);
+        assertThat(spun.evidence().get("chainringTeeth")).hasValue(46);
+        assertThat(spun.evidence().get("cogTeeth")).hasValue(11);
+        assertThat((double) spun.when().fromSecond()).isCloseTo(0, within(5.0));
+        assertThat(spun.advice().text()).contains("top gear spins out");
         Finding grinding = PacingReview.of(findings, FindingKind.OVER_GEARED).orElseThrow();
         assertThat(grinding.severity()).isEqualTo(Severity.MINOR);
         // The grade's foot and top are rounded over 50 m, at 2.1 m/s.
         assertThat(grinding.evidence().get("totalSeconds").orElseThrow()).isCloseTo(300, within(30.0));
+        assertThat((double) grinding.when().fromSecond()).isCloseTo(900, within(30.0));
+        assertThat(grinding.evidence().get("chainringTeeth")).hasValue(34);
+        assertThat(grinding.evidence().get("cogTeeth")).hasValue(28);
+        // 50 rpm on 34 teeth would be 57 on 30, still under 60.
+        assertThat(grinding.evidence().get("otherChainringTeeth")).hasValue(30);
+        assertThat(grinding.evidence().get("secondsWithOtherChainring"))
+                .isEqualTo(grinding.evidence().get("totalSeconds"));
+        // (900 x 106 + 300 x 50 + 2,400 x 85) / 3,600 = 87.3.
+        assertThat(grinding.advice().text()).contains("usual 87 rpm");
     }
 
     @Test

@@ -50,6 +50,19 @@ class JudgementLimitsTest {
     }
 
     @Test
+    void areEqualWhenEachValueIs() {
+        JudgementLimits changed = JudgementLimits.USUAL.with(FADE_PERCENT, 12);
+        assertThat(changed)
+                .isEqualTo(JudgementLimits.USUAL.with(FADE_PERCENT, 12))
+                .hasSameHashCodeAs(JudgementLimits.USUAL.with(FADE_PERCENT, 12))
+                .isNotEqualTo(JudgementLimits.USUAL)
+                .isNotEqualTo(JudgementLimits.USUAL.with(FADE_PERCENT, 13))
+                .isNotEqualTo("limits");
+        assertThat(JudgementLimits.USUAL).hasToString("the usual limits");
+        assertThat(changed).hasToString("the usual limits but {FADE_PERCENT=12.0}");
+    }
+
+    @Test
     void secondsAreWhole() {
         assertThatThrownBy(() -> JudgementLimits.USUAL.with(SURGE_SECONDS, 8.5))
                 .hasMessage("surge_seconds 8.5, expected a whole number");

@@ -18,6 +18,7 @@ import io.github.wattledger.simulation.RaceTruth;
 import io.github.wattledger.simulation.RideTape;
 import io.github.wattledger.simulation.SampleRides;
 import java.time.Instant;
+import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -418,6 +419,155 @@ class PacingReviewTest {
             RacedPart part = RacedPart.find(ride(HOUR, second -> 60), THRESHOLD_W);
             assertThat(part.interval()).isEqualTo(new Interval(0, HOUR));
         }
+    }
+
+    @Nested
+    class WhatIsNotJudged {
+        private String reason(Ride ride, Rider rider) {
+            PacingReview pacing =
+                    Reviewer.review(ride, rider, ReviewOptions.WHOLE_RIDE).pacing();
+            assertThat(pacing.verdict()).isEqualTo(Verdict.NOT_JUDGED);
+            return requireNonNull(pacing.verdictReason());
+        }
+
+        @Test
+        void hasItsReason() {
+            Ride powerless = Ride.builder(Instant.EPOCH, HOUR)
+                    .channel(Channel.HEART_RATE, Series.generate(HOUR, second -> 140))
+                    .build();
+            assertThat(reason(powerless, RIDER)).isEqualTo("no power");
+            assertThat(reason(PacingReviewTest.ride(2399, second -> 250), RIDER))
+                    .isEqualTo("under 40 minutes of moving time");
+            // Without 20 minutes in one piece there is not even an estimate.
+            Ride broken = Ride.builder(Instant.EPOCH, HOUR)
+                    .channel(Channel.POWER, Series.generate(HOUR, second -> 0))
+                    .build();
+            assertThat(reason(broken, Rider.UNKNOWN)).isEqualTo("no threshold power");
+        }
+
+        /** 0.85 x target is a race effort, what lies below it is none. */
+        @Test
+        void isWhatLiesBelowARaceEffort() {
+            assertThat(review(PacingReviewTest.ride(4 * HOUR, second -> 0.851 * targetW(4 * HOUR)))
+                            .pacing()
+                            .verdict())
+                    .isEqualTo(Verdict.UNDER_PACED);
+            assertThat(reason(PacingReviewTest.ride(4 * HOUR, second -> 0.849 * targetW(4 * HOUR)), RIDER))
+                    .isEqualTo("not a race effort");
+        }
+    }
+
+    @Nested
+    class LeftOut {
+        private List<String> leftOut(Ride ride, Rider rider) {
+            return Reviewer.review(ride, rider, ReviewOptions.WHOLE_RIDE)
+                    .pacing()
+                    .leftOut();
+        }
+
+        private Ride.Builder even(int seconds) {
+            return Ride.builder(Instant.EPOCH, seconds)
+                    .channel(Channel.POWER, Series.generate(seconds, second -> targetW(seconds)));
+        }
+
+        @Test
+        void isNothingWhereEverythingIsThere() {
+            double[] felt = {190};
+            Ride whole = ride(4 * HOUR, second -> 195 + 25 * Math.sin(second / 400.0), second -> {
+                felt[0] += (195 + 25 * Math.sin(second / 400.0) - felt[0]) / 60;
+                return 80 + 0.3 * felt[0];
+            });
+            assertThat(leftOut(whole, RIDER)).isEmpty();
+        }
+
+        @Test
+        void isAllWithoutPower() {
+            Ride powerless = Ride.builder(Instant.EPOCH, HOUR)
+                    .channel(Channel.HEART_RATE, Series.generate(HOUR, second -> 140))
+                    .build();
+            assertThat(leftOut(powerless, RIDER))
+                    .singleElement()
+                    .satisfies(line -> assertThat(line).startsWith("No power:"));
+        }
+
+        @Test
+        void isWhatEachSensorWouldHaveTold() {
+            Ride bare = even(4 * HOUR).build();
+            assertThat(leftOut(bare, RIDER))
+                    .satisfiesExactlyInAnyOrder(
+                            line -> assertThat(line).startsWith("No heart rate:"),
+                            line -> assertThat(line).startsWith("No altitude or no distance:"));
+            Ride noAltitude = even(4 * HOUR)
+                    .channel(Channel.DISTANCE, Series.generate(4 * HOUR, second -> 8.0 * second))
+                    .channel(Channel.HEART_RATE, Series.generate(4 * HOUR, second -> 140))
+                    .build();
+            assertThat(leftOut(noAltitude, RIDER))
+                    .satisfiesExactlyInAnyOrder(
+                            line -> assertThat(line).startsWith("Heart rate does not follow power"),
+                            line -> assertThat(line).startsWith("No altitude or no distance:"));
+            Ride noDistance = even(4 * HOUR)
+                    .channel(Channel.ALTITUDE, Series.generate(4 * HOUR, second -> 40))
+                    .build();
+            assertThat(leftOut(noDistance, RIDER)).anyMatch(line -> line.startsWith("No altitude or no distance:"));
+        }
+
+        @Test
+        void isWhatOnlyRacesAreToldOf() {
+            Ride easy = ride(4 * HOUR, second -> 120);
+            assertThat(leftOut(easy, RIDER)).anyMatch(line -> line.contains("race efforts only"));
+            assertThat(leftOut(ride(4 * HOUR, second -> targetW(4 * HOUR)), RIDER))
+                    .noneMatch(line -> line.contains("race efforts only"));
+        }
+
+        @Test
+        void isAWPrimeThatTheRideRefutes() {
+            // 210 W for four hours, 10 W above a critical power of 200 W, spend 144 kJ of 10 kJ.
+            Ride ride = ride(4 * HOUR, second -> 210);
+            assertThat(leftOut(ride, RIDER.withCriticalPower(200, 10)))
+                    .anyMatch(line -> line.startsWith("W' balance falls far below empty"));
+            assertThat(leftOut(ride, RIDER.withCriticalPower(240, 10)))
+                    .noneMatch(line -> line.startsWith("W' balance"));
+        }
+    }
+
+    @Test
+    void theLedgerAddsUpInMinutes() {
+        Ride ride = Ride.builder(Instant.EPOCH, 2 * HOUR)
+                .channel(Channel.POWER, Series.generate(2 * HOUR, second -> targetW(2 * HOUR)))
+                .state(new Interval(1000, 1120), SecondState.STOPPED)
+                .state(new Interval(2000, 2240), SecondState.PAUSED)
+                .state(new Interval(3000, 3480), SecondState.MISSING)
+                .build();
+        TimeLedger ledger = review(ride).pacing().ledger();
+        assertThat(ledger.elapsedMinutes()).isEqualTo(120);
+        assertThat(ledger.stoppedMinutes()).isEqualTo(2);
+        assertThat(ledger.pausedMinutes()).isEqualTo(4);
+        assertThat(ledger.missingMinutes()).isEqualTo(8);
+        assertThat(ledger.movingMinutes()).isEqualTo(106);
+    }
+
+    @Test
+    void theWeightiestFindingComesFirst() {
+        // A start at 1.12 x target is minor, stops of an eleventh of the time are major.
+        int seconds = 4 * HOUR;
+        double target = targetW(seconds);
+        Ride ride = Ride.builder(Instant.EPOCH, seconds)
+                .channel(Channel.POWER, Series.generate(seconds, second -> (second < 2200 ? 1.12 : 0.96) * target))
+                .state(new Interval(8000, 9310), SecondState.STOPPED)
+                .build();
+        assertThat(review(ride).pacing().findings())
+                .extracting(Finding::kind)
+                .containsExactly(FindingKind.STOPPED_TIME, FindingKind.OVER_HARD_START);
+    }
+
+    /** Six hours: the opening is the first, the first third the first two. */
+    @Test
+    void thresholdRidingThatLiesHalfOutsideTheOpeningStaysBesideIt() {
+        assertThat(review(ride(6 * HOUR, second -> second < 2 * HOUR ? 245 : 170))
+                        .pacing()
+                        .findings())
+                .extracting(Finding::kind)
+                .contains(FindingKind.OVER_HARD_START, FindingKind.THRESHOLD_RIDING_EARLY);
     }
 
     @Test

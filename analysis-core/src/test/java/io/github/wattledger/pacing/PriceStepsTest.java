@@ -25,16 +25,12 @@ import io.github.wattledger.simulation.Scenario;
 import io.github.wattledger.simulation.SimulatedRider;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** The steps lead from the seconds of the ride to the minutes of the report, and nothing else is needed. */
 class PriceStepsTest {
-    private static final RideReview OVER_HARD =
-            Reviewer.review(SampleRides.overHardStart().toRecording(), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
-
     private static final Rider RIDER = Rider.UNKNOWN.withThresholdPowerW(250).withMassKg(74);
 
     private static RideReview ridden(PacingPlan plan) {
@@ -47,12 +43,37 @@ class PriceStepsTest {
         return Reviewer.review(RoadSimulation.ride(race).toRecording(), RIDER, ReviewOptions.WHOLE_RIDE);
     }
 
-    static Stream<RideReview> reviews() {
-        return Stream.of(
-                OVER_HARD,
-                ridden(moment -> moment.distanceM() < 83_000 ? 190 : 240),
-                ridden(moment -> moment.distanceM() > 20_000 && moment.distanceM() < 30_000 ? 245 : 195),
-                ridden(PacingPlan.steady(195).withSurges(600, 9000, 120, 20, 420)));
+    private static RideReview overHard() {
+        return Reviewer.review(SampleRides.overHardStart().toRecording(), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
+    }
+
+    private static RideReview lateReserve() {
+        return ridden(moment -> moment.distanceM() < 83_000 ? 190 : 240);
+    }
+
+    private static RideReview thresholdEarly() {
+        return ridden(moment -> moment.distanceM() > 20_000 && moment.distanceM() < 30_000 ? 245 : 195);
+    }
+
+    private static RideReview surging() {
+        return ridden(PacingPlan.steady(195).withSurges(600, 9000, 120, 20, 420));
+    }
+
+    /** Rides that are reviewed within a test, so that a change of the code shows in it. */
+    enum Raced {
+        OVER_HARD,
+        LATE_RESERVE,
+        THRESHOLD_EARLY,
+        SURGING;
+
+        RideReview review() {
+            return switch (this) {
+                case OVER_HARD -> overHard();
+                case LATE_RESERVE -> lateReserve();
+                case THRESHOLD_EARLY -> thresholdEarly();
+                case SURGING -> surging();
+            };
+        }
     }
 
     private static Finding finding(RideReview review, FindingKind kind) {
@@ -86,8 +107,9 @@ class PriceStepsTest {
 
     /** Whoever has the ride and the steps can ride the race again and gets the same minutes. */
     @ParameterizedTest
-    @MethodSource("reviews")
-    void areEnoughToArriveAtThePrice(RideReview review) {
+    @EnumSource
+    void areEnoughToArriveAtThePrice(Raced race) {
+        RideReview review = race.review();
         Interval judged = review.pacing().judged();
         Ride raced = review.ride().part(judged);
         int priced = 0;
@@ -123,6 +145,13 @@ class PriceStepsTest {
             boolean isNothing = high < 1 / 60.0;
             assertThat(cost.lowMinutes()).isCloseTo(isNothing ? 0 : Math.max(0, low), within(1e-9));
             assertThat(cost.highMinutes()).isCloseTo(isNothing ? 0 : high, within(1e-9));
+            assertThat(cost.how())
+                    .startsWith(
+                            isNothing
+                                    ? "it would not have been faster"
+                                    : low < 0
+                                            ? "for the same work it would not have been faster;"
+                                            : "same work to same normalized power");
         }
         assertThat(priced).isPositive();
     }
@@ -130,22 +159,24 @@ class PriceStepsTest {
     /** What the race was before is what the metrics say of it. */
     @Test
     void beginWithTheRideItself() {
-        Interval judged = OVER_HARD.pacing().judged();
-        Ride raced = OVER_HARD.ride().part(judged);
+        RideReview overHard = overHard();
+        Interval judged = overHard.pacing().judged();
+        Ride raced = overHard.ride().part(judged);
         PriceSteps.Replayed steps = (PriceSteps.Replayed)
-                requireNonNull(finding(OVER_HARD, FindingKind.OVER_HARD_START).priceSteps());
+                requireNonNull(finding(overHard, FindingKind.OVER_HARD_START).priceSteps());
         assertThat(steps.recordedMovingSeconds()).isEqualTo(raced.countSeconds(SecondState.RIDING));
         assertThat(steps.recordedWorkKJ())
                 .isCloseTo(Work.kilojoules(raced.series(Channel.POWER)).orElseThrow(), within(1e-6));
         assertThat(steps.recordedNormalizedPowerW())
                 .isCloseTo(NormalizedPower.of(raced).orElseThrow(), within(1e-6));
-        assertThat(steps.targetW()).isEqualTo(OVER_HARD.pacing().targetW());
+        assertThat(steps.targetW()).isEqualTo(overHard.pacing().targetW());
         assertThat(steps.rig().riderKg().origin()).isEqualTo(Measure.Origin.DEVICE);
     }
 
     @Test
     void ofAHardStartScaleTheOpeningToTheTarget() {
-        Finding start = finding(OVER_HARD, FindingKind.OVER_HARD_START);
+        RideReview overHard = overHard();
+        Finding start = finding(overHard, FindingKind.OVER_HARD_START);
         PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(start.priceSteps());
         assertThat(steps.stretches()).hasSize(1);
         PriceSteps.Stretch stretch = steps.stretches().get(0);
@@ -157,7 +188,7 @@ class PriceStepsTest {
         assertThat(requireNonNull(stretch.factor())).isCloseTo(steps.targetW() / normalizedW, within(1e-12));
         // The same share of every pedalled second is taken out.
         double pedalledKJ = stretch.takenOutKJ() / (1 - requireNonNull(stretch.factor()));
-        double allKJ = Work.kilojoules(OVER_HARD.ride().part(start.when()).series(Channel.POWER))
+        double allKJ = Work.kilojoules(overHard.ride().part(start.when()).series(Channel.POWER))
                 .orElseThrow();
         assertThat(pedalledKJ).isCloseTo(allKJ, within(0.01 * allKJ));
         assertThat(steps.takingBack().firstSecond())
@@ -166,7 +197,7 @@ class PriceStepsTest {
 
     @Test
     void ofSurgesNameEachOfThem() {
-        RideReview review = ridden(PacingPlan.steady(195).withSurges(600, 9000, 120, 20, 420));
+        RideReview review = surging();
         Finding surges = finding(review, FindingKind.SURGES);
         PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(surges.priceSteps());
         assertThat(steps.stretches())
@@ -176,12 +207,71 @@ class PriceStepsTest {
             assertThat(stretch.factor()).isNull();
             assertThat(stretch.changedSeconds()).isPositive();
             assertThat(stretch.takenOutKJ()).isPositive();
+            assertThat(stretch.toW()).isEqualTo(steps.targetW());
         });
+        // The work above the target of the seconds that lie above it.
+        Series watts = review.ride().series(Channel.POWER);
+        PriceSteps.Stretch first = steps.stretches().get(0);
+        double aboveJ = 0;
+        for (int second = first.when().fromSecond(); second < first.when().toSecond(); second++) {
+            aboveJ += Math.max(0, watts.get(second) - steps.targetW());
+        }
+        assertThat(first.takenOutKJ()).isCloseTo(aboveJ / 1000, within(1e-9));
+        // What was ridden before the first surge cannot be ridden again.
+        assertThat(steps.takingBack().firstSecond())
+                .isGreaterThanOrEqualTo(surges.when().fromSecond());
+    }
+
+    @Test
+    void ofALateReserveEvenItOutAndShareTheRest() {
+        RideReview review = lateReserve();
+        Finding reserve = finding(review, FindingKind.LATE_RESERVE);
+        PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(reserve.priceSteps());
+        assertThat(steps.stretches()).singleElement().satisfies(stretch -> {
+            double lateW = reserve.evidence().get("lastSixthNormalizedPowerW").orElseThrow();
+            double beforeW = reserve.evidence().get("restNormalizedPowerW").orElseThrow();
+            assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.TO_POWER_BEFORE);
+            assertThat(stretch.when()).isEqualTo(reserve.when());
+            assertThat(requireNonNull(stretch.fromW())).isCloseTo(lateW, within(1e-9));
+            assertThat(stretch.toW()).isCloseTo(beforeW, within(1e-9));
+            assertThat(requireNonNull(stretch.factor())).isCloseTo(beforeW / lateW, within(1e-12));
+            double allKJ = Work.kilojoules(review.ride().part(reserve.when()).series(Channel.POWER))
+                    .orElseThrow();
+            assertThat(stretch.takenOutKJ()).isCloseTo((1 - beforeW / lateW) * allKJ, within(0.01 * allKJ));
+        });
+        // All of the race takes part: what was left in the end could have been spent from the start.
+        assertThat(steps.takingBack().firstSecond())
+                .isLessThan(review.pacing().judged().fromSecond() + 60);
+    }
+
+    @Test
+    void ofThresholdRidingBringEachStretchToTheTarget() {
+        RideReview review = thresholdEarly();
+        Finding early = finding(review, FindingKind.THRESHOLD_RIDING_EARLY);
+        PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(early.priceSteps());
+        assertThat(steps.stretches())
+                .hasSize((int) early.evidence().get("stretchCount").orElseThrow())
+                .allSatisfy(stretch -> {
+                    assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.TO_TARGET);
+                    assertThat(stretch.toW()).isEqualTo(steps.targetW());
+                    assertThat(requireNonNull(stretch.factor()))
+                            .isCloseTo(steps.targetW() / requireNonNull(stretch.fromW()), within(1e-12));
+                    double allKJ = Work.kilojoules(
+                                    review.ride().part(stretch.when()).series(Channel.POWER))
+                            .orElseThrow();
+                    assertThat(stretch.takenOutKJ())
+                            .isCloseTo((1 - requireNonNull(stretch.factor())) * allKJ, within(0.01 * allKJ));
+                });
+        assertThat(early.cost()).isInstanceOf(Cost.Priced.class);
+        // The stretches themselves take nothing back, and nothing before them can.
+        assertThat(steps.takingBack().firstSecond())
+                .isGreaterThanOrEqualTo(steps.stretches().get(0).when().toSecond());
     }
 
     @Test
     void ofStopsAreTheStops() {
-        Finding stopped = finding(OVER_HARD, FindingKind.STOPPED_TIME);
+        RideReview overHard = overHard();
+        Finding stopped = finding(overHard, FindingKind.STOPPED_TIME);
         PriceSteps.Stops steps = (PriceSteps.Stops) requireNonNull(stopped.priceSteps());
         int seconds = steps.stops().stream().mapToInt(Interval::seconds).sum();
         assertThat(seconds / 60.0)
@@ -191,7 +281,8 @@ class PriceStepsTest {
 
     @Test
     void areLeftOutWhereNothingIsReckoned() {
-        Optional<Finding> drift = PacingReview.of(OVER_HARD.pacing().findings(), FindingKind.DRIFT);
+        RideReview overHard = overHard();
+        Optional<Finding> drift = PacingReview.of(overHard.pacing().findings(), FindingKind.DRIFT);
         assertThat(drift.orElseThrow().priceSteps()).isNull();
     }
 }

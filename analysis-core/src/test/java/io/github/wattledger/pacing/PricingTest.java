@@ -10,8 +10,11 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.LongBest;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
+import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.simulation.Course;
 import io.github.wattledger.simulation.PacingPlan;
@@ -198,6 +201,17 @@ class PricingTest {
         }
 
         @Test
+        void saysWhereItsTargetComesFrom() {
+            List<LongBest> bests = List.of(
+                    new LongBest(1200, 260, null), new LongBest(3600, 240, null), new LongBest(10_800, 220, null));
+            RideReview review = Reviewer.review(
+                    RoadSimulation.ride(road(0, PacingPlan.steady(200))).toRecording(),
+                    RIDER.withLongBests(bests),
+                    ReviewOptions.WHOLE_RIDE);
+            assertThat(entry(review, "against your ability").label()).isEqualTo("against your ability (own bests)");
+        }
+
+        @Test
         void isNotDrawnForATrainingRide() {
             RideReview review = review(RoadSimulation.ride(road(0, PacingPlan.steady(120))));
             assertThat(review.pacing().verdict()).isEqualTo(Verdict.NOT_JUDGED);
@@ -239,6 +253,45 @@ class PricingTest {
 
             assertThat(price.highMinutes()).isGreaterThan(price.lowMinutes() + 0.5);
             assertThat(price.lowMinutes()).isGreaterThanOrEqualTo(0);
+        }
+
+        /** A stop costs what it took, so with one mistake beside it the line for all is their sum. */
+        @Test
+        void allAtOnceIsTheOneMistakeAndTheStops() {
+            Ride raced = Cleaning.clean(RoadSimulation.ride(road(0, moment -> moment.distanceM() < 83_000 ? 190 : 240))
+                            .toRecording())
+                    .ride();
+            RideReview without = Reviewer.review(raced, RIDER, ReviewOptions.WHOLE_RIDE);
+            RideReview stopping = Reviewer.review(stopped(raced, 6000, 300), RIDER, ReviewOptions.WHOLE_RIDE);
+
+            assertThat(without.pacing().ledger().entries())
+                    .extracting(TimeLedger.Entry::label)
+                    .containsExactly("late-reserve", "against your ability (a guide)");
+            TimeLedger.Entry reserve = entry(stopping, "late-reserve");
+            TimeLedger.Entry all = entry(stopping, "all of these mended at once");
+            assertThat(entry(stopping, "stopped-time").minutesHigh()).isEqualTo(5);
+            assertThat(reserve.minutesHigh()).isPositive();
+            assertThat(all.minutesLow()).isCloseTo(reserve.minutesLow() + 5, within(1e-9));
+            assertThat(all.minutesHigh()).isCloseTo(reserve.minutesHigh() + 5, within(1e-9));
+        }
+
+        private Ride stopped(Ride ride, int at, int seconds) {
+            Ride.Builder longer = Ride.builder(ride.start(), ride.seconds() + seconds);
+            for (Channel channel : ride.channels()) {
+                Series series = ride.series(channel);
+                boolean rests = channel == Channel.POWER || channel == Channel.SPEED;
+                longer.channel(
+                        channel,
+                        Series.generate(
+                                ride.seconds() + seconds,
+                                second -> second < at
+                                        ? series.get(second)
+                                        : second >= at + seconds
+                                                ? series.get(second - seconds)
+                                                : rests ? 0 : series.get(at - 1)));
+            }
+            return longer.state(new Interval(at, at + seconds), SecondState.STOPPED)
+                    .build();
         }
 
         @Test
@@ -288,6 +341,38 @@ class PricingTest {
 
             assertThat(finding(review, FindingKind.OVER_HARD_START).cost()).isEqualTo(new Cost.NotPriced(reason));
             assertThat(review.pacing().ledger().entries()).isEmpty();
+        }
+
+        /**
+         * An hour at 8 m/s: a start of twenty minutes at 300 W against a target of 250 W, then coasting but for the given
+         * seconds at 200 W. A part that is asked for keeps its easy end.
+         */
+        private Cost startThenCoasting(int pedalledSeconds) {
+            int seconds = 3601;
+            Ride ride = Ride.builder(Instant.EPOCH, seconds)
+                    .channel(
+                            Channel.POWER,
+                            Series.generate(
+                                    seconds,
+                                    second -> second < 1200
+                                            ? 300
+                                            : second >= 2400 && second < 2400 + pedalledSeconds ? 200 : 0))
+                    .channel(Channel.SPEED, Series.generate(seconds, second -> 8))
+                    .channel(Channel.DISTANCE, Series.generate(seconds, second -> 8.0 * (second + 1)))
+                    .channel(Channel.ALTITUDE, Series.generate(seconds, second -> 40))
+                    .build();
+            RideReview review = Reviewer.review(ride, RIDER, new ReviewOptions(0, 3600, null, null, Effort.RACE));
+            return finding(review, FindingKind.OVER_HARD_START).cost();
+        }
+
+        /** 50 W of 1,200 s are 60 kJ, ten times what 30 s at 200 W hold, and nobody rides them four times as hard. */
+        @Test
+        void nameWhatCannotBeGivenBack() {
+            assertThat(startThenCoasting(30))
+                    .isEqualTo(
+                            new Cost.NotPriced("what was too much could not be given back within what a rider can do"));
+            assertThat(startThenCoasting(0))
+                    .isEqualTo(new Cost.NotPriced("nothing was pedalled later that could take the work back"));
         }
 
         @Test

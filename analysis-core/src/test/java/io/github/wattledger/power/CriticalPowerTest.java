@@ -13,6 +13,9 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import java.util.stream.Stream;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -295,12 +298,93 @@ class CriticalPowerTest {
     @Test
     void refusesNumbersThatAreNone() {
         assertThatIllegalArgumentException().isThrownBy(() -> new BestEffort(0, 300));
+        assertThatIllegalArgumentException().isThrownBy(() -> new BestEffort(300, 0));
         assertThatIllegalArgumentException().isThrownBy(() -> new BestEffort(300, Double.NaN));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> CriticalPower.fit(new double[] {1, 2}, new double[] {1}, Form.WORK_TIME));
         assertThatIllegalArgumentException()
                 .isThrownBy(
                         () -> CriticalPower.fit(List.of(new BestEffort(300, 300)), new double[] {0}, Form.WORK_TIME));
+    }
+
+    @Test
+    void threeParametersAreTheLeastSquaresAndTheirErrorsFollowFromTheCurve() {
+        // Definition: at the least sum of squares the residuals stand at right angles on the derivatives of the curve,
+        // and the errors are the roots of the diagonal of (J'J)^-1 times the residual variance. The derivatives are
+        // central differences of the formula itself, which is checked above.
+        double[] seconds = {8, 15, 30, 60, 120, 240, 600, 1200};
+        double[] scatterW = {9, -12, 7, -4, 5, -6, 3, -2};
+        double[] watts = new double[seconds.length];
+        Arrays.setAll(watts, i -> CriticalPower.powerW(seconds[i], 270, 18_000, 1100) + scatterW[i]);
+        CriticalPowerFit fit = fitted(CriticalPower.fit(seconds, watts, Form.THREE_PARAMETER));
+        assertThat(fit.maximalPowerW()).isNotNull();
+        assertThat(fit.maximalPowerErrorW()).isNotNull();
+        double[] parameters = {fit.criticalPowerW(), fit.wPrimeJ(), fit.maximalPowerW()};
+        double[][] slopes = new double[seconds.length][];
+        Arrays.setAll(slopes, i -> slopesOfThree(seconds[i], parameters));
+        RealMatrix jacobian = MatrixUtils.createRealMatrix(slopes);
+        RealVector residuals = MatrixUtils.createRealVector(
+                fit.residualsW().stream().mapToDouble(Double::doubleValue).toArray());
+        for (int k = 0; k < 3; k++) {
+            RealVector column = jacobian.getColumnVector(k);
+            assertThat(column.cosine(residuals)).as("parameter %d", k).isCloseTo(0, within(1e-6));
+        }
+        double variance = residuals.dotProduct(residuals) / (seconds.length - 3);
+        RealMatrix covariance =
+                MatrixUtils.inverse(jacobian.transpose().multiply(jacobian)).scalarMultiply(variance);
+        assertThat(fit.criticalPowerErrorW()).isCloseTo(Math.sqrt(covariance.getEntry(0, 0)), withinPercentage(0.001));
+        assertThat(fit.wPrimeErrorJ()).isCloseTo(Math.sqrt(covariance.getEntry(1, 1)), withinPercentage(0.001));
+        assertThat(fit.maximalPowerErrorW()).isCloseTo(Math.sqrt(covariance.getEntry(2, 2)), withinPercentage(0.001));
+    }
+
+    private static double[] slopesOfThree(double seconds, double[] parameters) {
+        double[] slopes = new double[3];
+        for (int k = 0; k < 3; k++) {
+            double[] above = parameters.clone();
+            double[] below = parameters.clone();
+            above[k] += 1e-5 * parameters[k];
+            below[k] -= 1e-5 * parameters[k];
+            slopes[k] = (CriticalPower.powerW(seconds, above[0], above[1], above[2])
+                            - CriticalPower.powerW(seconds, below[0], below[1], below[2]))
+                    / (above[k] - below[k]);
+        }
+        return slopes;
+    }
+
+    @Test
+    void halfWidthsAreStudentsTTimesTheError() {
+        // Any table of Student's t, two-sided 5 %: 3.182 for 3 degrees of freedom, which five efforts and two
+        // parameters
+        // leave.
+        List<BestEffort> efforts =
+                BestEffort.listOf(new double[] {180, 300, 600, 900, 1200}, new double[] {340, 300, 270, 260, 255});
+        CriticalPowerFit fit =
+                new CriticalPowerFit(Form.INVERSE_TIME, 240, 2, 18_000, 500, null, null, efforts, List.of(), 0.99);
+        assertThat(fit.criticalPowerHalfWidthW()).isCloseTo(3.182 * 2, within(0.001));
+        assertThat(fit.wPrimeHalfWidthJ()).isCloseTo(3.182 * 500, within(0.25));
+    }
+
+    @Test
+    void durationsOnTheLimitsAreTaken() {
+        // Two minutes, half an hour and a factor of three are within, by the definition in docs/methods.md. 250 W and
+        // 18 kJ.
+        for (double[] seconds : new double[][] {{120, 600, 1200}, {300, 900, 1800}, {300, 500, 900}}) {
+            double[] watts = Arrays.stream(seconds).map(t -> 250 + 18_000 / t).toArray();
+            CriticalPowerFit fit = fitted(CriticalPower.fit(seconds, watts, Form.INVERSE_TIME));
+            assertThat(fit.criticalPowerW()).isCloseTo(250, within(1e-6));
+        }
+    }
+
+    @Test
+    void aNegativeWPrimeIsToldInKilojoules() {
+        // By hand: 240, 254 and 257 W over 3, 10 and 20 min lie on 260 W - 3,600 J / t.
+        CriticalPowerResult result =
+                CriticalPower.fit(new double[] {180, 600, 1200}, new double[] {240, 254, 257}, Form.INVERSE_TIME);
+        assertThat(result)
+                .isInstanceOfSatisfying(
+                        CriticalPowerRefusal.class,
+                        refusal ->
+                                assertThat(refusal.text()).isEqualTo("critical power 260 W and W' -3.6 kJ cannot be"));
     }
 
     private static void assertFit(CriticalPowerFit fit, List<Double> expected, double percent) {

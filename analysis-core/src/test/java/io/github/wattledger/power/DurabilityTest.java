@@ -47,6 +47,30 @@ class DurabilityTest {
     }
 
     @Test
+    void theSecondThatReachesTheLevelExactlyLiesBeforeIt() {
+        // 100 W reach 1 kJ with the end of second 9: second 10 comes after it.
+        double[] watts = new double[20];
+        Arrays.fill(watts, 100);
+        watts[10] = 600;
+        assertThat(Durability.of(watts, new int[] {1}, new double[] {1}))
+                .singleElement()
+                .satisfies(durability -> {
+                    assertThat(durability.fresherW()).isEqualTo(100);
+                    assertThat(durability.tiredW()).isEqualTo(600);
+                });
+    }
+
+    @Test
+    void threeTimesTheDurationOnEachSideIsJustEnough() {
+        // docs/methods.md. 100 W reach 3 kJ after 30 s, 2.9 kJ after 29 s.
+        double[] watts = new double[60];
+        Arrays.fill(watts, 100);
+        assertThat(Durability.of(watts, new int[] {10}, new double[] {3})).hasSize(1);
+        assertThat(Durability.of(watts, new int[] {10}, new double[] {2.9})).isEmpty();
+        assertThat(Durability.of(watts, new int[] {10}, new double[] {3.1})).isEmpty();
+    }
+
+    @Test
     void saysNothingWhereASideIsTooShort() {
         double[] watts = new double[6000];
         Arrays.fill(watts, 200);

@@ -82,6 +82,37 @@ class LeastSquaresTest {
     }
 
     @Test
+    void aWeightOfACurveIsTheSameAsTheObservationThatOften() {
+        double[] x = {1, 2, 3, 5};
+        double[] y = {2.4, 4.1, 5.1, 6.9};
+        LeastSquares.Solution weighted = saturating(x, y, new double[] {1, 4, 1, 1});
+        LeastSquares.Solution repeated = saturating(
+                new double[] {1, 2, 2, 2, 2, 3, 5},
+                new double[] {2.4, 4.1, 4.1, 4.1, 4.1, 5.1, 6.9},
+                LeastSquares.equalWeights(7));
+        // The repeated one claims seven observations, the weighted one knows that there are four.
+        double scale = Math.sqrt((7 - 2) / (4 - 2.0));
+        for (int k = 0; k < 2; k++) {
+            assertThat(weighted.parameter(k)).isCloseTo(repeated.parameter(k), withinPercentage(SIX_DIGITS_PERCENT));
+            assertThat(weighted.standardError(k))
+                    .isCloseTo(scale * repeated.standardError(k), withinPercentage(SIX_DIGITS_PERCENT));
+        }
+        assertThat(weighted.residualSumOfSquares()).isCloseTo(repeated.residualSumOfSquares(), within(1e-9));
+    }
+
+    private static LeastSquares.Solution saturating(double[] x, double[] y, double[] weights) {
+        return LeastSquares.curve(
+                        model("misra1a.txt"),
+                        x,
+                        y,
+                        weights,
+                        new double[] {8, 0.3},
+                        filled(2, 0),
+                        filled(2, Double.POSITIVE_INFINITY))
+                .orElseThrow();
+    }
+
+    @Test
     void tellsWhenTheSearchEndsOnABound() {
         CertifiedFit certified = CertifiedFit.read("misra1d.txt");
         LeastSquares.Solution curve = LeastSquares.curve(

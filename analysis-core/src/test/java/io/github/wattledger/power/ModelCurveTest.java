@@ -50,6 +50,35 @@ class ModelCurveTest {
     }
 
     @Test
+    void durationsLieEvenlyOnALogarithmicAxis() {
+        for (ModelCurve line : List.of(
+                ModelCurve.given(240, 18_000), ModelCurve.guide(250, 8 * 3600).orElseThrow())) {
+            List<ModelCurve.Point> points = line.points();
+            double first = points.get(0).seconds();
+            double last = points.get(points.size() - 1).seconds();
+            double step = Math.pow(last / first, 1.0 / (points.size() - 1));
+            for (int i = 1; i < points.size(); i++) {
+                assertThat(points.get(i).seconds() / points.get(i - 1).seconds())
+                        .as("point %d", i)
+                        .isCloseTo(step, within(1e-9));
+            }
+        }
+    }
+
+    @Test
+    void aFitToSprintsIsStillDrawnForward() {
+        // Two minutes is where the line may begin, later than the longest of these efforts.
+        List<BestEffort> efforts = BestEffort.listOf(new double[] {5, 15, 40, 100}, new double[] {900, 700, 500, 400});
+        CriticalPowerFit fit = new CriticalPowerFit(
+                CriticalPower.Form.THREE_PARAMETER, 250, 2, 18_000, 500, 1100.0, 20.0, efforts, List.of(), 0.99);
+        assertThat(ModelCurve.of(fit).points())
+                .extracting(ModelCurve.Point::seconds)
+                .startsWith(120.0)
+                .isSorted()
+                .doesNotHaveDuplicates();
+    }
+
+    @Test
     void aGivenCriticalPowerIsDrawnWithoutBounds() {
         // P = CP + W'/t with CP 240 W and W' 18 kJ: 390 W over 2 min, 250 W over half an hour.
         ModelCurve line = ModelCurve.given(240, 18_000);

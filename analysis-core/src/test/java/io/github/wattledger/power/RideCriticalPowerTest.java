@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.withinPercentage;
 import io.github.wattledger.power.CriticalPowerRefusal.Reason;
 import io.github.wattledger.testing.TrialRide;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -64,7 +65,11 @@ class RideCriticalPowerTest {
     void refusesAPerfectlyConstantRide() {
         double[] watts = new double[3600];
         Arrays.fill(watts, 200);
-        assertRefused(watts, null, Reason.NO_MAXIMAL_EFFORTS, "no three maximal efforts");
+        assertRefused(
+                watts,
+                null,
+                Reason.NO_MAXIMAL_EFFORTS,
+                "no three maximal efforts of different length: its best 3 min were at 200 W, its best 30 min at 200 W");
     }
 
     @Test
@@ -73,7 +78,12 @@ class RideCriticalPowerTest {
         double[] watts = new double[7200];
         Arrays.fill(watts, 150);
         Arrays.fill(watts, 1000, 1180, 400);
-        assertRefused(watts, null, Reason.NO_MAXIMAL_EFFORTS, "long efforts");
+        // Best half hour: (180 x 400 + 1,620 x 150) / 1,800 = 175 W.
+        assertRefused(
+                watts,
+                null,
+                Reason.NO_MAXIMAL_EFFORTS,
+                "long efforts were not maximal: best 3 min 400 W, but best 30 min 175 W");
     }
 
     @Test
@@ -133,7 +143,14 @@ class RideCriticalPowerTest {
         double[] watts = Arrays.copyOf(hurried, length);
         assertThat(CriticalPower.ofCurve(MeanMaximalCurve.of(watts), null).accepted())
                 .isPresent();
-        assertRefused(watts, null, Reason.CONTRADICTED_BY_RIDE, "rested");
+        // By hand: each test spends 18 kJ, each rest keeps e^(-120 x 180 / 18,000) = 0.3012 of what is spent. After
+        // six,
+        // 18 (1 - 0.3012^6) / (1 - 0.3012) = 25.74 kJ are spent, 7.7 more than there are.
+        assertRefused(
+                watts,
+                null,
+                Reason.CONTRADICTED_BY_RIDE,
+                "(280 W and 18.0 kJ would have been overdrawn by 7.7 kJ): they were not begun rested");
     }
 
     @Test
@@ -161,6 +178,65 @@ class RideCriticalPowerTest {
         });
     }
 
+    /** Trials of 3, 12 and 30 minutes at 100 W else. */
+    private static double[] threeTrials(double threeW, double twelveW, double thirtyW) {
+        double[] watts = new double[3 * 3600];
+        Arrays.fill(watts, 100);
+        Arrays.fill(watts, 1000, 1180, threeW);
+        Arrays.fill(watts, 3000, 3720, twelveW);
+        Arrays.fill(watts, 6000, 7800, thirtyW);
+        return watts;
+    }
+
+    @Test
+    void acceptsTrialsThatScatterLessThanTheLimits() {
+        // By hand: 280 W and 18 kJ give 380, 305 and 290 W. In units of 1/3600 s the inverse times are 20, 5 and 2, on
+        // which (-1, 6, -5) W stands at right angles, so that the line stays. Its sum of squares is 62, one degree of
+        // freedom: s = 7.874 W. Mean inverse time 9, sum of squared deviations 186: the error of W' is 3600 s / root
+        // 186
+        // = 2,078 J (11.5 %), that of CP s root(1/3 + 81/186) = 6.90 W (2.5 %). The forms: 280 W; work on time, in
+        // plain
+        // sums, 273.57 W; time on power some 269 W. That is 3.8 % apart.
+        CriticalPowerFit fit = accepted(threeTrials(379, 311, 285), null);
+        assertThat(fit.criticalPowerW()).isCloseTo(280, within(1e-6));
+        assertThat(fit.criticalPowerErrorW()).isCloseTo(6.904, within(0.001));
+        assertThat(fit.wPrimeJ()).isCloseTo(18_000, within(1e-3));
+        assertThat(fit.wPrimeErrorJ()).isCloseTo(2078.5, within(0.1));
+    }
+
+    @Test
+    void refusesTrialsThatLeaveWPrimeTooUncertain() {
+        // As above with 12 kJ and (-2, 12, -10) W: 13.8 W is 4.9 % of CP, but 4,157 J is 35 % of W'.
+        assertRefused(
+                threeTrials(280 + 200 / 3.0 - 2, 280 + 50 / 3.0 + 12, 280 + 20 / 3.0 - 10),
+                null,
+                Reason.TOO_UNCERTAIN,
+                "critical power 280 W with an error of 14 W, W' 12.0 kJ with an error of 4.2 kJ");
+    }
+
+    @Test
+    void refusesTrialsThatLeaveCriticalPowerTooUncertain() {
+        // As above with 28 kJ and (-3, 18, -15) W: 6,235 J is 22 % of W', but 20.7 W is 7.4 % of CP.
+        assertRefused(
+                threeTrials(280 + 28_000 / 180.0 - 3, 280 + 28_000 / 720.0 + 18, 280 + 28_000 / 1800.0 - 15),
+                null,
+                Reason.TOO_UNCERTAIN,
+                "critical power 280 W with an error of 21 W, W' 28.0 kJ with an error of 6.2 kJ");
+    }
+
+    @Test
+    void twelveMinutesAreLongEnoughToBeLookedAt() {
+        double[] watts = new double[720];
+        Arrays.fill(watts, 250);
+        assertRefused(watts, null, Reason.NO_MAXIMAL_EFFORTS, "its best 3 min were at 250 W, its best 12 min at 250 W");
+    }
+
+    @Test
+    void aRideAtNoPowerHoldsNone() {
+        // Nothing is missing: the rider coasted.
+        assertRefused(new double[3600], null, Reason.TOO_SHORT, "no 12 minutes of power");
+    }
+
     @Test
     void thresholdIsTheHigherOfTwentyMinutesAndCriticalPower() {
         // CP 280 W and W' 18 kJ hold 295 W for 20 minutes: 95 % of it is 280.25 W, above critical power.
@@ -184,6 +260,42 @@ class RideCriticalPowerTest {
         Arrays.fill(watts, 250);
         assertThat(ThresholdEstimate.of(watts)).isEmpty();
         assertThat(ThresholdEstimate.of(new double[0])).isEmpty();
+    }
+
+    @Test
+    void twentyMinutesAreEnoughForAThresholdUnlessTheyHoldNoPower() {
+        double[] watts = new double[1200];
+        assertThat(ThresholdEstimate.of(watts)).isEmpty();
+        Arrays.fill(watts, 200);
+        assertThat(ThresholdEstimate.of(watts).orElseThrow().watts()).isCloseTo(190, within(1e-9));
+    }
+
+    @Test
+    void rangeOfTwentyMinutesIsFortyWattsToEachSide() {
+        // Borszcz et al. 2018: limits of agreement of about 40 W to either side.
+        double[] watts = new double[1200];
+        Arrays.fill(watts, 200);
+        ThresholdEstimate estimate = ThresholdEstimate.of(watts).orElseThrow();
+        assertThat(estimate.lowW()).isCloseTo(150, within(1e-9));
+        assertThat(estimate.highW()).isCloseTo(230, within(1e-9));
+        // 95 % of 30 W less 40 W would lie below nothing.
+        Arrays.fill(watts, 30);
+        assertThat(ThresholdEstimate.of(watts).orElseThrow().lowW()).isZero();
+    }
+
+    @Test
+    void rangeOfAnUncertainCriticalPowerIsThatOfTheFit() {
+        // Half width 3.182 (Student's t for 3 degrees of freedom, any table) x 10 W = 31.8 W, more than 9 % of 280 W.
+        double[] watts = new double[1200];
+        Arrays.fill(watts, 250);
+        List<BestEffort> efforts =
+                BestEffort.listOf(new double[] {180, 300, 600, 900, 1200}, new double[] {380, 340, 310, 300, 295});
+        CriticalPowerFit fit = new CriticalPowerFit(
+                CriticalPower.Form.INVERSE_TIME, 280, 10, 18_000, 500, null, null, efforts, List.of(), 0.99);
+        ThresholdEstimate estimate =
+                ThresholdEstimate.of(MeanMaximalCurve.of(watts), fit).orElseThrow();
+        assertThat(estimate.lowW()).isCloseTo(280 - 31.82, within(0.01));
+        assertThat(estimate.highW()).isCloseTo(280 + 31.82, within(0.01));
     }
 
     @Test

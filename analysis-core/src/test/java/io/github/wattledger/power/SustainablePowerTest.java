@@ -137,9 +137,37 @@ class SustainablePowerTest {
     }
 
     @Test
+    void ownBestsThatSpanThreeTimesAreEnough() {
+        double[] seconds = {1200, 1800, 3600};
+        assertThat(SustainablePower.fromBests(seconds, new double[] {280, 265, 250}, 3600))
+                .isPresent();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> SustainablePower.fromBests(seconds, new double[] {280, 265, 250}, 0))
+                .withMessageContaining("seconds");
+    }
+
+    @Test
+    void aSourceKnowsWhatItRestsOn() {
+        for (Ability.Source source : Ability.Source.values()) {
+            // The names say it: what follows the AND is where sustainable power comes from, what stands before it where
+            // critical power does.
+            assertThat(source.isGuide())
+                    .as("%s", source)
+                    .isEqualTo(source.name().endsWith("GUIDE"));
+            assertThat(source.isGiven())
+                    .as("%s", source)
+                    .isEqualTo(source.name().startsWith("GIVEN"));
+        }
+        assertThat(Ability.Source.RIDE_FIT_AND_OWN_BESTS.id()).isEqualTo("ride-fit-and-own-bests");
+    }
+
+    @Test
     void ownBestsThatRiseOrFallTooFastAreNotBelieved() {
         double[] seconds = {1200, 3600, 7200};
         assertThat(SustainablePower.fromBests(seconds, new double[] {230, 240, 250}, 7200))
+                .isEmpty();
+        assertThat(SustainablePower.fromBests(seconds, new double[] {250, 250, 250}, 7200))
+                .as("power does not fall")
                 .isEmpty();
         assertThat(SustainablePower.fromBests(seconds, new double[] {300, 200, 150}, 7200))
                 .isEmpty();

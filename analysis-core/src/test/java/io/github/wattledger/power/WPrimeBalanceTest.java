@@ -1,6 +1,7 @@
 package io.github.wattledger.power;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
@@ -12,6 +13,7 @@ import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import org.junit.jupiter.api.Test;
@@ -160,6 +162,131 @@ class WPrimeBalanceTest {
     }
 
     @Test
+    void eliteRecoveryFromEmptyIsTheExactExponential() {
+        // 150 W below critical power: time constant 72.80 s (above), 120 s give 20000 (1 - e^(-120 / 72.80)) J.
+        WPrimeBalance balance = WPrimeBalance.of(
+                join(constant(200, CP_W + 100), constant(120, CP_W - 150)), CP_W, W_PRIME_J, Model.DIFFERENTIAL_ELITE);
+        assertThat(balance.balanceJ().get(319)).isCloseTo(20_000 * (1 - Math.exp(-120 / 72.80)), within(0.5));
+    }
+
+    @Test
+    void secondsAtCriticalPowerAreNotBelowIt() {
+        // Definition (Skiba et al. 2012): the time constant takes the mean of the powers below critical power. Here it
+        // is
+        // 100 W, 200 W below: 389.89 s (above). 100 J, two seconds later.
+        WPrimeBalance balance = WPrimeBalance.of(new double[] {400, 300, 100}, CP_W, W_PRIME_J, Model.INTEGRAL);
+        assertThat(balance.balanceJ().get(2)).isCloseTo(W_PRIME_J - 100 * Math.exp(-2 / 389.89), within(1e-4));
+    }
+
+    @Test
+    void nothingRecoversAtCriticalPower() {
+        for (Model model : new Model[] {Model.DIFFERENTIAL, Model.DIFFERENTIAL_ELITE}) {
+            assertThat(WPrimeBalance.timeConstantSeconds(model, CP_W, CP_W, W_PRIME_J))
+                    .isInfinite();
+            assertThat(WPrimeBalance.recoverySeconds(model, CP_W + 1, CP_W, W_PRIME_J, 0.4, 0.9))
+                    .isInfinite();
+        }
+    }
+
+    @Test
+    void theWayFromAShareToItselfTakesNoTimeAndFullIsNeverReached() {
+        assertThat(WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, 240, CP_W, W_PRIME_J, 0.4, 0.4))
+                .isZero();
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, 240, CP_W, W_PRIME_J, 0.4, 1))
+                .withMessageContaining("expected from <= to < 1");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, 240, CP_W, W_PRIME_J, 0.9, 0.4));
+    }
+
+    @Test
+    void lowestOfAStretchLooksNowhereElse() {
+        // 100 W above for two seconds, at critical power, 100 W above, at critical power: 100, 200, 200, 300, 300 J
+        // spent.
+        WPrimeBalance balance =
+                WPrimeBalance.of(new double[] {400, 400, 300, 400, 300}, CP_W, W_PRIME_J, Model.DIFFERENTIAL);
+        assertThat(balance.minimumJ(new Interval(0, 1))).isEqualTo(19_900);
+        assertThat(balance.minimumJ(new Interval(0, 3))).isEqualTo(19_800);
+        assertThat(balance.minimumJ(new Interval(2, 4))).isEqualTo(19_700);
+        assertThat(balance.minimumJ()).isEqualTo(19_700);
+        assertThatIllegalArgumentException().isThrownBy(() -> balance.minimumJ(new Interval(2, 2)));
+        assertThatExceptionOfType(IndexOutOfBoundsException.class)
+                .isThrownBy(() -> balance.minimumJ(new Interval(2, 6)));
+        // Recovery within the stretch comes after its lowest second.
+        WPrimeBalance recovering = WPrimeBalance.of(new double[] {400, 400, 0, 0}, CP_W, W_PRIME_J, Model.DIFFERENTIAL);
+        assertThat(recovering.minimumJ(new Interval(1, 4))).isEqualTo(19_800);
+    }
+
+    @Test
+    void theLowestSecondIsTheFirstOfSeveral() {
+        assertThat(WPrimeBalance.of(new double[] {300, 400, 300, 300}, CP_W, W_PRIME_J, Model.DIFFERENTIAL)
+                        .minimumSecond())
+                .hasValue(1);
+        assertThat(WPrimeBalance.of(new double[] {400, 0, 0}, CP_W, W_PRIME_J, Model.DIFFERENTIAL)
+                        .minimumSecond())
+                .hasValue(0);
+    }
+
+    @Test
+    void aSecondThatEndsOnTheShareIsNotBelowIt() {
+        // 100 J a second for 50 s: 15,000 J of 20,000 are left at the end of the last, three quarters exactly.
+        WPrimeBalance balance = WPrimeBalance.of(constant(50, 400), CP_W, W_PRIME_J, Model.DIFFERENTIAL);
+        assertThat(balance.secondsBelow(0.75)).isZero();
+        assertThat(balance.secondsBelow(0.755)).isEqualTo(1);
+    }
+
+    @Test
+    void roundingIsNoOverdraft() {
+        // 300.1 W is a little more than that in binary, so that 2,000 s of it overdraw 200 J by less than a billionth.
+        WPrimeBalance balance = WPrimeBalance.of(constant(2000, 300.1), CP_W, 200, Model.DIFFERENTIAL);
+        assertThat(balance.minimumJ()).isNegative();
+        assertThat(balance.warning()).isEmpty();
+    }
+
+    @Test
+    void isEqualWhenCriticalPowerWPrimeModelAndPowerAre() {
+        double[] watts = {400, 200, 100};
+        WPrimeBalance balance = WPrimeBalance.of(watts, CP_W, W_PRIME_J, Model.DIFFERENTIAL);
+        assertThat(balance)
+                .isEqualTo(WPrimeBalance.of(watts.clone(), CP_W, W_PRIME_J, Model.DIFFERENTIAL))
+                .hasSameHashCodeAs(WPrimeBalance.of(watts.clone(), CP_W, W_PRIME_J, Model.DIFFERENTIAL))
+                .isNotEqualTo(WPrimeBalance.of(watts, CP_W + 1, W_PRIME_J, Model.DIFFERENTIAL))
+                .isNotEqualTo(WPrimeBalance.of(watts, CP_W, W_PRIME_J + 1, Model.DIFFERENTIAL))
+                .isNotEqualTo(WPrimeBalance.of(watts, CP_W, W_PRIME_J, Model.INTEGRAL))
+                .isNotEqualTo(WPrimeBalance.of(new double[] {400, 200, 101}, CP_W, W_PRIME_J, Model.DIFFERENTIAL))
+                .isNotEqualTo("balance");
+    }
+
+    @Test
+    void remembersTheNumbersItRestsOn() {
+        WPrimeBalance balance = WPrimeBalance.of(new double[] {400}, CP_W, W_PRIME_J, Model.INTEGRAL);
+        assertThat(balance.criticalPowerW()).isEqualTo(CP_W);
+        assertThat(balance.wPrimeJ()).isEqualTo(W_PRIME_J);
+        assertThat(balance.model()).isEqualTo(Model.INTEGRAL);
+    }
+
+    @Test
+    void spendingOfARideIsToldInKilojoules() {
+        // 12 kJ in 100 s, then 5 s at rest. Less than a quarter (5 kJ) is never left.
+        AbilityEvidence.Spending spending =
+                spendingOf(Ride.ofWatts(join(constant(10, 100), constant(100, 420), constant(5, 0))));
+        assertThat(spending.lowestKJ()).isCloseTo(8, within(1e-9));
+        assertThat(spending.lowestSecond()).isEqualTo(109);
+        assertThat(spending.secondsBelowQuarter()).isZero();
+        assertThat(spending.warning()).isNull();
+        // 120 J a second: below 5 kJ from second 125 on (126 x 120 = 15,120 J), 4 kJ overdrawn after 200 s.
+        AbilityEvidence.Spending beyond = spendingOf(Ride.ofWatts(constant(200, 420)));
+        assertThat(beyond.lowestKJ()).isCloseTo(-4, within(1e-9));
+        assertThat(beyond.secondsBelowQuarter()).isEqualTo(75);
+        assertThat(beyond.warning()).contains("-4.0 kJ");
+        assertThat(AbilityEvidence.Spending.of(Ride.ofWatts(), CP_W, W_PRIME_J)).isNull();
+    }
+
+    private static AbilityEvidence.Spending spendingOf(Ride ride) {
+        return Objects.requireNonNull(AbilityEvidence.Spending.of(ride, CP_W, W_PRIME_J));
+    }
+
+    @Test
     void secondsWithoutPowerAndPausesRecoverAsAtZeroWatts() {
         Ride ride = Ride.builder(Instant.EPOCH, 300)
                 .channel(
@@ -181,6 +308,15 @@ class WPrimeBalanceTest {
                 .withMessageContaining("criticalPowerW");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> WPrimeBalance.of(new double[] {1}, CP_W, Double.NaN, Model.INTEGRAL))
+                .withMessageContaining("wPrimeJ");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> WPrimeBalance.of(new double[] {1}, CP_W, 0, Model.DIFFERENTIAL))
+                .withMessageContaining("wPrimeJ");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> WPrimeBalance.timeConstantSeconds(Model.DIFFERENTIAL, 100, 0, W_PRIME_J))
+                .withMessageContaining("criticalPowerW");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> WPrimeBalance.timeConstantSeconds(Model.DIFFERENTIAL, 100, CP_W, 0))
                 .withMessageContaining("wPrimeJ");
     }
 

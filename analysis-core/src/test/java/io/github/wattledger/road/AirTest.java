@@ -4,6 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
 /** Densities themselves are checked in {@link AirDensityTest}. */
@@ -34,6 +40,53 @@ class AirTest {
         double ratio = changed.density().value()
                 / new Air(20.0, 0.0, null, null).density().value();
         assertThat(ratio).isCloseTo(79_495 / 101_325.0, within(0.002));
+    }
+
+    @Test
+    void ofARideIsItsMeanUnderWay() {
+        Ride ride = Ride.builder(Instant.EPOCH, 100)
+                .channel(
+                        Channel.TEMPERATURE,
+                        Series.generate(100, second -> second < 20 ? Double.NaN : second < 60 ? 10 : 20))
+                .channel(Channel.ALTITUDE, Series.generate(100, second -> second < 50 ? 400 : 600))
+                .state(new Interval(60, 80), SecondState.STOPPED)
+                .build();
+        // 40 s at 10 degrees and 20 at 20; 50 s at 400 m and 30 at 600.
+        Air air = Air.of(ride);
+        assertThat(air.temperatureC()).isNotNull();
+        assertThat(air.temperatureC()).isCloseTo(800 / 60.0, within(1e-9));
+        assertThat(air.altitudeM()).isNotNull();
+        assertThat(air.altitudeM()).isCloseTo(475, within(1e-9));
+        assertThat(Air.of(Ride.ofWatts(200, 200))).isEqualTo(Air.UNKNOWN);
+    }
+
+    @Test
+    void anotherTemperatureLeavesThePressure() {
+        assertThat(new Air(20.0, null, 98_000.0, null).with(new Air(10.0, null, null, null)))
+                .isEqualTo(new Air(10.0, null, 98_000.0, null));
+        assertThat(new Air(20.0, null, 98_000.0, null).with(new Air(null, null, 90_000.0, null)))
+                .isEqualTo(new Air(20.0, null, 90_000.0, null));
+        Air dense = new Air(null, null, null, 1.2);
+        assertThat(new Air(20.0, 0.0, null, null).with(dense)).isEqualTo(dense);
+        assertThat(dense.with(Air.UNKNOWN)).isEqualTo(dense);
+        assertThatThrownBy(() -> dense.with(new Air(20.0, null, null, null))).hasMessageContaining("by its density");
+    }
+
+    @Test
+    void aDensityIsGivenWhereTemperatureAndHeightAre() {
+        assertThat(new Air(20.0, 300.0, null, null).density().origin()).isEqualTo(Measure.Origin.GIVEN);
+        assertThat(new Air(20.0, null, 98_000.0, null).density().origin()).isEqualTo(Measure.Origin.GIVEN);
+        assertThat(new Air(null, 300.0, null, null).density().origin()).isEqualTo(Measure.Origin.TYPICAL);
+        assertThat(new Air(20.0, null, null, null).density().origin()).isEqualTo(Measure.Origin.TYPICAL);
+        assertThat(Air.UNKNOWN.density().origin()).isEqualTo(Measure.Origin.TYPICAL);
+    }
+
+    @Test
+    void theEndsOfTheRangesAreWithinThem() {
+        assertThat(new Air(-40.0, -500.0, null, null).density().value())
+                .isGreaterThan(new Air(60.0, 9000.0, null, null).density().value());
+        assertThatThrownBy(() -> new Air(-40.1, null, null, null)).hasMessageContaining("temperatureC");
+        assertThatThrownBy(() -> new Air(60.1, null, null, null)).hasMessageContaining("temperatureC");
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
@@ -18,6 +19,7 @@ import io.github.wattledger.simulation.SampleRides;
 import java.time.Instant;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -359,6 +361,219 @@ class CourseComparisonTest {
         assertThat(comparison.gapSeconds().get(99)).isNaN();
         assertThat(comparison.gapSeconds().get(100)).isEqualTo(0);
         assertThat(comparison.finalGapSeconds()).isCloseTo(1000 - 1250, within(0.5));
+    }
+
+    /** The same ride with another first distance. */
+    private static Ride beginningAt(Ride ride, double metres) {
+        Ride.Builder copy = Ride.builder(ride.start(), ride.seconds());
+        for (Channel channel : ride.channels()) {
+            Series series = ride.series(channel);
+            copy.channel(
+                    channel,
+                    channel == Channel.DISTANCE
+                            ? Series.generate(ride.seconds(), s -> series.get(s) + metres)
+                            : series);
+        }
+        return copy.build();
+    }
+
+    @Test
+    void aRecordingMayBeginAnywhereOnTheOdometer() throws NotComparableException {
+        Ride reference = beginningAt(Rider.steady(WINDING, 20_000, 8).ride(), 5000);
+        Ride other = beginningAt(Rider.steady(WINDING, 20_000, 10).ride(), 70_000);
+        CourseComparison comparison = CourseComparison.of(reference, other);
+        assertThat(comparison.startM()).isEqualTo(5000);
+        assertThat(comparison.points()).isEqualTo(201);
+        assertThat(comparison.distanceM(comparison.fromPoint())).isCloseTo(5000, within(100.0));
+        assertThat(comparison.distanceM(comparison.toPoint())).isCloseTo(25_000, within(100.0));
+        assertThat(comparison.gapSeconds().get(150)).isCloseTo(15_000 / 10.0 - 15_000 / 8.0, within(1.0));
+        CourseComparison part = CourseComparison.of(reference, other, 10_000, 15_000);
+        assertThat(part.distanceM(part.fromPoint())).isEqualTo(10_000);
+        assertThat(part.distanceM(part.toPoint())).isEqualTo(15_000);
+        // By distance alone as well.
+        CourseComparison byDistance = CourseComparison.of(
+                reference,
+                beginningAt(
+                        Rider.steady(WINDING, 20_000, 10).withoutPositions(1).ride(), 70_000));
+        assertThat(byDistance.method()).isEqualTo(Method.DISTANCE);
+        assertThat(byDistance.gapSeconds().get(150)).isCloseTo(15_000 / 10.0 - 15_000 / 8.0, within(1.0));
+    }
+
+    @Test
+    void withoutDistanceThePositionsAreTheOdometer() throws NotComparableException {
+        Ride whole = Rider.steady(WINDING, 20_000, 8)
+                .stopping(10_000, 60, SecondState.STOPPED)
+                .ride();
+        Ride.Builder placed = Ride.builder(whole.start(), whole.seconds());
+        for (Channel channel : whole.channels()) {
+            if (channel != Channel.DISTANCE) {
+                placed.channel(channel, whole.series(channel));
+            }
+        }
+        for (int second = 0; second < whole.seconds(); second++) {
+            placed.state(second, whole.state(second));
+        }
+        CourseComparison comparison =
+                CourseComparison.of(Rider.steady(WINDING, 20_000, 8).ride(), placed.build());
+        assertThat(comparison.method()).isEqualTo(Method.POSITION);
+        assertThat(comparison.gapSeconds().get(90)).isCloseTo(0, within(0.5));
+        assertThat(comparison.gapSeconds().get(110)).isCloseTo(60, within(0.5));
+        // And as the reference: the length of the road on the ground, by the definition of WINDING 0.969 of its metres
+        // on
+        // average, from the integral of root(0.95^2 + (0.19 cos(0.95 d / 1500))^2).
+        CourseComparison reversed = CourseComparison.of(
+                placed.build(), Rider.steady(WINDING, 20_000, 8).ride());
+        double lengthM = 0;
+        for (int metre = 0; metre < 20_000; metre++) {
+            lengthM += Math.hypot(0.95, 0.19 * Math.cos(0.95 * metre / 1500));
+        }
+        assertThat(reversed.points()).isEqualTo((int) (lengthM / 100) + 1);
+        assertThat(reversed.finalGapSeconds()).isCloseTo(-60, within(1.0));
+    }
+
+    @Test
+    void aWayRoundCountsInTheStretchItLiesIn() throws NotComparableException {
+        // From 10,050 m to 10,550 m five points were not passed: the road there lies a kilometre to the north.
+        Road aside = d -> {
+            Spot spot = WINDING.at(d);
+            return d > 10_050 && d < 10_550 ? new Spot(spot.eastM, spot.northM + 1000) : spot;
+        };
+        CourseComparison comparison = CourseComparison.of(
+                Rider.steady(WINDING, 30_000, 8).ride(),
+                Rider.steady(aside, 30_000, 8).ride());
+        Stretch around = comparison.stretches().stream()
+                .filter(stretch -> stretch.startM() <= 10_100 && stretch.endM() >= 10_500)
+                .findFirst()
+                .orElseThrow();
+        assertThat(around.apartM()).isEqualTo(500);
+        assertThat(comparison.stretches())
+                .filteredOn(stretch -> !stretch.equals(around))
+                .allSatisfy(stretch -> assertThat(stretch.apartM()).isZero());
+    }
+
+    /** Along the road for so many metres, then away to the north. */
+    private static Ride leaving(double afterM) {
+        Road road = d -> {
+            Spot spot = WINDING.at(Math.min(d, afterM));
+            return new Spot(spot.eastM, spot.northM + Math.max(0, d - afterM));
+        };
+        return Rider.steady(road, 20_000, 8).ride();
+    }
+
+    @Test
+    void ridesShareAKilometreAndATenthAtLeast() throws NotComparableException {
+        Ride reference = Rider.steady(WINDING, 20_000, 8).ride();
+        for (double sharedM : new double[] {800, 1700}) {
+            assertThatThrownBy(() -> CourseComparison.of(reference, leaving(sharedM)))
+                    .as("%s m of 20 km", sharedM)
+                    .hasMessageContaining("shares no course");
+        }
+        CourseComparison enough = CourseComparison.of(reference, leaving(2300));
+        assertThat(enough.distanceM(enough.toPoint())).isCloseTo(2300, within(150.0));
+        assertThat(enough.apart())
+                .singleElement()
+                .satisfies(rest -> assertThat(rest.reason()).isEqualTo(Reason.BEYOND));
+    }
+
+    @Test
+    void ofEqualLapsTheOneAtItsOwnDistanceIsTaken() throws NotComparableException {
+        CourseComparison first = CourseComparison.of(
+                Rider.steady(LAPS, 5000, 8).ride(),
+                Rider.steady(LAPS, 15_000, 8).ride());
+        for (int point = first.fromPoint(); point <= first.toPoint(); point++) {
+            assertThat(first.otherSecond().get(point)).isCloseTo(first.distanceM(point) / 8, within(1.0));
+        }
+        CourseComparison one = CourseComparison.of(
+                Rider.steady(LAPS, 15_000, 8).ride(),
+                Rider.steady(LAPS, 5000, 8).ride());
+        assertThat(one.distanceM(one.fromPoint())).isCloseTo(0, within(100.0));
+        assertThat(one.distanceM(one.toPoint())).isCloseTo(5000, within(100.0));
+    }
+
+    @Test
+    void whatIsMissingIsNamedForTheRideThatLacksIt() {
+        Ride ride = Rider.steady(WINDING, 20_000, 8).ride();
+        Ride powerOnly = Ride.ofWatts(new double[3600]);
+        assertThatThrownBy(() -> CourseComparison.of(powerOnly, ride))
+                .hasMessageStartingWith("the first ride has neither");
+        assertThatThrownBy(() -> CourseComparison.of(ride, powerOnly)).hasMessageStartingWith("it has neither");
+        Series latitude = ride.series(Channel.LATITUDE);
+        Ride onePlace = Ride.builder(ride.start(), ride.seconds())
+                .channel(Channel.DISTANCE, ride.series(Channel.DISTANCE))
+                .channel(Channel.LONGITUDE, ride.series(Channel.LONGITUDE))
+                .channel(Channel.LATITUDE, Series.generate(ride.seconds(), s -> s == 5 ? latitude.get(s) : Double.NaN))
+                .build();
+        assertThatThrownBy(() -> CourseComparison.of(ride, onePlace))
+                .hasMessageStartingWith("it has too few positions");
+        assertThatThrownBy(() -> CourseComparison.of(onePlace, ride))
+                .hasMessageStartingWith("the first ride has too few positions");
+        assertThatThrownBy(() -> CourseComparison.of(ride, ride, 30_000, 40_000))
+                .hasMessageContaining("nothing of the chosen part");
+    }
+
+    @Test
+    void whatIsToldHasItsWords() {
+        assertThat(Method.DISTANCE.words()).isEqualTo("by distance");
+        assertThat(Ground.CLIMB.words()).isEqualTo("climb");
+        assertThat(Reason.ELSEWHERE.words()).isEqualTo("rode elsewhere");
+    }
+
+    @Nested
+    class Along {
+        /** At 10 m/s a point every ten seconds; power is the number of the second. */
+        private final Ride ride = Ride.builder(Instant.EPOCH, 300)
+                .channel(Channel.POWER, Series.generate(300, s -> s == 205 ? Double.NaN : s))
+                .channel(Channel.HEART_RATE, Series.generate(300, s -> s < 250 ? Double.NaN : 150))
+                .state(new Interval(130, 140), SecondState.STOPPED)
+                .build();
+
+        private final Series passing = Series.generate(28, point -> point == 12 ? Double.NaN : 10.0 * point);
+
+        private double at(int point) {
+            return CourseComparison.along(ride, Channel.POWER, passing).get(point);
+        }
+
+        @Test
+        void isTheMeanOverFiveHundredMetresBothWays() {
+            // From 50 s to 100 s less one, mean 74.5, for point 5 from 0 to 99.
+            assertThat(at(5)).isCloseTo(49.5, within(1e-9));
+            assertThat(at(6)).isCloseTo(59.5, within(1e-9));
+            // At the ends as far as the course goes.
+            assertThat(at(0)).isCloseTo(24.5, within(1e-9));
+            assertThat(at(27)).isCloseTo(244.5, within(1e-9));
+        }
+
+        @Test
+        void leavesOutStopsAndWhatWasNotMeasured() {
+            // Point 13: from 80 to 180 s, without 130 to 140.
+            double sum = 0;
+            for (int second = 80; second < 180; second++) {
+                sum += second >= 130 && second < 140 ? 0 : second;
+            }
+            assertThat(at(13)).isCloseTo(sum / 90, within(1e-9));
+            // Point 20: from 150 to 250 s, without 205.
+            assertThat(at(20)).isCloseTo((100 * 199.5 - 205) / 99, within(1e-9));
+        }
+
+        @Test
+        void looksFromTheLastPassedPointWithinReach() {
+            // Point 12 was not passed: for 7 it ends with 11, for 17 it begins with 13.
+            assertThat(at(7)).isCloseTo((20 + 109) / 2.0, within(1e-9));
+            double sum = 0;
+            for (int second = 140; second < 220; second++) {
+                sum += second == 205 ? 0 : second;
+            }
+            assertThat(at(17)).isCloseTo(sum / 79, within(1e-9));
+            assertThat(at(12)).isNaN();
+        }
+
+        @Test
+        void isUnknownWhereNothingWasMeasured() {
+            Series bpm = CourseComparison.along(ride, Channel.HEART_RATE, passing);
+            assertThat(bpm.size()).isEqualTo(28);
+            assertThat(bpm.get(5)).isNaN();
+            assertThat(bpm.get(22)).isCloseTo(150, within(1e-9));
+        }
     }
 
     @Test

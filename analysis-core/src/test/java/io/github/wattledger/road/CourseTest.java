@@ -148,6 +148,58 @@ class CourseTest {
     }
 
     @Nested
+    class OfAltitudes {
+        @Test
+        void gradesAreThoseBetweenTheNeighbours() {
+            // By hand: 1 m, 4 m over two pieces, 8 m over two, 5 m, on pieces of 50 m.
+            Course course = Course.of(50, Series.of(10, 11, 14, 19));
+            assertThat(course.grade(0)).isCloseTo(1 / 50.0, within(1e-12));
+            assertThat(course.grade(1)).isCloseTo(4 / 100.0, within(1e-12));
+            assertThat(course.grade(2)).isCloseTo(8 / 100.0, within(1e-12));
+            assertThat(course.grade(3)).isCloseTo(5 / 50.0, within(1e-12));
+            assertThat(course.pieceGrade(1)).isCloseTo(3 / 50.0, within(1e-12));
+            assertThat(course.gradeAtM(75)).isCloseTo(0.06, within(1e-12));
+            assertThat(course.altitudeAtM(75)).isCloseTo(12.5, within(1e-12));
+            assertThat(course.lengthM()).isEqualTo(150);
+            assertThat(course.startM()).isZero();
+        }
+
+        @Test
+        void needTwoNodesAndAStep() {
+            assertThat(Course.of(50, Series.of(10, 11)).pieces()).isEqualTo(1);
+            assertThatThrownBy(() -> Course.of(50, Series.of(10))).hasMessageContaining("with 1 nodes");
+            assertThatThrownBy(() -> Course.of(0, Series.of(10, 11))).hasMessageContaining("stepM 0.0");
+        }
+
+        @Test
+        void areUnknownBeyondTheEnds() {
+            Course course = Course.of(50, Series.of(10, 11, 14));
+            assertThat(course.altitudeAtM(-1)).isNaN();
+            assertThat(course.altitudeAtM(0)).isEqualTo(10);
+            assertThat(course.altitudeAtM(100)).isEqualTo(14);
+            // The last sample may lie up to a step beyond the last node.
+            assertThat(course.altitudeAtM(149)).isEqualTo(14);
+            assertThat(course.altitudeAtM(151)).isNaN();
+        }
+    }
+
+    /** A recording that begins at 5,000 m: the course is where the distances say. */
+    @Test
+    void beginsWhereTheRecordingDoes() {
+        Ride ride = Ride.builder(Instant.EPOCH, 500)
+                .channel(Channel.DISTANCE, Series.generate(500, s -> 5000 + 10.0 * s))
+                .channel(Channel.ALTITUDE, Series.generate(500, s -> 100 + 0.5 * s))
+                .build();
+        Course course = Course.of(ride).orElseThrow();
+        assertThat(course.startM()).isEqualTo(5000);
+        // Samples reach to 9,990 m: 199 pieces of 25 m.
+        assertThat(course.pieces()).isEqualTo(199);
+        assertThat(course.distanceM(199)).isEqualTo(9975);
+        assertThat(course.altitudeAtM(6000)).isCloseTo(150, within(1e-6));
+        assertThat(course.gradeAtM(6000)).isCloseTo(0.05, within(1e-9));
+    }
+
+    @Nested
     class Climbs {
         @Test
         void haveLengthGainAndSpeed() {

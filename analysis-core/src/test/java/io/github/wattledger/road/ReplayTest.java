@@ -254,6 +254,109 @@ class ReplayTest {
     }
 
     @Nested
+    class AtASteadySpeed {
+        private static final int SECONDS = 1500;
+
+        /** A road of one grade at one speed, with the power that the road load asks for. */
+        private Ride ride(double speedMps, double grade, double windMps) {
+            Ride powerless = steady(speedMps, grade, 100);
+            double density = Replay.densityKgPerM3(powerless);
+            return steady(speedMps, grade, RoadLoad.of(TRUE_RIG, density).powerW(speedMps, grade, windMps));
+        }
+
+        private Ride steady(double speedMps, double grade, double watts) {
+            return Ride.builder(Instant.EPOCH, SECONDS)
+                    .channel(Channel.POWER, Series.generate(SECONDS, s -> watts))
+                    .channel(Channel.SPEED, Series.generate(SECONDS, s -> speedMps))
+                    .channel(Channel.DISTANCE, Series.generate(SECONDS, s -> speedMps * (s + 1)))
+                    .channel(Channel.ALTITUDE, Series.generate(SECONDS, s -> 300 + grade * speedMps * (s + 1)))
+                    .build();
+        }
+
+        /** Another power ends at the speed of the road load, which is checked against published values of its own. */
+        @ParameterizedTest
+        @CsvSource({
+            "8, 0, 0, 1.2",
+            "8, 0, 0, 0.8",
+            "4, 0.05, 0, 1.2",
+            "3, 0.09, 0, 0.8",
+            "8, 0, 3, 1.2",
+            "11, 0, -4, 0.8",
+            "12, -0.02, 0, 1.2",
+            "5, 0.03, 3, 1.3"
+        })
+        void anotherPowerSettlesAtItsOwn(double speedMps, double grade, double windMps, double factor) {
+            Ride ride = ride(speedMps, grade, windMps);
+            double watts = ride.series(Channel.POWER).get(0);
+            double truth = RoadLoad.of(TRUE_RIG, Replay.densityKgPerM3(ride)).speedMps(factor * watts, grade, windMps);
+
+            Replay.Result result = replay(ride).withPower(Series.generate(SECONDS, s -> factor * watts));
+
+            assertThat(speedMps / result.secondsFor(SECONDS - 100)).isCloseTo(truth, within(1e-3 * truth));
+        }
+
+        /** Another rig on the same power as well: lighter, slipperier, with better tyres. */
+        @ParameterizedTest
+        @CsvSource({"8, 0, 0", "4, 0.05, 0", "8, 0, 3", "11, 0, -4", "12, -0.02, 0"})
+        void anotherRigSettlesAtItsOwn(double speedMps, double grade, double windMps) {
+            Ride ride = ride(speedMps, grade, windMps);
+            Rig other = TRUE_RIG.withMassKg(78).withDragAreaM2(0.31).withRollingResistance(0.004);
+            double truth = RoadLoad.of(other, Replay.densityKgPerM3(ride))
+                    .speedMps(ride.series(Channel.POWER).get(0), grade, windMps);
+
+            Replay.Result result = replay(ride).withRig(other, Replay.Share.WHOLE);
+
+            assertThat(speedMps / result.secondsFor(SECONDS - 100)).isCloseTo(truth, within(1e-3 * truth));
+        }
+
+        /** The speed is won over the distance that momentum takes, never faster and never beyond. */
+        @Test
+        void theWayThereIsGradual() {
+            Ride ride = ride(8, 0, 0);
+            double watts = ride.series(Channel.POWER).get(0);
+            Replay.Result result = replay(ride).withPower(Series.generate(SECONDS, s -> 1.2 * watts));
+            double settled = result.secondsFor(SECONDS - 100);
+            double before = 1;
+            for (int second = 30; second < SECONDS - 100; second++) {
+                assertThat(result.secondsFor(second)).isBetween(settled - 1e-9, before + 1e-9);
+                before = result.secondsFor(second);
+            }
+            assertThat(result.secondsFor(30)).isGreaterThan(settled + 0.001);
+        }
+
+        @Test
+        void binsAreTwoHundredMetresOfSecondsUnderWay() {
+            Ride ride = withChannel(ride(8, 0, 0), Channel.SPEED, Series.generate(SECONDS, s -> 8));
+            Replay replay = replay(ride);
+            // 1,500 s at 8 m/s are 60 bins of 25 s; the first second has no place it came from.
+            assertThat(replay.movingSeconds()).isEqualTo(SECONDS);
+            assertThat(replay.bins()).isBetween(60, 61);
+            assertThat(replay.binOf(0)).isZero();
+            assertThat(replay.binOf(SECONDS - 1)).isEqualTo(replay.bins() - 1);
+            double watts = ride.series(Channel.POWER).get(0);
+            double[] joules = new double[replay.bins()];
+            for (int second = 0; second < SECONDS; second++) {
+                joules[replay.binOf(second)] += 1.1 * watts;
+            }
+            Replay.Result byWork = replay.withWork(joules);
+            Replay.Result byPower = replay.withPower(Series.generate(SECONDS, s -> 1.1 * watts));
+            assertThat(byWork.savedSeconds())
+                    .isCloseTo(byPower.savedSeconds(), within(1e-9))
+                    .isPositive();
+            assertThat(byWork.secondsForSecondOf(replay.binOf(700))).isEqualTo(byWork.secondsFor(700));
+            assertThatThrownBy(() -> replay.withWork(new double[3])).hasMessageContaining("work of 3 bins");
+        }
+
+        @Test
+        void sharesHaveBounds() {
+            assertThat(new Replay.Share(0.5, 0.5).to()).isEqualTo(0.5);
+            assertThatThrownBy(() -> new Replay.Share(0.6, 0.5)).hasMessageContaining("0.6 to 0.5");
+            assertThatThrownBy(() -> new Replay.Share(-0.1, 0.5)).hasMessageContaining("expected 0 <= from");
+            assertThatThrownBy(() -> new Replay.Share(0, 1.1)).hasMessageContaining("to <= 1");
+        }
+    }
+
+    @Nested
     class Refusals {
         @Test
         void nameTheMissingChannel() {

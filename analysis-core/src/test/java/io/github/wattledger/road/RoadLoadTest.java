@@ -52,6 +52,37 @@ class RoadLoadTest {
                     .isCloseTo((load.powerW(5, 0, 0) * 0.976 + 203.619) / 0.976, within(1e-3));
         }
 
+        /** From 5 to 10 m/s it is three quarters of that. */
+        @Test
+        void speedingUpFromARollTakesTheDifference() {
+            assertThat(load.kineticW(5, 10, 20)).isCloseTo(0.75 * 203.619, within(1e-3));
+            assertThat(load.kineticW(10, 5, 20)).isCloseTo(-0.75 * 203.619, within(1e-3));
+        }
+
+        @Test
+        void seriesOfDifferentLengthsAreAMistakeOfTheCaller() {
+            assertThatThrownBy(() -> load.powerW(Series.of(10, 10), Series.of(0), 0))
+                    .hasMessageContaining("series of 2 and 1 values");
+            assertThatThrownBy(() -> load.powerW(Series.of(10), Series.of(0, 0), 0))
+                    .hasMessageContaining("series of 1 and 2 values");
+            assertThatThrownBy(() -> load.speedMps(Series.of(200), Series.of(0, 0), 0))
+                    .hasMessageContaining("series of 1 and 2 values");
+        }
+
+        @Test
+        void speedEndsAtSixty() {
+            assertThat(load.speedMps(1000, -2, 0)).isEqualTo(60);
+        }
+
+        @Test
+        void densityHasBounds() {
+            Rig rig = Rig.of(80, 0.3, 0.005);
+            assertThat(RoadLoad.of(rig, 0.3).airW(10, 0))
+                    .isLessThan(RoadLoad.of(rig, 1.6).airW(10, 0));
+            assertThatThrownBy(() -> RoadLoad.of(rig, 0.29)).hasMessageContaining("airDensityKgPerM3 0.29");
+            assertThatThrownBy(() -> RoadLoad.of(rig, 1.61)).hasMessageContaining("airDensityKgPerM3 1.61");
+        }
+
         @Test
         void missingStaysMissing() {
             assertThat(load.powerW(Double.NaN, 0, 0)).isNaN();
