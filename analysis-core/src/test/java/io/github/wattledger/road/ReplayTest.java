@@ -324,6 +324,39 @@ class ReplayTest {
             assertThat(result.secondsFor(30)).isGreaterThan(settled + 0.001);
         }
 
+        /**
+         * What is missing of the energy of motion shrinks to 1/e over the distance that momentum takes: m v over how fast
+         * the surplus force falls with speed, rho A |v + w| + 0.0087 + P / v^2 (the derivative of Martin et al. 1998).
+         */
+        @ParameterizedTest
+        @CsvSource({"8, 0, 0, 1.2", "8, 0, 3, 0.8", "11, -0.02, 0, 1.2"})
+        void theWayThereIsThatOfMomentum(double speedMps, double grade, double windMps, double factor) {
+            Ride ride = ride(speedMps, grade, windMps);
+            double watts = factor * ride.series(Channel.POWER).get(0);
+            double density = Replay.densityKgPerM3(ride);
+            double settledMps = RoadLoad.of(TRUE_RIG, density).speedMps(watts, grade, windMps);
+            double fallN =
+                    density * (TRUE_RIG.dragAreaM2() + TRUE_RIG.spokeDragAreaM2()) * Math.abs(settledMps + windMps)
+                            + 0.0087
+                            + TRUE_RIG.driveEfficiency() * watts / (settledMps * settledMps);
+            double settlingM = TRUE_RIG.inertKg() * settledMps / fallN;
+            Replay replay = replay(ride);
+            Replay.Result result = replay.withPower(Series.generate(SECONDS, s -> watts));
+
+            // From the second whole bin to the third, as long as their seconds are many.
+            double second = settledMps * settledMps - square(speedMps / result.secondsForSecondOf(1));
+            double third = settledMps * settledMps - square(speedMps / result.secondsForSecondOf(2));
+            int seconds = 0;
+            for (int s = 0; s < SECONDS; s++) {
+                seconds += replay.binOf(s) == 2 ? 1 : 0;
+            }
+            assertThat(Math.log(second / third)).isCloseTo(seconds * speedMps / settlingM, within(0.02));
+        }
+
+        private double square(double value) {
+            return value * value;
+        }
+
         @Test
         void binsAreTwoHundredMetresOfSecondsUnderWay() {
             Ride ride = withChannel(ride(8, 0, 0), Channel.SPEED, Series.generate(SECONDS, s -> 8));

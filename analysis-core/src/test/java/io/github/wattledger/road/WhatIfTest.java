@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
 import io.github.wattledger.simulation.PacingPlan;
 import io.github.wattledger.simulation.RoadSimulation;
 import io.github.wattledger.simulation.Scenario;
@@ -205,6 +206,62 @@ class WhatIfTest {
             return RoadLoad.of(Rig.of(85, area, rolling), 1.2).secondsFor(ROAD, 200, 0) / 60;
         }
 
+        /** A rider of whom nothing is known weighs 60 to 90 kg, a bicycle 8 to 16 kg: uphill 3 kg less count by that. */
+        @Test
+        void ofUnknownMassesIsThatOfTheirEnds() {
+            Course hill = Course.ofGrade(20_000, 0.05);
+            RigChoice unknown = RigChoice.ofNoRide(null, null, 0.36, 0.006, Position.HOODS);
+            WhatIf.Answer answer =
+                    WhatIf.steady(hill, 200, unknown, density(1.2), NOTHING.withRiderKg(Adjustment.by(-3)));
+            assertThat(answer.influences())
+                    .filteredOn(each -> each.input() == WhatIf.Input.RIDER_MASS)
+                    .singleElement()
+                    .satisfies(each -> {
+                        assertThat(each.savedAtLowMinutes())
+                                .isCloseTo(uphill(hill, 71) - uphill(hill, 68), within(1e-9));
+                        assertThat(each.savedAtHighMinutes())
+                                .isCloseTo(uphill(hill, 101) - uphill(hill, 98), within(1e-9));
+                    });
+            assertThat(answer.influences())
+                    .filteredOn(each -> each.input() == WhatIf.Input.BICYCLE_MASS)
+                    .singleElement()
+                    .satisfies(each -> {
+                        assertThat(each.savedAtLowMinutes())
+                                .isCloseTo(uphill(hill, 83) - uphill(hill, 80), within(1e-9));
+                        assertThat(each.savedAtHighMinutes())
+                                .isCloseTo(uphill(hill, 91) - uphill(hill, 88), within(1e-9));
+                    });
+        }
+
+        private double uphill(Course hill, double kg) {
+            return RoadLoad.of(Rig.of(kg, 0.36, 0.006), 1.2).secondsFor(hill, 200, 0) / 60;
+        }
+
+        /** A density that is given for the change holds whatever it is now; another altitude is off as much as this one. */
+        @Test
+        void ofTheAirMovesBothOrOne() {
+            Air now = new Air(20.0, 0.0, null, null);
+            double low = now.density().low();
+            WhatIf.Answer given = WhatIf.steady(ROAD, 200, rig(0.36), now, NOTHING.withAir(density(1.0)));
+            assertThat(atLowDensity(given)).isCloseTo(inAir(low) - inAir(1.0), within(1e-9));
+            Air high = new Air(null, 2000.0, null, null);
+            double ratio = now.with(high).density().value() / now.density().value();
+            WhatIf.Answer higher = WhatIf.steady(ROAD, 200, rig(0.36), now, NOTHING.withAir(high));
+            assertThat(atLowDensity(higher)).isCloseTo(inAir(low) - inAir(low * ratio), within(1e-9));
+        }
+
+        private double atLowDensity(WhatIf.Answer answer) {
+            return answer.influences().stream()
+                    .filter(each -> each.input() == WhatIf.Input.AIR_DENSITY)
+                    .mapToDouble(WhatIf.Influence::savedAtLowMinutes)
+                    .findFirst()
+                    .orElseThrow();
+        }
+
+        private double inAir(double kgPerM3) {
+            return RoadLoad.of(Rig.of(85, 0.36, 0.006), kgPerM3).secondsFor(ROAD, 200, 0) / 60;
+        }
+
         /** What is given is off less than what is guessed. */
         @Test
         void narrowsWithWhatIsGiven() {
@@ -311,6 +368,43 @@ class WhatIfTest {
             assertThat(first).isPositive();
             assertThat(first + second).isCloseTo(whole, within(1 / 60.0));
             assertThat(spread).isCloseTo(whole / 4, within(1e-9));
+        }
+
+        /** Parts are shares of the way ridden, wherever the odometer began. */
+        @Test
+        void theOdometerMayBeginAnywhere() {
+            Ride ride = ride(scenario(0, SimulatedRider.tireless()));
+            Ride.Builder later = Ride.builder(ride.start(), ride.seconds());
+            for (Channel channel : ride.channels()) {
+                Series series = ride.series(channel);
+                later.channel(
+                        channel,
+                        channel == Channel.DISTANCE
+                                ? Series.generate(ride.seconds(), s -> series.get(s) + 5000)
+                                : series);
+            }
+            for (int second = 0; second < ride.seconds(); second++) {
+                later.state(second, ride.state(second));
+            }
+            WhatIf.Change change =
+                    NOTHING.withPowerW(Adjustment.times(1.1)).over(WhatIf.Extent.of(new Replay.Share(0.2, 0.5)));
+            WhatIf.Answer here = WhatIf.replayed(ride, TRUE_RIG, change);
+            WhatIf.Answer there = WhatIf.replayed(later.build(), TRUE_RIG, change);
+            assertThat(here.distanceM()).isCloseTo(60_000, within(30.0));
+            assertThat(there.distanceM()).isCloseTo(here.distanceM(), within(1e-6));
+            assertThat(here.savedMinutes()).isPositive();
+            assertThat(there.savedMinutes()).isCloseTo(here.savedMinutes(), within(0.01));
+        }
+
+        @Test
+        void whatIsGivenIsNotEstimatedFromARideThatWouldTell() {
+            Ride ride = ride(scenario(0, SimulatedRider.tireless()));
+            assertThat(RigChoice.of(ride, 74.0, 11.0, 0.30, 0.004))
+                    .isEqualTo(RigChoice.ofNoRide(74.0, 11.0, 0.30, 0.004, Position.HOODS));
+            RigChoice dragGiven = RigChoice.of(ride, 74.0, 11.0, 0.30, null);
+            assertThat(dragGiven.dragAreaM2().value()).isEqualTo(0.30);
+            assertThat(dragGiven.dragAreaM2().origin()).isEqualTo(Measure.Origin.GIVEN);
+            assertThat(dragGiven.rollingResistance().origin()).isEqualTo(Measure.Origin.ESTIMATED);
         }
 
         /** The estimate of a ride brings its own standard errors. */
