@@ -81,4 +81,9 @@ public record ReviewOptions(
     public ReviewOptions withLimits(JudgementLimits newLimits) {
         return new ReviewOptions(fromSecond, toSecond, firstLap, lastLap, effort, newLimits, sessionIndex, detectors);
     }
+
+    /** Whether a part was asked for, be it the whole: then all of it is judged, a lead-in too. */
+    public boolean choosesPart() {
+        return fromSecond != null || toSecond != null || firstLap != null;
+    }
 }

@@ -158,8 +158,7 @@ public final class Reviewer {
         boolean estimated = context.thresholdPowerSource() == ThresholdSource.ESTIMATED;
         // An estimate that the ride itself refutes is no measure of anything; a threshold that somebody set may be.
         Double judgedByW = estimated && doubtful ? null : context.thresholdPowerW();
-        boolean partIsGiven = selected.seconds() != whole.seconds();
-        RacedPart part = partIsGiven ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
+        RacedPart part = options.choosesPart() ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
         Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
         Thresholds thresholds = new Thresholds(judgedByW, estimated, context.thresholdHeartRateBpm());
         Course course = Course.of(ride).orElse(null);
@@ -176,7 +175,7 @@ public final class Reviewer {
                 rig,
                 options.detectors());
         List<QualityNote> notes = new ArrayList<>();
-        addPartNotes(notes, selected, partIsGiven, part, whole);
+        addPartNotes(notes, selected, part, whole);
         addThresholdAge(notes, context, rider, day);
         if (doubtful) {
             notes.add(thresholdDoubt(context, load));
@@ -317,9 +316,8 @@ public final class Reviewer {
         }
     }
 
-    private static void addPartNotes(
-            List<QualityNote> notes, Interval selected, boolean partIsGiven, RacedPart part, Ride whole) {
-        if (partIsGiven) {
+    private static void addPartNotes(List<QualityNote> notes, Interval selected, RacedPart part, Ride whole) {
+        if (selected.seconds() != whole.seconds()) {
             notes.add(new QualityNote(
                     "part-selected",
                     selected.seconds(),

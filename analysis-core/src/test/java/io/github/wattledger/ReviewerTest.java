@@ -10,6 +10,7 @@ import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.Series;
@@ -93,6 +94,22 @@ class ReviewerTest {
             assertThat(review.load().workKJ()).isEqualTo(720);
             assertThat(review.pacing().judged().fromSecond()).isEqualTo(3600);
             assertThat(review.curve().longestSeconds()).isEqualTo(3600);
+        }
+
+        /** What is judged is the part asked for (docs/methods.md), be it the whole with its way to the start. */
+        @Test
+        void thatIsTheWholeIsJudgedWithItsLeadIn() {
+            double[] watts = steady(3 * 3600, 200);
+            Arrays.fill(watts, 0, 1200, 50);
+            Ride easyAtFirst = Ride.ofWatts(watts);
+            ReviewOptions asked = new ReviewOptions(0, null, null, null, Effort.AUTO);
+            assertThat(Reviewer.review(easyAtFirst, RIDER, asked).pacing().judged())
+                    .isEqualTo(new Interval(0, 3 * 3600));
+            assertThat(Reviewer.review(easyAtFirst, RIDER, ReviewOptions.WHOLE_RIDE)
+                            .pacing()
+                            .judged()
+                            .fromSecond())
+                    .isEqualTo(1200);
         }
 
         @Test

@@ -161,7 +161,6 @@ final class Pricing {
                 double normalizedW = race.normalizedPowerW(when);
                 Mend.Change change = mend.scale(when, target / normalizedW);
                 stretches.add(stretch(when, PriceSteps.Mending.TO_TARGET, normalizedW, target, change));
-                mend.giveBackFrom(when.toSecond());
             }
             case THRESHOLD_RIDING_EARLY -> {
                 for (Interval stretch : ThresholdRidingEarly.stretches(race)) {
