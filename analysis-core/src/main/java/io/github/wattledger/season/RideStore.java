@@ -150,6 +150,9 @@ final class RideStore implements AutoCloseable {
     private static final String LAPS = "lap";
 
     private final Path file;
+    /** Statements that write, by their text: a ride takes some forty, and preparing one costs more than running it. */
+    private final Map<String, PreparedStatement> writing = new HashMap<>();
+
     private final Connection connection;
 
     private RideStore(Path file, Connection connection) {
@@ -754,10 +757,14 @@ final class RideStore implements AutoCloseable {
     }
 
     private void execute(String sql, @Nullable Object... values) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            bind(statement, values);
-            statement.executeUpdate();
+        PreparedStatement statement = writing.get(sql);
+        if (statement == null) {
+            statement = connection.prepareStatement(sql);
+            writing.put(sql, statement);
         }
+        bind(statement, values);
+        statement.executeUpdate();
+        statement.clearParameters();
     }
 
     private static void bind(PreparedStatement statement, @Nullable Object... values) throws SQLException {
