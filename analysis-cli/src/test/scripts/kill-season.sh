@@ -7,15 +7,20 @@ rides=$2
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
+begun=$(date +%s.%N)
 java -jar "$jar" season "$rides" --store "$work/undisturbed.sqlite" --format json > "$work/expected.json" || [ $? -eq 4 ]
+took=$(awk -v a="$begun" -v b="$(date +%s.%N)" 'BEGIN { print b - a }')
 
 killed=0
-for attempt in $(seq 20); do
+while [ "$killed" -lt 20 ]; do
   java -jar "$jar" season "$rides" --store "$work/killed.sqlite" --format json > /dev/null 2>&1 &
   process=$!
-  sleep "$(awk -v seed="$RANDOM" 'BEGIN { srand(seed); printf "%.2f", 0.3 + 4 * rand() }')"
+  # From the first moments of the process to about a sixth of the season.
+  sleep "$(awk -v seed="$RANDOM" -v took="$took" 'BEGIN { srand(seed); printf "%.2f", 0.3 + took / 6 * rand() }')"
   if kill -9 "$process" 2> /dev/null; then
     killed=$((killed + 1))
+  else
+    rm -f "$work"/killed.sqlite* # it was done before: once more from the beginning
   fi
   wait "$process" 2> /dev/null || true
 done
