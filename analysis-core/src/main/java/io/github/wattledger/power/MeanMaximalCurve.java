@@ -71,7 +71,8 @@ public final class MeanMaximalCurve implements Serializable {
     /**
      * The curve of one-second power.
      *
-     * @param watts one-second power, watts, finite; {@code NaN} is a missing second
+     * @param watts one-second power, watts, 0 or more; {@code NaN} is a missing second
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static MeanMaximalCurve of(double[] watts) {
         return of(Ride.ofWatts(watts));
