@@ -7,13 +7,10 @@ import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.road.RigEstimate;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -22,9 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
 import org.jspecify.annotations.Nullable;
-import org.sqlite.JDBC;
 
 /**
  * What is kept of a season: one SQLite file, its tables described in {@code docs/season-store.md}. One transaction a
@@ -32,132 +27,33 @@ import org.sqlite.JDBC;
  * once. Not for use by several threads.
  */
 final class RideStore implements AutoCloseable {
-    /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 2;
-
     /**
      * Version of what a ride's numbers are. To be raised whenever reading, cleaning or a metric changes what comes out;
      * files are then read again.
      */
     static final int ANALYSIS_VERSION = 3;
 
-    /** Marks the file as ours: the letters WLSS. */
-    private static final int APPLICATION_ID = 0x574C5353;
-
-    private static final int BUSY_MILLISECONDS = 60_000;
-
-    private static final String[] SCHEMA = {
-        """
-        CREATE TABLE IF NOT EXISTS file (
-          path TEXT PRIMARY KEY,
-          name TEXT NOT NULL,
-          size_bytes INTEGER NOT NULL,
-          modified_ns INTEGER NOT NULL,
-          sha256 TEXT NOT NULL,
-          analysis_version INTEGER NOT NULL,
-          problem TEXT
-        ) WITHOUT ROWID""",
-        "CREATE INDEX IF NOT EXISTS file_by_content ON file (sha256)",
-        """
-        CREATE TABLE IF NOT EXISTS ride (
-          id INTEGER PRIMARY KEY,
-          sha256 TEXT NOT NULL,
-          session_index INTEGER NOT NULL,
-          analysis_version INTEGER NOT NULL,
-          format TEXT NOT NULL,
-          device TEXT,
-          device_threshold_power_w REAL,
-          device_threshold_heart_rate_bpm REAL,
-          device_rider_mass_kg REAL,
-          start_epoch_s INTEGER NOT NULL,
-          utc_offset_s INTEGER,
-          channel_count INTEGER NOT NULL,
-          elapsed_s INTEGER NOT NULL,
-          timer_s INTEGER NOT NULL,
-          moving_s INTEGER NOT NULL,
-          power_s INTEGER NOT NULL,
-          distance_m REAL,
-          ascent_m REAL,
-          work_kj REAL,
-          average_power_w REAL,
-          normalized_power_w REAL,
-          average_heart_rate_bpm REAL,
-          maximum_heart_rate_bpm REAL,
-          efficiency_w_per_beat REAL,
-          decoupling_percent REAL,
-          judgement_key TEXT NOT NULL,
-          threshold_power_w REAL,
-          threshold_source TEXT,
-          intensity_factor REAL,
-          training_stress REAL,
-          verdict TEXT NOT NULL,
-          verdict_reason TEXT,
-          target_w REAL,
-          cost_low_min REAL,
-          cost_high_min REAL,
-          lap_count INTEGER NOT NULL,
-          UNIQUE (sha256, session_index)
-        )""",
-        """
-        CREATE TABLE IF NOT EXISTS best (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          seconds INTEGER NOT NULL,
-          watts REAL NOT NULL,
-          may_be_low INTEGER NOT NULL,
-          PRIMARY KEY (ride_id, seconds)
-        ) WITHOUT ROWID""",
-        """
-        CREATE TABLE IF NOT EXISTS durability (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          seconds INTEGER NOT NULL,
-          after_kj REAL NOT NULL,
-          fresher_w REAL NOT NULL,
-          tired_w REAL NOT NULL,
-          PRIMARY KEY (ride_id, seconds, after_kj)
-        ) WITHOUT ROWID""",
-        """
-        CREATE TABLE IF NOT EXISTS finding (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          position INTEGER NOT NULL,
-          kind TEXT NOT NULL,
-          severity TEXT NOT NULL,
-          PRIMARY KEY (ride_id, position)
-        ) WITHOUT ROWID""",
-        """
-        CREATE TABLE IF NOT EXISTS series (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          name TEXT NOT NULL,
-          encoding TEXT NOT NULL,
-          data BLOB NOT NULL,
-          UNIQUE (ride_id, name)
-        )""",
-        """
-        CREATE TABLE IF NOT EXISTS rig (
-          ride_id INTEGER PRIMARY KEY REFERENCES ride (id) ON DELETE CASCADE,
-          total_mass_kg REAL NOT NULL,
-          refusal TEXT,
-          drag_area_m2 REAL,
-          drag_area_error_m2 REAL,
-          rolling_resistance REAL,
-          rolling_resistance_error REAL,
-          pieces INTEGER NOT NULL
-        )""",
-        "PRAGMA application_id = " + APPLICATION_ID,
-        "PRAGMA user_version = " + SCHEMA_VERSION
-    };
-
     private static final String STATES = "state";
     private static final String LAPS = "lap";
 
-    private final Path file;
-    /** Statements that write, by their text: a ride takes some forty, and preparing one costs more than running it. */
-    private final Map<String, PreparedStatement> writing = new HashMap<>();
+    private final StoreDatabase database;
 
-    private final Connection connection;
+    private RideStore(StoreDatabase database) {
+        this.database = database;
+    }
 
-    private RideStore(Path file, Connection connection) {
-        this.file = file;
-        this.connection = connection;
+    /**
+     * Opens a store, and makes it where there is none.
+     *
+     * @throws SeasonStoreException when it cannot be used, with one line for people
+     */
+    static RideStore open(Path file) throws SeasonStoreException {
+        return new RideStore(StoreDatabase.open(file));
+    }
+
+    @Override
+    public void close() throws SeasonStoreException {
+        database.close();
     }
 
     /** A file as it was when it was read. */
@@ -202,80 +98,12 @@ final class RideStore implements AutoCloseable {
             int channelCount,
             Judge.Judged judged) {}
 
-    /**
-     * Opens a store, and makes it where there is none.
-     *
-     * @throws SeasonStoreException when it cannot be used, with one line for people
-     */
-    static RideStore open(Path file) throws SeasonStoreException {
-        Path absolute = file.toAbsolutePath();
-        Path folder = absolute.getParent();
-        if (Files.isDirectory(absolute)) {
-            throw new SeasonStoreException(file + ": is a folder; name a file for the season's store", null);
-        }
-        if (folder == null || !Files.isDirectory(folder)) {
-            throw new SeasonStoreException(file + ": its folder does not exist; the season's store needs one", null);
-        }
-        try {
-            // As a URI: a question mark in a plain name would be taken for the start of settings.
-            Connection connection = new JDBC().connect(JDBC.PREFIX + absolute.toUri(), new Properties());
-            if (connection == null) {
-                throw new AssertionError("the driver refuses its own prefix");
-            }
-            RideStore store = new RideStore(file, connection);
-            try {
-                store.prepare();
-            } catch (SQLException | SeasonStoreException e) {
-                connection.close();
-                throw e;
-            }
-            return store;
-        } catch (SQLException e) {
-            throw failure(file, e);
-        }
-    }
-
-    private void prepare() throws SQLException, SeasonStoreException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
-            int version = number(statement, "PRAGMA user_version");
-            if (version > SCHEMA_VERSION) {
-                throw new SeasonStoreException(
-                        file + ": was written by a later version of this program (store version " + version
-                                + ", this one knows " + SCHEMA_VERSION + "); use that, or another store",
-                        null);
-            }
-            boolean empty = number(statement, "SELECT count(*) FROM sqlite_master") == 0;
-            if (!empty && number(statement, "PRAGMA application_id") != APPLICATION_ID) {
-                throw new SeasonStoreException(
-                        file + ": is the database of another program; name another file for the season's store", null);
-            }
-            statement.execute("PRAGMA journal_mode = WAL");
-            statement.execute("PRAGMA synchronous = NORMAL");
-            statement.execute("PRAGMA foreign_keys = ON");
-            if (version < SCHEMA_VERSION) {
-                inTransaction(() -> {
-                    for (String part : SCHEMA) {
-                        statement.execute(part);
-                    }
-                });
-            }
-        }
-    }
-
-    private static int number(Statement statement, String query) throws SQLException {
-        try (ResultSet result = statement.executeQuery(query)) {
-            result.next();
-            return result.getInt(1);
-        }
-    }
-
     /** All files by path. */
     Map<String, FileRow> files() throws SeasonStoreException {
-        return guarded(() -> {
+        return database.guarded(() -> {
             Map<String, FileRow> files = new HashMap<>();
-            try (Statement statement = connection.createStatement();
-                    ResultSet row = statement.executeQuery("SELECT * FROM file")) {
+            try (PreparedStatement statement = database.reading("SELECT * FROM file");
+                    ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
                     FileRow each = new FileRow(
                             row.getString("path"),
@@ -294,10 +122,10 @@ final class RideStore implements AutoCloseable {
 
     /** Puts a file and its rides into the store, in the place of what the same path held before. */
     void put(FileRow row, List<RideIntake.NewRide> rides) throws SeasonStoreException {
-        guarded(() -> {
-            inTransaction(() -> {
+        database.guarded(() -> {
+            database.inTransaction(() -> {
                 String before = contentOf(row.path());
-                execute(
+                database.execute(
                         "INSERT OR REPLACE INTO file VALUES (?, ?, ?, ?, ?, ?, ?)",
                         row.path(),
                         row.name(),
@@ -307,7 +135,7 @@ final class RideStore implements AutoCloseable {
                         row.analysisVersion(),
                         row.problem());
                 if (!rides.isEmpty()) {
-                    execute("DELETE FROM ride WHERE sha256 = ?", row.sha256());
+                    database.execute("DELETE FROM ride WHERE sha256 = ?", row.sha256());
                 }
                 for (RideIntake.NewRide ride : rides) {
                     insert(ride);
@@ -322,10 +150,10 @@ final class RideStore implements AutoCloseable {
 
     /** Forgets files, and the rides that no other file holds. */
     void forget(List<FileRow> rows) throws SeasonStoreException {
-        guarded(() -> {
-            inTransaction(() -> {
+        database.guarded(() -> {
+            database.inTransaction(() -> {
                 for (FileRow row : rows) {
-                    execute("DELETE FROM file WHERE path = ?", row.path());
+                    database.execute("DELETE FROM file WHERE path = ?", row.path());
                     deleteRidesWithoutFile(row.sha256());
                 }
             });
@@ -334,14 +162,13 @@ final class RideStore implements AutoCloseable {
     }
 
     private void deleteRidesWithoutFile(String sha256) throws SQLException {
-        execute(
+        database.execute(
                 "DELETE FROM ride WHERE sha256 = ?1 AND NOT EXISTS (SELECT 1 FROM file WHERE file.sha256 = ?1)",
                 sha256);
     }
 
     private @Nullable String contentOf(String path) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement("SELECT sha256 FROM file WHERE path = ?")) {
-            bind(statement, path);
+        try (PreparedStatement statement = database.reading("SELECT sha256 FROM file WHERE path = ?", path)) {
             try (ResultSet row = statement.executeQuery()) {
                 return row.next() ? row.getString(1) : null;
             }
@@ -350,9 +177,9 @@ final class RideStore implements AutoCloseable {
 
     /** Keeps a new judgement of a ride. */
     void putJudgement(StoredRide.Key key, RideJudgement judgement, String judgementKey) throws SeasonStoreException {
-        guarded(() -> {
-            inTransaction(() -> {
-                execute(
+        database.guarded(() -> {
+            database.inTransaction(() -> {
+                database.execute(
                         """
                         UPDATE ride SET judgement_key = ?, threshold_power_w = ?, threshold_source = ?,
                           intensity_factor = ?, training_stress = ?, verdict = ?, verdict_reason = ?, target_w = ?,
@@ -372,7 +199,7 @@ final class RideStore implements AutoCloseable {
                         key.sessionIndex());
                 Long id = id(key);
                 if (id != null) {
-                    execute("DELETE FROM finding WHERE ride_id = ?", id);
+                    database.execute("DELETE FROM finding WHERE ride_id = ?", id);
                     insertFindings(id, judgement);
                 }
             });
@@ -383,9 +210,10 @@ final class RideStore implements AutoCloseable {
     /** Puts a ride in the place of what an earlier version of the analysis made of the same seconds. */
     void renew(RideIntake.NewRide ride) throws SeasonStoreException {
         StoredRide.Key key = ride.ride().key();
-        guarded(() -> {
-            inTransaction(() -> {
-                execute("DELETE FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex());
+        database.guarded(() -> {
+            database.inTransaction(() -> {
+                database.execute(
+                        "DELETE FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex());
                 insert(ride);
             });
             return key;
@@ -406,12 +234,12 @@ final class RideStore implements AutoCloseable {
 
     /** All rides whose drag area and rolling resistance are kept. */
     List<EstimatedRide> estimatedRides() throws SeasonStoreException {
-        return guarded(() -> {
+        return database.guarded(() -> {
             List<EstimatedRide> rides = new ArrayList<>();
-            try (PreparedStatement statement = connection.prepareStatement(
+            try (PreparedStatement statement = database.reading(
                     "SELECT ride.*, rig.total_mass_kg FROM ride JOIN rig ON rig.ride_id = ride.id"
-                            + " WHERE ride.analysis_version = ? ORDER BY ride.sha256, ride.session_index")) {
-                bind(statement, ANALYSIS_VERSION);
+                            + " WHERE ride.analysis_version = ? ORDER BY ride.sha256, ride.session_index",
+                    ANALYSIS_VERSION)) {
                 try (ResultSet row = statement.executeQuery()) {
                     while (row.next()) {
                         rides.add(new EstimatedRide(
@@ -429,13 +257,13 @@ final class RideStore implements AutoCloseable {
 
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
-        return guarded(() -> inSnapshot(() -> {
+        return database.guarded(() -> database.inSnapshot(() -> {
             Map<Long, List<Best>> bests = bests();
             Map<Long, List<RideJudgement.Found>> findings = findings();
             Map<Long, List<Durability>> durability = durability();
             List<RideRow> rides = new ArrayList<>();
-            try (Statement statement = connection.createStatement();
-                    ResultSet row = statement.executeQuery("SELECT * FROM ride ORDER BY sha256, session_index")) {
+            try (PreparedStatement statement = database.reading("SELECT * FROM ride ORDER BY sha256, session_index");
+                    ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
                     long id = row.getLong("id");
                     rides.add(ride(
@@ -451,10 +279,9 @@ final class RideStore implements AutoCloseable {
 
     /** A ride with its seconds; empty when it is no longer there. */
     Optional<StoredRide> stored(StoredRide.Key key) throws SeasonStoreException {
-        return guarded(() -> {
-            try (PreparedStatement statement =
-                    connection.prepareStatement("SELECT * FROM ride WHERE sha256 = ? AND session_index = ?")) {
-                bind(statement, key.sha256(), key.sessionIndex());
+        return database.guarded(() -> {
+            try (PreparedStatement statement = database.reading(
+                    "SELECT * FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex())) {
                 try (ResultSet row = statement.executeQuery()) {
                     return row.next() ? Optional.of(stored(key, row)) : Optional.empty();
                 }
@@ -466,8 +293,7 @@ final class RideStore implements AutoCloseable {
         Map<Channel, RideCodec.Column> columns = new EnumMap<>(Channel.class);
         Map<String, RideCodec.Column> others = new HashMap<>();
         try (PreparedStatement statement =
-                connection.prepareStatement("SELECT name, encoding, data FROM series WHERE ride_id = ?")) {
-            bind(statement, row.getLong("id"));
+                database.reading("SELECT name, encoding, data FROM series WHERE ride_id = ?", row.getLong("id"))) {
             try (ResultSet series = statement.executeQuery()) {
                 while (series.next()) {
                     RideCodec.Column column = new RideCodec.Column(
@@ -503,8 +329,7 @@ final class RideStore implements AutoCloseable {
     }
 
     private @Nullable KeptEstimate estimate(long rideId) throws SQLException {
-        try (PreparedStatement statement = connection.prepareStatement("SELECT * FROM rig WHERE ride_id = ?")) {
-            bind(statement, rideId);
+        try (PreparedStatement statement = database.reading("SELECT * FROM rig WHERE ride_id = ?", rideId)) {
             try (ResultSet row = statement.executeQuery()) {
                 if (!row.next()) {
                     return null;
@@ -518,15 +343,6 @@ final class RideStore implements AutoCloseable {
                         row.getInt("pieces"));
                 return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
             }
-        }
-    }
-
-    @Override
-    public void close() throws SeasonStoreException {
-        try {
-            connection.close();
-        } catch (SQLException e) {
-            throw failure(file, e);
         }
     }
 
@@ -570,7 +386,7 @@ final class RideStore implements AutoCloseable {
         values.put("cost_low_min", judgement.costMinutesLow());
         values.put("cost_high_min", judgement.costMinutesHigh());
         values.put("lap_count", ride.lapCount());
-        execute(
+        database.execute(
                 "INSERT INTO ride (" + String.join(", ", values.keySet()) + ") VALUES (?"
                         + ", ?".repeat(values.size() - 1) + ")",
                 values.values().toArray());
@@ -579,10 +395,11 @@ final class RideStore implements AutoCloseable {
             throw new SQLException("the ride just inserted is not there");
         }
         for (Best best : taken.judged().bests()) {
-            execute("INSERT INTO best VALUES (?, ?, ?, ?)", id, best.seconds(), best.watts(), best.mayBeLow() ? 1 : 0);
+            database.execute(
+                    "INSERT INTO best VALUES (?, ?, ?, ?)", id, best.seconds(), best.watts(), best.mayBeLow() ? 1 : 0);
         }
         for (Durability each : taken.judged().durability()) {
-            execute(
+            database.execute(
                     "INSERT INTO durability VALUES (?, ?, ?, ?, ?)",
                     id,
                     each.seconds(),
@@ -599,7 +416,7 @@ final class RideStore implements AutoCloseable {
         KeptEstimate kept = ride.estimate();
         if (kept != null) {
             RigEstimate estimate = kept.estimate();
-            execute(
+            database.execute(
                     "INSERT INTO rig VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
                     id,
                     kept.totalMassKg(),
@@ -617,7 +434,7 @@ final class RideStore implements AutoCloseable {
     }
 
     private void insertSeries(long id, String name, RideCodec.Column column) throws SQLException {
-        execute(
+        database.execute(
                 "INSERT INTO series VALUES (?, ?, ?, ?)",
                 id,
                 name,
@@ -628,7 +445,7 @@ final class RideStore implements AutoCloseable {
     private void insertFindings(long id, RideJudgement judgement) throws SQLException {
         int position = 0;
         for (RideJudgement.Found found : judgement.findings()) {
-            execute(
+            database.execute(
                     "INSERT INTO finding VALUES (?, ?, ?, ?)",
                     id,
                     position++,
@@ -638,9 +455,8 @@ final class RideStore implements AutoCloseable {
     }
 
     private @Nullable Long id(StoredRide.Key key) throws SQLException {
-        try (PreparedStatement statement =
-                connection.prepareStatement("SELECT id FROM ride WHERE sha256 = ? AND session_index = ?")) {
-            bind(statement, key.sha256(), key.sessionIndex());
+        try (PreparedStatement statement = database.reading(
+                "SELECT id FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex())) {
             try (ResultSet row = statement.executeQuery()) {
                 return row.next() ? (Long) row.getLong(1) : null;
             }
@@ -649,9 +465,9 @@ final class RideStore implements AutoCloseable {
 
     private Map<Long, List<Best>> bests() throws SQLException {
         Map<Long, List<Best>> bests = new HashMap<>();
-        try (Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery(
-                        "SELECT ride_id, seconds, watts, may_be_low FROM best ORDER BY ride_id, seconds")) {
+        try (PreparedStatement statement = database.reading(
+                        "SELECT ride_id, seconds, watts, may_be_low FROM best ORDER BY ride_id, seconds");
+                ResultSet row = statement.executeQuery()) {
             while (row.next()) {
                 bests.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
                         .add(new Best(row.getInt(2), row.getDouble(3), row.getInt(4) != 0));
@@ -662,9 +478,9 @@ final class RideStore implements AutoCloseable {
 
     private Map<Long, List<Durability>> durability() throws SQLException {
         Map<Long, List<Durability>> durability = new HashMap<>();
-        try (Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery("SELECT ride_id, seconds, after_kj, fresher_w, tired_w"
-                        + " FROM durability ORDER BY ride_id, seconds, after_kj")) {
+        try (PreparedStatement statement = database.reading("SELECT ride_id, seconds, after_kj, fresher_w, tired_w"
+                        + " FROM durability ORDER BY ride_id, seconds, after_kj");
+                ResultSet row = statement.executeQuery()) {
             while (row.next()) {
                 durability
                         .computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
@@ -676,9 +492,9 @@ final class RideStore implements AutoCloseable {
 
     private Map<Long, List<RideJudgement.Found>> findings() throws SQLException {
         Map<Long, List<RideJudgement.Found>> findings = new HashMap<>();
-        try (Statement statement = connection.createStatement();
-                ResultSet row = statement.executeQuery(
-                        "SELECT ride_id, kind, severity FROM finding ORDER BY ride_id, position")) {
+        try (PreparedStatement statement =
+                        database.reading("SELECT ride_id, kind, severity FROM finding ORDER BY ride_id, position");
+                ResultSet row = statement.executeQuery()) {
             while (row.next()) {
                 findings.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
                         .add(new RideJudgement.Found(
@@ -754,95 +570,5 @@ final class RideStore implements AutoCloseable {
     private static @Nullable Integer integer(ResultSet row, String column) throws SQLException {
         int value = row.getInt(column);
         return row.wasNull() ? null : value;
-    }
-
-    private void execute(String sql, @Nullable Object... values) throws SQLException {
-        PreparedStatement statement = writing.get(sql);
-        if (statement == null) {
-            statement = connection.prepareStatement(sql);
-            writing.put(sql, statement);
-        }
-        bind(statement, values);
-        statement.executeUpdate();
-        statement.clearParameters();
-    }
-
-    private static void bind(PreparedStatement statement, @Nullable Object... values) throws SQLException {
-        for (int i = 0; i < values.length; i++) {
-            statement.setObject(i + 1, values[i]);
-        }
-    }
-
-    @FunctionalInterface
-    private interface Step {
-        void run() throws SQLException;
-    }
-
-    @FunctionalInterface
-    private interface Answer<T> {
-        T get() throws SQLException;
-    }
-
-    /** All of it or nothing; the write lock is taken first, so that waiting for another process is at its beginning. */
-    private void inTransaction(Step step) throws SQLException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("BEGIN IMMEDIATE");
-            try {
-                step.run();
-                statement.execute("COMMIT");
-            } catch (SQLException e) {
-                rollBack(statement, e);
-                throw e;
-            }
-        }
-    }
-
-    /** All queries see the store as it was at the first: another process may put a ride in again between them. */
-    private <T> T inSnapshot(Answer<T> answer) throws SQLException {
-        try (Statement statement = connection.createStatement()) {
-            statement.execute("BEGIN");
-            try {
-                T result = answer.get();
-                statement.execute("COMMIT");
-                return result;
-            } catch (SQLException e) {
-                rollBack(statement, e);
-                throw e;
-            }
-        }
-    }
-
-    private static void rollBack(Statement statement, SQLException because) {
-        try {
-            statement.execute("ROLLBACK");
-        } catch (SQLException e) {
-            // SQLite has rolled back by itself where the disk was full.
-            because.addSuppressed(e);
-        }
-    }
-
-    private <T> T guarded(Answer<T> answer) throws SeasonStoreException {
-        try {
-            return answer.get();
-        } catch (SQLException e) {
-            throw failure(file, e);
-        }
-    }
-
-    /** SQLite's result codes, https://www.sqlite.org/rescode.html, in words. */
-    private static SeasonStoreException failure(Path file, SQLException e) {
-        String reason = switch (e.getErrorCode() & 0xFF) {
-            case 5, 6 -> "is in use by another process; try again";
-            case 8 -> "cannot be written (read-only); keep the season's store in another place";
-            case 10 -> "could not be read or written (input or output failed); check the disk";
-            case 11 -> "is damaged; delete it, and the season is read anew";
-            case 13 -> "no space is left on the disk; make room and run again, what was done is kept";
-            case 14 ->
-                "cannot be created or opened here; check the folder's permission, or keep the season's store in"
-                        + " another place";
-            case 26 -> "is no season store; name another file";
-            default -> "the season's store failed: " + e.getMessage();
-        };
-        return new SeasonStoreException(file + ": " + reason, e);
     }
 }

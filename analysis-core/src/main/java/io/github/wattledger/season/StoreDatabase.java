@@ -1,0 +1,315 @@
+package io.github.wattledger.season;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Properties;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.JDBC;
+
+/**
+ * The SQLite file of a store: its tables, its transactions, and what goes wrong with it in one line for people. Not for
+ * use by several threads.
+ */
+final class StoreDatabase implements AutoCloseable {
+    /** Version of the tables, kept in {@code user_version}. */
+    static final int SCHEMA_VERSION = 2;
+
+    /** Marks the file as ours: the letters WLSS. */
+    private static final int APPLICATION_ID = 0x574C5353;
+
+    private static final int BUSY_MILLISECONDS = 60_000;
+
+    private static final String[] SCHEMA = {
+        """
+        CREATE TABLE IF NOT EXISTS file (
+          path TEXT PRIMARY KEY,
+          name TEXT NOT NULL,
+          size_bytes INTEGER NOT NULL,
+          modified_ns INTEGER NOT NULL,
+          sha256 TEXT NOT NULL,
+          analysis_version INTEGER NOT NULL,
+          problem TEXT
+        ) WITHOUT ROWID""",
+        "CREATE INDEX IF NOT EXISTS file_by_content ON file (sha256)",
+        """
+        CREATE TABLE IF NOT EXISTS ride (
+          id INTEGER PRIMARY KEY,
+          sha256 TEXT NOT NULL,
+          session_index INTEGER NOT NULL,
+          analysis_version INTEGER NOT NULL,
+          format TEXT NOT NULL,
+          device TEXT,
+          device_threshold_power_w REAL,
+          device_threshold_heart_rate_bpm REAL,
+          device_rider_mass_kg REAL,
+          start_epoch_s INTEGER NOT NULL,
+          utc_offset_s INTEGER,
+          channel_count INTEGER NOT NULL,
+          elapsed_s INTEGER NOT NULL,
+          timer_s INTEGER NOT NULL,
+          moving_s INTEGER NOT NULL,
+          power_s INTEGER NOT NULL,
+          distance_m REAL,
+          ascent_m REAL,
+          work_kj REAL,
+          average_power_w REAL,
+          normalized_power_w REAL,
+          average_heart_rate_bpm REAL,
+          maximum_heart_rate_bpm REAL,
+          efficiency_w_per_beat REAL,
+          decoupling_percent REAL,
+          judgement_key TEXT NOT NULL,
+          threshold_power_w REAL,
+          threshold_source TEXT,
+          intensity_factor REAL,
+          training_stress REAL,
+          verdict TEXT NOT NULL,
+          verdict_reason TEXT,
+          target_w REAL,
+          cost_low_min REAL,
+          cost_high_min REAL,
+          lap_count INTEGER NOT NULL,
+          UNIQUE (sha256, session_index)
+        )""",
+        """
+        CREATE TABLE IF NOT EXISTS best (
+          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+          seconds INTEGER NOT NULL,
+          watts REAL NOT NULL,
+          may_be_low INTEGER NOT NULL,
+          PRIMARY KEY (ride_id, seconds)
+        ) WITHOUT ROWID""",
+        """
+        CREATE TABLE IF NOT EXISTS durability (
+          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+          seconds INTEGER NOT NULL,
+          after_kj REAL NOT NULL,
+          fresher_w REAL NOT NULL,
+          tired_w REAL NOT NULL,
+          PRIMARY KEY (ride_id, seconds, after_kj)
+        ) WITHOUT ROWID""",
+        """
+        CREATE TABLE IF NOT EXISTS finding (
+          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+          position INTEGER NOT NULL,
+          kind TEXT NOT NULL,
+          severity TEXT NOT NULL,
+          PRIMARY KEY (ride_id, position)
+        ) WITHOUT ROWID""",
+        """
+        CREATE TABLE IF NOT EXISTS series (
+          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+          name TEXT NOT NULL,
+          encoding TEXT NOT NULL,
+          data BLOB NOT NULL,
+          UNIQUE (ride_id, name)
+        )""",
+        """
+        CREATE TABLE IF NOT EXISTS rig (
+          ride_id INTEGER PRIMARY KEY REFERENCES ride (id) ON DELETE CASCADE,
+          total_mass_kg REAL NOT NULL,
+          refusal TEXT,
+          drag_area_m2 REAL,
+          drag_area_error_m2 REAL,
+          rolling_resistance REAL,
+          rolling_resistance_error REAL,
+          pieces INTEGER NOT NULL
+        )""",
+        "PRAGMA application_id = " + APPLICATION_ID,
+        "PRAGMA user_version = " + SCHEMA_VERSION
+    };
+
+    private final Path file;
+    private final Connection connection;
+
+    /** Statements that write, by their text: a ride takes some forty, and preparing one costs more than running it. */
+    private final Map<String, PreparedStatement> writing = new HashMap<>();
+
+    private StoreDatabase(Path file, Connection connection) {
+        this.file = file;
+        this.connection = connection;
+    }
+
+    /**
+     * Opens a store, and makes it where there is none.
+     *
+     * @throws SeasonStoreException when it cannot be used, with one line for people
+     */
+    static StoreDatabase open(Path file) throws SeasonStoreException {
+        Path absolute = file.toAbsolutePath();
+        Path folder = absolute.getParent();
+        if (Files.isDirectory(absolute)) {
+            throw new SeasonStoreException(file + ": is a folder; name a file for the season's store", null);
+        }
+        if (folder == null || !Files.isDirectory(folder)) {
+            throw new SeasonStoreException(file + ": its folder does not exist; the season's store needs one", null);
+        }
+        try {
+            // As a URI: a question mark in a plain name would be taken for the start of settings.
+            Connection connection = new JDBC().connect(JDBC.PREFIX + absolute.toUri(), new Properties());
+            if (connection == null) {
+                throw new AssertionError("the driver refuses its own prefix");
+            }
+            StoreDatabase database = new StoreDatabase(file, connection);
+            try {
+                database.prepare();
+            } catch (SQLException | SeasonStoreException e) {
+                connection.close();
+                throw e;
+            }
+            return database;
+        } catch (SQLException e) {
+            throw failure(file, e);
+        }
+    }
+
+    private void prepare() throws SQLException, SeasonStoreException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
+            int version = number(statement, "PRAGMA user_version");
+            if (version > SCHEMA_VERSION) {
+                throw new SeasonStoreException(
+                        file + ": was written by a later version of this program (store version " + version
+                                + ", this one knows " + SCHEMA_VERSION + "); use that, or another store",
+                        null);
+            }
+            boolean empty = number(statement, "SELECT count(*) FROM sqlite_master") == 0;
+            if (!empty && number(statement, "PRAGMA application_id") != APPLICATION_ID) {
+                throw new SeasonStoreException(
+                        file + ": is the database of another program; name another file for the season's store", null);
+            }
+            statement.execute("PRAGMA journal_mode = WAL");
+            statement.execute("PRAGMA synchronous = NORMAL");
+            statement.execute("PRAGMA foreign_keys = ON");
+            if (version < SCHEMA_VERSION) {
+                inTransaction(() -> {
+                    for (String part : SCHEMA) {
+                        statement.execute(part);
+                    }
+                });
+            }
+        }
+    }
+
+    private static int number(Statement statement, String query) throws SQLException {
+        try (ResultSet result = statement.executeQuery(query)) {
+            result.next();
+            return result.getInt(1);
+        }
+    }
+
+    /** A statement that reads, to be closed. */
+    PreparedStatement reading(String sql, @Nullable Object... values) throws SQLException {
+        PreparedStatement statement = connection.prepareStatement(sql);
+        bind(statement, values);
+        return statement;
+    }
+
+    @Override
+    public void close() throws SeasonStoreException {
+        try {
+            connection.close();
+        } catch (SQLException e) {
+            throw failure(file, e);
+        }
+    }
+
+    /** Runs a statement that writes. */
+    void execute(String sql, @Nullable Object... values) throws SQLException {
+        PreparedStatement statement = writing.get(sql);
+        if (statement == null) {
+            statement = connection.prepareStatement(sql);
+            writing.put(sql, statement);
+        }
+        bind(statement, values);
+        statement.executeUpdate();
+        statement.clearParameters();
+    }
+
+    private static void bind(PreparedStatement statement, @Nullable Object... values) throws SQLException {
+        for (int i = 0; i < values.length; i++) {
+            statement.setObject(i + 1, values[i]);
+        }
+    }
+
+    @FunctionalInterface
+    interface Step {
+        void run() throws SQLException;
+    }
+
+    @FunctionalInterface
+    interface Answer<T> {
+        T get() throws SQLException;
+    }
+
+    /** All of it or nothing; the write lock is taken first, so that waiting for another process is at its beginning. */
+    void inTransaction(Step step) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("BEGIN IMMEDIATE");
+            try {
+                step.run();
+                statement.execute("COMMIT");
+            } catch (SQLException e) {
+                rollBack(statement, e);
+                throw e;
+            }
+        }
+    }
+
+    /** All queries see the store as it was at the first: another process may put a ride in again between them. */
+    <T> T inSnapshot(Answer<T> answer) throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            statement.execute("BEGIN");
+            try {
+                T result = answer.get();
+                statement.execute("COMMIT");
+                return result;
+            } catch (SQLException e) {
+                rollBack(statement, e);
+                throw e;
+            }
+        }
+    }
+
+    private static void rollBack(Statement statement, SQLException because) {
+        try {
+            statement.execute("ROLLBACK");
+        } catch (SQLException e) {
+            // SQLite has rolled back by itself where the disk was full.
+            because.addSuppressed(e);
+        }
+    }
+
+    /** The answer, or what went wrong in one line for people. */
+    <T> T guarded(Answer<T> answer) throws SeasonStoreException {
+        try {
+            return answer.get();
+        } catch (SQLException e) {
+            throw failure(file, e);
+        }
+    }
+
+    /** SQLite's result codes, https://www.sqlite.org/rescode.html, in words. */
+    private static SeasonStoreException failure(Path file, SQLException e) {
+        String reason = switch (e.getErrorCode() & 0xFF) {
+            case 5, 6 -> "is in use by another process; try again";
+            case 8 -> "cannot be written (read-only); keep the season's store in another place";
+            case 10 -> "could not be read or written (input or output failed); check the disk";
+            case 11 -> "is damaged; delete it, and the season is read anew";
+            case 13 -> "no space is left on the disk; make room and run again, what was done is kept";
+            case 14 ->
+                "cannot be created or opened here; check the folder's permission, or keep the season's store in"
+                        + " another place";
+            case 26 -> "is no season store; name another file";
+            default -> "the season's store failed: " + e.getMessage();
+        };
+        return new SeasonStoreException(file + ": " + reason, e);
+    }
+}
