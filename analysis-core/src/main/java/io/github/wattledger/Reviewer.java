@@ -321,22 +321,24 @@ public final class Reviewer {
             notes.add(new QualityNote(
                     "part-selected",
                     selected.seconds(),
-                    "Only " + clock(selected.fromSecond()) + " to " + clock(selected.toSecond()) + " of "
-                            + clock(whole.seconds()) + " was reviewed, as asked for. The device's totals are of the"
+                    "Only " + Interval.clock(selected.fromSecond()) + " to " + Interval.clock(selected.toSecond())
+                            + " of "
+                            + Interval.clock(whole.seconds())
+                            + " was reviewed, as asked for. The device's totals are of the"
                             + " whole session."));
         }
         if (part.leadInSeconds() > 0) {
             notes.add(new QualityNote(
                     "lead-in-set-apart",
                     part.leadInSeconds(),
-                    "The first " + clock(part.leadInSeconds())
+                    "The first " + Interval.clock(part.leadInSeconds())
                             + " was easy riding or waiting: set apart as not raced. Load and curve include it."));
         }
         if (part.tailSeconds() > 0) {
             notes.add(new QualityNote(
                     "tail-set-apart",
                     part.tailSeconds(),
-                    "The last " + clock(part.tailSeconds())
+                    "The last " + Interval.clock(part.tailSeconds())
                             + " was easy riding or waiting: set apart as not raced. Load and curve include it."));
         }
     }
@@ -358,7 +360,7 @@ public final class Reviewer {
                         Locale.ROOT,
                         "An intensity factor of %.2f over %s contradicts a threshold of %.0f W. %s",
                         load.intensityFactor(),
-                        clock(load.timerSeconds()),
+                        Interval.clock(load.timerSeconds()),
                         context.thresholdPowerW(),
                         consequence));
     }
@@ -387,9 +389,5 @@ public final class Reviewer {
 
     private static @Nullable Double zeroToNull(@Nullable Double value) {
         return value == null || value == 0 ? null : value;
-    }
-
-    private static String clock(int seconds) {
-        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
     }
 }

@@ -1,6 +1,7 @@
 package io.github.wattledger.ride;
 
 import java.io.Serializable;
+import java.util.Locale;
 
 /**
  * A half-open stretch of whole seconds, {@code [fromSecond, toSecond)}, counted from the first second of a ride.
@@ -40,5 +41,16 @@ public record Interval(int fromSecond, int toSecond) implements Serializable {
     /** The same stretch, moved by a number of seconds. */
     public Interval shifted(int seconds) {
         return new Interval(fromSecond + seconds, toSecond + seconds);
+    }
+
+    /** Both bounds as a watch shows them, {@code 0:12:06 to 1:21:02}. */
+    @Override
+    public String toString() {
+        return clock(fromSecond) + " to " + clock(toSecond);
+    }
+
+    /** Elapsed seconds as a watch shows them, {@code h:mm:ss}. */
+    public static String clock(int seconds) {
+        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
     }
 }
