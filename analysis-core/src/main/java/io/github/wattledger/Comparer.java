@@ -1,6 +1,7 @@
 package io.github.wattledger;
 
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
@@ -56,7 +57,7 @@ public final class Comparer {
                 ride,
                 name == null ? file.toString() : name.toString(),
                 read.format(),
-                Digests.sha256(content));
+                ContentDigest.sha256(content));
         return new RideComparison.Compared(source, ride);
     }
 }

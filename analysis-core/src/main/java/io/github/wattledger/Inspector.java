@@ -4,6 +4,7 @@ import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
@@ -38,7 +39,7 @@ public final class Inspector {
         ReadResult read = RideFiles.read(content, file.toString(), options);
         Path name = file.getFileName();
         String shownName = name == null ? file.toString() : name.toString();
-        String sha256 = Digests.sha256(content);
+        String sha256 = ContentDigest.sha256(content);
         List<QualityNote> notes = read.notes().stream()
                 .map(note -> new QualityNote(note.code(), null, note.text()))
                 .toList();

@@ -1,6 +1,7 @@
 package io.github.wattledger;
 
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
@@ -67,7 +68,7 @@ public final class Replayer {
                 whole,
                 name == null ? file.toString() : name.toString(),
                 read.format(),
-                Digests.sha256(content));
+                ContentDigest.sha256(content));
         return new Replayed(source, part, WhatIf.replayed(ride, rig, change));
     }
 }

@@ -11,6 +11,7 @@ import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.pacing.Thresholds;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
@@ -72,12 +73,21 @@ public final class Reviewer {
     public static RideReview review(Path file, ReadOptions readOptions, Rider rider, ReviewOptions options)
             throws UnreadableRideException {
         byte[] content = RideFiles.content(file, readOptions.limits());
-        CompletableFuture<String> sha256 = Digests.besideSha256(content);
+        CompletableFuture<String> sha256 = digestBeside(content);
         ReadResult read = RideFiles.read(content, file.toString(), readOptions);
         Recording recording = chosenSession(read, file.toString(), options.sessionIndex());
         Path name = file.getFileName();
         FileFacts facts = new FileFacts(name == null ? file.toString() : name.toString(), read.format(), sha256.join());
         return review(recording, facts, readNotes(read, recording), rider, options);
+    }
+
+    /** The digest on a thread of its own, while the caller reads the content: it takes some 25 ms of a cold start. */
+    private static CompletableFuture<String> digestBeside(byte[] content) {
+        return CompletableFuture.supplyAsync(() -> ContentDigest.sha256(content), work -> {
+            Thread thread = new Thread(work, "wattledger-digest");
+            thread.setDaemon(true);
+            thread.start();
+        });
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.github.wattledger.read;
 
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Samples;
 import java.io.Serializable;
 import java.util.Locale;
@@ -59,8 +60,7 @@ public record ReadNote(String code, String text) implements Serializable {
         long seconds = read.epochSecond(size - 1) - read.epochSecond(0);
         String last = seconds < 0 || seconds > MOST_SECONDS || size == 1
                 ? ""
-                : String.format(
-                        Locale.ROOT, ", the last at %d:%02d:%02d,", seconds / 3600, seconds / 60 % 60, seconds % 60);
+                : ", the last at " + Interval.clock((int) seconds) + ",";
         return count + " up to there" + last + (size == 1 ? " was read." : " were read.");
     }
 }

@@ -8,6 +8,7 @@ import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.ride.Bounds;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
@@ -144,7 +145,7 @@ final class Judge {
     private String key(OnDay onDay) {
         return keys.computeIfAbsent(onDay, facts -> {
             String words = facts.rider() + "\n" + facts.source() + "\n" + options.limits();
-            return Digest.sha256(words.getBytes(StandardCharsets.UTF_8)).substring(0, 16);
+            return ContentDigest.sha256(words.getBytes(StandardCharsets.UTF_8)).substring(0, 16);
         });
     }
 

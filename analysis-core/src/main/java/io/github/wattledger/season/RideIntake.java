@@ -1,6 +1,7 @@
 package io.github.wattledger.season;
 
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
@@ -40,7 +41,7 @@ final class RideIntake {
         String sha256 = null;
         try {
             byte[] content = RideFiles.content(file.path(), ReadLimits.DEFAULT);
-            sha256 = Digest.sha256(content);
+            sha256 = ContentDigest.sha256(content);
             if (knownContents.contains(sha256)) {
                 return new Taken(file, sha256, true, List.of(), null);
             }

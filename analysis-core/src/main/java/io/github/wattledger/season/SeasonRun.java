@@ -106,9 +106,9 @@ public final class SeasonRun {
         Set<String> outdatedToRead = new HashSet<>();
         for (FoundFile file : files) {
             RideStore.FileRow row = rows.get(file.path().toString());
-            if (row == null || !row.isStillOf(file)) {
-                toRead.add(file);
-            } else if (outdated.contains(row.sha256()) && outdatedToRead.add(row.sha256())) {
+            if (row == null
+                    || !row.isStillOf(file)
+                    || (outdated.contains(row.sha256()) && outdatedToRead.add(row.sha256()))) {
                 toRead.add(file);
             } else if (!row.name().equals(file.name())) {
                 // The same file seen from another folder above it.

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.ThresholdHistory;
@@ -460,7 +461,7 @@ class SeasonRunTest {
 
     @Test
     void contentIsKnownByItsSha256() {
-        assertThat(Digest.sha256("abc".getBytes(StandardCharsets.UTF_8)))
+        assertThat(ContentDigest.sha256("abc".getBytes(StandardCharsets.UTF_8)))
                 // FIPS 180-2, appendix B.1
                 .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     }

@@ -1,15 +1,15 @@
-package io.github.wattledger.season;
+package io.github.wattledger.read;
 
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
-/** Digests by which content is known again. */
-final class Digest {
-    private Digest() {}
+/** The digest by which a content is known again. */
+public final class ContentDigest {
+    private ContentDigest() {}
 
-    /** SHA-256 in lower-case hexadecimal. */
-    static String sha256(byte[] content) {
+    /** SHA-256 in lower-case hexadecimal, 64 digits. */
+    public static String sha256(byte[] content) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
         } catch (NoSuchAlgorithmException e) {
