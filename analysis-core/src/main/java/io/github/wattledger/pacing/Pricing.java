@@ -23,8 +23,8 @@ final class Pricing {
     private static final int MOST_EVALUATIONS = 200;
     private static final int SOLVER_ORDER = 5;
 
-    /** How close a quantity has to come to the recorded one, as a fraction of it: time goes with about its cube root. */
-    private static final double TOLERANCE = 1e-5;
+    /** How close a quantity has to come to the recorded one, as a fraction of it: a tenth of a second in a day. */
+    private static final double TOLERANCE = 1e-6;
 
     /** The share is sought near 1 first: mending moves little, and every try is a whole replay. */
     private static final double NEARBY = 1.04;
