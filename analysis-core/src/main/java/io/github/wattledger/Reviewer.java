@@ -176,6 +176,7 @@ public final class Reviewer {
         RigChoice rig = estimate == null ? before.estimatedFrom(ride, course) : before.estimatedBy(estimate);
         PacingReview pacing = PacingReview.of(
                 ride,
+                course,
                 part,
                 selected.fromSecond(),
                 thresholds,

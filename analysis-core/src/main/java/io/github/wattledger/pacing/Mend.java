@@ -2,7 +2,10 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Replay;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +17,7 @@ final class Mend {
     private final Replay replay;
     private final double[] factor;
     private final boolean[] takesBack;
+    private final List<Interval> changed;
 
     /** Nothing mended yet; every pedalled second from the first on takes back. */
     Mend(Race race, Replay replay) {
@@ -21,6 +25,7 @@ final class Mend {
         this.replay = replay;
         this.factor = new double[race.watts().size()];
         this.takesBack = new boolean[factor.length];
+        this.changed = new ArrayList<>();
         Arrays.fill(factor, 1);
         for (int second = 0; second < factor.length; second++) {
             takesBack[second] = replay.isPedalled(second) && race.watts().get(second) > 0;
@@ -33,6 +38,7 @@ final class Mend {
         this.replay = other.replay;
         this.factor = other.factor.clone();
         this.takesBack = other.takesBack.clone();
+        this.changed = new ArrayList<>(other.changed);
     }
 
     /** What a step changed: how many seconds, and the work it took out of them, joules. */
@@ -47,6 +53,7 @@ final class Mend {
 
     /** Like {@link #scale}, but what is left over or missing is shared by these seconds as well. */
     Change level(Interval stretch, double by) {
+        changed.add(stretch);
         int seconds = 0;
         double takenOutJ = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
@@ -66,6 +73,7 @@ final class Mend {
 
     /** The pedalled seconds of a stretch brought down to a power where they exceed it; they take nothing back. */
     Change cap(Interval stretch, double capW) {
+        changed.add(stretch);
         int seconds = 0;
         double takenOutJ = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
@@ -82,7 +90,14 @@ final class Mend {
 
     /** Nothing before a second takes back: what was ridden by then cannot be ridden again. */
     void giveBackFrom(int second) {
-        Arrays.fill(takesBack, 0, Math.min(second, takesBack.length), false);
+        Interval before = new Interval(0, Math.min(second, takesBack.length));
+        changed.add(before);
+        Arrays.fill(takesBack, before.fromSecond(), before.toSecond(), false);
+    }
+
+    /** The stretches outside which nothing was changed; they may overlap. */
+    List<Interval> changed() {
+        return Collections.unmodifiableList(changed);
     }
 
     /** The seconds that take back, counted from the start of the recording; null when there are none. */

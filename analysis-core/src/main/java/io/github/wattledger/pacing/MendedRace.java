@@ -1,8 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.load.NormalizedPower;
-import io.github.wattledger.ride.SecondState;
-import io.github.wattledger.ride.Series;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Replay;
 import java.util.Arrays;
 import java.util.Map;
@@ -22,17 +21,41 @@ final class MendedRace {
     private static final int WINDOW = NormalizedPower.WINDOW_SECONDS;
 
     private final Replay replay;
+    private final PoweredSeconds powered;
 
     /** For each bin, and last for the seconds outside all bins, which stay as long as they were. */
     private final Sums[] sums;
 
     private final NavigableMap<Double, State> tried = new TreeMap<>();
 
-    MendedRace(Race race, Replay replay, Mend mend) {
+    private MendedRace(Replay replay, PoweredSeconds powered, Sums[] sums) {
         this.replay = replay;
-        sums = new Sums[replay.bins() + 1];
-        Arrays.setAll(sums, group -> new Sums());
-        add(race, mend);
+        this.powered = powered;
+        this.sums = sums;
+    }
+
+    /** The race as a mend leaves it. */
+    static MendedRace of(Race race, Replay replay, Mend mend) {
+        MendedRace mended =
+                new MendedRace(replay, PoweredSeconds.of(race, replay), new Sums[PoweredSeconds.groups(replay)]);
+        boolean[] all = new boolean[mended.sums.length];
+        Arrays.fill(all, true);
+        mended.addUp(mend, all);
+        return mended;
+    }
+
+    /**
+     * The race as another mend leaves it, which was made from this one's by further changes. Only groups with a changed
+     * second in one of their windows are added up again.
+     */
+    MendedRace with(Mend further) {
+        MendedRace mended = new MendedRace(replay, powered, sums.clone());
+        boolean[] touched = new boolean[sums.length];
+        for (Interval changed : further.changed()) {
+            powered.markGroups(changed, WINDOW - 1, touched);
+        }
+        mended.addUp(further, touched);
+        return mended;
     }
 
     /** What the seconds of a bin add up to, and the windows of normalized power that end in them. */
@@ -71,33 +94,69 @@ final class MendedRace {
         }
     }
 
-    private void add(Race race, Mend mend) {
-        Series watts = race.watts();
-        double[] keptWindow = new double[WINDOW];
-        double[] takingWindow = new double[WINDOW];
-        double kept = 0;
-        double taking = 0;
-        int place = 0;
-        int counted = 0;
-        for (int second = 0; second < watts.size(); second++) {
-            if (!watts.isMeasured(second) || race.ride().state(second) == SecondState.PAUSED) {
-                continue;
+    private void addUp(Mend mend, boolean[] groups) {
+        for (int group = 0; group < groups.length; group++) {
+            if (groups[group]) {
+                sums[group] = new Sums();
             }
-            double mendedW = watts.get(second) * mend.factor(second);
-            double takingW = mend.takesBack(second) ? mendedW : 0;
-            double keptW = mendedW - takingW;
-            int bin = replay.binOf(second);
-            Sums group = sums[bin < 0 ? replay.bins() : bin];
-            group.keptJ += keptW;
+        }
+        Window window = new Window(mend);
+        for (int k = 0; k < powered.count(); k++) {
+            int group = powered.group(k);
+            if (groups[group]) {
+                window.moveTo(k);
+                window.addTo(sums[group], k);
+            }
+        }
+    }
+
+    /** The window that ends in one of the seconds, and what that second and the window hold. */
+    private final class Window {
+        private final Mend mend;
+        private int end = -1;
+        private double keptW;
+        private double takingBackW;
+
+        Window(Mend mend) {
+            this.mend = mend;
+        }
+
+        void moveTo(int k) {
+            if (k != end + 1) {
+                keptW = 0;
+                takingBackW = 0;
+                for (int before = Math.max(0, k - WINDOW + 1); before < k; before++) {
+                    include(before, 1);
+                }
+            } else if (k >= WINDOW) {
+                include(k - WINDOW, -1);
+            }
+            include(k, 1);
+            end = k;
+        }
+
+        private void include(int k, int sign) {
+            double mendedW = sign * mendedW(k);
+            double takingW = takingW(mendedW, k);
+            takingBackW += takingW;
+            keptW += mendedW - takingW;
+        }
+
+        private double mendedW(int k) {
+            return powered.watts(k) * mend.factor(powered.second(k));
+        }
+
+        private double takingW(double mendedW, int k) {
+            return mend.takesBack(powered.second(k)) ? mendedW : 0;
+        }
+
+        void addTo(Sums group, int k) {
+            double mendedW = mendedW(k);
+            double takingW = takingW(mendedW, k);
             group.takingBackJ += takingW;
-            kept += keptW - keptWindow[place];
-            taking += takingW - takingWindow[place];
-            keptWindow[place] = keptW;
-            takingWindow[place] = takingW;
-            place = place + 1 == WINDOW ? 0 : place + 1;
-            counted++;
-            if (counted >= WINDOW) {
-                group.addWindow(kept / WINDOW, taking / WINDOW);
+            group.keptJ += mendedW - takingW;
+            if (k >= WINDOW - 1) {
+                group.addWindow(keptW / WINDOW, takingBackW / WINDOW);
             }
         }
     }

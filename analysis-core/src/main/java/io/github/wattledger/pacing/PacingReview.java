@@ -6,6 +6,7 @@ import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.road.Course;
 import io.github.wattledger.road.RigChoice;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -80,6 +81,7 @@ public record PacingReview(
      * Judges the raced part of a ride.
      *
      * @param ride the reviewed ride
+     * @param course its course, or null where it leads nowhere
      * @param part the part of it to judge
      * @param offsetSeconds what to add to this ride's seconds to get seconds of the whole recording
      * @param thresholds what to judge against
@@ -92,6 +94,7 @@ public record PacingReview(
      */
     public static PacingReview of(
             Ride ride,
+            @Nullable Course course,
             RacedPart part,
             int offsetSeconds,
             Thresholds thresholds,
@@ -107,7 +110,17 @@ public record PacingReview(
         String whyNotJudged = whyNotJudged(asked, effort);
         boolean isRace = whyNotJudged == null;
         Race race = isRace ? asked : asked.unpriced();
-        Pricing.Priced priced = price(race, findings(race, isRace, rig), isRace, ability, rig);
+        List<Finding> found = findings(race, isRace, rig);
+        Pricing.Priced priced = isRace
+                ? Pricing.price(
+                        race,
+                        interval.seconds() == ride.seconds()
+                                ? course
+                                : Course.of(raced).orElse(null),
+                        found,
+                        rig,
+                        ability)
+                : new Pricing.Priced(found, List.of(), List.of());
         List<Finding> findings = priced.findings();
         return new PacingReview(
                 isRace ? Verdicts.of(race, findings) : Verdict.NOT_JUDGED,
@@ -196,14 +209,6 @@ public record PacingReview(
 
     static Optional<Finding> of(List<Finding> findings, FindingKind kind) {
         return findings.stream().filter(each -> each.kind() == kind).findFirst();
-    }
-
-    private static Pricing.Priced price(
-            Race race, List<Finding> findings, boolean isRace, Ability ability, RigChoice rig) {
-        if (!isRace) {
-            return new Pricing.Priced(findings, List.of(), List.of());
-        }
-        return Pricing.price(race, findings, rig, ability);
     }
 
     private static TimeLedger ledger(Ride ride, Pricing.Priced priced) {

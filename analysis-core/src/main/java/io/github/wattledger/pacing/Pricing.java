@@ -4,6 +4,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.road.Course;
 import io.github.wattledger.road.Replay;
 import io.github.wattledger.road.RigChoice;
 import java.util.ArrayList;
@@ -63,7 +64,7 @@ final class Pricing {
         this.ability = ability;
         this.rig = rig;
         this.unmended = new Mend(race, replay);
-        this.asRidden = new MendedRace(race, replay, unmended);
+        this.asRidden = MendedRace.of(race, replay, unmended);
         this.recorded = asRidden.unreplayed();
     }
 
@@ -73,10 +74,11 @@ final class Pricing {
     /**
      * Prices the findings of a race.
      *
+     * @param course the course of the race, or null where it leads nowhere
      * @param ability what the race's target rests on
      */
-    static Priced price(Race race, List<Finding> findings, RigChoice rig, Ability ability) {
-        Replay.Attempt attempt = Replay.of(race.ride(), rig.rig());
+    static Priced price(Race race, @Nullable Course course, List<Finding> findings, RigChoice rig, Ability ability) {
+        Replay.Attempt attempt = Replay.of(race.ride(), rig.rig(), course);
         Replay replay = attempt.replay();
         List<Finding> priced = new ArrayList<>();
         if (replay == null) {
@@ -261,7 +263,7 @@ final class Pricing {
     }
 
     private Ends ends(Mend mend) {
-        MendedRace mended = new MendedRace(race, replay, mend);
+        MendedRace mended = asRidden.with(mend);
         return new Ends(
                 whenEqual(mended, MendedRace.State::workJ), whenEqual(mended, MendedRace.State::normalizedPowerW));
     }

@@ -46,6 +46,7 @@ final class StoppedTime implements Detector {
 
     /** Stretches between the first and the last moving second in which nothing moved for longer than the limit. */
     private static List<Interval> longStops(Race race) {
+        int longest = race.limitSeconds(JudgementLimit.STOP_SECONDS);
         List<Interval> stops = new ArrayList<>();
         int lastMoving = -1;
         for (int second = 0; second < race.ride().seconds(); second++) {
@@ -53,7 +54,7 @@ final class StoppedTime implements Detector {
             if (state == SecondState.STOPPED || state == SecondState.PAUSED) {
                 continue;
             }
-            if (lastMoving >= 0 && second - lastMoving - 1 > race.limitSeconds(JudgementLimit.STOP_SECONDS)) {
+            if (lastMoving >= 0 && second - lastMoving - 1 > longest) {
                 stops.add(new Interval(lastMoving + 1, second));
             }
             lastMoving = second;

@@ -4,7 +4,9 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,7 +39,7 @@ public final class Replay {
     private static final int MOST_STEPS = 100;
     private static final double SPEED_TOLERANCE_MPS = 1e-6;
     /** A step of Newton's as short as this is the last one: the error after it is of the order of its square. */
-    private static final double LAST_NEWTON_STEP_MPS = 1e-4;
+    private static final double LAST_NEWTON_STEP_MPS = 1e-3;
 
     /** A ride of which more of the moving time than this cannot be replayed is refused. */
     private static final double MOST_UNKNOWN_SHARE = 0.2;
@@ -88,28 +90,42 @@ public final class Replay {
         int seconds;
         double lengthM;
         double joules;
+        double speedMps;
+        double watts;
         double startMps = Double.NaN;
         double endMps = Double.NaN;
         double startDistanceM = Double.NaN;
         double endDistanceM = Double.NaN;
         boolean measured = true;
         double grade = Double.NaN;
+        /** The part of gravity at a right angle to the road. */
+        double gravityAcrossMps2;
+
         double apparentWindMps;
         double windMps;
         boolean fixed;
         double surplusN;
+        /** By how much the settled speed rises with power at the recorded one, m/s per watt, and how that changes. */
+        double riseMpsPerW;
 
-        double speedMps() {
-            return lengthM / seconds;
+        double bendMpsPerW2;
+
+        /** Its means, once all its seconds are in it. */
+        Bin closed() {
+            speedMps = lengthM / seconds;
+            watts = joules / seconds;
+            return this;
         }
 
-        double watts() {
-            return joules / seconds;
+        /** Near the settled speed with another power and the same rig; exactly the recorded one with the recorded power. */
+        double speedNearMps(double otherWatts) {
+            double more = otherWatts - watts;
+            return speedMps + (riseMpsPerW + bendMpsPerW2 * more) * more;
         }
 
         /** Seconds and power were recorded throughout, and the bin leads somewhere. */
         boolean isTold() {
-            return measured && !Double.isNaN(grade) && speedMps() > SLOWEST_MPS && speedMps() < FASTEST_MPS;
+            return measured && !Double.isNaN(grade) && speedMps > SLOWEST_MPS && speedMps < FASTEST_MPS;
         }
     }
 
@@ -121,6 +137,15 @@ public final class Replay {
      * @return a refusal when a channel is missing altogether, or for more than a fifth of the moving time
      */
     public static Attempt of(Ride ride, Rig rig) {
+        return of(ride, rig, Course.of(ride).orElse(null));
+    }
+
+    /**
+     * {@link #of(Ride, Rig)} for who has the course of the ride already.
+     *
+     * @param course the course of this ride, or null where it leads nowhere
+     */
+    public static Attempt of(Ride ride, Rig rig, @Nullable Course course) {
         if (!ride.has(Channel.POWER)) {
             return Attempt.refused("no power in this file");
         }
@@ -130,7 +155,6 @@ public final class Replay {
         if (!ride.has(Channel.ALTITUDE)) {
             return Attempt.refused("no altitude in this file");
         }
-        Course course = Course.of(ride).orElse(null);
         if (course == null) {
             return Attempt.refused("the ride leads nowhere: an indoor ride, or no distance while moving");
         }
@@ -145,6 +169,7 @@ public final class Replay {
         for (Bin bin : bins) {
             bin.grade = (course.altitudeAtM(bin.endDistanceM) - course.altitudeAtM(bin.startDistanceM))
                     / (bin.endDistanceM - bin.startDistanceM);
+            bin.gravityAcrossMps2 = RoadLoad.GRAVITY_MPS2 / Math.sqrt(1 + bin.grade * bin.grade);
             all += bin.seconds;
             unknown += bin.isTold() ? 0 : bin.seconds;
         }
@@ -153,13 +178,14 @@ public final class Replay {
         }
         Replay replay = new Replay(rig, densityKgPerM3, binOfSecond, bins);
         for (Bin bin : bins) {
-            bin.fixed = !bin.isTold() || bin.watts() < PEDALLING_W;
+            bin.fixed = !bin.isTold() || bin.watts < PEDALLING_W;
             bin.apparentWindMps = bin.fixed ? Double.NaN : replay.windMps(bin);
         }
         for (int k = 0; k < bins.length; k++) {
             if (!bins[k].fixed) {
                 bins[k].windMps = median(bins, k - WIND_REACH, k + WIND_REACH);
                 bins[k].surplusN = replay.recordedSurplusN(bins[k]);
+                replay.expand(bins[k]);
             }
         }
         return new Attempt(replay, null);
@@ -183,7 +209,7 @@ public final class Replay {
         Series distance = ride.series(Channel.DISTANCE);
         Series speed = ride.series(Channel.SPEED);
         Series watts = ride.series(Channel.POWER);
-        java.util.List<Bin> bins = new java.util.ArrayList<>();
+        List<Bin> bins = new ArrayList<>();
         Bin bin = new Bin();
         Arrays.fill(binOfSecond, -1);
         for (int second = 0; second < ride.seconds(); second++) {
@@ -198,7 +224,7 @@ public final class Replay {
             // A jump of the distance would make a grade of two places that do not belong together.
             boolean jumps = bin.seconds > 0 && !(Math.abs(start - bin.endDistanceM) < 1);
             if (jumps) {
-                bins.add(bin);
+                bins.add(bin.closed());
                 bin = new Bin();
             }
             if (bin.seconds == 0) {
@@ -214,12 +240,12 @@ public final class Replay {
             bin.measured &= (known || second == 0) && watts.isMeasured(second);
             binOfSecond[second] = bins.size();
             if (bin.lengthM >= BIN_M) {
-                bins.add(bin);
+                bins.add(bin.closed());
                 bin = new Bin();
             }
         }
         if (bin.seconds > 0) {
-            bins.add(bin);
+            bins.add(bin.closed());
         }
         return bins.toArray(Bin[]::new);
     }
@@ -353,18 +379,19 @@ public final class Replay {
             if (bin.fixed || Double.isNaN(meanW)) {
                 gain = 0;
             } else {
-                double recordedMps = bin.speedMps();
+                double recordedMps = bin.speedMps;
                 double share = shareWithin(part, ridden, bin.lengthM);
                 Balance most = balance(bin, meanW, share > 0.5 ? other : rig);
+                double near = bin.speedNearMps(meanW);
                 double settledMps = share == 0 || share == 1
-                        ? most.speedMps(recordedMps)
-                        : balance(bin, meanW, rig).speedMps(recordedMps) * (1 - share)
-                                + balance(bin, meanW, other).speedMps(recordedMps) * share;
+                        ? most.speedMps(recordedMps, near)
+                        : balance(bin, meanW, rig).speedMps(recordedMps, near) * (1 - share)
+                                + balance(bin, meanW, other).speedMps(recordedMps, near) * share;
                 // Energy of motion won, joules per kg: it is what gravity and speed hand on to each other.
                 double settledGain = (settledMps * settledMps - recordedMps * recordedMps) / 2;
-                double settlingM = most.settlingM(settledMps);
-                double left = Math.exp(-bin.lengthM / settlingM);
-                double meanGain = settledGain + (gain - settledGain) * (1 - left) * settlingM / bin.lengthM;
+                double settlings = bin.lengthM * most.settlingPerM(settledMps);
+                double left = Math.exp(-settlings);
+                double meanGain = settledGain + (gain - settledGain) * (1 - left) / settlings;
                 gain = settledGain + (gain - settledGain) * left;
                 stretch[k] = recordedMps / speedAfterGain(recordedMps, meanGain);
             }
@@ -395,9 +422,9 @@ public final class Replay {
     }
 
     private double windMps(Bin bin) {
-        double v = bin.speedMps();
-        double airN = rig.driveEfficiency() * bin.watts() / v
-                - roadN(rig, bin.grade)
+        double v = bin.speedMps;
+        double airN = rig.driveEfficiency() * bin.watts / v
+                - roadN(rig, bin)
                 - RoadLoad.BEARINGS_N
                 - RoadLoad.BEARINGS_N_PER_MPS * v
                 - kineticN(bin);
@@ -412,8 +439,8 @@ public final class Replay {
     }
 
     /** Rolling and slope, newtons. */
-    private static double roadN(Rig of, double grade) {
-        return of.massKg() * RoadLoad.GRAVITY_MPS2 * (of.rollingResistance() + grade) / Math.sqrt(1 + grade * grade);
+    private static double roadN(Rig of, Bin bin) {
+        return of.massKg() * (of.rollingResistance() + bin.grade) * bin.gravityAcrossMps2;
     }
 
     private double halfDensityArea(Rig of) {
@@ -422,7 +449,7 @@ public final class Replay {
 
     /** The balance of a bin with some power and rig. */
     private Balance balance(Bin bin, double watts, Rig other) {
-        double roadN = roadN(other, bin.grade) - roadN(rig, bin.grade);
+        double roadN = roadN(other, bin) - roadN(rig, bin);
         return new Balance(
                 other.driveEfficiency() * watts,
                 halfDensityArea(other),
@@ -433,7 +460,19 @@ public final class Replay {
 
     /** What push was left over in the recorded state, newtons. */
     private double recordedSurplusN(Bin bin) {
-        return Balance.surplusN(bin.speedMps(), rig.driveEfficiency() * bin.watts(), halfDensityArea(rig), bin.windMps);
+        return Balance.surplusN(bin.speedMps, rig.driveEfficiency() * bin.watts, halfDensityArea(rig), bin.windMps);
+    }
+
+    /** The settled speed by power to the second order: the balance stays 0 while power changes. */
+    private void expand(Bin bin) {
+        double v = bin.speedMps;
+        double efficiency = rig.driveEfficiency();
+        Balance recorded = balance(bin, bin.watts, rig);
+        double fallN = recorded.fallN(v);
+        bin.riseMpsPerW = efficiency / v / fallN;
+        double airN = 2 * recorded.halfDensityArea * Math.signum(v + bin.windMps);
+        double fallChange = airN - 2 * recorded.wheelW / (v * v * v);
+        bin.bendMpsPerW2 = -bin.riseMpsPerW / fallN * (efficiency / (v * v) + fallChange * bin.riseMpsPerW / 2);
     }
 
     /**
@@ -449,7 +488,7 @@ public final class Replay {
     private record Balance(double wheelW, double halfDensityArea, double windMps, double otherN, double inertKg) {
         /** Push less air and bearings, newtons. */
         static double surplusN(double speedMps, double wheelW, double halfDensityArea, double windMps) {
-            return wheelW / speedMps
+            return wheelW * (1 / speedMps)
                     - halfDensityArea * square(speedMps + windMps)
                     - RoadLoad.BEARINGS_N_PER_MPS * speedMps;
         }
@@ -460,28 +499,31 @@ public final class Replay {
 
         /** How fast the surplus force falls with speed, newtons per m/s; above 0. */
         double fallN(double speedMps) {
+            double secondsPerM = 1 / speedMps;
             return 2 * halfDensityArea * Math.abs(speedMps + windMps)
                     + RoadLoad.BEARINGS_N_PER_MPS
-                    + wheelW / (speedMps * speedMps);
+                    + wheelW * secondsPerM * secondsPerM;
         }
 
         /**
-         * The distance over which a difference in speed shrinks to 1/e, metres: momentum over how fast the surplus force
-         * falls with speed. A few metres on a steep climb, near 200 on a fast descent.
+         * One over the distance in which a difference in speed shrinks to 1/e, per metre: how fast the surplus force falls
+         * with speed over momentum. That distance is a few metres on a steep climb, near 200 on a fast descent.
          */
-        double settlingM(double speedMps) {
-            return inertKg * speedMps / fallN(speedMps);
+        double settlingPerM(double speedMps) {
+            return fallN(speedMps) / (inertKg * speedMps);
         }
 
         /**
          * The speed at which the forces balance, once it has settled; the recorded one when nothing changed. Surplus force falls with speed, so the root is
          * bracketed; where it lies outside, the bound is the answer. Newton's step where it stays within the bracket,
          * halving where not.
+         *
+         * @param nearMps where to begin
          */
-        double speedMps(double recordedMps) {
+        double speedMps(double recordedMps, double nearMps) {
             double slow = Math.min(SLOWEST_MPS, recordedMps);
             double fast = FASTEST_MPS;
-            double v = recordedMps;
+            double v = nearMps > slow && nearMps < fast ? nearMps : recordedMps;
             for (int step = 0; step < MOST_STEPS && fast - slow > SPEED_TOLERANCE_MPS; step++) {
                 double surplus = surplusN(v);
                 if (surplus == 0) {

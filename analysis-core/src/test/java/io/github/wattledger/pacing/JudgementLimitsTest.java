@@ -103,6 +103,7 @@ class JudgementLimitsTest {
         Ability ability = new Ability(null, null, Ability.Source.GUIDE, null, 250.0, ride.seconds());
         return PacingReview.of(
                         ride,
+                        null,
                         RacedPart.whole(ride),
                         0,
                         new Thresholds(250.0, false, null),

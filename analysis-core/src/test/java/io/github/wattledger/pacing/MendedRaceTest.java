@@ -71,16 +71,44 @@ class MendedRaceTest {
             }
         }
 
-        MendedRace.State state = new MendedRace(RACE, REPLAY, mend).at(share);
+        MendedRace.State state = MendedRace.of(RACE, REPLAY, mend).at(share);
 
         assertThat(state.workJ()).isCloseTo(workJ, within(1e-6 * workJ));
         assertThat(state.normalizedPowerW()).isCloseTo(Math.pow(fourth / time, 0.25), within(1e-6));
         assertThat(state.savedSeconds()).isCloseTo(result.savedSeconds(), within(1e-4));
     }
 
+    /** What a further change does not reach is taken over: the same as adding everything up. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.7, 1, 1.03, 1.6})
+    void furtherMendingIsTheSameAsMendingAtOnce(double share) {
+        MendedRace atOnce = MendedRace.of(RACE, REPLAY, mend());
+        MendedRace further = MendedRace.of(RACE, REPLAY, new Mend(RACE, REPLAY)).with(mend());
+
+        MendedRace.State expected = atOnce.at(share);
+        MendedRace.State state = further.at(share);
+        assertThat(state.workJ()).isCloseTo(expected.workJ(), within(1e-9 * expected.workJ()));
+        assertThat(state.normalizedPowerW()).isCloseTo(expected.normalizedPowerW(), within(1e-9));
+        assertThat(state.savedSeconds()).isCloseTo(expected.savedSeconds(), within(1e-7));
+    }
+
+    /** A second lies in the windows of the 29 after it, in other bins too. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 29, 30, 31, 4000, 12_345})
+    void oneChangedSecondReachesTheWindowsThatHoldIt(int second) {
+        Mend mend = new Mend(RACE, REPLAY);
+        mend.scale(new Interval(second, second + 1), 0.2);
+
+        MendedRace.State expected = MendedRace.of(RACE, REPLAY, mend).unreplayed();
+        MendedRace.State state =
+                MendedRace.of(RACE, REPLAY, new Mend(RACE, REPLAY)).with(mend).unreplayed();
+        assertThat(state.workJ()).isCloseTo(expected.workJ(), within(1e-12 * expected.workJ()));
+        assertThat(state.normalizedPowerW()).isCloseTo(expected.normalizedPowerW(), within(1e-12));
+    }
+
     @Test
     void nothingMendedIsTheRecordedRace() {
-        MendedRace asRidden = new MendedRace(RACE, REPLAY, new Mend(RACE, REPLAY));
+        MendedRace asRidden = MendedRace.of(RACE, REPLAY, new Mend(RACE, REPLAY));
 
         assertThat(asRidden.at(1).savedSeconds()).isCloseTo(0, within(1e-9));
         assertThat(asRidden.unreplayed().normalizedPowerW())

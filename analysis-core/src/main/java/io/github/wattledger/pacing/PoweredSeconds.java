@@ -1,0 +1,76 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import io.github.wattledger.road.Replay;
+import java.util.Arrays;
+
+/**
+ * The seconds of a race that carry power while the timer ran, counted from 0, each in its group: a bin of the replay, or
+ * the last group for the seconds outside all bins.
+ */
+final class PoweredSeconds {
+    private final int[] seconds;
+    private final int[] groups;
+    private final double[] watts;
+
+    private PoweredSeconds(int[] seconds, int[] groups, double[] watts) {
+        this.seconds = seconds;
+        this.groups = groups;
+        this.watts = watts;
+    }
+
+    static PoweredSeconds of(Race race, Replay replay) {
+        Series watts = race.watts();
+        int[] seconds = new int[watts.size()];
+        int count = 0;
+        for (int second = 0; second < seconds.length; second++) {
+            if (watts.isMeasured(second) && race.ride().state(second) != SecondState.PAUSED) {
+                seconds[count++] = second;
+            }
+        }
+        PoweredSeconds powered = new PoweredSeconds(Arrays.copyOf(seconds, count), new int[count], new double[count]);
+        for (int k = 0; k < count; k++) {
+            int bin = replay.binOf(seconds[k]);
+            powered.groups[k] = bin < 0 ? replay.bins() : bin;
+            powered.watts[k] = watts.get(seconds[k]);
+        }
+        return powered;
+    }
+
+    /** How many groups there are. */
+    static int groups(Replay replay) {
+        return replay.bins() + 1;
+    }
+
+    int count() {
+        return seconds.length;
+    }
+
+    /** Which second of the race it is. */
+    int second(int k) {
+        return seconds[k];
+    }
+
+    int group(int k) {
+        return groups[k];
+    }
+
+    double watts(int k) {
+        return watts[k];
+    }
+
+    /** Marks the groups of the seconds of a stretch, and of so many after it. */
+    void markGroups(Interval stretch, int after, boolean[] marked) {
+        int to = Math.min(count(), firstFrom(stretch.toSecond()) + after);
+        for (int k = firstFrom(stretch.fromSecond()); k < to; k++) {
+            marked[groups[k]] = true;
+        }
+    }
+
+    private int firstFrom(int second) {
+        int found = Arrays.binarySearch(seconds, second);
+        return found < 0 ? -found - 1 : found;
+    }
+}
