@@ -9,7 +9,6 @@ import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -61,9 +60,7 @@ public record RideDetail(
     /** The detail of a review. */
     public static RideDetail of(RideReview review) {
         Ride ride = review.ride();
-        Series power = ride.series(Channel.POWER);
-        Series ridden = Series.generate(
-                ride.seconds(), second -> ride.state(second) == SecondState.PAUSED ? Double.NaN : power.get(second));
+        Series ridden = ride.timerSeries(Channel.POWER);
         return new RideDetail(
                 RollingMean.trailing(ridden, SHORT_SECONDS),
                 RollingMean.trailing(ridden, LONG_SECONDS),

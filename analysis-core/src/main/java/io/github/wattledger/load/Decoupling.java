@@ -47,7 +47,7 @@ public final class Decoupling {
      *     seconds of either half carry heart rate or power
      */
     public static OptionalDouble of(Ride ride) {
-        return of(ride, TimerSeconds.channel(ride, Channel.POWER), TimerSeconds.channel(ride, Channel.HEART_RATE));
+        return of(ride, ride.timerSeries(Channel.POWER), ride.timerSeries(Channel.HEART_RATE));
     }
 
     /** The same for a caller that has the channels of the timer seconds at hand. */

@@ -79,8 +79,8 @@ public final class Efficiency {
         if (!ride.has(Channel.POWER) || !ride.has(Channel.HEART_RATE)) {
             return List.of();
         }
-        Series power = TimerSeconds.channel(ride, Channel.POWER);
-        Series heartRate = TimerSeconds.channel(ride, Channel.HEART_RATE);
+        Series power = ride.timerSeries(Channel.POWER);
+        Series heartRate = ride.timerSeries(Channel.HEART_RATE);
         int timerSeconds = TimerSeconds.count(ride);
         OptionalDouble reference = timerSeconds < REFERENCE_SECONDS
                 ? OptionalDouble.empty()

@@ -3,7 +3,6 @@ package io.github.wattledger.load;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.util.Objects;
 import java.util.OptionalDouble;
@@ -29,12 +28,16 @@ public final class NormalizedPower {
      * @return watts, or empty when fewer than 30 seconds carry power
      */
     public static OptionalDouble of(Series watts) {
+        return of(watts, 0, watts.size());
+    }
+
+    private static OptionalDouble of(Series watts, int from, int to) {
         double[] window = new double[WINDOW_SECONDS];
         int next = 0;
         int measured = 0;
         double windowSum = 0;
         CompensatedSum fourthPowers = new CompensatedSum();
-        for (int second = 0; second < watts.size(); second++) {
+        for (int second = from; second < to; second++) {
             double power = watts.get(second);
             if (Double.isNaN(power)) {
                 continue;
@@ -62,7 +65,7 @@ public final class NormalizedPower {
 
     /** Normalized power of a ride's timer seconds; power recorded while the timer stood is left out. */
     public static OptionalDouble of(Ride ride) {
-        return of(TimerSeconds.channel(ride, Channel.POWER));
+        return of(ride.timerSeries(Channel.POWER));
     }
 
     /**
@@ -72,10 +75,6 @@ public final class NormalizedPower {
      */
     public static OptionalDouble of(Ride ride, Interval stretch) {
         Objects.checkFromToIndex(stretch.fromSecond(), stretch.toSecond(), ride.seconds());
-        Series watts = ride.series(Channel.POWER);
-        int from = stretch.fromSecond();
-        return of(Series.generate(
-                stretch.seconds(),
-                second -> ride.state(from + second) == SecondState.PAUSED ? Double.NaN : watts.get(from + second)));
+        return of(ride.timerSeries(Channel.POWER), stretch.fromSecond(), stretch.toSecond());
     }
 }

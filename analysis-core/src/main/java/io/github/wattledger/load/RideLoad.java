@@ -83,8 +83,8 @@ public record RideLoad(
             ZoneScheme heartRateZones) {
         requireAboveZero("thresholdPowerW", thresholdPowerW);
         requireAboveZero("thresholdHeartRateBpm", thresholdHeartRateBpm);
-        Series power = TimerSeconds.channel(ride, Channel.POWER);
-        Series heartRate = TimerSeconds.channel(ride, Channel.HEART_RATE);
+        Series power = ride.timerSeries(Channel.POWER);
+        Series heartRate = ride.timerSeries(Channel.HEART_RATE);
 
         int movingSeconds = ride.countSeconds(SecondState.RIDING);
         @Nullable Double distanceM = distanceM(ride);
@@ -103,7 +103,7 @@ public record RideLoad(
                 movingSeconds,
                 ride.countSeconds(SecondState.STOPPED),
                 distanceM,
-                boxed(Ascent.metres(TimerSeconds.channel(ride, Channel.ALTITUDE))),
+                boxed(Ascent.metres(ride.timerSeries(Channel.ALTITUDE))),
                 boxed(Work.kilojoules(power)),
                 averagePowerW,
                 normalizedPowerW,
@@ -112,7 +112,7 @@ public record RideLoad(
                 ratio(normalizedPowerW, averagePowerW),
                 averageHeartRateBpm,
                 boxed(maximum(heartRate)),
-                boxed(meanAboveZero(TimerSeconds.channel(ride, Channel.CADENCE))),
+                boxed(meanAboveZero(ride.timerSeries(Channel.CADENCE))),
                 ratio(distanceM, (double) movingSeconds),
                 ratio(normalizedPowerW, averageHeartRateBpm),
                 boxed(Decoupling.of(ride, power, heartRate)),
@@ -134,7 +134,7 @@ public record RideLoad(
             double covered = distance.get(last) - distance.get(first);
             return last > first && covered >= 0 ? covered : null;
         }
-        Series speed = TimerSeconds.channel(ride, Channel.SPEED);
+        Series speed = ride.timerSeries(Channel.SPEED);
         return speed.hasAny() ? CompensatedSum.ofMeasured(speed) : null;
     }
 

@@ -43,9 +43,9 @@ public final class TimeInZones {
         for (int second = 0; second < readings.size(); second++) {
             double reading = readings.get(second);
             if (!Double.isNaN(reading)) {
-                int zone = zoneCount - 1;
-                while (zone > 0 && reading < from[zone]) {
-                    zone--;
+                int zone = 0;
+                for (int higher = 1; higher < zoneCount; higher++) {
+                    zone += reading >= from[higher] ? 1 : 0;
                 }
                 seconds[zone]++;
             }

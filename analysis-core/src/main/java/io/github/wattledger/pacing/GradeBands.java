@@ -32,33 +32,45 @@ final class GradeBands {
         }
         Series altitude = ride.series(Channel.ALTITUDE);
         Series distance = ride.series(Channel.DISTANCE);
-        int[] measured = new int[ride.seconds()];
-        int count = 0;
-        for (int second = 0; second < ride.seconds(); second++) {
-            if (altitude.isMeasured(second) && distance.isMeasured(second)) {
-                measured[count++] = second;
-            }
-        }
         int[] bands = new int[ride.seconds()];
-        java.util.Arrays.fill(bands, UNKNOWN);
-        int behind = 0;
-        int ahead = 0;
-        for (int k = 0; k < count; k++) {
-            double here = distance.get(measured[k]);
-            while (distance.get(measured[behind]) < here - REACH_M) {
-                behind++;
+        int behind = next(0, altitude, distance);
+        int ahead = behind;
+        for (int second = 0; second < bands.length; second++) {
+            bands[second] = UNKNOWN;
+            if (!isMeasured(second, altitude, distance)) {
+                continue;
             }
-            ahead = Math.max(ahead, k);
-            while (ahead + 1 < count && distance.get(measured[ahead]) < here + REACH_M) {
-                ahead++;
+            double here = distance.get(second);
+            while (distance.get(behind) < here - REACH_M) {
+                behind = next(behind + 1, altitude, distance);
             }
-            double run = distance.get(measured[ahead]) - distance.get(measured[behind]);
+            ahead = Math.max(ahead, second);
+            while (distance.get(ahead) < here + REACH_M) {
+                int further = next(ahead + 1, altitude, distance);
+                if (further == bands.length) {
+                    break;
+                }
+                ahead = further;
+            }
+            double run = distance.get(ahead) - distance.get(behind);
             if (run >= REACH_M) {
-                double rise = altitude.get(measured[ahead]) - altitude.get(measured[behind]);
-                bands[measured[k]] = band(rise / run);
+                bands[second] = band((altitude.get(ahead) - altitude.get(behind)) / run);
             }
         }
         return new GradeBands(bands, true);
+    }
+
+    /** The first second from one on that has altitude and distance; the length of the ride when there is none. */
+    private static int next(int from, Series altitude, Series distance) {
+        int second = from;
+        while (second < distance.size() && !isMeasured(second, altitude, distance)) {
+            second++;
+        }
+        return second;
+    }
+
+    private static boolean isMeasured(int second, Series altitude, Series distance) {
+        return altitude.isMeasured(second) && distance.isMeasured(second);
     }
 
     private static int band(double grade) {

@@ -105,58 +105,55 @@ final class MendedRace {
             int group = powered.group(k);
             if (groups[group]) {
                 window.moveTo(k);
-                window.addTo(sums[group], k);
+                window.addTo(sums[group]);
             }
         }
     }
 
-    /** The window that ends in one of the seconds, and what that second and the window hold. */
+    /** The window that ends in one of the seconds, and the power of that second. */
     private final class Window {
         private final Mend mend;
-        private int end = -1;
-        private double keptW;
-        private double takingBackW;
+        private final double[] keptW = new double[WINDOW];
+        private final double[] takingBackW = new double[WINDOW];
+        private double keptSum;
+        private double takingBackSum;
+        private int place;
+        private int last = -1;
 
         Window(Mend mend) {
             this.mend = mend;
         }
 
         void moveTo(int k) {
-            if (k != end + 1) {
-                keptW = 0;
-                takingBackW = 0;
+            if (k != last + 1) {
+                Arrays.fill(keptW, 0);
+                Arrays.fill(takingBackW, 0);
+                keptSum = 0;
+                takingBackSum = 0;
                 for (int before = Math.max(0, k - WINDOW + 1); before < k; before++) {
-                    include(before, 1);
+                    take(before);
                 }
-            } else if (k >= WINDOW) {
-                include(k - WINDOW, -1);
             }
-            include(k, 1);
-            end = k;
+            take(k);
         }
 
-        private void include(int k, int sign) {
-            double mendedW = sign * mendedW(k);
-            double takingW = takingW(mendedW, k);
-            takingBackW += takingW;
-            keptW += mendedW - takingW;
+        private void take(int k) {
+            int second = powered.second(k);
+            double mendedW = powered.watts(k) * mend.factor(second);
+            double takingW = mend.takesBack(second) ? mendedW : 0;
+            place = place + 1 == WINDOW ? 0 : place + 1;
+            keptSum += mendedW - takingW - keptW[place];
+            takingBackSum += takingW - takingBackW[place];
+            keptW[place] = mendedW - takingW;
+            takingBackW[place] = takingW;
+            last = k;
         }
 
-        private double mendedW(int k) {
-            return powered.watts(k) * mend.factor(powered.second(k));
-        }
-
-        private double takingW(double mendedW, int k) {
-            return mend.takesBack(powered.second(k)) ? mendedW : 0;
-        }
-
-        void addTo(Sums group, int k) {
-            double mendedW = mendedW(k);
-            double takingW = takingW(mendedW, k);
-            group.takingBackJ += takingW;
-            group.keptJ += mendedW - takingW;
-            if (k >= WINDOW - 1) {
-                group.addWindow(keptW / WINDOW, takingBackW / WINDOW);
+        void addTo(Sums group) {
+            group.keptJ += keptW[place];
+            group.takingBackJ += takingBackW[place];
+            if (last >= WINDOW - 1) {
+                group.addWindow(keptSum / WINDOW, takingBackSum / WINDOW);
             }
         }
     }

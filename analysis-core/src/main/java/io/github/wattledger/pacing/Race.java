@@ -1,6 +1,6 @@
 package io.github.wattledger.pacing;
 
-import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.load.StretchNormalizedPower;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Channel;
@@ -38,6 +38,7 @@ final class Race {
     private final boolean priced;
     private final int[] secondOfMoving;
     private final Series watts;
+    private final StretchNormalizedPower normalizedPower;
     private final HeartRateModel heartRateModel;
     private final GradeBands gradeBands;
 
@@ -51,6 +52,7 @@ final class Race {
         this.wPrimeBalance = wPrimeBalance(ride, ability);
         this.priced = true;
         this.watts = ride.series(Channel.POWER);
+        this.normalizedPower = StretchNormalizedPower.of(ride);
         this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
         int moving = 0;
         for (int second = 0; second < ride.seconds(); second++) {
@@ -72,6 +74,7 @@ final class Race {
         this.wPrimeBalance = other.wPrimeBalance;
         this.priced = priced;
         this.watts = other.watts;
+        this.normalizedPower = other.normalizedPower;
         this.secondOfMoving = other.secondOfMoving;
         this.heartRateModel = other.heartRateModel;
         this.gradeBands = other.gradeBands;
@@ -187,7 +190,7 @@ final class Race {
 
     /** Normalized power of a stretch, watts; {@code NaN} where there is none. */
     double normalizedPowerW(Interval stretch) {
-        return NormalizedPower.of(ride, stretch).orElse(Double.NaN);
+        return normalizedPower.of(stretch).orElse(Double.NaN);
     }
 
     /** Mean of a channel over the moving seconds of a stretch; {@code NaN} where it was never measured. */

@@ -50,7 +50,7 @@ public record RacedPart(Interval interval, int leadInSeconds, int tailSeconds) i
 
     /** The moving seconds within the part. */
     public int movingSeconds(Ride ride) {
-        return ride.part(interval).countSeconds(SecondState.RIDING);
+        return ride.countSeconds(SecondState.RIDING, interval);
     }
 
     private static double orZero(double watts) {

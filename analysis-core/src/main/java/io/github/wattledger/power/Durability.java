@@ -2,7 +2,6 @@ package io.github.wattledger.power;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.Serializable;
 import java.util.ArrayList;
@@ -39,9 +38,7 @@ public record Durability(int seconds, double afterKJ, double fresherW, double ti
 
     /** The best 5 and 20 minutes before and after 1,000, 2,000 and 3,000 kJ, as far as the ride holds them. */
     public static List<Durability> of(Ride ride) {
-        Series power = ride.series(Channel.POWER);
-        return of(Series.generate(
-                ride.seconds(), second -> ride.state(second) == SecondState.PAUSED ? Double.NaN : power.get(second)));
+        return of(ride.timerSeries(Channel.POWER));
     }
 
     /**

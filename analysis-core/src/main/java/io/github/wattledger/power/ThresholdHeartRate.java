@@ -2,7 +2,6 @@ package io.github.wattledger.power;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.Serializable;
 import java.util.Optional;
@@ -45,13 +44,7 @@ public record ThresholdHeartRate(double heartRateBpm, double meanPowerW, int fro
      * @throws IllegalArgumentException when the threshold is not above 0
      */
     public static Optional<ThresholdHeartRate> of(Ride ride, double thresholdPowerW) {
-        Series watts = ride.series(Channel.POWER);
-        return of(
-                Series.generate(
-                        ride.seconds(),
-                        second -> ride.state(second) == SecondState.PAUSED ? Double.NaN : watts.get(second)),
-                ride.series(Channel.HEART_RATE),
-                thresholdPowerW);
+        return of(ride.timerSeries(Channel.POWER), ride.series(Channel.HEART_RATE), thresholdPowerW);
     }
 
     /** {@link #of(Ride, double)} for arrays of equal length, which are copied; {@code NaN} is "not measured". */

@@ -3,7 +3,6 @@ package io.github.wattledger.power;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.Serial;
 import java.io.Serializable;
@@ -71,10 +70,7 @@ public final class WPrimeBalance implements Serializable {
      * @throws IllegalArgumentException when critical power or W′ is not above 0
      */
     public static WPrimeBalance of(Ride ride, double criticalPowerW, double wPrimeJ, Model model) {
-        Series power = ride.series(Channel.POWER);
-        Series ridden = Series.generate(
-                ride.seconds(), second -> ride.state(second) == SecondState.PAUSED ? Double.NaN : power.get(second));
-        return of(ridden, criticalPowerW, wPrimeJ, model);
+        return of(ride.timerSeries(Channel.POWER), criticalPowerW, wPrimeJ, model);
     }
 
     /**

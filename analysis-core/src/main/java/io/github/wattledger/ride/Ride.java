@@ -3,12 +3,15 @@ package io.github.wattledger.ride;
 import java.io.Serial;
 import java.io.Serializable;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What is analysed: a uniform axis of whole seconds, for each channel a {@link Series} over it with {@code NaN} where
@@ -22,14 +25,31 @@ public final class Ride implements Serializable {
     private final SecondState[] states;
     private final EnumMap<Channel, Series> channels;
     private final List<Interval> laps;
-    private final Series nothing;
+    private final List<Interval> pauses;
+
+    /** A channel that was never measured; made when first asked for. */
+    private transient @Nullable Series nothing;
 
     private Ride(long startEpochSecond, SecondState[] states, EnumMap<Channel, Series> channels, List<Interval> laps) {
         this.startEpochSecond = startEpochSecond;
         this.states = states;
         this.channels = channels;
         this.laps = List.copyOf(laps);
-        this.nothing = Series.missing(states.length);
+        this.pauses = stretches(states, SecondState.PAUSED);
+    }
+
+    private static List<Interval> stretches(SecondState[] states, SecondState state) {
+        List<Interval> stretches = new ArrayList<>();
+        int from = 0;
+        for (int second = 0; second <= states.length; second++) {
+            if (second == states.length || states[second] != state) {
+                if (second > from) {
+                    stretches.add(new Interval(from, second));
+                }
+                from = second + 1;
+            }
+        }
+        return List.copyOf(stretches);
     }
 
     /**
@@ -76,7 +96,32 @@ public final class Ride implements Serializable {
 
     /** A channel over the whole axis; all {@code NaN} when it was never measured. */
     public Series series(Channel channel) {
-        return channels.getOrDefault(channel, nothing);
+        Series series = channels.get(channel);
+        return series == null ? nothing() : series;
+    }
+
+    /** Two threads may both make it, which does no harm: they are equal. */
+    private Series nothing() {
+        Series made = nothing;
+        if (made == null) {
+            made = Series.missing(states.length);
+            nothing = made;
+        }
+        return made;
+    }
+
+    /** A channel over the whole axis without what was recorded while the timer stood, in {@link SecondState#PAUSED}. */
+    public Series timerSeries(Channel channel) {
+        Series series = series(channel);
+        for (Interval pause : pauses) {
+            for (int second = pause.fromSecond(); second < pause.toSecond(); second++) {
+                if (series.isMeasured(second)) {
+                    return Series.generate(
+                            states.length, each -> states[each] == SecondState.PAUSED ? Double.NaN : series.get(each));
+                }
+            }
+        }
+        return series;
     }
 
     /** What happened in a second. */
@@ -86,9 +131,19 @@ public final class Ride implements Serializable {
 
     /** How many seconds are in a state. */
     public int countSeconds(SecondState state) {
+        return countSeconds(state, new Interval(0, states.length));
+    }
+
+    /**
+     * How many seconds of a stretch are in a state.
+     *
+     * @throws IndexOutOfBoundsException when the stretch does not lie within the ride
+     */
+    public int countSeconds(SecondState state, Interval stretch) {
+        Objects.checkFromToIndex(stretch.fromSecond(), stretch.toSecond(), states.length);
         int count = 0;
-        for (SecondState each : states) {
-            if (each == state) {
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            if (states[second] == state) {
                 count++;
             }
         }
@@ -106,7 +161,7 @@ public final class Ride implements Serializable {
      * @throws IndexOutOfBoundsException when the part does not lie within the ride
      */
     public Ride part(Interval part) {
-        java.util.Objects.checkFromToIndex(part.fromSecond(), part.toSecond(), seconds());
+        Objects.checkFromToIndex(part.fromSecond(), part.toSecond(), seconds());
         if (part.seconds() == seconds()) {
             return this;
         }

@@ -175,7 +175,7 @@ public record Climb(
         double endM = course.distanceM(span.end);
         double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
         Interval when = seconds(ride, startM, endM);
-        int moving = ride.part(when).countSeconds(SecondState.RIDING);
+        int moving = ride.countSeconds(SecondState.RIDING, when);
         return new Climb(
                 when,
                 startM,

@@ -212,33 +212,22 @@ public record RigEstimate(
                 residual[i] = pieces.get(i).resistanceN - expectedN(pieces.get(i), found, density);
             }
             deviation = Math.max(0.01, MAD_TO_DEVIATION * medianOfAbsolutes(residual));
-            RealMatrix normal = new Array2DRowRealMatrix(4, 4);
+            double[][] normal = new double[4][4];
             double[] right = new double[4];
             for (int i = 0; i < residual.length; i++) {
-                Piece piece = pieces.get(i);
                 double u = residual[i] / (TUKEY * deviation);
                 double weight = Math.abs(u) < 1 ? square(1 - u * u) : 0;
-                double against = piece.meanSpeedMps + found[2] * piece.north + found[3] * piece.east;
-                double[] slope = {
-                    density / 2 * pressure(piece, found),
-                    1,
-                    found[0] * density * against * piece.north,
-                    found[0] * density * against * piece.east
-                };
-                for (int row = 0; row < 4; row++) {
-                    right[row] += weight * slope[row] * residual[i];
-                    for (int column = 0; column < 4; column++) {
-                        normal.addToEntry(row, column, weight * slope[row] * slope[column]);
-                    }
-                }
+                addTo(normal, right, weight, slope(pieces.get(i), found, density), residual[i]);
             }
             double prior = square(deviation / USUAL_WIND_MPS);
             for (int wind = 2; wind < 4; wind++) {
-                normal.addToEntry(wind, wind, prior);
+                normal[wind][wind] += prior;
                 right[wind] -= prior * found[wind];
             }
             try {
-                inverse = new LUDecomposition(normal).getSolver().getInverse();
+                inverse = new LUDecomposition(new Array2DRowRealMatrix(normal, false))
+                        .getSolver()
+                        .getInverse();
             } catch (MathRuntimeException singular) {
                 return refused(TOO_ALIKE);
             }
@@ -261,6 +250,26 @@ public record RigEstimate(
                 found[1] / (rig.massKg() * RoadLoad.GRAVITY_MPS2),
                 deviation * Math.sqrt(Math.max(0, inverse.getEntry(1, 1))) / (rig.massKg() * RoadLoad.GRAVITY_MPS2),
                 pieces.size());
+    }
+
+    /** By what the expected force changes with each of the four numbers. */
+    private static double[] slope(Piece piece, double[] found, double density) {
+        double against = piece.meanSpeedMps + found[2] * piece.north + found[3] * piece.east;
+        return new double[] {
+            density / 2 * pressure(piece, found),
+            1,
+            found[0] * density * against * piece.north,
+            found[0] * density * against * piece.east
+        };
+    }
+
+    private static void addTo(double[][] normal, double[] right, double weight, double[] slope, double residual) {
+        for (int row = 0; row < slope.length; row++) {
+            right[row] += weight * slope[row] * residual;
+            for (int column = 0; column < slope.length; column++) {
+                normal[row][column] += weight * slope[row] * slope[column];
+            }
+        }
     }
 
     private static double expectedN(Piece piece, double[] found, double density) {
