@@ -26,6 +26,9 @@ final class MendedRace {
     /** For each bin, and last for the seconds outside all bins, which stay as long as they were. */
     private final Sums[] sums;
 
+    /** Of all groups together. */
+    private final Sums total = new Sums();
+
     private final NavigableMap<Double, State> tried = new TreeMap<>();
 
     private MendedRace(Replay replay, PoweredSeconds powered, Sums[] sums) {
@@ -85,6 +88,17 @@ final class MendedRace {
             power4 += bb * bb;
         }
 
+        void add(Sums other) {
+            keptJ += other.keptJ;
+            takingBackJ += other.takingBackJ;
+            windows += other.windows;
+            power0 += other.power0;
+            power1 += other.power1;
+            power2 += other.power2;
+            power3 += other.power3;
+            power4 += other.power4;
+        }
+
         double joules(double share) {
             return keptJ + share * takingBackJ;
         }
@@ -107,6 +121,9 @@ final class MendedRace {
                 window.moveTo(k);
                 window.addTo(sums[group]);
             }
+        }
+        for (Sums group : sums) {
+            total.add(group);
         }
     }
 
@@ -163,7 +180,12 @@ final class MendedRace {
         return tried.computeIfAbsent(share, this::replayed);
     }
 
-    /** Where a quantity would be zero by the shares tried so far, of which there must be two or more. */
+    /** Whether any share was replayed. */
+    boolean isTried() {
+        return !tried.isEmpty();
+    }
+
+    /** Where a quantity would be zero by the shares tried so far, of which there must be one or more. */
     double shareByInterpolation(ToDoubleFunction<State> rising) {
         double[] values = new double[tried.size()];
         double[] shares = new double[tried.size()];
@@ -178,11 +200,9 @@ final class MendedRace {
         return PolynomialFunctionLagrangeForm.evaluate(Arrays.copyOf(values, count), Arrays.copyOf(shares, count), 0);
     }
 
-    /** Work and normalized power at share 1, each second as long as it was. */
-    State unreplayed() {
-        double[] seconds = new double[sums.length];
-        Arrays.fill(seconds, 1);
-        return state(1, seconds, 0);
+    /** Work and normalized power at a share, each second as long as it was. */
+    State unreplayed(double share) {
+        return new State(total.joules(share), root4(total.fourthPowers(share), total.windows), 0);
     }
 
     private State replayed(double share) {
@@ -208,7 +228,11 @@ final class MendedRace {
             fourth += seconds[group] * sums[group].fourthPowers(share);
             time += seconds[group] * sums[group].windows;
         }
-        return new State(workJ, time == 0 ? Double.NaN : Math.sqrt(Math.sqrt(fourth / time)), savedSeconds);
+        return new State(workJ, root4(fourth, time), savedSeconds);
+    }
+
+    private static double root4(double fourthPowers, double seconds) {
+        return seconds == 0 ? Double.NaN : Math.sqrt(Math.sqrt(fourthPowers / seconds));
     }
 
     /**

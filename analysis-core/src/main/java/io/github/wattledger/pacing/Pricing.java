@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.jspecify.annotations.Nullable;
 
@@ -27,8 +28,10 @@ final class Pricing {
     /** How close a quantity has to come to the recorded one, as a fraction of it: a tenth of a second in a day. */
     private static final double TOLERANCE = 1e-6;
 
-    /** The share is sought near 1 first: mending moves little, and every try is a whole replay. */
-    private static final double NEARBY = 1.04;
+    /** The next try goes so many times as far as the first guess seems to be off: every try is a whole replay. */
+    private static final double BEYOND = 3;
+
+    private static final double A_LITTLE = 0.01;
 
     /** Below this a gain is no gain, seconds: an hour's replay is not finer. */
     private static final double NOTICEABLE_SECONDS = 1;
@@ -65,7 +68,7 @@ final class Pricing {
         this.rig = rig;
         this.unmended = new Mend(race, replay);
         this.asRidden = MendedRace.of(race, replay, unmended);
-        this.recorded = asRidden.unreplayed();
+        this.recorded = asRidden.unreplayed(1);
     }
 
     /** The findings with their prices, and the lines of the ledger. */
@@ -286,22 +289,27 @@ final class Pricing {
 
     /** The share at which a quantity that rises with it is zero, within what a rider can do; {@code NaN} if none is. */
     private static double shareFor(MendedRace mended, ToDoubleFunction<MendedRace.State> rising) {
-        double low = 1;
-        double high = 1;
-        double step = NEARBY;
-        double atOne = rising.applyAsDouble(mended.at(1));
-        while (atOne > 0 && low > PriceSteps.LEAST_SHARE) {
+        double near = mended.isTried() ? mended.shareByInterpolation(rising) : shareUnreplayed(mended, rising);
+        near = Math.max(PriceSteps.LEAST_SHARE, Math.min(PriceSteps.MOST_SHARE, near));
+        double over = rising.applyAsDouble(mended.at(near));
+        if (Math.abs(over) <= TOLERANCE) {
+            return near;
+        }
+        double low = near;
+        double high = near;
+        double step = BEYOND * Math.abs(over) / riseUnreplayed(mended, near, rising);
+        while (over > 0 && low > PriceSteps.LEAST_SHARE) {
             high = low;
-            low = Math.max(PriceSteps.LEAST_SHARE, low / step);
-            step *= step;
+            low = Math.max(PriceSteps.LEAST_SHARE, low / (1 + step));
+            step *= BEYOND;
             if (rising.applyAsDouble(mended.at(low)) <= 0) {
                 return solve(mended, rising, low, high);
             }
         }
-        while (atOne <= 0 && high < PriceSteps.MOST_SHARE) {
+        while (over <= 0 && high < PriceSteps.MOST_SHARE) {
             low = high;
-            high = Math.min(PriceSteps.MOST_SHARE, high * step);
-            step *= step;
+            high = Math.min(PriceSteps.MOST_SHARE, high * (1 + step));
+            step *= BEYOND;
             if (rising.applyAsDouble(mended.at(high)) >= 0) {
                 return solve(mended, rising, low, high);
             }
@@ -309,10 +317,35 @@ final class Pricing {
         return Double.NaN;
     }
 
+    /** Where it would be zero if every second lasted as long as it did, or the bound beyond which that lies. */
+    private static double shareUnreplayed(MendedRace mended, ToDoubleFunction<MendedRace.State> rising) {
+        UnivariateFunction unreplayed = share -> rising.applyAsDouble(mended.unreplayed(share));
+        if (!(unreplayed.value(PriceSteps.LEAST_SHARE) < 0)) {
+            return PriceSteps.LEAST_SHARE;
+        }
+        if (!(unreplayed.value(PriceSteps.MOST_SHARE) > 0)) {
+            return PriceSteps.MOST_SHARE;
+        }
+        return solver().solve(MOST_EVALUATIONS, unreplayed, PriceSteps.LEAST_SHARE, PriceSteps.MOST_SHARE, 1);
+    }
+
+    /** By how much it would rise with a share that is larger by a fraction, per that fraction. */
+    private static double riseUnreplayed(MendedRace mended, double share, ToDoubleFunction<MendedRace.State> rising) {
+        double more = rising.applyAsDouble(mended.unreplayed(share * (1 + A_LITTLE)))
+                - rising.applyAsDouble(mended.unreplayed(share));
+        return more / A_LITTLE;
+    }
+
     private static double solve(MendedRace mended, ToDoubleFunction<MendedRace.State> rising, double low, double high) {
         double start = Math.max(low, Math.min(high, mended.shareByInterpolation(rising)));
-        return new BracketingNthOrderBrentSolver(TOLERANCE, TOLERANCE, TOLERANCE, SOLVER_ORDER)
-                .solve(MOST_EVALUATIONS, share -> rising.applyAsDouble(mended.at(share)), low, high, start);
+        // The solver would go on until its bracket is as narrow as that.
+        return Math.abs(rising.applyAsDouble(mended.at(start))) <= TOLERANCE
+                ? start
+                : solver().solve(MOST_EVALUATIONS, share -> rising.applyAsDouble(mended.at(share)), low, high, start);
+    }
+
+    private static BracketingNthOrderBrentSolver solver() {
+        return new BracketingNthOrderBrentSolver(TOLERANCE, TOLERANCE, TOLERANCE, SOLVER_ORDER);
     }
 
     /**

@@ -113,6 +113,7 @@ public record Climb(
         }
         List<Climb> climbs = new ArrayList<>();
         int from = 0;
+        int second = 0;
         while (from < course.pieces()) {
             Span span = next(course, from);
             if (span == null) {
@@ -121,7 +122,9 @@ public record Climb(
             double length = (span.end - span.start) * course.stepM();
             double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
             if (length >= LEAST_LENGTH_M && gain >= LEAST_GRADE * length) {
-                climbs.add(describe(ride, course, span));
+                Climb climb = describe(ride, course, span, second);
+                climbs.add(climb);
+                second = climb.when().fromSecond();
             }
             from = span.end;
         }
@@ -170,11 +173,11 @@ public record Climb(
         return start >= 0 && best > start ? new Span(start, best) : null;
     }
 
-    private static Climb describe(Ride ride, Course course, Span span) {
+    private static Climb describe(Ride ride, Course course, Span span, int afterSecond) {
         double startM = course.distanceM(span.start);
         double endM = course.distanceM(span.end);
         double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
-        Interval when = seconds(ride, startM, endM);
+        Interval when = seconds(ride, startM, endM, afterSecond);
         int moving = ride.countSeconds(SecondState.RIDING, when);
         return new Climb(
                 when,
@@ -201,12 +204,12 @@ public record Climb(
         return steepest;
     }
 
-    /** From the last second at or before the foot to the first at or beyond the top. */
-    private static Interval seconds(Ride ride, double startM, double endM) {
+    /** From the last second at or before the foot to the first at or beyond the top, both after a second before them. */
+    private static Interval seconds(Ride ride, double startM, double endM, int afterSecond) {
         Series distance = ride.series(Channel.DISTANCE);
-        int from = 0;
+        int from = afterSecond;
         int to = ride.seconds();
-        for (int second = 0; second < ride.seconds(); second++) {
+        for (int second = afterSecond; second < ride.seconds(); second++) {
             double at = distance.get(second);
             if (at <= startM) {
                 from = second;

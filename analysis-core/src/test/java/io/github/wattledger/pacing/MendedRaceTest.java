@@ -99,9 +99,9 @@ class MendedRaceTest {
         Mend mend = new Mend(RACE, REPLAY);
         mend.scale(new Interval(second, second + 1), 0.2);
 
-        MendedRace.State expected = MendedRace.of(RACE, REPLAY, mend).unreplayed();
+        MendedRace.State expected = MendedRace.of(RACE, REPLAY, mend).unreplayed(1);
         MendedRace.State state =
-                MendedRace.of(RACE, REPLAY, new Mend(RACE, REPLAY)).with(mend).unreplayed();
+                MendedRace.of(RACE, REPLAY, new Mend(RACE, REPLAY)).with(mend).unreplayed(1);
         assertThat(state.workJ()).isCloseTo(expected.workJ(), within(1e-12 * expected.workJ()));
         assertThat(state.normalizedPowerW()).isCloseTo(expected.normalizedPowerW(), within(1e-12));
     }
@@ -111,7 +111,7 @@ class MendedRaceTest {
         MendedRace asRidden = MendedRace.of(RACE, REPLAY, new Mend(RACE, REPLAY));
 
         assertThat(asRidden.at(1).savedSeconds()).isCloseTo(0, within(1e-9));
-        assertThat(asRidden.unreplayed().normalizedPowerW())
+        assertThat(asRidden.unreplayed(1).normalizedPowerW())
                 .isCloseTo(RACE.normalizedPowerW(new Interval(0, RIDE.seconds())), within(1e-9));
     }
 }
