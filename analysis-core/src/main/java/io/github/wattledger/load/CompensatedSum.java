@@ -41,8 +41,12 @@ final class CompensatedSum {
 
     /** The sum of what was measured; 0 when nothing was. */
     static double ofMeasured(Series series) {
+        return ofMeasured(series, 0, series.size());
+    }
+
+    private static double ofMeasured(Series series, int from, int to) {
         CompensatedSum sum = new CompensatedSum();
-        for (int i = 0; i < series.size(); i++) {
+        for (int i = from; i < to; i++) {
             double value = series.get(i);
             if (!Double.isNaN(value)) {
                 sum.add(value);
@@ -53,7 +57,12 @@ final class CompensatedSum {
 
     /** The mean of what was measured; empty when nothing was. */
     static OptionalDouble meanOfMeasured(Series series) {
-        int count = series.measuredCount();
-        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(ofMeasured(series) / count);
+        return meanOfMeasured(series, 0, series.size());
+    }
+
+    /** The same of a part of the series. */
+    static OptionalDouble meanOfMeasured(Series series, int from, int to) {
+        int count = series.measuredCount(from, to);
+        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(ofMeasured(series, from, to) / count);
     }
 }

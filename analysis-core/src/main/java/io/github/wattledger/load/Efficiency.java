@@ -56,8 +56,12 @@ public final class Efficiency {
             throw new IllegalArgumentException(
                     "heartRateBpm has " + heartRateBpm.size() + " seconds, expected " + watts.size() + " as watts");
         }
-        OptionalDouble normalizedPowerW = NormalizedPower.of(watts);
-        OptionalDouble meanHeartRateBpm = CompensatedSum.meanOfMeasured(heartRateBpm);
+        return of(watts, heartRateBpm, 0, watts.size());
+    }
+
+    private static OptionalDouble of(Series watts, Series heartRateBpm, int from, int to) {
+        OptionalDouble normalizedPowerW = NormalizedPower.of(watts, from, to);
+        OptionalDouble meanHeartRateBpm = CompensatedSum.meanOfMeasured(heartRateBpm, from, to);
         return normalizedPowerW.isPresent() && meanHeartRateBpm.isPresent() && meanHeartRateBpm.getAsDouble() > 0
                 ? OptionalDouble.of(normalizedPowerW.getAsDouble() / meanHeartRateBpm.getAsDouble())
                 : OptionalDouble.empty();
@@ -106,11 +110,11 @@ public final class Efficiency {
 
     /** Efficiency of a stretch that holds so many timer seconds; empty where too few of them carry both readings. */
     static OptionalDouble ofStretch(Series power, Series heartRate, Interval stretch, int timerSeconds) {
-        Series watts = power.slice(stretch.fromSecond(), stretch.toSecond());
-        Series beats = heartRate.slice(stretch.fromSecond(), stretch.toSecond());
+        int from = stretch.fromSecond();
+        int to = stretch.toSecond();
         double least = LEAST_COVERAGE * timerSeconds;
-        return watts.measuredCount() < least || beats.measuredCount() < least
+        return power.measuredCount(from, to) < least || heartRate.measuredCount(from, to) < least
                 ? OptionalDouble.empty()
-                : of(watts, beats);
+                : of(power, heartRate, from, to);
     }
 }

@@ -31,7 +31,8 @@ public final class NormalizedPower {
         return of(watts, 0, watts.size());
     }
 
-    private static OptionalDouble of(Series watts, int from, int to) {
+    /** The same for a part of the series, as if it were no more than that. */
+    static OptionalDouble of(Series watts, int from, int to) {
         double[] window = new double[WINDOW_SECONDS];
         int next = 0;
         int measured = 0;

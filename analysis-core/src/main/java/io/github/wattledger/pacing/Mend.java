@@ -115,6 +115,15 @@ final class Mend {
         return first < 0 ? null : new PriceSteps.TakingBack(first + race.offsetSeconds(), seconds, joules / 1000);
     }
 
+    boolean takesAnythingBack() {
+        for (boolean takes : takesBack) {
+            if (takes) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** By what a second's power is multiplied. */
     double factor(int second) {
         return factor[second];

@@ -115,11 +115,12 @@ final class MendedRace {
             }
         }
         Window window = new Window(mend);
-        for (int k = 0; k < powered.count(); k++) {
-            int group = powered.group(k);
+        int to = 0;
+        for (int from = 0; from < powered.count(); from = to) {
+            int group = powered.group(from);
+            to = powered.endOfGroup(from);
             if (groups[group]) {
-                window.moveTo(k);
-                window.addTo(sums[group]);
+                window.add(from, to, sums[group]);
             }
         }
         for (Sums group : sums) {
@@ -127,51 +128,52 @@ final class MendedRace {
         }
     }
 
-    /** The window that ends in one of the seconds, and the power of that second. */
+    /** The last seconds that were added, as far as they make a window of normalized power. */
     private final class Window {
         private final Mend mend;
         private final double[] keptW = new double[WINDOW];
         private final double[] takingBackW = new double[WINDOW];
         private double keptSum;
         private double takingBackSum;
-        private int place;
-        private int last = -1;
+        private int end;
 
         Window(Mend mend) {
             this.mend = mend;
         }
 
-        void moveTo(int k) {
-            if (k != last + 1) {
+        void add(int from, int to, Sums group) {
+            if (from != end) {
                 Arrays.fill(keptW, 0);
                 Arrays.fill(takingBackW, 0);
                 keptSum = 0;
                 takingBackSum = 0;
-                for (int before = Math.max(0, k - WINDOW + 1); before < k; before++) {
-                    take(before);
+                moveOver(Math.max(0, from - WINDOW + 1), from, new Sums());
+            }
+            moveOver(from, to, group);
+        }
+
+        /** A stretch at a time, so that the sums need not be looked up every second. */
+        private void moveOver(int from, int to, Sums group) {
+            double kept = keptSum;
+            double takingBack = takingBackSum;
+            for (int k = from; k < to; k++) {
+                int second = powered.second(k);
+                double mendedW = powered.watts(k) * mend.factor(second);
+                double takingW = mend.takesBack(second) ? mendedW : 0;
+                int place = k % WINDOW;
+                kept += mendedW - takingW - keptW[place];
+                takingBack += takingW - takingBackW[place];
+                keptW[place] = mendedW - takingW;
+                takingBackW[place] = takingW;
+                group.keptJ += mendedW - takingW;
+                group.takingBackJ += takingW;
+                if (k >= WINDOW - 1) {
+                    group.addWindow(kept / WINDOW, takingBack / WINDOW);
                 }
             }
-            take(k);
-        }
-
-        private void take(int k) {
-            int second = powered.second(k);
-            double mendedW = powered.watts(k) * mend.factor(second);
-            double takingW = mend.takesBack(second) ? mendedW : 0;
-            place = place + 1 == WINDOW ? 0 : place + 1;
-            keptSum += mendedW - takingW - keptW[place];
-            takingBackSum += takingW - takingBackW[place];
-            keptW[place] = mendedW - takingW;
-            takingBackW[place] = takingW;
-            last = k;
-        }
-
-        void addTo(Sums group) {
-            group.keptJ += keptW[place];
-            group.takingBackJ += takingBackW[place];
-            if (last >= WINDOW - 1) {
-                group.addWindow(keptSum / WINDOW, takingBackSum / WINDOW);
-            }
+            keptSum = kept;
+            takingBackSum = takingBack;
+            end = to;
         }
     }
 
@@ -180,12 +182,7 @@ final class MendedRace {
         return tried.computeIfAbsent(share, this::replayed);
     }
 
-    /** Whether any share was replayed. */
-    boolean isTried() {
-        return !tried.isEmpty();
-    }
-
-    /** Where a quantity would be zero by the shares tried so far, of which there must be one or more. */
+    /** Where a quantity would be zero by the shares tried so far; {@code NaN} where it rises over fewer than two. */
     double shareByInterpolation(ToDoubleFunction<State> rising) {
         double[] values = new double[tried.size()];
         double[] shares = new double[tried.size()];
@@ -196,6 +193,9 @@ final class MendedRace {
                 values[count] = value;
                 shares[count++] = each.getKey();
             }
+        }
+        if (count < 2) {
+            return Double.NaN;
         }
         return PolynomialFunctionLagrangeForm.evaluate(Arrays.copyOf(values, count), Arrays.copyOf(shares, count), 0);
     }

@@ -57,6 +57,15 @@ final class PoweredSeconds {
         return groups[k];
     }
 
+    /** The first after this one that is of another group, or the count. */
+    int endOfGroup(int k) {
+        int end = k + 1;
+        while (end < groups.length && groups[end] == groups[k]) {
+            end++;
+        }
+        return end;
+    }
+
     double watts(int k) {
         return watts[k];
     }

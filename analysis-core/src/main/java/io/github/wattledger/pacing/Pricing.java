@@ -246,7 +246,7 @@ final class Pricing {
     }
 
     private Cost cost(Mend mend) {
-        return mend.takingBack() == null ? NOTHING_TAKES_BACK : ends(mend).cost();
+        return mend.takesAnythingBack() ? ends(mend).cost() : NOTHING_TAKES_BACK;
     }
 
     /** Both ends of a price; null where no share brings the race there. */
@@ -289,7 +289,8 @@ final class Pricing {
 
     /** The share at which a quantity that rises with it is zero, within what a rider can do; {@code NaN} if none is. */
     private static double shareFor(MendedRace mended, ToDoubleFunction<MendedRace.State> rising) {
-        double near = mended.isTried() ? mended.shareByInterpolation(rising) : shareUnreplayed(mended, rising);
+        double byTries = mended.shareByInterpolation(rising);
+        double near = Double.isNaN(byTries) ? shareUnreplayed(mended, rising) : byTries;
         near = Math.max(PriceSteps.LEAST_SHARE, Math.min(PriceSteps.MOST_SHARE, near));
         double over = rising.applyAsDouble(mended.at(near));
         if (Math.abs(over) <= TOLERANCE) {
@@ -337,7 +338,8 @@ final class Pricing {
     }
 
     private static double solve(MendedRace mended, ToDoubleFunction<MendedRace.State> rising, double low, double high) {
-        double start = Math.max(low, Math.min(high, mended.shareByInterpolation(rising)));
+        double byTries = mended.shareByInterpolation(rising);
+        double start = Double.isNaN(byTries) ? low : Math.max(low, Math.min(high, byTries));
         // The solver would go on until its bracket is as narrow as that.
         return Math.abs(rising.applyAsDouble(mended.at(start))) <= TOLERANCE
                 ? start

@@ -26,6 +26,7 @@ public final class Ride implements Serializable {
     private final EnumMap<Channel, Series> channels;
     private final List<Interval> laps;
     private final List<Interval> pauses;
+    private final EnumMap<SecondState, Integer> secondsOfState = new EnumMap<>(SecondState.class);
 
     /** A channel that was never measured; made when first asked for. */
     private transient @Nullable Series nothing;
@@ -35,21 +36,24 @@ public final class Ride implements Serializable {
         this.states = states;
         this.channels = channels;
         this.laps = List.copyOf(laps);
-        this.pauses = stretches(states, SecondState.PAUSED);
-    }
-
-    private static List<Interval> stretches(SecondState[] states, SecondState state) {
-        List<Interval> stretches = new ArrayList<>();
-        int from = 0;
-        for (int second = 0; second <= states.length; second++) {
-            if (second == states.length || states[second] != state) {
-                if (second > from) {
-                    stretches.add(new Interval(from, second));
-                }
-                from = second + 1;
+        List<Interval> paused = new ArrayList<>();
+        int to = 0;
+        for (int from = 0; from < states.length; from = to) {
+            to = endOfState(states, from);
+            secondsOfState.merge(states[from], to - from, Integer::sum);
+            if (states[from] == SecondState.PAUSED) {
+                paused.add(new Interval(from, to));
             }
         }
-        return List.copyOf(stretches);
+        this.pauses = List.copyOf(paused);
+    }
+
+    private static int endOfState(SecondState[] states, int from) {
+        int end = from + 1;
+        while (end < states.length && states[end] == states[from]) {
+            end++;
+        }
+        return end;
     }
 
     /**
@@ -131,7 +135,7 @@ public final class Ride implements Serializable {
 
     /** How many seconds are in a state. */
     public int countSeconds(SecondState state) {
-        return countSeconds(state, new Interval(0, states.length));
+        return secondsOfState.getOrDefault(state, 0);
     }
 
     /**

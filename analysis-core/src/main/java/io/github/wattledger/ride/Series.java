@@ -3,6 +3,7 @@ package io.github.wattledger.ride;
 import java.io.Serial;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -93,9 +94,19 @@ public final class Series implements Serializable {
 
     /** How many values are measured. */
     public int measuredCount() {
+        return measuredCount(0, values.length);
+    }
+
+    /**
+     * How many values are measured from one index up to, not including, another.
+     *
+     * @throws IndexOutOfBoundsException when the range does not lie within the series
+     */
+    public int measuredCount(int fromInclusive, int toExclusive) {
+        Objects.checkFromToIndex(fromInclusive, toExclusive, values.length);
         int count = 0;
-        for (double value : values) {
-            if (!Double.isNaN(value)) {
+        for (int i = fromInclusive; i < toExclusive; i++) {
+            if (!Double.isNaN(values[i])) {
                 count++;
             }
         }
@@ -118,7 +129,7 @@ public final class Series implements Serializable {
      * @throws IndexOutOfBoundsException when the range does not lie within the series
      */
     public Series slice(int fromInclusive, int toExclusive) {
-        java.util.Objects.checkFromToIndex(fromInclusive, toExclusive, values.length);
+        Objects.checkFromToIndex(fromInclusive, toExclusive, values.length);
         return new Series(Arrays.copyOfRange(values, fromInclusive, toExclusive));
     }
 

@@ -181,9 +181,10 @@ public final class Replay {
             bin.fixed = !bin.isTold() || bin.watts < PEDALLING_W;
             bin.apparentWindMps = bin.fixed ? Double.NaN : replay.windMps(bin);
         }
+        double[] winds = new double[2 * WIND_REACH + 1];
         for (int k = 0; k < bins.length; k++) {
             if (!bins[k].fixed) {
-                bins[k].windMps = median(bins, k - WIND_REACH, k + WIND_REACH);
+                bins[k].windMps = median(bins, k - WIND_REACH, k + WIND_REACH, winds);
                 bins[k].surplusN = replay.recordedSurplusN(bins[k]);
                 replay.expand(bins[k]);
             }
@@ -250,8 +251,8 @@ public final class Replay {
         return bins.toArray(Bin[]::new);
     }
 
-    private static double median(Bin[] bins, int from, int to) {
-        double[] winds = new double[to - from + 1];
+    /** The median wind of a stretch of bins, sorted in an array with room for them. */
+    private static double median(Bin[] bins, int from, int to, double[] winds) {
         int count = 0;
         for (int k = Math.max(0, from); k < Math.min(bins.length, to + 1); k++) {
             if (!bins[k].fixed) {

@@ -181,6 +181,9 @@ public record RigEstimate(
 
     /** Northward and eastward metres per metre ridden. */
     private static double[] heading(Ride ride, int from, int to, double lengthM) {
+        if (!ride.has(Channel.LATITUDE) || !ride.has(Channel.LONGITUDE)) {
+            return new double[] {0, 0};
+        }
         Series latitude = ride.series(Channel.LATITUDE);
         Series longitude = ride.series(Channel.LONGITUDE);
         double metresPerDegree = Math.toRadians(6_371_008.8);
