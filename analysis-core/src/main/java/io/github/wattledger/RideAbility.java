@@ -12,9 +12,11 @@ import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.power.ThresholdHeartRate;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.LongBest;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Rider;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -95,10 +97,12 @@ final class RideAbility {
         if (movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
             return null;
         }
-        List<BestEffort> bests = rider.longBests().stream()
-                .filter(best -> best.isBefore(day))
-                .map(best -> new BestEffort(best.seconds(), best.watts()))
-                .toList();
+        List<BestEffort> bests = new ArrayList<>();
+        for (LongBest best : rider.longBests()) {
+            if (best.isBefore(day)) {
+                bests.add(new BestEffort(best.seconds(), best.watts()));
+            }
+        }
         SustainablePower own = SustainablePower.fromBests(bests, movingSeconds).orElse(null);
         if (own != null) {
             return own;

@@ -16,6 +16,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.ServiceLoader;
 import java.util.concurrent.Callable;
@@ -199,9 +200,11 @@ final class ReviewCommand implements Callable<Integer> {
 
     /** Detectors of other jars on the class path. */
     private static List<FindingDetector> plugged() {
-        return ServiceLoader.load(FindingDetector.class).stream()
-                .map(ServiceLoader.Provider::get)
-                .toList();
+        List<FindingDetector> plugged = new ArrayList<>();
+        for (FindingDetector detector : ServiceLoader.load(FindingDetector.class)) {
+            plugged.add(detector);
+        }
+        return plugged;
     }
 
     private ReviewOptions options() {

@@ -31,13 +31,21 @@ final class Pauses {
 
     static void mark(SecondTable table, List<TimerEvent> events, Notes notes) {
         Pauses pauses = new Pauses(table, notes);
-        boolean stopsAreTold = events.stream().anyMatch(event -> event.kind() == TimerEvent.Kind.STOP);
-        if (stopsAreTold) {
+        if (stopsAreTold(events)) {
             pauses.markByEvents(events);
         } else {
             pauses.markByGaps();
         }
         pauses.clearMomentaryValues();
+    }
+
+    private static boolean stopsAreTold(List<TimerEvent> events) {
+        for (TimerEvent event : events) {
+            if (event.kind() == TimerEvent.Kind.STOP) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void markByEvents(List<TimerEvent> events) {

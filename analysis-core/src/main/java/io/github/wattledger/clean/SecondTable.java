@@ -84,11 +84,13 @@ final class SecondTable {
 
     /** A channel's column itself, made when it is not there yet. */
     double[] columnOrNew(Channel channel) {
-        return columns.computeIfAbsent(channel, absent -> {
-            double[] values = new double[seconds];
-            Arrays.fill(values, Double.NaN);
-            return values;
-        });
+        double[] column = columns.get(channel);
+        if (column == null) {
+            column = new double[seconds];
+            Arrays.fill(column, Double.NaN);
+            columns.put(channel, column);
+        }
+        return column;
     }
 
     void drop(Channel channel) {

@@ -1,24 +1,26 @@
 package io.github.wattledger.pacing;
 
-import java.util.Locale;
+import io.github.wattledger.ride.Decimals;
 import org.jspecify.annotations.Nullable;
 
 /** What to ride to next time, in watts and beats. */
 final class Caps {
+    /** Stands for the cap in a sentence. */
+    static final String CAP = "%s";
+
     private Caps() {}
 
     /**
      * Advice with a cap.
      *
-     * @param format one or two sentences with {@code %s} where the cap goes
+     * @param sentences one or two, with {@link #CAP} where the cap goes
      * @param capW the cap, watts
      */
-    static Advice advise(Race race, String format, double capW) {
+    static Advice advise(Race race, String sentences, double capW) {
         Double capBpm = capBpm(race, capW);
-        String cap = capBpm == null
-                ? String.format(Locale.ROOT, "%.0f W", capW)
-                : String.format(Locale.ROOT, "%.0f W or %.0f bpm", capW, capBpm);
-        return new Advice(String.format(Locale.ROOT, format, cap), (double) Math.round(capW), capBpm);
+        String watts = Decimals.of(capW, 0) + " W";
+        String cap = capBpm == null ? watts : watts + " or " + Decimals.of(capBpm, 0) + " bpm";
+        return new Advice(sentences.replace(CAP, cap), (double) Math.round(capW), capBpm);
     }
 
     /** Never above threshold heart rate: a cap is there to hold back. */

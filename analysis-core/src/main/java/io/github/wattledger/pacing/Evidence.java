@@ -41,9 +41,11 @@ public record Evidence(List<Entry> entries) implements Serializable {
 
     /** The number of this name, or empty when the evidence lacks it. */
     public OptionalDouble get(String name) {
-        return entries.stream()
-                .filter(entry -> entry.name().equals(name))
-                .mapToDouble(Entry::value)
-                .findFirst();
+        for (Entry entry : entries) {
+            if (entry.name().equals(name)) {
+                return OptionalDouble.of(entry.value());
+            }
+        }
+        return OptionalDouble.empty();
     }
 }

@@ -179,11 +179,10 @@ final class Fade implements Detector {
     /** The first second of the first block from which on the median block has lost half of the loss. */
     private static int onset(List<Block> blocks, double lossPercent) {
         double lowered = blocks.get(0).relativePower * (1 - lossPercent / 200);
-        for (int from = 0; from < blocks.size(); from++) {
-            double[] rest = blocks.subList(from, blocks.size()).stream()
-                    .mapToDouble(Block::relativePower)
-                    .toArray();
-            if (blocks.get(from).relativePower <= lowered && median(rest) <= lowered) {
+        double[] powers = new double[blocks.size()];
+        Arrays.setAll(powers, block -> blocks.get(block).relativePower);
+        for (int from = 0; from < powers.length; from++) {
+            if (powers[from] <= lowered && median(Arrays.copyOfRange(powers, from, powers.length)) <= lowered) {
                 return blocks.get(from).firstSecond;
             }
         }

@@ -208,7 +208,12 @@ public record PacingReview(
     }
 
     static Optional<Finding> of(List<Finding> findings, FindingKind kind) {
-        return findings.stream().filter(each -> each.kind() == kind).findFirst();
+        for (Finding finding : findings) {
+            if (finding.kind() == kind) {
+                return Optional.of(finding);
+            }
+        }
+        return Optional.empty();
     }
 
     private static TimeLedger ledger(Ride ride, Pricing.Priced priced) {

@@ -18,8 +18,14 @@ final class StoppedTime implements Detector {
         if (stops.isEmpty()) {
             return Optional.empty();
         }
-        int total = stops.stream().mapToInt(Interval::seconds).sum();
-        int longest = stops.stream().mapToInt(Interval::seconds).max().orElse(0);
+        int total = 0;
+        int longest = 0;
+        List<Interval> inRecording = new ArrayList<>();
+        for (Interval stop : stops) {
+            total += stop.seconds();
+            longest = Math.max(longest, stop.seconds());
+            inRecording.add(stop.shifted(race.offsetSeconds()));
+        }
         double share = total / (double) race.ride().seconds();
         Severity severity =
                 share >= MAJOR_SHARE ? Severity.MAJOR : share >= MODERATE_SHARE ? Severity.MODERATE : Severity.MINOR;
@@ -40,8 +46,7 @@ final class StoppedTime implements Detector {
                                 + " bike. What the body needs comes first.",
                         null,
                         null));
-        return Optional.of(finding.withPriceSteps(new PriceSteps.Stops(
-                stops.stream().map(stop -> stop.shifted(race.offsetSeconds())).toList())));
+        return Optional.of(finding.withPriceSteps(new PriceSteps.Stops(List.copyOf(inRecording))));
     }
 
     /** Stretches between the first and the last moving second in which nothing moved for longer than the limit. */

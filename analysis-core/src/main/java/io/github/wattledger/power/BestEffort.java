@@ -2,7 +2,10 @@ package io.github.wattledger.power;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * A power held for a duration: a trial ridden to exhaustion, or the best mean power a rider has shown for that long.
@@ -39,11 +42,24 @@ public record BestEffort(double seconds, double watts) implements Serializable {
         return List.copyOf(efforts);
     }
 
+    /** How many different durations there are. */
+    static int durations(List<BestEffort> efforts) {
+        Set<Double> seconds = new HashSet<>();
+        for (BestEffort effort : efforts) {
+            seconds.add(effort.seconds());
+        }
+        return seconds.size();
+    }
+
     static double[] secondsOf(List<BestEffort> efforts) {
-        return efforts.stream().mapToDouble(BestEffort::seconds).toArray();
+        double[] seconds = new double[efforts.size()];
+        Arrays.setAll(seconds, i -> efforts.get(i).seconds());
+        return seconds;
     }
 
     static double[] wattsOf(List<BestEffort> efforts) {
-        return efforts.stream().mapToDouble(BestEffort::watts).toArray();
+        double[] watts = new double[efforts.size()];
+        Arrays.setAll(watts, i -> efforts.get(i).watts());
+        return watts;
     }
 }

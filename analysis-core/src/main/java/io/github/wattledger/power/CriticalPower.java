@@ -1,6 +1,7 @@
 package io.github.wattledger.power;
 
 import io.github.wattledger.power.CriticalPowerRefusal.Reason;
+import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,7 +10,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -154,17 +154,22 @@ public final class CriticalPower {
      */
     public static CriticalPowerResult fit(List<BestEffort> efforts, double[] weights, Form form) {
         requireWeights(efforts, weights);
-        int[] order = IntStream.range(0, efforts.size())
-                .boxed()
-                .sorted(Comparator.comparingDouble(i -> efforts.get(i).seconds()))
-                .mapToInt(Integer::intValue)
-                .toArray();
-        List<BestEffort> sorted = Arrays.stream(order).mapToObj(efforts::get).toList();
-        double[] sortedWeights =
-                Arrays.stream(order).mapToDouble(i -> weights[i]).toArray();
+        List<Weighted> weighted = new ArrayList<>();
+        for (int i = 0; i < weights.length; i++) {
+            weighted.add(new Weighted(efforts.get(i), weights[i]));
+        }
+        weighted.sort(Comparator.comparingDouble(each -> each.effort.seconds()));
+        List<BestEffort> sorted = new ArrayList<>();
+        double[] sortedWeights = new double[weights.length];
+        for (Weighted each : weighted) {
+            sortedWeights[sorted.size()] = each.weight;
+            sorted.add(each.effort);
+        }
         CriticalPowerRefusal refusal = unfit(sorted, form);
-        return refusal != null ? refusal : solve(sorted, sortedWeights, form);
+        return refusal != null ? refusal : solve(List.copyOf(sorted), sortedWeights, form);
     }
+
+    private record Weighted(BestEffort effort, double weight) {}
 
     /**
      * Critical power from one ride: {@link #ofCurve}, and then held against the ride itself. When the W′ balance by the
@@ -249,8 +254,12 @@ public final class CriticalPower {
     }
 
     private static CriticalPowerResult ofBests(List<BestEffort> bests, @Nullable Double thresholdPowerW) {
-        List<BestEffort> perhapsMaximal =
-                bests.stream().filter(each -> couldBeMaximal(each, bests)).toList();
+        List<BestEffort> perhapsMaximal = new ArrayList<>();
+        for (BestEffort best : bests) {
+            if (couldBeMaximal(best, bests)) {
+                perhapsMaximal.add(best);
+            }
+        }
         if (fit(perhapsMaximal, Form.INVERSE_TIME) instanceof CriticalPowerFit fit) {
             return believed(fit, thresholdPowerW);
         }
@@ -258,10 +267,10 @@ public final class CriticalPower {
         BestEffort longest = bests.get(bests.size() - 1);
         return refuse(
                 Reason.NO_MAXIMAL_EFFORTS,
-                format(
-                        "the ride holds no three maximal efforts of different length: its best %.0f min were at %.0f W,"
-                                + " its best %.0f min at %.0f W",
-                        shortest.seconds() / 60, shortest.watts(), longest.seconds() / 60, longest.watts()),
+                "the ride holds no three maximal efforts of different length: its best "
+                        + Decimals.of(shortest.seconds() / 60, 0) + " min were at " + Decimals.of(shortest.watts(), 0)
+                        + " W, its best " + Decimals.of(longest.seconds() / 60, 0) + " min at "
+                        + Decimals.of(longest.watts(), 0) + " W",
                 null);
     }
 
@@ -334,8 +343,7 @@ public final class CriticalPower {
 
     private static @Nullable CriticalPowerRefusal unfit(List<BestEffort> sorted, Form form) {
         int fewest = Math.max(FEWEST_DURATIONS, form.parameters() + 1);
-        long durations =
-                sorted.stream().mapToDouble(BestEffort::seconds).distinct().count();
+        int durations = BestEffort.durations(sorted);
         if (durations < fewest) {
             return refuse(Reason.TOO_FEW_DURATIONS, durations + " durations, at least " + fewest + " are needed", null);
         }
@@ -344,15 +352,15 @@ public final class CriticalPower {
         if (shortest < (form == Form.THREE_PARAMETER ? 1 : SHORTEST_SECONDS) || longest > LONGEST_SECONDS) {
             return refuse(
                     Reason.DURATION_OUT_OF_RANGE,
-                    format(
-                            "efforts of %.0f to %.0f s, outside the 2 to 30 minutes the model is for",
-                            shortest, longest),
+                    "efforts of " + Decimals.of(shortest, 0) + " to " + Decimals.of(longest, 0)
+                            + " s, outside the 2 to 30 minutes the model is for",
                     null);
         }
         if (longest < LEAST_SPAN * shortest) {
             return refuse(
                     Reason.SPAN_TOO_NARROW,
-                    format("efforts of %.0f to %.0f s lie too close together", shortest, longest),
+                    "efforts of " + Decimals.of(shortest, 0) + " to " + Decimals.of(longest, 0)
+                            + " s lie too close together",
                     null);
         }
         return null;
@@ -436,7 +444,8 @@ public final class CriticalPower {
         if (!(criticalPowerW > 0 && wPrimeJ > 0)) {
             return refuse(
                     Reason.NEGATIVE,
-                    format("critical power %.0f W and W' %.1f kJ cannot be", criticalPowerW, wPrimeJ / 1000),
+                    "critical power " + Decimals.of(criticalPowerW, 0) + " W and W' " + Decimals.of(wPrimeJ / 1000, 1)
+                            + " kJ cannot be",
                     null);
         }
         boolean three = form == Form.THREE_PARAMETER;

@@ -1,6 +1,7 @@
 package io.github.wattledger.power;
 
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -113,10 +114,9 @@ public record SustainablePower(double watts, double lowW, double highW, Ability.
         if (!(seconds > 0)) {
             throw new IllegalArgumentException("seconds " + seconds + ", expected above 0");
         }
-        List<BestEffort> used = bests.stream()
-                .filter(best -> best.seconds() >= SHORTEST_BEST_SECONDS)
-                .toList();
-        if (used.stream().mapToDouble(BestEffort::seconds).distinct().count() < FEWEST_BESTS) {
+        List<BestEffort> used = new ArrayList<>(bests);
+        used.removeIf(best -> best.seconds() < SHORTEST_BEST_SECONDS);
+        if (BestEffort.durations(used) < FEWEST_BESTS) {
             return Optional.empty();
         }
         double shortest = used.stream().mapToDouble(BestEffort::seconds).min().orElseThrow();

@@ -1,6 +1,6 @@
 package io.github.wattledger.read;
 
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.ServiceLoader;
 import java.util.Set;
@@ -15,11 +15,13 @@ final class Formats {
     private final List<RideFormat> formats;
 
     Formats() {
-        formats = ServiceLoader.load(RideFormat.class).stream()
-                .map(ServiceLoader.Provider::get)
-                .sorted(Comparator.comparing(
-                        format -> format.getClass().getPackageName().startsWith(OURS)))
-                .toList();
+        List<RideFormat> ours = new ArrayList<>();
+        List<RideFormat> all = new ArrayList<>();
+        for (RideFormat format : ServiceLoader.load(RideFormat.class)) {
+            (format.getClass().getPackageName().startsWith(OURS) ? ours : all).add(format);
+        }
+        all.addAll(ours);
+        formats = List.copyOf(all);
     }
 
     /** The first format that recognizes the content, or null. */

@@ -37,4 +37,8 @@ public record DeviceTotals(
         @Nullable Double maximumHeartRateBpm,
         @Nullable Double averageCadenceRpm,
         @Nullable Double averageSpeedMps)
-        implements Serializable {}
+        implements Serializable {
+    /** Nothing stored at all. */
+    public static final DeviceTotals NONE =
+            new DeviceTotals(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+}

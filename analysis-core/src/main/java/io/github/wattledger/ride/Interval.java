@@ -1,7 +1,6 @@
 package io.github.wattledger.ride;
 
 import java.io.Serializable;
-import java.util.Locale;
 
 /**
  * A half-open stretch of whole seconds, {@code [fromSecond, toSecond)}, counted from the first second of a ride.
@@ -51,6 +50,10 @@ public record Interval(int fromSecond, int toSecond) implements Serializable {
 
     /** Elapsed seconds as a watch shows them, {@code h:mm:ss}. */
     public static String clock(int seconds) {
-        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+        return seconds / 3600 + ":" + twoDigits(seconds / 60 % 60) + ":" + twoDigits(seconds % 60);
+    }
+
+    private static String twoDigits(int number) {
+        return number < 10 ? "0" + number : String.valueOf(number);
     }
 }

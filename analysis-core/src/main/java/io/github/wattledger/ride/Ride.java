@@ -176,12 +176,14 @@ public final class Ride implements Serializable {
                 sliced.put(entry.getKey(), slice);
             }
         }
-        List<Interval> cut = laps.stream()
-                .filter(lap -> lap.overlapSeconds(part) > 0)
-                .map(lap -> new Interval(
+        List<Interval> cut = new ArrayList<>();
+        for (Interval lap : laps) {
+            if (lap.overlapSeconds(part) > 0) {
+                cut.add(new Interval(
                         Math.max(lap.fromSecond(), part.fromSecond()) - part.fromSecond(),
-                        Math.min(lap.toSecond(), part.toSecond()) - part.fromSecond()))
-                .toList();
+                        Math.min(lap.toSecond(), part.toSecond()) - part.fromSecond()));
+            }
+        }
         return new Ride(
                 startEpochSecond + part.fromSecond(),
                 Arrays.copyOfRange(states, part.fromSecond(), part.toSecond()),

@@ -112,11 +112,11 @@ public final class Samples implements Serializable {
         public Builder at(long epochSecond) {
             if (size == epochSeconds.length) {
                 epochSeconds = Arrays.copyOf(epochSeconds, size * 2);
-                columns.replaceAll((channel, values) -> {
-                    double[] grown = Arrays.copyOf(values, epochSeconds.length);
-                    Arrays.fill(grown, values.length, grown.length, Double.NaN);
-                    return grown;
-                });
+                for (Map.Entry<Channel, double[]> column : columns.entrySet()) {
+                    double[] grown = Arrays.copyOf(column.getValue(), epochSeconds.length);
+                    Arrays.fill(grown, size, grown.length, Double.NaN);
+                    column.setValue(grown);
+                }
             }
             epochSeconds[size++] = epochSecond;
             return this;
@@ -132,13 +132,17 @@ public final class Samples implements Serializable {
                 throw new IllegalStateException("no sample begun");
             }
             if (!Double.isNaN(value)) {
-                columns.computeIfAbsent(channel, absent -> {
-                    double[] values = new double[epochSeconds.length];
-                    Arrays.fill(values, Double.NaN);
-                    return values;
-                })[size - 1] = value;
+                double[] column = columns.get(channel);
+                (column == null ? newColumn(channel) : column)[size - 1] = value;
             }
             return this;
+        }
+
+        private double[] newColumn(Channel channel) {
+            double[] column = new double[epochSeconds.length];
+            Arrays.fill(column, Double.NaN);
+            columns.put(channel, column);
+            return column;
         }
 
         /** How many samples have been begun. */
@@ -149,7 +153,9 @@ public final class Samples implements Serializable {
         /** The samples so far. */
         public Samples build() {
             EnumMap<Channel, Series> built = new EnumMap<>(Channel.class);
-            columns.forEach((channel, values) -> built.put(channel, Series.of(Arrays.copyOf(values, size))));
+            for (Map.Entry<Channel, double[]> column : columns.entrySet()) {
+                built.put(column.getKey(), Series.of(Arrays.copyOf(column.getValue(), size)));
+            }
             return new Samples(Arrays.copyOf(epochSeconds, size), built);
         }
     }

@@ -62,11 +62,12 @@ public record ThresholdHistory(List<Entry> entries) implements Serializable {
 
     /** Whether a day lies before the first one from which a threshold power is known. */
     public boolean isBeforeFirstPower(LocalDate day) {
-        return entries.stream()
-                .filter(entry -> entry.powerW() != null)
-                .findFirst()
-                .filter(first -> day.isBefore(first.from()))
-                .isPresent();
+        for (Entry entry : entries) {
+            if (entry.powerW() != null) {
+                return day.isBefore(entry.from());
+            }
+        }
+        return false;
     }
 
     private @Nullable Double inForce(LocalDate day, Function<Entry, @Nullable Double> number) {

@@ -56,8 +56,14 @@ public final class Replay {
         this.densityKgPerM3 = densityKgPerM3;
         this.binOfSecond = binOfSecond;
         this.bins = bins;
-        this.movingSeconds = Arrays.stream(bins).mapToDouble(bin -> bin.seconds).sum();
-        this.lengthM = Arrays.stream(bins).mapToDouble(bin -> bin.lengthM).sum();
+        double secondsOfAll = 0;
+        double lengthOfAllM = 0;
+        for (Bin bin : bins) {
+            secondsOfAll += bin.seconds;
+            lengthOfAllM += bin.lengthM;
+        }
+        this.movingSeconds = secondsOfAll;
+        this.lengthM = lengthOfAllM;
     }
 
     /** Either a replay or the reason why there is none. */

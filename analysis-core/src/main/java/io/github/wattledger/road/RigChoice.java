@@ -1,12 +1,12 @@
 package io.github.wattledger.road;
 
+import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -210,17 +210,18 @@ public record RigChoice(
     /** The numbers with their origins, a clause. */
     public String numbers() {
         Map<Measure.Origin, List<String>> byOrigin = new EnumMap<>(Measure.Origin.class);
-        add(byOrigin, riderKg, "rider %.0f kg");
-        add(byOrigin, bicycleKg, "bicycle %.0f kg");
-        add(byOrigin, dragAreaM2, "drag area %.2f m2");
-        add(byOrigin, rollingResistance, "rolling resistance %.4f");
+        add(byOrigin, riderKg, "rider", 0, " kg");
+        add(byOrigin, bicycleKg, "bicycle", 0, " kg");
+        add(byOrigin, dragAreaM2, "drag area", 2, " m2");
+        add(byOrigin, rollingResistance, "rolling resistance", 4, "");
         List<String> parts = new ArrayList<>();
         byOrigin.forEach((origin, numbers) -> parts.add(String.join(", ", numbers) + " (" + origin.words() + ")"));
         return String.join("; ", parts);
     }
 
-    private static void add(Map<Measure.Origin, List<String>> byOrigin, Measure number, String format) {
+    private static void add(
+            Map<Measure.Origin, List<String>> byOrigin, Measure number, String name, int decimals, String unit) {
         byOrigin.computeIfAbsent(number.origin(), none -> new ArrayList<>())
-                .add(String.format(Locale.ROOT, format, number.value()));
+                .add(name + " " + Decimals.of(number.value(), decimals) + unit);
     }
 }

@@ -70,125 +70,125 @@ public final class EvidenceSentences {
     }
 
     private void overHardStart() {
-        String opening = number("openingSeconds", "the first %", Figures::span);
-        begin("openingNormalizedPowerW", "Normalized power % in ", Figures::watts);
+        String opening = number("openingSeconds", "the first %", Wording.SPAN);
+        begin("openingNormalizedPowerW", "Normalized power % in ", Wording.WATTS);
         and(opening.isEmpty() ? "the opening" : opening);
-        and("restNormalizedPowerW", ", % after it", Figures::watts);
-        and("targetW", "; the target for this length is %", Figures::watts);
+        and("restNormalizedPowerW", ", % after it", Wording.WATTS);
+        and("targetW", "; the target for this length is %", Wording.WATTS);
         end();
         if (evidence.get("excessWorkKJ").orElse(0) >= 0) {
-            begin("excessWorkKJ", "Work above the target: % kJ", Figures::brief);
+            begin("excessWorkKJ", "Work above the target: % kJ", Wording.BRIEF);
         } else {
             begin(
                     "excessWorkKJ",
                     "In sum % kJ against the target: it was hard in bursts, not on average",
-                    Figures::brief);
+                    Wording.BRIEF);
         }
         end();
-        begin("minutesAboveThreshold", "Above threshold power for %", Figures::minutes);
+        begin("minutesAboveThreshold", "Above threshold power for %", Wording.MINUTES);
         end();
-        begin("openingHeartRateBpm", "Heart rate %", Figures::beats);
-        and("thresholdHeartRateFraction", ", % of threshold heart rate", Figures::fractionAsPercent);
+        begin("openingHeartRateBpm", "Heart rate %", Wording.BEATS);
+        and("thresholdHeartRateFraction", ", % of threshold heart rate", Wording.FRACTION_AS_PERCENT);
         end();
-        begin("lowestWPrimeShare", "W' was down to % in it", Figures::fractionAsPercent);
+        begin("lowestWPrimeShare", "W' was down to % in it", Wording.FRACTION_AS_PERCENT);
         end();
     }
 
     private void thresholdRidingEarly() {
-        begin("longestSeconds", "The longest stretch near threshold power took %", Figures::span);
-        and("meanPowerW", " at %", Figures::watts);
-        and("thresholdFraction", ", % of threshold power", Figures::fractionAsPercent);
+        begin("longestSeconds", "The longest stretch near threshold power took %", Wording.SPAN);
+        and("meanPowerW", " at %", Wording.WATTS);
+        and("thresholdFraction", ", % of threshold power", Wording.FRACTION_AS_PERCENT);
         end();
-        begin("stretchCount", "Stretches of this kind: %", Figures::brief);
-        and("totalSeconds", ", % in all", Figures::span);
+        begin("stretchCount", "Stretches of this kind: %", Wording.BRIEF);
+        and("totalSeconds", ", % in all", Wording.SPAN);
         end();
     }
 
     private void surges() {
-        begin("count", "Surges far above threshold power: %", Figures::brief);
-        and("totalSeconds", ", % in all", Figures::span);
-        and("longestSeconds", ", the longest %", Figures::span);
-        and("highestMeanW", ", the hardest at % on average", Figures::watts);
+        begin("count", "Surges far above threshold power: %", Wording.BRIEF);
+        and("totalSeconds", ", % in all", Wording.SPAN);
+        and("longestSeconds", ", the longest %", Wording.SPAN);
+        and("highestMeanW", ", the hardest at % on average", Wording.WATTS);
         end();
-        begin("workAboveThresholdKJ", "Work above threshold power: % kJ", Figures::brief);
-        and("workAboveThresholdKJPerHour", ", % kJ an hour", Figures::brief);
-        and("wPrimeSharePerHour", ", that is % of W' an hour", Figures::fractionAsPercent);
-        and("wPrimeKJ", " (W' % kJ)", Figures::brief);
-        and("usualWPrimeKJ", " (a usual W' of % kJ; yours is not known or does not fit)", Figures::brief);
+        begin("workAboveThresholdKJ", "Work above threshold power: % kJ", Wording.BRIEF);
+        and("workAboveThresholdKJPerHour", ", % kJ an hour", Wording.BRIEF);
+        and("wPrimeSharePerHour", ", that is % of W' an hour", Wording.FRACTION_AS_PERCENT);
+        and("wPrimeKJ", " (W' % kJ)", Wording.BRIEF);
+        and("usualWPrimeKJ", " (a usual W' of % kJ; yours is not known or does not fit)", Wording.BRIEF);
         end();
-        begin("wPrimeSpentKJ", "W' spent in them: % kJ", Figures::brief);
-        and("mostWPrimeSpentKJ", ", % kJ in one alone", Figures::brief);
+        begin("wPrimeSpentKJ", "W' spent in them: % kJ", Wording.BRIEF);
+        and("mostWPrimeSpentKJ", ", % kJ in one alone", Wording.BRIEF);
         end();
-        begin("lowestWPrimeShare", "The one that left least left % of it", Figures::fractionAsPercent);
-        and("secondsToRecover", ", and nine tenths were back after %", Figures::span);
+        begin("lowestWPrimeShare", "The one that left least left % of it", Wording.FRACTION_AS_PERCENT);
+        and("secondsToRecover", ", and nine tenths were back after %", Wording.SPAN);
         end();
-        begin("drainedCount", "Surges before the last sixth that left less than a quarter: %", Figures::brief);
+        begin("drainedCount", "Surges before the last sixth that left less than a quarter: %", Wording.BRIEF);
         end();
     }
 
     private void fade() {
-        begin("latePowerW", "On comparable ground % late", Figures::watts);
-        and("earlyPowerW", " against % early", Figures::watts);
-        and("lossPercent", ", a loss of %", Figures::percent);
+        begin("latePowerW", "On comparable ground % late", Wording.WATTS);
+        and("earlyPowerW", " against % early", Wording.WATTS);
+        and("lossPercent", ", a loss of %", Wording.PERCENT);
         end();
-        begin("slopePercentPerHour", "Trend % an hour", Figures::percent);
-        and("comparedBlocks", ", from % blocks compared", Figures::brief);
+        begin("slopePercentPerHour", "Trend % an hour", Wording.PERCENT);
+        and("comparedBlocks", ", from % blocks compared", Wording.BRIEF);
         end();
     }
 
     private void energyCrash() {
-        begin("lossPercent", "Power on comparable ground % lower than before", Figures::percent);
-        and("earlyPowerW", " (% on average until half-way)", Figures::watts);
+        begin("lossPercent", "Power on comparable ground % lower than before", Wording.PERCENT);
+        and("earlyPowerW", " (% on average until half-way)", Wording.WATTS);
         end();
-        begin("actualHeartRateBpm", "Heart rate % in the last third", Figures::beats);
-        and("predictedHeartRateBpm", " where the same power gave % before", Figures::beats);
-        and("heartRateOverPredictedPercent", ", a difference of %", Figures::percent);
+        begin("actualHeartRateBpm", "Heart rate % in the last third", Wording.BEATS);
+        and("predictedHeartRateBpm", " where the same power gave % before", Wording.BEATS);
+        and("heartRateOverPredictedPercent", ", a difference of %", Wording.PERCENT);
         end();
-        begin("hoursBefore", "It began after % h", Figures::brief);
-        and("workBeforeKJ", " and % kJ of work", Figures::brief);
-        and("temperatureC", ", at % degrees Celsius", Figures::brief);
+        begin("hoursBefore", "It began after % h", Wording.BRIEF);
+        and("workBeforeKJ", " and % kJ of work", Wording.BRIEF);
+        and("temperatureC", ", at % degrees Celsius", Wording.BRIEF);
         end();
     }
 
     private void drift() {
-        begin("actualHeartRateBpm", "Heart rate % late in the ride", Figures::beats);
-        and("predictedHeartRateBpm", " where the same power gave % before", Figures::beats);
-        and("heartRateOverPredictedPercent", ", a difference of %", Figures::percent);
+        begin("actualHeartRateBpm", "Heart rate % late in the ride", Wording.BEATS);
+        and("predictedHeartRateBpm", " where the same power gave % before", Wording.BEATS);
+        and("heartRateOverPredictedPercent", ", a difference of %", Wording.PERCENT);
         end();
-        begin("bpmPer100W", "Before, it rose by % for each 100 W", Figures::beats);
+        begin("bpmPer100W", "Before, it rose by % for each 100 W", Wording.BEATS);
         end();
-        begin("decouplingPercent", "Decoupling %", Figures::percent);
+        begin("decouplingPercent", "Decoupling %", Wording.PERCENT);
         end();
     }
 
     private void stoppedTime() {
-        begin("stopCount", "Stops of more than a minute: %", Figures::brief);
-        and("totalMinutes", ", % in all", Figures::minutes);
-        and("longestMinutes", ", the longest %", Figures::minutes);
+        begin("stopCount", "Stops of more than a minute: %", Wording.BRIEF);
+        and("totalMinutes", ", % in all", Wording.MINUTES);
+        and("longestMinutes", ", the longest %", Wording.MINUTES);
         end();
     }
 
     private void underPaced() {
-        begin("normalizedPowerW", "Normalized power % for the whole", Figures::watts);
-        and("targetW", "; the target for this length is %", Figures::watts);
-        and("shareOfTargetPercent", ", so % of it", Figures::percent);
+        begin("normalizedPowerW", "Normalized power % for the whole", Wording.WATTS);
+        and("targetW", "; the target for this length is %", Wording.WATTS);
+        and("shareOfTargetPercent", ", so % of it", Wording.PERCENT);
         end();
     }
 
     private void lateReserve() {
-        begin("lastSixthNormalizedPowerW", "Normalized power % in the last sixth", Figures::watts);
-        and("restNormalizedPowerW", ", % before it", Figures::watts);
-        and("gainPercent", ", a gain of %", Figures::percent);
+        begin("lastSixthNormalizedPowerW", "Normalized power % in the last sixth", Wording.WATTS);
+        and("restNormalizedPowerW", ", % before it", Wording.WATTS);
+        and("gainPercent", ", a gain of %", Wording.PERCENT);
         end();
     }
 
     private void gears() {
-        begin("totalSeconds", "% in all", Figures::span);
-        and("chainringTeeth", " in the gear %", Figures::brief);
-        and("cogTeeth", " x %", Figures::brief);
+        begin("totalSeconds", "% in all", Wording.SPAN);
+        and("chainringTeeth", " in the gear %", Wording.BRIEF);
+        and("cogTeeth", " x %", Wording.BRIEF);
         end();
-        begin("secondsWithOtherChainring", "At the same speeds it would have been %", Figures::span);
-        and("otherChainringTeeth", " with a chainring of %", Figures::brief);
+        begin("secondsWithOtherChainring", "At the same speeds it would have been %", Wording.SPAN);
+        and("otherChainringTeeth", " with a chainring of %", Wording.BRIEF);
         end();
     }
 
@@ -205,7 +205,7 @@ public final class EvidenceSentences {
 
     private boolean openSentence;
 
-    private void begin(String name, String wording, Words words) {
+    private void begin(String name, String wording, Wording words) {
         String clause = number(name, wording, words);
         if (!clause.isEmpty()) {
             open();
@@ -214,7 +214,7 @@ public final class EvidenceSentences {
     }
 
     /** Goes on with the sentence; without its beginning the number is left to {@link #rest()}. */
-    private void and(String name, String wording, Words words) {
+    private void and(String name, String wording, Wording words) {
         if (openSentence) {
             text.append(number(name, wording, words));
         }
@@ -236,7 +236,7 @@ public final class EvidenceSentences {
         openSentence = false;
     }
 
-    private String number(String name, String wording, Words words) {
+    private String number(String name, String wording, Wording words) {
         OptionalDouble value = evidence.get(name);
         if (value.isEmpty()) {
             return "";
@@ -244,11 +244,5 @@ public final class EvidenceSentences {
         told.add(name);
         int at = wording.indexOf('%');
         return wording.substring(0, at) + words.of(value.getAsDouble()) + wording.substring(at + 1);
-    }
-
-    /** How a number is worded with its unit. */
-    @FunctionalInterface
-    private interface Words {
-        String of(double value);
     }
 }

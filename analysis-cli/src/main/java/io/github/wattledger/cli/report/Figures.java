@@ -1,7 +1,6 @@
 package io.github.wattledger.cli.report;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
+import io.github.wattledger.ride.Decimals;
 
 /**
  * Numbers as people read them, the same on every machine. Written by hand because the platform's formatter loads the
@@ -15,8 +14,7 @@ public final class Figures {
 
     /** A number with so many decimals, halves rounded away from zero. */
     public static String decimal(double value, int decimals) {
-        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
-        return rounded.toPlainString();
+        return Decimals.of(value, decimals);
     }
 
     /** A number with one decimal below 10 and none above, a decimal 0 left out. */

@@ -10,7 +10,12 @@ public final class PlainText {
      */
     public static String of(String text) {
         StringBuilder plain = new StringBuilder(text.length());
-        text.codePoints().forEach(c -> append(plain, c));
+        int next = 0;
+        while (next < text.length()) {
+            int point = text.codePointAt(next);
+            append(plain, point);
+            next += Character.charCount(point);
+        }
         return plain.toString().strip();
     }
 

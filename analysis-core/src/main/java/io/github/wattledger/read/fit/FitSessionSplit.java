@@ -8,6 +8,7 @@ import io.github.wattledger.ride.TimerEvent;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToLongFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,9 +32,9 @@ final class FitSessionSplit {
         this.messages = messages;
         this.samples = samples;
         this.breaksOff = breaksOff;
-        this.sessions = messages.sessions().stream()
-                .sorted(Comparator.comparingLong(FitSession::startEpochSecond))
-                .toList();
+        List<FitSession> byStart = new ArrayList<>(messages.sessions());
+        byStart.sort(Comparator.comparingLong(FitSession::startEpochSecond));
+        this.sessions = List.copyOf(byStart);
     }
 
     /** One recording for each session that has samples; a single one when the file has no session message. */
@@ -46,18 +47,23 @@ final class FitSessionSplit {
         for (int index = 0; index <= lost; index++) {
             Samples own = samplesOf(index);
             if (own.size() > 0) {
-                int session = index;
-                List<TimerEvent> events = messages.timerEvents().stream()
-                        .filter(event -> sessionAt(event.epochSecond()) == session)
-                        .toList();
-                List<Lap> laps = messages.laps().stream()
-                        .filter(lap -> sessionAt(lap.startEpochSecond()) == session)
-                        .toList();
+                List<TimerEvent> events = within(index, messages.timerEvents(), TimerEvent::epochSecond);
+                List<Lap> laps = within(index, messages.laps(), Lap::startEpochSecond);
                 recordings.add(
                         recording(own, index == lost ? null : sessions.get(index), events, laps, recordings.size()));
             }
         }
         return recordings;
+    }
+
+    private <T> List<T> within(int session, List<T> all, ToLongFunction<T> epochSecond) {
+        List<T> within = new ArrayList<>();
+        for (T each : all) {
+            if (sessionAt(epochSecond.applyAsLong(each)) == session) {
+                within.add(each);
+            }
+        }
+        return within;
     }
 
     private Recording recording(

@@ -37,9 +37,7 @@ public final class Facts {
     private void collect() {
         RideLoad load = review.load();
         DeviceTotals device = review.deviceTotals();
-        DeviceTotals none =
-                new DeviceTotals(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
-        DeviceTotals totals = device == null ? none : device;
+        DeviceTotals totals = device == null ? DeviceTotals.NONE : device;
         String noDistance = missing(Channel.DISTANCE);
         String noPower = missing(Channel.POWER);
         String noHeart = missing(Channel.HEART_RATE);

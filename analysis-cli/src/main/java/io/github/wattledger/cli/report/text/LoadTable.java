@@ -1,12 +1,10 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.Wording;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Ride;
-import java.util.function.DoubleFunction;
-import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** The load in rows, ours beside what the device stored. */
@@ -16,7 +14,8 @@ final class LoadTable {
 
     private final RideLoad load;
     private final Ride ride;
-    private final @Nullable DeviceTotals device;
+    private final boolean hasDevice;
+    private final DeviceTotals device;
     private final boolean thresholdKnown;
 
     /**
@@ -30,13 +29,14 @@ final class LoadTable {
     LoadTable(RideLoad load, Ride ride, @Nullable DeviceTotals device, boolean thresholdKnown) {
         this.load = load;
         this.ride = ride;
-        this.device = device;
+        this.hasDevice = device != null;
+        this.device = device == null ? DeviceTotals.NONE : device;
         this.thresholdKnown = thresholdKnown;
     }
 
     void write(Page page) {
         page.heading("LOAD");
-        if (device != null) {
+        if (hasDevice) {
             boolean whole = load.elapsedSeconds() == ride.seconds();
             page.row("  " + Page.padRight("", LABEL) + Page.padLeft("here", VALUE)
                     + Page.padLeft("device", VALUE)
@@ -51,28 +51,22 @@ final class LoadTable {
 
     private void time(Page page) {
         String reason = "not computed";
-        row(page, "elapsed time", (double) load.elapsedSeconds(), reason, DeviceTotals::elapsedSeconds, Figures::clock);
-        row(page, "timer time", (double) load.timerSeconds(), reason, DeviceTotals::timerSeconds, Figures::clock);
-        row(page, "moving time", (double) load.movingSeconds(), reason, DeviceTotals::movingSeconds, Figures::clock);
+        row(page, "elapsed time", (double) load.elapsedSeconds(), reason, device.elapsedSeconds(), Wording.CLOCK);
+        row(page, "timer time", (double) load.timerSeconds(), reason, device.timerSeconds(), Wording.CLOCK);
+        row(page, "moving time", (double) load.movingSeconds(), reason, device.movingSeconds(), Wording.CLOCK);
     }
 
     private void road(Page page) {
         String reason = missing(Channel.DISTANCE);
-        row(page, "distance", load.distanceM(), reason, DeviceTotals::distanceM, m -> Figures.kilometres(m) + " km");
+        row(page, "distance", load.distanceM(), reason, device.distanceM(), Wording.KILOMETRES);
         row(
                 page,
                 "average speed, moving",
                 load.averageSpeedMps(),
                 reason,
-                DeviceTotals::averageSpeedMps,
-                mps -> Figures.decimal(mps * 3.6, 1) + " km/h");
-        row(
-                page,
-                "ascent",
-                load.ascentM(),
-                missing(Channel.ALTITUDE),
-                DeviceTotals::ascentM,
-                m -> Figures.decimal(m, 0) + " m");
+                device.averageSpeedMps(),
+                Wording.KILOMETRES_PER_HOUR);
+        row(page, "ascent", load.ascentM(), missing(Channel.ALTITUDE), device.ascentM(), Wording.METRES);
     }
 
     private void power(Page page) {
@@ -81,25 +75,13 @@ final class LoadTable {
             return;
         }
         String reason = "not computed";
-        row(page, "work", load.workKJ(), reason, DeviceTotals::workKJ, kj -> Figures.decimal(kj, 0) + " kJ");
-        row(page, "average power", load.averagePowerW(), reason, DeviceTotals::averagePowerW, Figures::watts);
-        row(page, "normalized power", load.normalizedPowerW(), reason, DeviceTotals::normalizedPowerW, Figures::watts);
-        row(page, "variability index", load.variabilityIndex(), reason, totals -> null, LoadTable::hundredths);
+        row(page, "work", load.workKJ(), reason, device.workKJ(), Wording.KILOJOULES);
+        row(page, "average power", load.averagePowerW(), reason, device.averagePowerW(), Wording.WATTS);
+        row(page, "normalized power", load.normalizedPowerW(), reason, device.normalizedPowerW(), Wording.WATTS);
+        row(page, "variability index", load.variabilityIndex(), reason, null, Wording.HUNDREDTHS);
         String relative = thresholdKnown ? reason : "threshold power is not known";
-        row(
-                page,
-                "intensity factor",
-                load.intensityFactor(),
-                relative,
-                DeviceTotals::intensityFactor,
-                LoadTable::hundredths);
-        row(
-                page,
-                "training stress",
-                load.trainingStress(),
-                relative,
-                DeviceTotals::trainingStress,
-                stress -> Figures.decimal(stress, 0));
+        row(page, "intensity factor", load.intensityFactor(), relative, device.intensityFactor(), Wording.HUNDREDTHS);
+        row(page, "training stress", load.trainingStress(), relative, device.trainingStress(), Wording.WHOLE);
     }
 
     private void heartRate(Page page) {
@@ -113,18 +95,18 @@ final class LoadTable {
                 "average heart rate",
                 load.averageHeartRateBpm(),
                 reason,
-                DeviceTotals::averageHeartRateBpm,
-                Figures::beats);
+                device.averageHeartRateBpm(),
+                Wording.BEATS);
         row(
                 page,
                 "highest heart rate",
                 load.maximumHeartRateBpm(),
                 reason,
-                DeviceTotals::maximumHeartRateBpm,
-                Figures::beats);
+                device.maximumHeartRateBpm(),
+                Wording.BEATS);
         String both = ride.has(Channel.POWER) ? reason : missing(Channel.POWER);
-        row(page, "efficiency", load.efficiencyWPerBeat(), both, totals -> null, w -> Figures.decimal(w, 2) + " W/bpm");
-        row(page, "decoupling", load.decouplingPercent(), both, totals -> null, p -> Figures.decimal(p, 1) + " %");
+        row(page, "efficiency", load.efficiencyWPerBeat(), both, null, Wording.WATTS_PER_BEAT);
+        row(page, "decoupling", load.decouplingPercent(), both, null, Wording.TENTH_OF_PERCENT);
     }
 
     private void cadence(Page page) {
@@ -137,33 +119,23 @@ final class LoadTable {
                 "average cadence, pedalling",
                 load.averageCadenceRpm(),
                 "not computed",
-                DeviceTotals::averageCadenceRpm,
-                rpm -> Figures.decimal(rpm, 0) + " rpm");
+                device.averageCadenceRpm(),
+                Wording.REVOLUTIONS);
     }
 
     /** A row in columns; where neither we nor the device have a number, the reason. */
-    private void row(
-            Page page,
-            String label,
-            @Nullable Double ours,
-            String reason,
-            Function<DeviceTotals, @Nullable Double> stored,
-            DoubleFunction<String> words) {
-        Double theirs = device == null ? null : stored.apply(device);
+    private static void row(
+            Page page, String label, @Nullable Double ours, String reason, @Nullable Double theirs, Wording wording) {
         if (ours == null && theirs == null) {
             page.labelled(label, LABEL, reason);
             return;
         }
-        String here = ours == null ? "not computed" : words.apply(ours);
-        String beside = theirs == null ? "" : words.apply(theirs);
+        String here = ours == null ? "not computed" : wording.of(ours);
+        String beside = theirs == null ? "" : wording.of(theirs);
         page.row("  " + Page.padRight(label, LABEL) + Page.padLeft(here, VALUE) + Page.padLeft(beside, VALUE));
     }
 
     private String missing(Channel channel) {
         return ride.has(channel) ? "not computed" : "no " + channel.label() + " in this file";
-    }
-
-    private static String hundredths(double value) {
-        return Figures.decimal(value, 2);
     }
 }

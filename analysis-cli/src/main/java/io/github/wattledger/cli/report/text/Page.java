@@ -104,7 +104,14 @@ final class Page implements Lines {
 
     /** Columns on a screen: letters of Asian scripts and pictures take two. */
     static int columns(CharSequence text) {
-        return text.codePoints().map(Page::columns).sum();
+        int columns = 0;
+        int next = 0;
+        while (next < text.length()) {
+            int point = Character.codePointAt(text, next);
+            columns += columns(point);
+            next += Character.charCount(point);
+        }
+        return columns;
     }
 
     private static int columns(int c) {

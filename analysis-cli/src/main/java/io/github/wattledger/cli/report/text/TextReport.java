@@ -28,6 +28,7 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.road.Climb;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -128,7 +129,7 @@ public final class TextReport implements Report {
         if (reasons.isEmpty()) {
             return;
         }
-        boolean sameReason = reasons.stream().allMatch(reasons.get(0)::equals);
+        boolean sameReason = Collections.frequency(reasons, reasons.get(0)) == reasons.size();
         if (sameReason) {
             boolean all = titles.size() == pacing.findings().size();
             String whose = all ? "" : " (" + String.join(", ", titles) + ")";
