@@ -33,30 +33,16 @@ public final class NormalizedPower {
 
     /** The same for a part of the series, as if it were no more than that. */
     static OptionalDouble of(Series watts, int from, int to) {
-        double[] window = new double[WINDOW_SECONDS];
-        int next = 0;
-        int measured = 0;
-        double windowSum = 0;
+        TrailingWindow window = new TrailingWindow();
         CompensatedSum fourthPowers = new CompensatedSum();
         for (int second = from; second < to; second++) {
-            double power = watts.get(second);
-            if (Double.isNaN(power)) {
-                continue;
-            }
-            windowSum += power - window[next];
-            window[next] = power;
-            next = next + 1 == WINDOW_SECONDS ? 0 : next + 1;
-            measured++;
-            if (measured >= WINDOW_SECONDS) {
-                double mean = windowSum / WINDOW_SECONDS;
-                double square = mean * mean;
-                fourthPowers.add(square * square);
+            if (watts.isMeasured(second)) {
+                fourthPowers.add(window.take(watts.get(second)));
             }
         }
-        int windows = measured - WINDOW_SECONDS + 1;
-        return windows < 1
+        return window.windows() == 0
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(Math.sqrt(Math.sqrt(fourthPowers.value() / windows)));
+                : OptionalDouble.of(Math.sqrt(Math.sqrt(fourthPowers.value() / window.windows())));
     }
 
     /** {@link #of(Series)} for an array, which is copied; a reading below 0 or infinite is refused. */

@@ -35,29 +35,11 @@ public final class StretchNormalizedPower {
             int before = poweredBefore[second];
             poweredBefore[second + 1] = before;
             if (watts.isMeasured(second)) {
-                fourthPowersBefore[before + 1] = fourthPowersBefore[before] + window.fourthPowerWith(watts.get(second));
+                fourthPowersBefore[before + 1] = fourthPowersBefore[before] + window.take(watts.get(second));
                 poweredBefore[second + 1]++;
             }
         }
         return new StretchNormalizedPower(poweredBefore, fourthPowersBefore);
-    }
-
-    /** The last 30 seconds with power. */
-    private static final class TrailingWindow {
-        private final double[] watts = new double[WINDOW];
-        private int next;
-        private int taken;
-        private double sum;
-
-        /** The fourth power of the mean once a second has been taken in; 0 while the window is not full. */
-        double fourthPowerWith(double power) {
-            sum += power - watts[next];
-            watts[next] = power;
-            next = next + 1 == WINDOW ? 0 : next + 1;
-            taken++;
-            double mean = sum / WINDOW;
-            return taken < WINDOW ? 0 : mean * mean * mean * mean;
-        }
     }
 
     /**

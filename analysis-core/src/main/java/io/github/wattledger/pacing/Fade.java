@@ -119,10 +119,14 @@ final class Fade implements Detector {
 
     private static void sumByBand(Race race, GradeBands bands, Interval stretch, double[] sum, int[] count) {
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            if (isPedalled(race, bands, second)) {
-                sum[bands.of(second)] += race.watts().get(second);
-                count[bands.of(second)]++;
-            }
+            addTo(race, bands, second, sum, count);
+        }
+    }
+
+    private static void addTo(Race race, GradeBands bands, int second, double[] sum, int[] count) {
+        if (isPedalled(race, bands, second)) {
+            sum[bands.of(second)] += race.watts().get(second);
+            count[bands.of(second)]++;
         }
     }
 

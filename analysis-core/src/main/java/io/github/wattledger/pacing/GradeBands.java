@@ -32,45 +32,57 @@ final class GradeBands {
         }
         Series altitude = ride.series(Channel.ALTITUDE);
         Series distance = ride.series(Channel.DISTANCE);
+        Window window = new Window(distance, altitude);
         int[] bands = new int[ride.seconds()];
-        int behind = next(0, altitude, distance);
-        int ahead = behind;
         for (int second = 0; second < bands.length; second++) {
-            bands[second] = UNKNOWN;
-            if (!isMeasured(second, altitude, distance)) {
-                continue;
-            }
-            double here = distance.get(second);
-            while (distance.get(behind) < here - REACH_M) {
-                behind = next(behind + 1, altitude, distance);
-            }
-            ahead = Math.max(ahead, second);
-            while (distance.get(ahead) < here + REACH_M) {
-                int further = next(ahead + 1, altitude, distance);
-                if (further == bands.length) {
-                    break;
-                }
-                ahead = further;
-            }
-            double run = distance.get(ahead) - distance.get(behind);
-            if (run >= REACH_M) {
-                bands[second] = band((altitude.get(ahead) - altitude.get(behind)) / run);
-            }
+            bands[second] = window.bandAround(second);
         }
         return new GradeBands(bands, true);
     }
 
-    /** The first second from one on that has altitude and distance; the length of the ride when there is none. */
-    private static int next(int from, Series altitude, Series distance) {
-        int second = from;
-        while (second < distance.size() && !isMeasured(second, altitude, distance)) {
-            second++;
-        }
-        return second;
-    }
+    /** The seconds within reach of a place, which moves on along the ride. */
+    private static final class Window {
+        private final Series distance;
+        private final Series altitude;
+        private int behind;
+        private int ahead;
 
-    private static boolean isMeasured(int second, Series altitude, Series distance) {
-        return altitude.isMeasured(second) && distance.isMeasured(second);
+        Window(Series distance, Series altitude) {
+            this.distance = distance;
+            this.altitude = altitude;
+            this.behind = measuredFrom(0);
+        }
+
+        int bandAround(int second) {
+            if (!isMeasured(second)) {
+                return UNKNOWN;
+            }
+            double here = distance.get(second);
+            while (distance.get(behind) < here - REACH_M) {
+                behind = measuredFrom(behind + 1);
+            }
+            ahead = Math.max(ahead, second);
+            int further = ahead;
+            while (further < distance.size() && distance.get(ahead) < here + REACH_M) {
+                ahead = further;
+                further = measuredFrom(ahead + 1);
+            }
+            double run = distance.get(ahead) - distance.get(behind);
+            return run >= REACH_M ? band((altitude.get(ahead) - altitude.get(behind)) / run) : UNKNOWN;
+        }
+
+        /** The first second from one on that has altitude and distance; the length of the ride when there is none. */
+        private int measuredFrom(int from) {
+            int second = from;
+            while (second < distance.size() && !isMeasured(second)) {
+                second++;
+            }
+            return second;
+        }
+
+        private boolean isMeasured(int second) {
+            return altitude.isMeasured(second) && distance.isMeasured(second);
+        }
     }
 
     private static int band(double grade) {

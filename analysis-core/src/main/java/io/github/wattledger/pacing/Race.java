@@ -195,16 +195,7 @@ final class Race {
 
     /** Mean of a channel over the moving seconds of a stretch; {@code NaN} where it was never measured. */
     double mean(Channel channel, Interval stretch) {
-        Series series = ride.series(channel);
-        double sum = 0;
-        int count = 0;
-        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
-                sum += series.get(second);
-                count++;
-            }
-        }
-        return count == 0 ? Double.NaN : sum / count;
+        return ride.meanWhileRiding(channel, stretch).orElse(Double.NaN);
     }
 
     /** What to add to a second of this race to get a second of the whole recording. */

@@ -94,17 +94,21 @@ public record ThresholdHeartRate(double heartRateBpm, double meanPowerW, int fro
             bpm = new double[size + 1];
             measured = new int[size + 1];
             for (int second = 0; second < size; second++) {
-                boolean hasPower = power.isMeasured(second);
-                watts[second + 1] = watts[second] + (hasPower ? power.get(second) : 0);
-                holes[second + 1] = holes[second] + (hasPower ? 0 : 1);
-                int first = Math.max(0, second + 1 - SMOOTHING_SECONDS);
-                double mean = (watts[second + 1] - watts[first]) / SMOOTHING_SECONDS;
-                smooth[second + 1] = smooth[second] + mean;
-                smoothSquares[second + 1] = smoothSquares[second] + mean * mean;
-                boolean hasBeat = heartRate.isMeasured(second);
-                bpm[second + 1] = bpm[second] + (hasBeat ? heartRate.get(second) : 0);
-                measured[second + 1] = measured[second] + (hasBeat ? 1 : 0);
+                add(second, power.get(second), heartRate.get(second));
             }
+        }
+
+        private void add(int second, double power, double beats) {
+            boolean hasPower = !Double.isNaN(power);
+            watts[second + 1] = watts[second] + (hasPower ? power : 0);
+            holes[second + 1] = holes[second] + (hasPower ? 0 : 1);
+            int first = Math.max(0, second + 1 - SMOOTHING_SECONDS);
+            double mean = (watts[second + 1] - watts[first]) / SMOOTHING_SECONDS;
+            smooth[second + 1] = smooth[second] + mean;
+            smoothSquares[second + 1] = smoothSquares[second] + mean * mean;
+            boolean hasBeat = !Double.isNaN(beats);
+            bpm[second + 1] = bpm[second] + (hasBeat ? beats : 0);
+            measured[second + 1] = measured[second] + (hasBeat ? 1 : 0);
         }
 
         double meanPower(int from, int to) {

@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -152,6 +153,31 @@ public final class Ride implements Serializable {
             }
         }
         return count;
+    }
+
+    /**
+     * The mean of a channel over the seconds of a stretch that were ridden, {@link SecondState#RIDING}, and measured.
+     *
+     * @return empty where there are none
+     * @throws IndexOutOfBoundsException when the stretch does not lie within the ride
+     */
+    public OptionalDouble meanWhileRiding(Channel channel, Interval stretch) {
+        Objects.checkFromToIndex(stretch.fromSecond(), stretch.toSecond(), states.length);
+        Series series = series(channel);
+        double sum = 0;
+        int count = 0;
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            double value = valueIfRidden(series, second);
+            if (!Double.isNaN(value)) {
+                sum += value;
+                count++;
+            }
+        }
+        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
+    }
+
+    private double valueIfRidden(Series series, int second) {
+        return states[second] == SecondState.RIDING ? series.get(second) : Double.NaN;
     }
 
     /** The laps as stretches of this axis, in time order. */

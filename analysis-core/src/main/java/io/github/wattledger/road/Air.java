@@ -1,10 +1,10 @@
 package io.github.wattledger.road;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
-import io.github.wattledger.ride.Series;
 import java.io.Serializable;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -62,16 +62,8 @@ public record Air(
     }
 
     private static @Nullable Double mean(Ride ride, Channel channel) {
-        Series series = ride.series(channel);
-        double sum = 0;
-        int count = 0;
-        for (int second = 0; second < ride.seconds(); second++) {
-            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
-                sum += series.get(second);
-                count++;
-            }
-        }
-        return count == 0 ? null : (Double) (sum / count);
+        OptionalDouble mean = ride.meanWhileRiding(channel, new Interval(0, ride.seconds()));
+        return mean.isPresent() ? mean.getAsDouble() : null;
     }
 
     /**

@@ -8,6 +8,7 @@ import io.github.wattledger.ride.Series;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -222,16 +223,8 @@ public record Climb(
     }
 
     private static @Nullable Double mean(Ride ride, Channel channel, Interval when) {
-        Series series = ride.series(channel);
-        double sum = 0;
-        int count = 0;
-        for (int second = when.fromSecond(); second < when.toSecond(); second++) {
-            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
-                sum += series.get(second);
-                count++;
-            }
-        }
-        return count == 0 ? null : sum / count;
+        OptionalDouble mean = ride.meanWhileRiding(channel, when);
+        return mean.isPresent() ? mean.getAsDouble() : null;
     }
 
     private static @Nullable Place place(Ride ride, int second) {

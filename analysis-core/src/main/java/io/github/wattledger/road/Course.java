@@ -195,36 +195,36 @@ public final class Course implements Serializable {
     private static final class Samples {
         final double[] distance;
         final double[] altitude;
-        final int count;
+        int count;
         double height;
         double slope;
         private int from;
         private int nearFrom;
 
-        private Samples(double[] distance, double[] altitude, int count) {
-            this.distance = distance;
-            this.altitude = altitude;
-            this.count = count;
+        private Samples(int most) {
+            this.distance = new double[most];
+            this.altitude = new double[most];
         }
 
         static Samples of(Ride ride) {
             Series distance = ride.series(Channel.DISTANCE);
             Series altitude = ride.series(Channel.ALTITUDE);
-            double[] x = new double[ride.seconds()];
-            double[] y = new double[ride.seconds()];
-            int count = 0;
+            Samples samples = new Samples(ride.seconds());
             for (int second = 0; second < ride.seconds(); second++) {
-                boolean usable = ride.state(second) == SecondState.RIDING
-                        && distance.isMeasured(second)
-                        && altitude.isMeasured(second)
-                        && (count == 0 || distance.get(second) >= x[count - 1]);
-                if (usable) {
-                    x[count] = distance.get(second);
-                    y[count] = altitude.get(second);
-                    count++;
+                if (ride.state(second) == SecondState.RIDING) {
+                    samples.add(distance.get(second), altitude.get(second));
                 }
             }
-            return new Samples(x, y, count);
+            return samples;
+        }
+
+        private void add(double atM, double altitudeM) {
+            boolean measured = !Double.isNaN(atM) && !Double.isNaN(altitudeM);
+            if (measured && (count == 0 || atM >= distance[count - 1])) {
+                distance[count] = atM;
+                altitude[count] = altitudeM;
+                count++;
+            }
         }
 
         /** Fits the line around a distance; nodes come in rising order. */

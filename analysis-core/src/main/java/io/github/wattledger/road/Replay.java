@@ -2,11 +2,8 @@ package io.github.wattledger.road;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,8 +31,8 @@ public final class Replay {
     /** Wind is the median of so many bins before and after, too: it does not change as fast as a barometer trembles. */
     private static final int WIND_REACH = 5;
 
-    private static final double SLOWEST_MPS = 0.5;
-    private static final double FASTEST_MPS = 40;
+    static final double SLOWEST_MPS = 0.5;
+    static final double FASTEST_MPS = 40;
     private static final int MOST_STEPS = 100;
     private static final double SPEED_TOLERANCE_MPS = 1e-6;
     /** A step of Newton's as short as this is the last one: the error after it is of the order of its square. */
@@ -47,18 +44,18 @@ public final class Replay {
     private final Rig rig;
     private final double densityKgPerM3;
     private final int[] binOfSecond;
-    private final Bin[] bins;
+    private final ReplayBin[] bins;
     private final double movingSeconds;
     private final double lengthM;
 
-    private Replay(Rig rig, double densityKgPerM3, int[] binOfSecond, Bin[] bins) {
+    private Replay(Rig rig, double densityKgPerM3, int[] binOfSecond, ReplayBin[] bins) {
         this.rig = rig;
         this.densityKgPerM3 = densityKgPerM3;
         this.binOfSecond = binOfSecond;
         this.bins = bins;
         double secondsOfAll = 0;
         double lengthOfAllM = 0;
-        for (Bin bin : bins) {
+        for (ReplayBin bin : bins) {
             secondsOfAll += bin.seconds;
             lengthOfAllM += bin.lengthM;
         }
@@ -88,50 +85,6 @@ public final class Replay {
 
         private static Attempt refused(String reason) {
             return new Attempt(null, reason);
-        }
-    }
-
-    /** What was ridden in a bin: {@code seconds} of moving time over {@code lengthM}. */
-    private static final class Bin {
-        int seconds;
-        double lengthM;
-        double joules;
-        double speedMps;
-        double watts;
-        double startMps = Double.NaN;
-        double endMps = Double.NaN;
-        double startDistanceM = Double.NaN;
-        double endDistanceM = Double.NaN;
-        boolean measured = true;
-        double grade = Double.NaN;
-        /** The part of gravity at a right angle to the road. */
-        double gravityAcrossMps2;
-
-        double apparentWindMps;
-        double windMps;
-        boolean fixed;
-        double surplusN;
-        /** By how much the settled speed rises with power at the recorded one, m/s per watt, and how that changes. */
-        double riseMpsPerW;
-
-        double bendMpsPerW2;
-
-        /** Its means, once all its seconds are in it. */
-        Bin closed() {
-            speedMps = lengthM / seconds;
-            watts = joules / seconds;
-            return this;
-        }
-
-        /** Near the settled speed with another power and the same rig; exactly the recorded one with the recorded power. */
-        double speedNearMps(double otherWatts) {
-            double more = otherWatts - watts;
-            return speedMps + (riseMpsPerW + bendMpsPerW2 * more) * more;
-        }
-
-        /** Seconds and power were recorded throughout, and the bin leads somewhere. */
-        boolean isTold() {
-            return measured && !Double.isNaN(grade) && speedMps > SLOWEST_MPS && speedMps < FASTEST_MPS;
         }
     }
 
@@ -168,11 +121,11 @@ public final class Replay {
     }
 
     private static Attempt of(Ride ride, Rig rig, Course course, double densityKgPerM3) {
-        int[] binOfSecond = new int[ride.seconds()];
-        Bin[] bins = cut(ride, binOfSecond);
+        BinCutter cutter = BinCutter.cut(ride);
+        ReplayBin[] bins = cutter.bins();
         double unknown = 0;
         double all = 0;
-        for (Bin bin : bins) {
+        for (ReplayBin bin : bins) {
             bin.grade = (course.altitudeAtM(bin.endDistanceM) - course.altitudeAtM(bin.startDistanceM))
                     / (bin.endDistanceM - bin.startDistanceM);
             bin.gravityAcrossMps2 = RoadLoad.GRAVITY_MPS2 / Math.sqrt(1 + bin.grade * bin.grade);
@@ -182,8 +135,8 @@ public final class Replay {
         if (bins.length == 0 || unknown > MOST_UNKNOWN_SHARE * all) {
             return Attempt.refused("power, distance or altitude are missing for more than a fifth of the moving time");
         }
-        Replay replay = new Replay(rig, densityKgPerM3, binOfSecond, bins);
-        for (Bin bin : bins) {
+        Replay replay = new Replay(rig, densityKgPerM3, cutter.binOfSecond(), bins);
+        for (ReplayBin bin : bins) {
             bin.fixed = !bin.isTold() || bin.watts < PEDALLING_W;
             bin.apparentWindMps = bin.fixed ? Double.NaN : replay.windMps(bin);
         }
@@ -208,57 +161,8 @@ public final class Replay {
         return Air.of(ride).density().value();
     }
 
-    /*
-     * A second belongs whole to one bin, so that bins add up to the moving time without a rest; a bin ends with the
-     * second in which its 200 m are full. Distance covered while nothing was recorded belongs to no bin.
-     */
-    private static Bin[] cut(Ride ride, int[] binOfSecond) {
-        Series distance = ride.series(Channel.DISTANCE);
-        Series speed = ride.series(Channel.SPEED);
-        Series watts = ride.series(Channel.POWER);
-        List<Bin> bins = new ArrayList<>();
-        Bin bin = new Bin();
-        Arrays.fill(binOfSecond, -1);
-        for (int second = 0; second < ride.seconds(); second++) {
-            if (ride.state(second) != SecondState.RIDING) {
-                continue;
-            }
-            double before = second == 0 ? Double.NaN : distance.get(second - 1);
-            double covered = distance.get(second) - before;
-            boolean follows = second > 0 && ride.state(second - 1) != SecondState.MISSING;
-            boolean known = follows && covered >= 0 && covered < FASTEST_MPS;
-            double start = known ? before : distance.get(second);
-            // A jump of the distance would make a grade of two places that do not belong together.
-            boolean jumps = bin.seconds > 0 && !(Math.abs(start - bin.endDistanceM) < 1);
-            if (jumps) {
-                bins.add(bin.closed());
-                bin = new Bin();
-            }
-            if (bin.seconds == 0) {
-                bin.startDistanceM = start;
-                bin.startMps = second == 0 ? speed.get(second) : orElse(speed.get(second - 1), speed.get(second));
-            }
-            bin.seconds++;
-            bin.lengthM += known ? covered : 0;
-            bin.endDistanceM = distance.get(second);
-            bin.endMps = speed.get(second);
-            bin.joules += watts.get(second);
-            // The first second has no place to have come from: it counts as time and asks for nothing.
-            bin.measured &= (known || second == 0) && watts.isMeasured(second);
-            binOfSecond[second] = bins.size();
-            if (bin.lengthM >= BIN_M) {
-                bins.add(bin.closed());
-                bin = new Bin();
-            }
-        }
-        if (bin.seconds > 0) {
-            bins.add(bin.closed());
-        }
-        return bins.toArray(Bin[]::new);
-    }
-
     /** The median wind of a stretch of bins, sorted in an array with room for them. */
-    private static double median(Bin[] bins, int from, int to, double[] winds) {
+    private static double median(ReplayBin[] bins, int from, int to, double[] winds) {
         int count = 0;
         for (int k = Math.max(0, from); k < Math.min(bins.length, to + 1); k++) {
             if (!bins[k].fixed) {
@@ -268,10 +172,6 @@ public final class Replay {
         Arrays.sort(winds, 0, count);
         int middle = count / 2;
         return count % 2 == 1 ? winds[middle] : (winds[middle - 1] + winds[middle]) / 2;
-    }
-
-    private static double orElse(double value, double otherwise) {
-        return Double.isNaN(value) ? otherwise : value;
     }
 
     /** Recorded moving time, seconds. */
@@ -380,7 +280,7 @@ public final class Replay {
         double total = 0;
         double gain = 0;
         for (int k = 0; k < bins.length; k++) {
-            Bin bin = bins[k];
+            ReplayBin bin = bins[k];
             double meanW = joules[k] / bin.seconds;
             stretch[k] = 1;
             if (bin.fixed || Double.isNaN(meanW)) {
@@ -428,7 +328,7 @@ public final class Replay {
         return Math.max(0, Math.min(to, otherTo) - Math.max(from, otherFrom));
     }
 
-    private double windMps(Bin bin) {
+    private double windMps(ReplayBin bin) {
         double v = bin.speedMps;
         double airN = rig.driveEfficiency() * bin.watts / v
                 - roadN(rig, bin)
@@ -440,13 +340,13 @@ public final class Replay {
     }
 
     /** What goes into motion per metre; the recorded change of speed is ridden again as it was. */
-    private double kineticN(Bin bin) {
+    private double kineticN(ReplayBin bin) {
         double change = bin.endMps * bin.endMps - bin.startMps * bin.startMps;
         return Double.isNaN(change) ? 0 : rig.inertKg() / 2 * change / bin.lengthM;
     }
 
     /** Rolling and slope, newtons. */
-    private static double roadN(Rig of, Bin bin) {
+    private static double roadN(Rig of, ReplayBin bin) {
         return of.massKg() * (of.rollingResistance() + bin.grade) * bin.gravityAcrossMps2;
     }
 
@@ -455,7 +355,7 @@ public final class Replay {
     }
 
     /** The balance of a bin with some power and rig. */
-    private Balance balance(Bin bin, double watts, Rig other) {
+    private Balance balance(ReplayBin bin, double watts, Rig other) {
         double roadN = roadN(other, bin) - roadN(rig, bin);
         return new Balance(
                 other.driveEfficiency() * watts,
@@ -466,12 +366,12 @@ public final class Replay {
     }
 
     /** What push was left over in the recorded state, newtons. */
-    private double recordedSurplusN(Bin bin) {
+    private double recordedSurplusN(ReplayBin bin) {
         return Balance.surplusN(bin.speedMps, rig.driveEfficiency() * bin.watts, halfDensityArea(rig), bin.windMps);
     }
 
     /** The settled speed by power to the second order: the balance stays 0 while power changes. */
-    private void expand(Bin bin) {
+    private void expand(ReplayBin bin) {
         double v = bin.speedMps;
         double efficiency = rig.driveEfficiency();
         Balance recorded = balance(bin, bin.watts, rig);
