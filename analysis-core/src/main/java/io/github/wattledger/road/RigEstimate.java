@@ -10,10 +10,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.LUDecomposition;
-import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.Array2DRowFieldMatrix;
+import org.hipparchus.linear.FieldLUDecomposition;
+import org.hipparchus.linear.FieldMatrix;
+import org.hipparchus.util.Binary64;
+import org.hipparchus.util.MathArrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -61,6 +62,9 @@ public record RigEstimate(
 
     /** A round that moves drag area, rolling force and wind by less than this ends the search: m2, N, m/s. */
     private static final double LEAST_STEP = 1e-9;
+
+    /** A pivot as small as this makes the equations singular. */
+    private static final double LEAST_PIVOT = 1e-11;
 
     private static final double TUKEY = 4.685; // 95 % efficiency for normal errors
     private static final double MAD_TO_DEVIATION = 1.4826;
@@ -208,7 +212,7 @@ public record RigEstimate(
             Position.HOODS.dragAreaM2(), rig.rollingResistance() * rig.massKg() * RoadLoad.GRAVITY_MPS2, 0, 0
         };
         double[] residual = new double[pieces.size()];
-        RealMatrix inverse = null;
+        double[][] inverse = null;
         double deviation = Double.NaN;
         for (int round = 0; round < MOST_ROUNDS; round++) {
             for (int i = 0; i < residual.length; i++) {
@@ -228,17 +232,15 @@ public record RigEstimate(
                 right[wind] -= prior * found[wind];
             }
             try {
-                inverse = new LUDecomposition(new Array2DRowRealMatrix(normal, false))
-                        .getSolver()
-                        .getInverse();
+                inverse = inverse(normal);
             } catch (MathRuntimeException singular) {
                 return refused(TOO_ALIKE);
             }
-            double[] step = inverse.operate(new ArrayRealVector(right)).toArray();
             double longest = 0;
-            for (int k = 0; k < 4; k++) {
-                found[k] += step[k];
-                longest = Math.max(longest, Math.abs(step[k]));
+            for (int k = 0; k < found.length; k++) {
+                double step = MathArrays.linearCombination(inverse[k], right);
+                found[k] += step;
+                longest = Math.max(longest, Math.abs(step));
             }
             if (longest < LEAST_STEP) {
                 break;
@@ -249,9 +251,9 @@ public record RigEstimate(
         }
         return judged(
                 found[0] - rig.spokeDragAreaM2(),
-                deviation * Math.sqrt(Math.max(0, inverse.getEntry(0, 0))),
+                deviation * Math.sqrt(Math.max(0, inverse[0][0])),
                 found[1] / (rig.massKg() * RoadLoad.GRAVITY_MPS2),
-                deviation * Math.sqrt(Math.max(0, inverse.getEntry(1, 1))) / (rig.massKg() * RoadLoad.GRAVITY_MPS2),
+                deviation * Math.sqrt(Math.max(0, inverse[1][1])) / (rig.massKg() * RoadLoad.GRAVITY_MPS2),
                 pieces.size());
     }
 
@@ -273,6 +275,35 @@ public record RigEstimate(
                 normal[row][column] += weight * slope[row] * slope[column];
             }
         }
+    }
+
+    /**
+     * The inverse of a symmetric matrix. By the library's matrices of field elements, since the class of its real matrices
+     * loads the number formats of the locale, which takes longer than all the rest of the estimate.
+     *
+     * @throws MathRuntimeException when it is singular
+     */
+    private static double[][] inverse(double[][] matrix) {
+        int size = matrix.length;
+        Binary64[][] elements = new Binary64[size][size];
+        Binary64[][] identity = new Binary64[size][size];
+        for (int row = 0; row < size; row++) {
+            for (int column = 0; column < size; column++) {
+                elements[row][column] = new Binary64(matrix[row][column]);
+                identity[row][column] = row == column ? Binary64.ONE : Binary64.ZERO;
+            }
+        }
+        FieldMatrix<Binary64> inverse = new FieldLUDecomposition<>(
+                        new Array2DRowFieldMatrix<>(elements, false), pivot -> Math.abs(pivot.getReal()) < LEAST_PIVOT)
+                .getSolver()
+                .solve(new Array2DRowFieldMatrix<>(identity, false));
+        double[][] numbers = new double[size][size];
+        for (int row = 0; row < size; row++) {
+            for (int column = 0; column < size; column++) {
+                numbers[row][column] = inverse.getEntry(row, column).getReal();
+            }
+        }
+        return numbers;
     }
 
     private static double expectedN(Piece piece, double[] found, double density) {
