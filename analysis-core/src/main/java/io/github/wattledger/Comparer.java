@@ -57,7 +57,7 @@ public final class Comparer {
                 ride,
                 name == null ? file.toString() : name.toString(),
                 read.format(),
-                ContentDigest.sha256(content));
+                options.digest() ? ContentDigest.sha256(content) : null);
         return new RideComparison.Compared(source, ride);
     }
 }

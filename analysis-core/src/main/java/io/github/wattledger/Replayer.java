@@ -68,7 +68,7 @@ public final class Replayer {
                 whole,
                 name == null ? file.toString() : name.toString(),
                 read.format(),
-                ContentDigest.sha256(content));
+                readOptions.digest() ? ContentDigest.sha256(content) : null);
         return new Replayed(source, part, WhatIf.replayed(ride, rig, change));
     }
 }

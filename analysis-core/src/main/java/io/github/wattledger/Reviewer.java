@@ -73,7 +73,8 @@ public final class Reviewer {
     public static RideReview review(Path file, ReadOptions readOptions, Rider rider, ReviewOptions options)
             throws UnreadableRideException {
         byte[] content = RideFiles.content(file, readOptions.limits());
-        CompletableFuture<String> sha256 = digestBeside(content);
+        CompletableFuture<@Nullable String> sha256 =
+                readOptions.digest() ? digestBeside(content) : CompletableFuture.completedFuture(null);
         ReadResult read = RideFiles.read(content, file.toString(), readOptions);
         Recording recording = chosenSession(read, file.toString(), options.sessionIndex());
         Path name = file.getFileName();
@@ -82,7 +83,7 @@ public final class Reviewer {
     }
 
     /** The digest on a thread of its own, while the caller reads the content: it takes some 25 ms of a cold start. */
-    private static CompletableFuture<String> digestBeside(byte[] content) {
+    private static CompletableFuture<@Nullable String> digestBeside(byte[] content) {
         return CompletableFuture.supplyAsync(() -> ContentDigest.sha256(content), work -> {
             Thread thread = new Thread(work, "wattledger-digest");
             thread.setDaemon(true);

@@ -97,7 +97,9 @@ final class CompareCommand implements Callable<Integer> {
         for (String ride : rides) {
             files.add(InputFile.ride(ride));
         }
-        RideComparison comparison = Comparer.compare(files, ReadOptions.DEFAULT, from, to);
+        // Only JSON names the digests of the files.
+        ReadOptions reading = ReadOptions.DEFAULT.withDigest(format == SeasonFormat.JSON);
+        RideComparison comparison = Comparer.compare(files, reading, from, to);
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextComparison().write(comparison, report);

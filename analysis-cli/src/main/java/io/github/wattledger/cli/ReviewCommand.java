@@ -178,7 +178,7 @@ final class ReviewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         ReviewOptions options = options().withSessionIndex(sessionIndex);
-        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
+        ReadOptions reading = format.reading().withCsvColumns(columns.csvColumns(spec));
         Path file = InputFile.ride(ride);
         Path target = output == null ? null : outputPath(output, file);
         RiderProfile profile =

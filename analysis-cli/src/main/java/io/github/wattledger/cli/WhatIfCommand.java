@@ -348,10 +348,11 @@ final class WhatIfCommand implements Callable<Integer> {
         ReviewOptions options =
                 new ReviewOptions(from, to, null, null, Effort.AUTO).withSessionIndex(rideChoice.sessionIndex);
         Path file = InputFile.ride(name);
+        // Only JSON names the digest of the file.
+        ReadOptions reading = ReadOptions.DEFAULT.withDigest(format == InspectionFormat.JSON);
         Rider rider = rider();
         try {
-            Replayer.Replayed replayed =
-                    Replayer.whatIf(file, ReadOptions.DEFAULT, rider, asItIs.position, change, options);
+            Replayer.Replayed replayed = Replayer.whatIf(file, reading, rider, asItIs.position, change, options);
             return new WhatIfReport(replayed.source(), replayed.ridden(), null, replayed.answer());
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());

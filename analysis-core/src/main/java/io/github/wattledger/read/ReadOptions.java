@@ -7,18 +7,24 @@ import java.io.Serializable;
  *
  * @param limits how much may be read
  * @param csvColumns which columns of a CSV file to take for what; other formats pass it over
+ * @param digest whether whoever reads a file to review it also works out the digest by which it is known again
  */
-public record ReadOptions(ReadLimits limits, CsvColumns csvColumns) implements Serializable {
-    /** The usual limits; columns are found by their names. */
-    public static final ReadOptions DEFAULT = new ReadOptions(ReadLimits.DEFAULT, CsvColumns.BY_NAME);
+public record ReadOptions(ReadLimits limits, CsvColumns csvColumns, boolean digest) implements Serializable {
+    /** The usual limits; columns are found by their names; with the digest. */
+    public static final ReadOptions DEFAULT = new ReadOptions(ReadLimits.DEFAULT, CsvColumns.BY_NAME, true);
 
     /** The same options with other limits. */
     public ReadOptions withLimits(ReadLimits other) {
-        return new ReadOptions(other, csvColumns);
+        return new ReadOptions(other, csvColumns, digest);
     }
 
     /** The same options with other columns. */
     public ReadOptions withCsvColumns(CsvColumns other) {
-        return new ReadOptions(limits, other);
+        return new ReadOptions(limits, other, digest);
+    }
+
+    /** The same options with the digest or without it, which saves a twentieth of a review that is started cold. */
+    public ReadOptions withDigest(boolean other) {
+        return new ReadOptions(limits, csvColumns, other);
     }
 }
