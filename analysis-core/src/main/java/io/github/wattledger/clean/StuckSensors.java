@@ -20,13 +20,12 @@ final class StuckSensors {
         }
         int stuck = 0;
         int from = 0;
-        for (int row = 1; row <= column.length; row++) {
-            if (row == column.length || column[row] != column[from]) {
-                if (row - from >= SUSPICIOUS_SECONDS && column[from] != 0) {
-                    stuck += row - from;
-                }
-                from = row;
+        while (from < column.length) {
+            int to = endOfReading(column, from);
+            if (to - from >= SUSPICIOUS_SECONDS && column[from] != 0) {
+                stuck += to - from;
             }
+            from = to;
         }
         if (stuck > 0) {
             notes.found(
@@ -34,5 +33,15 @@ final class StuckSensors {
                     stuck,
                     label + " stood at exactly one value for 2 min or more, " + stuck + " s in all; left as it is.");
         }
+    }
+
+    /** The first row after one that reads otherwise; a row without a reading equals no other. */
+    private static int endOfReading(double[] column, int from) {
+        double reading = column[from];
+        int end = from + 1;
+        while (end < column.length && column[end] == reading) {
+            end++;
+        }
+        return end;
     }
 }

@@ -9,7 +9,9 @@ import io.github.wattledger.road.Replay;
 import io.github.wattledger.road.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
@@ -60,6 +62,7 @@ final class Pricing {
     private final Mend unmended;
     private final MendedRace asRidden;
     private final MendedRace.State recorded;
+    private final Map<FindingKind, List<Planned>> planned = new EnumMap<>(FindingKind.class);
 
     private Pricing(Race race, Replay replay, Ability ability, RigChoice rig) {
         this.race = race;
@@ -131,8 +134,8 @@ final class Pricing {
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
             case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
                 Mend mend = new Mend(unmended);
-                List<PriceSteps.Stretch> stretches = add(mend, finding);
-                yield priced(finding, mend, stretches);
+                planned.put(finding.kind(), plan(finding));
+                yield priced(finding, mend, carryOut(mend, finding));
             }
         };
     }
@@ -156,70 +159,82 @@ final class Pricing {
                         rig));
     }
 
-    /** Adds the mending of one finding, and tells what it changed. */
-    private List<PriceSteps.Stretch> add(Mend mend, Finding finding) {
-        Interval when = finding.when().shifted(-race.offsetSeconds());
+    /**
+     * A change of one stretch.
+     *
+     * @param fromW its power as ridden, watts; {@code NaN} where every second has its own
+     * @param toW its power instead, watts
+     */
+    private record Planned(Interval when, PriceSteps.Mending mending, double fromW, double toW) {
+        double factor() {
+            return toW / fromW;
+        }
+    }
+
+    /** What mending a finding changes. */
+    private List<Planned> plan(Finding finding) {
+        Interval when = when(finding);
         double target = race.targetW();
-        List<PriceSteps.Stretch> stretches = new ArrayList<>();
+        List<Planned> plan = new ArrayList<>();
         switch (finding.kind()) {
-            case OVER_HARD_START -> {
-                double normalizedW = race.normalizedPowerW(when);
-                Mend.Change change = mend.scale(when, target / normalizedW);
-                stretches.add(stretch(when, PriceSteps.Mending.TO_TARGET, normalizedW, target, change));
-            }
+            case OVER_HARD_START ->
+                plan.add(new Planned(when, PriceSteps.Mending.TO_TARGET, race.normalizedPowerW(when), target));
             case THRESHOLD_RIDING_EARLY -> {
                 for (Interval stretch : ThresholdRidingEarly.stretches(race)) {
                     double normalizedW = race.normalizedPowerW(stretch);
                     // Never up to the target: it is what was too much that is taken out.
                     double toW = Math.min(normalizedW, target);
-                    Mend.Change change = mend.scale(stretch, toW / normalizedW);
-                    stretches.add(stretch(stretch, PriceSteps.Mending.TO_TARGET, normalizedW, toW, change));
+                    plan.add(new Planned(stretch, PriceSteps.Mending.TO_TARGET, normalizedW, toW));
                 }
-                mend.giveBackFrom(when.fromSecond());
             }
             case SURGES -> {
                 for (Interval surge : Surges.surges(race)) {
-                    Mend.Change change = mend.cap(surge, target);
-                    stretches.add(new PriceSteps.Stretch(
-                            surge.shifted(race.offsetSeconds()),
-                            PriceSteps.Mending.CAPPED_AT_TARGET,
-                            null,
-                            target,
-                            null,
-                            change.seconds(),
-                            change.takenOutJ() / 1000));
+                    plan.add(new Planned(surge, PriceSteps.Mending.CAPPED_AT_TARGET, Double.NaN, target));
                 }
-                mend.giveBackFrom(when.fromSecond());
             }
             case FADE, ENERGY_CRASH ->
-                Fade.comparison(race, new Interval(0, when.fromSecond()), when).ifPresent(like -> {
-                    Mend.Change change = mend.level(when, like.earlyW() / like.lateW());
-                    stretches.add(
-                            stretch(when, PriceSteps.Mending.TO_EARLIER_POWER, like.lateW(), like.earlyW(), change));
-                });
+                Fade.comparison(race, new Interval(0, when.fromSecond()), when)
+                        .ifPresent(like -> plan.add(
+                                new Planned(when, PriceSteps.Mending.TO_EARLIER_POWER, like.lateW(), like.earlyW())));
             case LATE_RESERVE -> {
                 double lateW = race.normalizedPowerW(when);
                 double beforeW = race.normalizedPowerW(new Interval(0, Math.max(1, when.fromSecond())));
                 if (!Double.isNaN(lateW / beforeW)) {
-                    Mend.Change change = mend.level(when, beforeW / lateW);
-                    stretches.add(stretch(when, PriceSteps.Mending.TO_POWER_BEFORE, lateW, beforeW, change));
+                    plan.add(new Planned(when, PriceSteps.Mending.TO_POWER_BEFORE, lateW, beforeW));
                 }
             }
             default -> throw new IllegalArgumentException(finding.kind() + " is not mended by another power");
         }
-        return stretches;
+        return plan;
     }
 
-    private PriceSteps.Stretch stretch(
-            Interval when, PriceSteps.Mending mending, double fromW, double toW, Mend.Change change) {
-        return new PriceSteps.Stretch(
-                when.shifted(race.offsetSeconds()),
-                mending,
-                fromW,
-                toW,
-                toW / fromW,
-                change.seconds(),
-                change.takenOutJ() / 1000);
+    private Interval when(Finding finding) {
+        return finding.when().shifted(-race.offsetSeconds());
+    }
+
+    /** Mends a finding as planned, and tells what that changed. */
+    private List<PriceSteps.Stretch> carryOut(Mend mend, Finding finding) {
+        List<PriceSteps.Stretch> stretches = new ArrayList<>();
+        for (Planned each : planned.getOrDefault(finding.kind(), List.of())) {
+            Mend.Change change = switch (each.mending) {
+                case TO_TARGET -> mend.scale(each.when, each.factor());
+                case CAPPED_AT_TARGET -> mend.cap(each.when, each.toW);
+                case TO_EARLIER_POWER, TO_POWER_BEFORE -> mend.level(each.when, each.factor());
+            };
+            boolean capped = each.mending == PriceSteps.Mending.CAPPED_AT_TARGET;
+            stretches.add(new PriceSteps.Stretch(
+                    each.when.shifted(race.offsetSeconds()),
+                    each.mending,
+                    capped ? null : (Double) each.fromW,
+                    each.toW,
+                    capped ? null : (Double) each.factor(),
+                    change.seconds(),
+                    change.takenOutJ() / 1000));
+        }
+        if (finding.kind() == FindingKind.THRESHOLD_RIDING_EARLY || finding.kind() == FindingKind.SURGES) {
+            mend.giveBackFrom(when(finding).fromSecond());
+        }
+        return stretches;
     }
 
     /** All mistakes mended at once, with the stops beside them, which no other power shortens. */
@@ -234,7 +249,7 @@ final class Pricing {
                 if (finding.kind() == FindingKind.STOPPED_TIME) {
                     stops += price.lowMinutes();
                 } else {
-                    add(mend, finding);
+                    carryOut(mend, finding);
                     any = true;
                 }
             }
