@@ -97,6 +97,10 @@ final class SampleOrder {
 
     /** The month that holds the most samples; all of them where they span no more than that. */
     private static int[] withinAMonth(Samples samples, int[] ordered) {
+        int last = ordered.length - 1;
+        if (last < 0 || samples.epochSecond(ordered[last]) - samples.epochSecond(ordered[0]) < LONGEST_SECONDS) {
+            return ordered;
+        }
         int bestFrom = 0;
         int bestTo = 0;
         int from = 0;

@@ -56,6 +56,8 @@ public record RideLoad(
         List<ZoneTime> powerZones,
         List<ZoneTime> heartRateZones)
         implements Serializable {
+    private static final double JOULES_PER_KILOJOULE = 1000;
+
     /** Copies the lists. */
     public RideLoad {
         powerZones = List.copyOf(powerZones);
@@ -88,14 +90,16 @@ public record RideLoad(
 
         int movingSeconds = ride.countSeconds(SecondState.RIDING);
         @Nullable Double distanceM = distanceM(ride);
-        @Nullable Double averagePowerW = boxed(Work.averagePowerW(power));
+        int poweredSeconds = power.measuredCount();
+        @Nullable Double workKJ = boxed(Work.kilojoules(power));
+        @Nullable Double averagePowerW = workKJ == null ? null : workKJ * JOULES_PER_KILOJOULE / poweredSeconds;
         @Nullable Double normalizedPowerW = boxed(NormalizedPower.of(power));
         @Nullable Double averageHeartRateBpm = boxed(CompensatedSum.meanOfMeasured(heartRate));
         @Nullable Double intensityFactor = null;
         @Nullable Double trainingStress = null;
         if (normalizedPowerW != null && thresholdPowerW != null) {
             intensityFactor = TrainingStress.intensityFactor(normalizedPowerW, thresholdPowerW);
-            trainingStress = TrainingStress.of(power.measuredCount(), normalizedPowerW, thresholdPowerW);
+            trainingStress = TrainingStress.of(poweredSeconds, normalizedPowerW, thresholdPowerW);
         }
         return new RideLoad(
                 ride.seconds(),
@@ -104,7 +108,7 @@ public record RideLoad(
                 ride.countSeconds(SecondState.STOPPED),
                 distanceM,
                 boxed(Ascent.metres(ride.timerSeries(Channel.ALTITUDE))),
-                boxed(Work.kilojoules(power)),
+                workKJ,
                 averagePowerW,
                 normalizedPowerW,
                 intensityFactor,

@@ -65,9 +65,11 @@ public record ThresholdHeartRate(double heartRateBpm, double meanPowerW, int fro
         for (int from = 0; from + EFFORT_SECONDS <= watts.size(); from++) {
             int to = from + EFFORT_SECONDS;
             double meanW = sums.meanPower(from, to);
+            if (!(Math.abs(meanW / thresholdPowerW - 1) <= NEAR)) {
+                continue;
+            }
             double bpm = sums.meanHeartRate(from, to);
-            if (Math.abs(meanW / thresholdPowerW - 1) <= NEAR
-                    && (best == null || bpm > best.heartRateBpm)
+            if ((best == null || bpm > best.heartRateBpm)
                     && sums.measuredHeartRate(from, to) >= MEASURED * EFFORT_SECONDS
                     && sums.variation(from, to) <= STEADY) {
                 best = new ThresholdHeartRate(bpm, meanW, from, EFFORT_SECONDS);

@@ -253,7 +253,6 @@ public final class Course implements Serializable {
             double sumY = 0;
             double sumXX = 0;
             double sumXY = 0;
-            double nearest = Double.POSITIVE_INFINITY;
             double base = altitude[Math.min(from, count - 1)];
             for (int k = from; k < count && distance[k] <= atM + reachM; k++) {
                 double x = distance[k] - atM;
@@ -266,11 +265,10 @@ public final class Course implements Serializable {
                 sumY += y;
                 sumXX += x * x;
                 sumXY += x * y;
-                nearest = Math.min(nearest, Math.abs(x));
             }
             double spread = n * sumXX - sumX * sumX;
             // A line over less than about half the reach says nothing about the grade.
-            if (n < LEAST_SAMPLES || spread < n * n * reachM * reachM / 50 || nearest > reachM) {
+            if (n < LEAST_SAMPLES || spread < n * n * reachM * reachM / 50) {
                 return false;
             }
             slope = (n * sumXY - sumX * sumY) / spread;
