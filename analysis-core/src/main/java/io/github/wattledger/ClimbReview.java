@@ -1,6 +1,6 @@
 package io.github.wattledger;
 
-import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.load.StretchNormalizedPower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -43,11 +43,12 @@ public record ClimbReview(
             return null;
         }
         List<Climb> climbs = Climb.of(part, course);
+        StretchNormalizedPower normalizedPower = StretchNormalizedPower.of(part);
         List<ClimbReview> reviews = new ArrayList<>();
         for (int number = 0; number < climbs.size(); number++) {
             Climb climb = climbs.get(number);
             Integer first = firstTime(climbs, number);
-            OptionalDouble normalized = NormalizedPower.of(part, climb.when());
+            OptionalDouble normalized = normalizedPower.of(climb.when());
             Double watts = climb.averagePowerW();
             reviews.add(new ClimbReview(
                     climb.when().shifted(offsetSeconds),

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param file the file's name without its folder
  * @param format the format's name, for instance {@code FIT}
- * @param sha256 the SHA-256 digest of the file's bytes, lower-case hexadecimal
+ * @param sha256 the SHA-256 digest of the file's bytes, lower-case hexadecimal; null too where it was not asked for
  * @param device the recording device
  * @param sport the sport, as the FIT profile spells it
  * @param startTime the first second of the recording

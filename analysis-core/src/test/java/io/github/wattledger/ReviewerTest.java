@@ -8,6 +8,10 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.RiderContext.ThresholdSource;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.read.ContentDigest;
+import io.github.wattledger.read.CsvColumns;
+import io.github.wattledger.read.ReadLimits;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -21,7 +25,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -171,6 +177,29 @@ class ReviewerTest {
             assertThat(review.pacing().verdict() == Verdict.NOT_JUDGED).isEqualTo(seconds < 2400);
             assertThat(review.pacing().ledger().movingMinutes()).isCloseTo(seconds / 60.0, within(1e-9));
         }
+    }
+
+    @Test
+    void theDigestIsWorkedOutUnlessItIsNotWanted(@TempDir Path folder) throws IOException, UnreadableRideException {
+        Path file = folder.resolve("ride.fit");
+        Files.write(file, FitRideWriter.write(SampleRides.evenPaced()));
+        String digest = ContentDigest.sha256(Files.readAllBytes(file));
+        ReadOptions without = ReadOptions.DEFAULT.withDigest(false);
+        assertThat(sha256(file, ReadOptions.DEFAULT)).isEqualTo(digest);
+        assertThat(sha256(file, without)).isNull();
+        assertThat(sha256(file, without.withLimits(ReadLimits.DEFAULT).withCsvColumns(CsvColumns.BY_NAME)))
+                .isNull();
+        assertThat(Comparer.compare(List.of(file, file), without, 0, Double.POSITIVE_INFINITY)
+                        .reference()
+                        .source()
+                        .sha256())
+                .isNull();
+    }
+
+    private static @Nullable String sha256(Path file, ReadOptions options) throws UnreadableRideException {
+        return Reviewer.review(file, options, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE)
+                .source()
+                .sha256();
     }
 
     @Test

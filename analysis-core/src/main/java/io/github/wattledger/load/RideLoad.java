@@ -56,8 +56,6 @@ public record RideLoad(
         List<ZoneTime> powerZones,
         List<ZoneTime> heartRateZones)
         implements Serializable {
-    private static final double JOULES_PER_KILOJOULE = 1000;
-
     /** Copies the lists. */
     public RideLoad {
         powerZones = List.copyOf(powerZones);
@@ -91,8 +89,9 @@ public record RideLoad(
         int movingSeconds = ride.countSeconds(SecondState.RIDING);
         @Nullable Double distanceM = distanceM(ride);
         int poweredSeconds = power.measuredCount();
-        @Nullable Double workKJ = boxed(Work.kilojoules(power));
-        @Nullable Double averagePowerW = workKJ == null ? null : workKJ * JOULES_PER_KILOJOULE / poweredSeconds;
+        double joules = CompensatedSum.ofMeasured(power);
+        @Nullable Double workKJ = poweredSeconds == 0 ? null : (Double) (joules / Work.JOULES_PER_KILOJOULE);
+        @Nullable Double averagePowerW = poweredSeconds == 0 ? null : (Double) (joules / poweredSeconds);
         @Nullable Double normalizedPowerW = boxed(NormalizedPower.of(power));
         @Nullable Double averageHeartRateBpm = boxed(CompensatedSum.meanOfMeasured(heartRate));
         @Nullable Double intensityFactor = null;

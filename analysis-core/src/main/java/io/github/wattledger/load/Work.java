@@ -5,7 +5,7 @@ import java.util.OptionalDouble;
 
 /** Mechanical work done at the pedals, and its mean over time. */
 public final class Work {
-    private static final double JOULES_PER_KILOJOULE = 1000;
+    static final double JOULES_PER_KILOJOULE = 1000;
 
     private Work() {}
 

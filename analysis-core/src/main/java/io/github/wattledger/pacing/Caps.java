@@ -6,14 +6,14 @@ import org.jspecify.annotations.Nullable;
 /** What to ride to next time, in watts and beats. */
 final class Caps {
     /** Stands for the cap in a sentence. */
-    static final String CAP = "%s";
+    private static final String CAP = "%s";
 
     private Caps() {}
 
     /**
      * Advice with a cap.
      *
-     * @param sentences one or two, with {@link #CAP} where the cap goes
+     * @param sentences one or two, with {@code %s} where the cap goes
      * @param capW the cap, watts
      */
     static Advice advise(Race race, String sentences, double capW) {

@@ -46,11 +46,14 @@ final class GradeBands {
         private final Series altitude;
         private int behind;
         private int ahead;
+        private int afterAhead;
 
         Window(Series distance, Series altitude) {
             this.distance = distance;
             this.altitude = altitude;
             this.behind = measuredFrom(0);
+            this.ahead = behind;
+            this.afterAhead = measuredFrom(ahead + 1);
         }
 
         int bandAround(int second) {
@@ -61,11 +64,9 @@ final class GradeBands {
             while (distance.get(behind) < here - REACH_M) {
                 behind = measuredFrom(behind + 1);
             }
-            ahead = Math.max(ahead, second);
-            int further = ahead;
-            while (further < distance.size() && distance.get(ahead) < here + REACH_M) {
-                ahead = further;
-                further = measuredFrom(ahead + 1);
+            while (afterAhead < distance.size() && (ahead < second || distance.get(ahead) < here + REACH_M)) {
+                ahead = afterAhead;
+                afterAhead = measuredFrom(ahead + 1);
             }
             double run = distance.get(ahead) - distance.get(behind);
             return run >= REACH_M ? band((altitude.get(ahead) - altitude.get(behind)) / run) : UNKNOWN;

@@ -15,7 +15,8 @@ import org.hipparchus.analysis.polynomials.PolynomialFunctionLagrangeForm;
  *
  * <p>The power of a second is its own times a number, or times that number and the share. So the work of a bin of the
  * replay is linear in the share, and the fourth powers of the windows that end in it add up to a polynomial of the fourth
- * degree. Both are worked out once, in one pass over the seconds; a share then asks for one pass over the bins.
+ * degree. Both are worked out once, in one pass over the seconds, or over those that a further change reaches; a share then asks for one
+ * pass over the bins.
  */
 final class MendedRace {
     private static final int WINDOW = NormalizedPower.WINDOW_SECONDS;
@@ -147,6 +148,7 @@ final class MendedRace {
                 Arrays.fill(takingBackW, 0);
                 keptSum = 0;
                 takingBackSum = 0;
+                // These belong to other groups: they count here as a part of the first windows only.
                 moveOver(Math.max(0, from - WINDOW + 1), from, new Sums());
             }
             moveOver(from, to, group);
@@ -182,7 +184,7 @@ final class MendedRace {
         return tried.computeIfAbsent(share, this::replayed);
     }
 
-    /** Where a quantity would be zero by the shares tried so far; {@code NaN} where it rises over fewer than two. */
+    /** Where a quantity would be zero by the shares tried so far; {@code NaN} where fewer than two have rising values. */
     double shareByInterpolation(ToDoubleFunction<State> rising) {
         double[] values = new double[tried.size()];
         double[] shares = new double[tried.size()];

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
@@ -33,7 +34,8 @@ final class Pricing {
     /** The next try goes so many times as far as the first guess seems to be off: every try is a whole replay. */
     private static final double BEYOND = 3;
 
-    private static final double A_LITTLE = 0.01;
+    /** The steepness of a quantity is measured over this part of a share. */
+    private static final double SHARE_STEP = 0.01;
 
     /** Below this a gain is no gain, seconds: an hour's replay is not finer. */
     private static final double NOTICEABLE_SECONDS = 1;
@@ -134,8 +136,9 @@ final class Pricing {
             case UNDER_PACED -> finding.withCost(new Cost.NotPriced("see the line against your ability"));
             case OVER_HARD_START, THRESHOLD_RIDING_EARLY, SURGES, FADE, ENERGY_CRASH, LATE_RESERVE -> {
                 Mend mend = new Mend(unmended);
-                planned.put(finding.kind(), plan(finding));
-                yield priced(finding, mend, carryOut(mend, finding));
+                List<Planned> plan = plan(finding);
+                planned.put(finding.kind(), plan);
+                yield priced(finding, mend, carryOut(mend, finding, plan));
             }
         };
     }
@@ -213,9 +216,9 @@ final class Pricing {
     }
 
     /** Mends a finding as planned, and tells what that changed. */
-    private List<PriceSteps.Stretch> carryOut(Mend mend, Finding finding) {
+    private List<PriceSteps.Stretch> carryOut(Mend mend, Finding finding, List<Planned> plan) {
         List<PriceSteps.Stretch> stretches = new ArrayList<>();
-        for (Planned each : planned.getOrDefault(finding.kind(), List.of())) {
+        for (Planned each : plan) {
             Mend.Change change = switch (each.mending) {
                 case TO_TARGET -> mend.scale(each.when, each.factor());
                 case CAPPED_AT_TARGET -> mend.cap(each.when, each.toW);
@@ -249,7 +252,7 @@ final class Pricing {
                 if (finding.kind() == FindingKind.STOPPED_TIME) {
                     stops += price.lowMinutes();
                 } else {
-                    carryOut(mend, finding);
+                    carryOut(mend, finding, Objects.requireNonNull(planned.get(finding.kind())));
                     any = true;
                 }
             }
@@ -313,6 +316,7 @@ final class Pricing {
         }
         double low = near;
         double high = near;
+        // Infinite where nothing reacts to the share: then the bound is tried next.
         double step = BEYOND * Math.abs(over) / riseUnreplayed(mended, near, rising);
         while (over > 0 && low > PriceSteps.LEAST_SHARE) {
             high = low;
@@ -347,15 +351,14 @@ final class Pricing {
 
     /** By how much it would rise with a share that is larger by a fraction, per that fraction. */
     private static double riseUnreplayed(MendedRace mended, double share, ToDoubleFunction<MendedRace.State> rising) {
-        double more = rising.applyAsDouble(mended.unreplayed(share * (1 + A_LITTLE)))
+        double more = rising.applyAsDouble(mended.unreplayed(share * (1 + SHARE_STEP)))
                 - rising.applyAsDouble(mended.unreplayed(share));
-        return more / A_LITTLE;
+        return more / SHARE_STEP;
     }
 
     private static double solve(MendedRace mended, ToDoubleFunction<MendedRace.State> rising, double low, double high) {
-        double byTries = mended.shareByInterpolation(rising);
-        double start = Double.isNaN(byTries) ? low : Math.max(low, Math.min(high, byTries));
-        // The solver would go on until its bracket is as narrow as that.
+        double start = Math.max(low, Math.min(high, mended.shareByInterpolation(rising)));
+        // The solver would not stop here, but go on until its bracket is as narrow as the tolerance.
         return Math.abs(rising.applyAsDouble(mended.at(start))) <= TOLERANCE
                 ? start
                 : solver().solve(MOST_EVALUATIONS, share -> rising.applyAsDouble(mended.at(share)), low, high, start);

@@ -51,7 +51,7 @@ final class StoppedTime implements Detector {
 
     /** Stretches between the first and the last moving second in which nothing moved for longer than the limit. */
     private static List<Interval> longStops(Race race) {
-        int longest = race.limitSeconds(JudgementLimit.STOP_SECONDS);
+        int limitSeconds = race.limitSeconds(JudgementLimit.STOP_SECONDS);
         List<Interval> stops = new ArrayList<>();
         int lastMoving = -1;
         for (int second = 0; second < race.ride().seconds(); second++) {
@@ -59,7 +59,7 @@ final class StoppedTime implements Detector {
             if (state == SecondState.STOPPED || state == SecondState.PAUSED) {
                 continue;
             }
-            if (lastMoving >= 0 && second - lastMoving - 1 > longest) {
+            if (lastMoving >= 0 && second - lastMoving - 1 > limitSeconds) {
                 stops.add(new Interval(lastMoving + 1, second));
             }
             lastMoving = second;

@@ -444,8 +444,7 @@ public final class CriticalPower {
         if (!(criticalPowerW > 0 && wPrimeJ > 0)) {
             return refuse(
                     Reason.NEGATIVE,
-                    "critical power " + Decimals.of(criticalPowerW, 0) + " W and W' " + Decimals.of(wPrimeJ / 1000, 1)
-                            + " kJ cannot be",
+                    format("critical power %.0f W and W' %.1f kJ cannot be", criticalPowerW, wPrimeJ / 1000),
                     null);
         }
         boolean three = form == Form.THREE_PARAMETER;

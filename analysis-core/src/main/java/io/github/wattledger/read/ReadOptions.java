@@ -7,7 +7,8 @@ import java.io.Serializable;
  *
  * @param limits how much may be read
  * @param csvColumns which columns of a CSV file to take for what; other formats pass it over
- * @param digest whether whoever reads a file to review it also works out the digest by which it is known again
+ * @param digest whether {@code Reviewer}, {@code Comparer} and {@code Replayer} also work out the SHA-256 digest of the
+ *     file; without it {@code RideSource.sha256} is null. {@code Inspector} always does
  */
 public record ReadOptions(ReadLimits limits, CsvColumns csvColumns, boolean digest) implements Serializable {
     /** The usual limits; columns are found by their names; with the digest. */

@@ -48,7 +48,11 @@ public record Interval(int fromSecond, int toSecond) implements Serializable {
         return clock(fromSecond) + " to " + clock(toSecond);
     }
 
-    /** Elapsed seconds as a watch shows them, {@code h:mm:ss}. */
+    /**
+     * Elapsed seconds as a watch shows them, {@code h:mm:ss}.
+     *
+     * @param seconds 0 or more
+     */
     public static String clock(int seconds) {
         return seconds / 3600 + ":" + twoDigits(seconds / 60 % 60) + ":" + twoDigits(seconds % 60);
     }

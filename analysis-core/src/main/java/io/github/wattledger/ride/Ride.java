@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Ride implements Serializable {
     @Serial
-    private static final long serialVersionUID = 1L;
+    private static final long serialVersionUID = 2L;
 
     private final long startEpochSecond;
     private final SecondState[] states;

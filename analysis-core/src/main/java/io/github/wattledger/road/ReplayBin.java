@@ -5,8 +5,8 @@ final class ReplayBin {
     int seconds;
     double lengthM;
     double joules;
-    double speedMps;
-    double watts;
+    double speedMps = Double.NaN;
+    double watts = Double.NaN;
     double startMps = Double.NaN;
     double endMps = Double.NaN;
     double startDistanceM = Double.NaN;
@@ -16,13 +16,22 @@ final class ReplayBin {
     /** The part of gravity at a right angle to the road. */
     double gravityAcrossMps2;
 
+    /** The wind that explains this bin's own speed; {@code NaN} in a fixed one. */
     double apparentWindMps;
+
+    /** The median of it around here, which the replay rides against. */
     double windMps;
+
+    /** Coasted, or not told well enough: it keeps its speed whatever the power. */
     boolean fixed;
+
+    /** What the balance of forces leaves over at the recorded speed in that wind. */
     double surplusN;
-    /** By how much the settled speed rises with power at the recorded one, m/s per watt, and how that changes. */
+
+    /** By how much the settled speed rises with power at the recorded one, m/s per watt. */
     double riseMpsPerW;
 
+    /** And by how much that rise changes, half of it, m/s per square watt. */
     double bendMpsPerW2;
 
     /** Its means, once all its seconds are in it. */

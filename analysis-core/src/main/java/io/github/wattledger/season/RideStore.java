@@ -31,7 +31,7 @@ final class RideStore implements AutoCloseable {
      * Version of what a ride's numbers are. To be raised whenever reading, cleaning or a metric changes what comes out;
      * files are then read again.
      */
-    static final int ANALYSIS_VERSION = 3;
+    static final int ANALYSIS_VERSION = 4;
 
     private static final String STATES = "state";
     private static final String LAPS = "lap";

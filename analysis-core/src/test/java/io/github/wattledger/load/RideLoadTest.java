@@ -206,6 +206,18 @@ class RideLoadTest {
                 .channel(Channel.HEART_RATE, Series.generate(seconds, beats));
     }
 
+    /** 3,406 s at 150 W and 151 W in turn: 512,603 J, a mean of exactly 150.5 W, not a little less by way of kilojoules. */
+    @Test
+    void sumsOfWholeWattsAreExact() {
+        double[] watts = new double[3406];
+        for (int second = 0; second < watts.length; second++) {
+            watts[second] = 150 + second % 2;
+        }
+        RideLoad load = load(Ride.ofWatts(watts), null, null);
+        assertThat(load.averagePowerW()).isEqualTo(150.5);
+        assertThat(load.workKJ()).isEqualTo(512.603);
+    }
+
     private static RideLoad load(Ride ride, @Nullable Double thresholdPowerW, @Nullable Double thresholdHeartRateBpm) {
         return RideLoad.of(
                 ride,

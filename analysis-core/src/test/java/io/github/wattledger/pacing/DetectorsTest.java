@@ -19,6 +19,7 @@ import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -469,6 +470,43 @@ class DetectorsTest {
             for (int i = 0; i < grades.length; i++) {
                 assertThat(bands.of(100 * i + 50)).as("%s", grades[i]).isEqualTo(expected[i]);
             }
+        }
+
+        /**
+         * Altitude every third second only, and none in the last third: known seconds lie on 4.1 %, the others are unknown. So
+         * is the last known one, 198: only 195 lies within 50 m before it and none after, and 30 m tell no grade.
+         */
+        @Test
+        void arePassedOverWhereNothingWasMeasured() {
+            GradeBands bands = GradeBands.of(Ride.builder(Instant.EPOCH, 300)
+                    .channel(Channel.DISTANCE, Series.generate(300, second -> 10.0 * second))
+                    .channel(
+                            Channel.ALTITUDE,
+                            Series.generate(
+                                    300, second -> second % 3 == 0 && second < 200 ? 0.41 * second : Double.NaN))
+                    .build());
+            for (int second = 0; second < 300; second++) {
+                assertThat(bands.of(second))
+                        .as("second %d", second)
+                        .isEqualTo(second % 3 == 0 && second < 198 ? 4 : GradeBands.UNKNOWN);
+            }
+        }
+
+        /** Standing at the end of what was measured, with as long unmeasured after it, is looked through once: second by second it would take hours. */
+        @Test
+        @Timeout(60)
+        void areFoundInOnePassOverALongUnmeasuredTail() {
+            int seconds = 2_000_000;
+            int measured = seconds / 2;
+            GradeBands bands = GradeBands.of(Ride.builder(Instant.EPOCH, seconds)
+                    .channel(
+                            Channel.DISTANCE,
+                            Series.generate(seconds, second -> second < measured ? Math.min(second, 200) : Double.NaN))
+                    .channel(Channel.ALTITUDE, Series.generate(seconds, second -> 5))
+                    .build());
+            assertThat(bands.of(100)).isEqualTo(2);
+            assertThat(bands.of(measured - 1)).isEqualTo(2);
+            assertThat(bands.of(measured)).isEqualTo(GradeBands.UNKNOWN);
         }
 
         /** Fifty metres before and after: 5 s on each side. A step of 4 m is 4 % over those 100 m and over none else. */

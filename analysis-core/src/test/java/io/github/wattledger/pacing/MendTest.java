@@ -132,6 +132,25 @@ class MendTest {
         assertThat(mend.takingBack()).isNull();
     }
 
+    @Test
+    void whatWasChangedIsKnownToACopyToo() {
+        Mend mend = mend();
+        assertThat(mend.changed()).isEmpty();
+        mend.scale(new Interval(100, 200), 0.8);
+        mend.cap(new Interval(290, 320), 250);
+        Mend copy = new Mend(mend);
+        copy.level(new Interval(400, 500), 1.1);
+        copy.giveBackFrom(50);
+        assertThat(mend.changed()).containsExactly(new Interval(100, 200), new Interval(290, 320));
+        assertThat(copy.changed())
+                .containsExactly(
+                        new Interval(100, 200), new Interval(290, 320), new Interval(400, 500), new Interval(0, 50));
+        copy.giveBackFrom(2 * SECONDS);
+        assertThat(copy.changed()).contains(new Interval(0, SECONDS));
+        assertThat(copy.takesAnythingBack()).isFalse();
+        assertThat(mend.takesAnythingBack()).isTrue();
+    }
+
     private static void assertChange(Mend.Change change, int seconds, double takenOutJ) {
         assertThat(change.seconds()).isEqualTo(seconds);
         assertThat(change.takenOutJ()).isCloseTo(takenOutJ, within(1e-9));

@@ -97,4 +97,23 @@ class ClimbTest {
         assertThat(climb.foot()).isEqualTo(new Climb.Place(45 + metres(from) / DEGREE_M, 7));
         assertThat(climb.top()).isEqualTo(new Climb.Place(45 + metres(to - 1) / DEGREE_M, 7));
     }
+
+    /** A kilometre level and one at 6 %, three times over: each climb has its own seconds, at 4 m/s 500 s apart. */
+    @Test
+    void oneAfterAnotherHasItsOwnSeconds() {
+        int seconds = 1500;
+        List<Climb> climbs = Climb.of(Ride.builder(Instant.EPOCH, seconds)
+                .channel(Channel.DISTANCE, Series.generate(seconds, s -> 4.0 * s))
+                .channel(
+                        Channel.ALTITUDE,
+                        Series.generate(seconds, s -> 60 * (s / 500) + 0.06 * Math.max(0, 4.0 * (s % 500) - 1000)))
+                .build());
+        assertThat(climbs).hasSize(3);
+        for (int number = 0; number < climbs.size(); number++) {
+            Climb climb = climbs.get(number);
+            assertThat(climb.startM()).isCloseTo(2000 * number + 1000, within(51.0));
+            assertThat(4.0 * climb.when().fromSecond()).isBetween(climb.startM() - 4, climb.startM());
+            assertThat(4.0 * (climb.when().toSecond() - 1)).isBetween(climb.endM(), climb.endM() + 4);
+        }
+    }
 }

@@ -431,6 +431,18 @@ class ReplayTest {
         }
 
         @Test
+        void theCourseMayBeHandedOver() {
+            Ride ride = ride(Road.HILLY.scenario());
+            Replay replay = requireNonNull(
+                    Replay.of(ride, TRUE_RIG, Course.of(ride).orElseThrow()).replay());
+            Series more = Series.generate(
+                    ride.seconds(), second -> 1.1 * ride.series(Channel.POWER).get(second));
+            assertThat(replay.withPower(more).movingSeconds())
+                    .isEqualTo(replay(ride).withPower(more).movingSeconds());
+            assertThat(Replay.of(ride, TRUE_RIG, null).refusal()).contains("nowhere");
+        }
+
+        @Test
         void aSeriesOfAnotherLengthIsAMistakeOfTheCaller() {
             Replay replay = replay(ride(Road.FLAT.scenario()));
             assertThatThrownBy(() -> replay.withPower(Series.of(1, 2, 3))).isInstanceOf(IllegalArgumentException.class);

@@ -205,18 +205,18 @@ public final class EvidenceSentences {
 
     private boolean openSentence;
 
-    private void begin(String name, String wording, Wording words) {
-        String clause = number(name, wording, words);
-        if (!clause.isEmpty()) {
+    private void begin(String name, String clause, Wording wording) {
+        String said = number(name, clause, wording);
+        if (!said.isEmpty()) {
             open();
-            text.append(clause);
+            text.append(said);
         }
     }
 
     /** Goes on with the sentence; without its beginning the number is left to {@link #rest()}. */
-    private void and(String name, String wording, Wording words) {
+    private void and(String name, String clause, Wording wording) {
         if (openSentence) {
-            text.append(number(name, wording, words));
+            text.append(number(name, clause, wording));
         }
     }
 
@@ -236,13 +236,13 @@ public final class EvidenceSentences {
         openSentence = false;
     }
 
-    private String number(String name, String wording, Wording words) {
+    private String number(String name, String clause, Wording wording) {
         OptionalDouble value = evidence.get(name);
         if (value.isEmpty()) {
             return "";
         }
         told.add(name);
-        int at = wording.indexOf('%');
-        return wording.substring(0, at) + words.of(value.getAsDouble()) + wording.substring(at + 1);
+        int at = clause.indexOf('%');
+        return clause.substring(0, at) + wording.of(value.getAsDouble()) + clause.substring(at + 1);
     }
 }

@@ -30,7 +30,13 @@ public enum Wording {
 
     private static final double KMH_PER_MPS = 3.6;
 
-    /** The number in words; lengths are given in metres, speeds in metres per second. */
+    /**
+     * The number in words.
+     *
+     * @param value in the unit of the constant's name, but elapsed time in seconds for {@link #CLOCK} and {@link #SPAN},
+     *     lengths in metres and speeds in metres per second
+     * @throws NumberFormatException when it is not finite
+     */
     public String of(double value) {
         return switch (this) {
             case CLOCK -> Figures.clock(value);
