@@ -43,6 +43,9 @@ public record ClimbReview(
             return null;
         }
         List<Climb> climbs = Climb.of(part, course);
+        if (climbs.isEmpty()) {
+            return List.of();
+        }
         StretchNormalizedPower normalizedPower = StretchNormalizedPower.of(part);
         List<ClimbReview> reviews = new ArrayList<>();
         for (int number = 0; number < climbs.size(); number++) {

@@ -15,8 +15,8 @@ import org.hipparchus.analysis.polynomials.PolynomialFunctionLagrangeForm;
  *
  * <p>The power of a second is its own times a number, or times that number and the share. So the work of a bin of the
  * replay is linear in the share, and the fourth powers of the windows that end in it add up to a polynomial of the fourth
- * degree. Both are worked out once, in one pass over the seconds, or over those that a further change reaches; a share then asks for one
- * pass over the bins.
+ * degree. Both are worked out once, in one pass over the seconds, or over those that a further change reaches; a share
+ * then asks for one pass over the bins.
  */
 final class MendedRace {
     private static final int WINDOW = NormalizedPower.WINDOW_SECONDS;

@@ -424,10 +424,11 @@ public final class Replay {
         }
 
         /**
-         * The speed at which the forces balance, once it has settled; the recorded one when nothing changed. Surplus force falls with speed, so the root is
-         * bracketed; where it lies outside, the bound is the answer. Newton's step where it stays within the bracket,
-         * halving where not.
+         * The speed at which the forces balance, once it has settled; the recorded one when nothing changed. Surplus
+         * force falls with speed, so the root is bracketed; where it lies outside, the bound is the answer. Newton's step
+         * where it stays within the bracket, halving where not.
          *
+         * @param recordedMps a speed that the bracket holds, and where to begin when the other lies outside it
          * @param nearMps where to begin
          */
         double speedMps(double recordedMps, double nearMps) {

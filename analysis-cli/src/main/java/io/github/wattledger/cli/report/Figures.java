@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report;
 
 import io.github.wattledger.ride.Decimals;
+import io.github.wattledger.ride.Interval;
 
 /**
  * Numbers as people read them, the same on every machine. Written by hand because the platform's formatter loads the
@@ -50,8 +51,7 @@ public final class Figures {
 
     /** Elapsed time, {@code h:mm:ss}. */
     public static String clock(double seconds) {
-        long whole = Math.round(seconds);
-        return whole / HOUR + ":" + two(whole / MINUTE % 60) + ":" + two(whole % 60);
+        return Interval.clock((int) Math.round(seconds));
     }
 
     /** Elapsed time without seconds, {@code h:mm}, cut off as on a clock. */
