@@ -3,7 +3,7 @@ package examples;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -4,7 +4,7 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.nio.file.Path;
 
 /** From a recorded file to everything a report shows. */

@@ -5,7 +5,7 @@ import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.nio.file.Path;
 import java.util.List;
 

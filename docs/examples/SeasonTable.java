@@ -1,7 +1,7 @@
 package examples;
 
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRun;

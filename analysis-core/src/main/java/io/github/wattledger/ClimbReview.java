@@ -1,11 +1,11 @@
 package io.github.wattledger;
 
+import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.Course;
 import io.github.wattledger.load.StretchNormalizedPower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.road.Climb;
-import io.github.wattledger.road.Course;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,7 @@
 package io.github.wattledger;
 
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
@@ -8,7 +9,6 @@ import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.road.CourseComparison;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

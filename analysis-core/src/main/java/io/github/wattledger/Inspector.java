@@ -10,7 +10,7 @@ import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
-import io.github.wattledger.ride.ZoneScheme;
+import io.github.wattledger.rider.ZoneScheme;
 import java.nio.file.Path;
 import java.util.List;
 

@@ -1,9 +1,9 @@
 package io.github.wattledger;
 
+import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.road.CourseComparison;
 import java.io.Serializable;
 import java.util.List;
 

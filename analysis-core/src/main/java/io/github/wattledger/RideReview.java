@@ -1,6 +1,7 @@
 package io.github.wattledger;
 
 import io.github.wattledger.clean.QualityReport;
+import io.github.wattledger.course.GearUse;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.power.Ability;
@@ -8,7 +9,6 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.road.GearUse;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

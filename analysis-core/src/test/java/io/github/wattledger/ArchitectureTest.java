@@ -36,30 +36,47 @@ class ArchitectureTest {
     static final String ROOT = "io.github.wattledger";
 
     private static final String[] NUMBERS = {
-        ROOT + ".ride..", ROOT + ".load..", ROOT + ".power..", ROOT + ".road..", ROOT + ".pacing.."
+        ROOT + ".ride..",
+        ROOT + ".rider..",
+        ROOT + ".load..",
+        ROOT + ".power..",
+        ROOT + ".course..",
+        ROOT + ".rig..",
+        ROOT + ".replay..",
+        ROOT + ".compare..",
+        ROOT + ".pacing.."
     };
 
     // spotless:off
     @ArchTest
     static final ArchRule dataMovesLeftToRight = layeredArchitecture().consideringOnlyDependenciesInLayers()
             .layer("ride").definedBy(ROOT + ".ride..")
+            .layer("rider").definedBy(ROOT + ".rider..")
             .layer("read").definedBy(ROOT + ".read..")
             .layer("clean").definedBy(ROOT + ".clean..")
             .layer("load").definedBy(ROOT + ".load..")
             .layer("power").definedBy(ROOT + ".power..")
-            .optionalLayer("road").definedBy(ROOT + ".road..")
+            .layer("course").definedBy(ROOT + ".course..")
+            .layer("rig").definedBy(ROOT + ".rig..")
+            .layer("replay").definedBy(ROOT + ".replay..")
+            .layer("compare").definedBy(ROOT + ".compare..")
             .layer("pacing").definedBy(ROOT + ".pacing..")
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
             .whereLayer("ride").mayNotAccessAnyLayer()
+            .whereLayer("rider").mayOnlyAccessLayers("ride")
             .whereLayer("read").mayOnlyAccessLayers("ride")
             .whereLayer("clean").mayOnlyAccessLayers("ride")
-            .whereLayer("load").mayOnlyAccessLayers("ride")
-            .whereLayer("power").mayOnlyAccessLayers("ride", "load")
-            .whereLayer("road").mayOnlyAccessLayers("ride")
-            .whereLayer("pacing").mayOnlyAccessLayers("ride", "load", "power", "road")
-            .whereLayer("review").mayOnlyAccessLayers("ride", "read", "clean", "load", "power", "road", "pacing")
+            .whereLayer("load").mayOnlyAccessLayers("ride", "rider")
+            .whereLayer("power").mayOnlyAccessLayers("ride", "rider", "load")
+            .whereLayer("course").mayOnlyAccessLayers("ride", "rider", "load")
+            .whereLayer("rig").mayOnlyAccessLayers("ride", "rider", "course")
+            .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "course", "rig")
+            .whereLayer("compare").mayOnlyAccessLayers("ride", "course")
+            .whereLayer("pacing").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("review").mayOnlyAccessLayers(
+                    "ride", "rider", "read", "clean", "load", "power", "course", "rig", "replay", "compare", "pacing")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
             .ensureAllClassesAreContainedInArchitecture();

@@ -12,7 +12,7 @@ import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.DeviceTotals;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.RealRides;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.RawFit;
 import java.io.IOException;
 import java.nio.file.Files;

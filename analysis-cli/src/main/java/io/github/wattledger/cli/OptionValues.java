@@ -2,10 +2,10 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.road.Adjustment;
-import io.github.wattledger.road.Position;
-import io.github.wattledger.road.Replay;
-import io.github.wattledger.road.WhatIf;
+import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.replay.Replay;
+import io.github.wattledger.replay.WhatIf;
+import io.github.wattledger.rig.Position;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 

@@ -11,7 +11,7 @@ import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;

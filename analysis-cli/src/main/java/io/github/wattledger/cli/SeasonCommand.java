@@ -10,7 +10,7 @@ import io.github.wattledger.cli.report.json.JsonSeason;
 import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;

@@ -1,6 +1,6 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.function.DoubleFunction;

@@ -7,9 +7,9 @@ import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.Rider;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Rider;
 import java.time.Instant;
 import java.util.Random;
 

@@ -5,7 +5,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.ride.ZoneScheme;
+import io.github.wattledger.rider.ZoneScheme;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import org.openjdk.jmh.annotations.Benchmark;

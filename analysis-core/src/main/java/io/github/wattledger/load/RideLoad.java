@@ -4,7 +4,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.ride.ZoneScheme;
+import io.github.wattledger.rider.ZoneScheme;
 import java.io.Serializable;
 import java.util.List;
 import java.util.OptionalDouble;

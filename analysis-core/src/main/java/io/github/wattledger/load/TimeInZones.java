@@ -1,7 +1,7 @@
 package io.github.wattledger.load;
 
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.ride.ZoneScheme;
+import io.github.wattledger.rider.ZoneScheme;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -15,9 +16,6 @@ final class Fade implements Detector {
     private static final double SIXTH = 1 / 6.0;
     private static final int BLOCK_SECONDS = 600;
     private static final int LEAST_BLOCKS = 4;
-
-    /** Power under which a rider coasts rather than pedals. */
-    private static final double PEDALLING_W = 30;
 
     /** Seconds that a band must have in both sixths to be compared, and all bands together. */
     private static final int LEAST_BAND_SECONDS = 60;
@@ -67,7 +65,7 @@ final class Fade implements Detector {
 
     private static boolean isPedalled(Race race, GradeBands bands, int second) {
         return race.ride().state(second) == SecondState.RIDING
-                && race.watts().get(second) >= PEDALLING_W
+                && race.watts().get(second) >= Ride.PEDALLING_W
                 && bands.of(second) != GradeBands.UNKNOWN;
     }
 

@@ -1,9 +1,10 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.course.GearUse;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.road.GearUse;
+import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.Gears;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -76,7 +77,7 @@ final class GearsThatDidNotReach implements Detector {
     private Gears otherGears(boolean spun) {
         int at = spun ? gears.chainrings().size() - 1 : 0;
         int teeth = gears.chainrings().get(at) + (spun ? OTHER_TEETH : -OTHER_TEETH);
-        int within = (int) Math.max(Gears.CHAINRING_TEETH.low(), Math.min(Gears.CHAINRING_TEETH.high(), teeth));
+        int within = (int) Math.max(Bounds.CHAINRING_TEETH.low(), Math.min(Bounds.CHAINRING_TEETH.high(), teeth));
         return new Gears(List.of(within), gears.cogs(), gears.wheelCircumferenceM());
     }
 }

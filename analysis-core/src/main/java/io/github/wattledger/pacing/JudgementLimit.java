@@ -1,6 +1,6 @@
 package io.github.wattledger.pacing;
 
-import io.github.wattledger.ride.Bounds;
+import io.github.wattledger.rider.Bounds;
 import java.util.Locale;
 
 /**

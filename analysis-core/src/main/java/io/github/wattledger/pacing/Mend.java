@@ -1,7 +1,7 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.road.Replay;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;

@@ -1,8 +1,8 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.road.Replay;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.NavigableMap;

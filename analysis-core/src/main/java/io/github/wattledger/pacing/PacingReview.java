@@ -1,13 +1,13 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.ride.Gears;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
-import io.github.wattledger.road.Course;
-import io.github.wattledger.road.RigChoice;
+import io.github.wattledger.rider.Gears;
+import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Comparator;

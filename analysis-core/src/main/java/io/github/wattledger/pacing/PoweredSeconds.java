@@ -1,9 +1,9 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.road.Replay;
 import java.util.Arrays;
 
 /**

@@ -1,7 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.road.RigChoice;
+import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
 import java.util.List;
 import java.util.Locale;

@@ -1,12 +1,12 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.road.Course;
-import io.github.wattledger.road.Replay;
-import io.github.wattledger.road.RigChoice;
+import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;

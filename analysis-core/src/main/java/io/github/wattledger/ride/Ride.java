@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
  * nothing was measured, and for every second a {@link SecondState}.
  */
 public final class Ride implements Serializable {
+    /** Power from which a rider pedals rather than coasts, watts. Common practice, no source. */
+    public static final double PEDALLING_W = 30;
+
     @Serial
     private static final long serialVersionUID = 2L;
 

@@ -9,13 +9,13 @@ import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.read.ContentDigest;
-import io.github.wattledger.ride.Bounds;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.Rider;
-import io.github.wattledger.ride.ThresholdHistory;
-import io.github.wattledger.road.Position;
-import io.github.wattledger.road.RigChoice;
-import io.github.wattledger.road.RigEstimate;
+import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.RigChoice;
+import io.github.wattledger.rig.RigEstimate;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -113,7 +113,7 @@ final class Judge {
             source = ThresholdSource.PROFILE;
         }
         if (powerW == null) {
-            powerW = within(Rider.THRESHOLD_POWER_W, device.thresholdPowerW());
+            powerW = within(Bounds.THRESHOLD_POWER_W, device.thresholdPowerW());
             source = ThresholdSource.DEVICE;
         }
         Rider now = rider.withThresholds(ThresholdHistory.NONE);
@@ -125,12 +125,12 @@ final class Judge {
             heartRateBpm = rider.thresholds().heartRateBpm(day);
         }
         if (heartRateBpm == null) {
-            heartRateBpm = within(Rider.THRESHOLD_HEART_RATE_BPM, device.thresholdHeartRateBpm());
+            heartRateBpm = within(Bounds.THRESHOLD_HEART_RATE_BPM, device.thresholdHeartRateBpm());
         }
         if (heartRateBpm != null) {
             now = now.withThresholdHeartRateBpm(heartRateBpm);
         }
-        Double massKg = within(Rider.MASS_KG, device.riderMassKg());
+        Double massKg = within(Bounds.RIDER_MASS_KG, device.riderMassKg());
         if (rider.massKg() == null && massKg != null) {
             now = now.withMassKg(massKg);
         }

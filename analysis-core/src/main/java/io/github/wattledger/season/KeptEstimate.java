@@ -2,7 +2,7 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.road.RigEstimate;
+import io.github.wattledger.rig.RigEstimate;
 import org.jspecify.annotations.Nullable;
 
 /**

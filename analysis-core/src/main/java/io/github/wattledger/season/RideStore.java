@@ -6,7 +6,7 @@ import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.road.RigEstimate;
+import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;

@@ -1,7 +1,7 @@
 package io.github.wattledger.season;
 
 import io.github.wattledger.pacing.JudgementLimits;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;

@@ -10,7 +10,7 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.ride.ZoneScheme;
+import io.github.wattledger.rider.ZoneScheme;
 import java.time.Instant;
 import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;

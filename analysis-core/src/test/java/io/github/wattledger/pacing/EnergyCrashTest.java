@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import io.github.wattledger.simulation.Course;
 import io.github.wattledger.simulation.HeartResponse;
 import io.github.wattledger.simulation.PacingPlan;

@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.entry;
 
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.road.RigChoice;
+import io.github.wattledger.rig.RigChoice;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -5,12 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.road.Replay;
-import io.github.wattledger.road.Rig;
+import io.github.wattledger.rig.Rig;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 

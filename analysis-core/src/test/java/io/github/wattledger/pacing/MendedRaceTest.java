@@ -6,12 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.road.Replay;
-import io.github.wattledger.road.Rig;
+import io.github.wattledger.rig.Rig;
 import io.github.wattledger.simulation.SampleRides;
 import java.util.ArrayDeque;
 import java.util.Deque;

@@ -15,6 +15,7 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.power.ThresholdHeartRate;
 import io.github.wattledger.power.WPrimeBalance;
+import io.github.wattledger.rider.ZoneScheme;
 import java.util.Arrays;
 import java.util.function.Consumer;
 import java.util.stream.Stream;

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
-import io.github.wattledger.road.RigEstimate;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;

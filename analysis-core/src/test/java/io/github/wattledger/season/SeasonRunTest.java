@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Rider;
-import io.github.wattledger.ride.ThresholdHistory;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.testing.RideFolders;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -10,7 +10,7 @@ import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

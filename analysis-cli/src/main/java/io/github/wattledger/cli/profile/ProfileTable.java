@@ -1,6 +1,6 @@
 package io.github.wattledger.cli.profile;
 
-import io.github.wattledger.ride.Bounds;
+import io.github.wattledger.rider.Bounds;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;

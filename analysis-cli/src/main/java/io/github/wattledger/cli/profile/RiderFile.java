@@ -2,12 +2,12 @@ package io.github.wattledger.cli.profile;
 
 import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
-import io.github.wattledger.ride.Bounds;
-import io.github.wattledger.ride.Gears;
-import io.github.wattledger.ride.LongBest;
-import io.github.wattledger.ride.Rider;
-import io.github.wattledger.ride.ThresholdHistory;
-import io.github.wattledger.ride.ZoneScheme;
+import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.Gears;
+import io.github.wattledger.rider.LongBest;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.rider.ZoneScheme;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -57,8 +57,8 @@ public final class RiderFile {
     private static final List<String> BEST_KEYS = List.of("day", "minutes", "power_w");
     private static final List<String> ZONE_KEYS = List.of("name", "from_fraction");
     private static final int SECONDS_PER_MINUTE = 60;
-    private static final Bounds BEST_MINUTES =
-            new Bounds(LongBest.SECONDS.low() / SECONDS_PER_MINUTE, LongBest.SECONDS.high() / SECONDS_PER_MINUTE);
+    private static final Bounds BEST_MINUTES = new Bounds(
+            Bounds.LONG_BEST_SECONDS.low() / SECONDS_PER_MINUTE, Bounds.LONG_BEST_SECONDS.high() / SECONDS_PER_MINUTE);
     private static final List<String> GEAR_KEYS = List.of("chainrings", "cogs", "wheel_circumference_m");
     private static final List<String> ROAD_KEYS = List.of("drag_area_m2", "rolling_resistance");
     private static final List<String> LIMIT_KEYS =
@@ -108,11 +108,11 @@ public final class RiderFile {
 
     private static RiderProfile profile(ProfileTable top) {
         Rider rider = Rider.UNKNOWN;
-        rider = with(rider, top.number("mass_kg", Rider.MASS_KG), rider::withMassKg);
-        rider = with(rider, top.number("bike_mass_kg", Rider.BIKE_MASS_KG), rider::withBikeMassKg);
+        rider = with(rider, top.number("mass_kg", Bounds.RIDER_MASS_KG), rider::withMassKg);
+        rider = with(rider, top.number("bike_mass_kg", Bounds.BIKE_MASS_KG), rider::withBikeMassKg);
         rider = with(
                 rider,
-                top.number("maximum_heart_rate_bpm", Rider.MAXIMUM_HEART_RATE_BPM),
+                top.number("maximum_heart_rate_bpm", Bounds.MAXIMUM_HEART_RATE_BPM),
                 rider::withMaximumHeartRateBpm);
         rider = rider.withThresholds(thresholds(top))
                 .withPowerZones(zones(top, "power_zones", rider.powerZones()))
@@ -121,8 +121,8 @@ public final class RiderFile {
         if (critical != null) {
             critical.require("power_w", "watts");
             critical.require("w_prime_kj", "the work above it that you have at once, kilojoules");
-            Double powerW = critical.number("power_w", Rider.CRITICAL_POWER_W);
-            Double wPrimeKJ = critical.number("w_prime_kj", Rider.W_PRIME_KJ);
+            Double powerW = critical.number("power_w", Bounds.CRITICAL_POWER_W);
+            Double wPrimeKJ = critical.number("w_prime_kj", Bounds.W_PRIME_KJ);
             rider = powerW == null || wPrimeKJ == null ? rider : rider.withCriticalPower(powerW, wPrimeKJ);
         }
         rider = rider.withLongBests(longBests(top));
@@ -130,9 +130,9 @@ public final class RiderFile {
         rider = gears == null ? rider : rider.withGears(gears);
         ProfileTable road = top.table("road", ROAD_KEYS);
         if (road != null) {
-            rider = with(rider, road.number("drag_area_m2", Rider.DRAG_AREA_M2), rider::withDragAreaM2);
+            rider = with(rider, road.number("drag_area_m2", Bounds.DRAG_AREA_M2), rider::withDragAreaM2);
             rider = with(
-                    rider, road.number("rolling_resistance", Rider.ROLLING_RESISTANCE), rider::withRollingResistance);
+                    rider, road.number("rolling_resistance", Bounds.ROLLING_RESISTANCE), rider::withRollingResistance);
         }
         return new RiderProfile(rider, limits(top));
     }
@@ -150,8 +150,8 @@ public final class RiderFile {
                 table.problem("expected power_w, heart_rate_bpm or both; they are missing");
             }
             LocalDate from = table.day("from");
-            Double powerW = table.number("power_w", Rider.THRESHOLD_POWER_W);
-            Double heartRateBpm = table.number("heart_rate_bpm", Rider.THRESHOLD_HEART_RATE_BPM);
+            Double powerW = table.number("power_w", Bounds.THRESHOLD_POWER_W);
+            Double heartRateBpm = table.number("heart_rate_bpm", Bounds.THRESHOLD_HEART_RATE_BPM);
             if (from != null && entries.stream().anyMatch(entry -> entry.from().equals(from))) {
                 table.problem("from", from + " has thresholds already");
             } else if (from != null && (powerW != null || heartRateBpm != null)) {
@@ -171,7 +171,7 @@ public final class RiderFile {
             table.require("power_w", "its mean power, watts");
             LocalDate day = table.day("day");
             Double minutes = table.number("minutes", BEST_MINUTES);
-            Double powerW = table.number("power_w", Rider.THRESHOLD_POWER_W);
+            Double powerW = table.number("power_w", Bounds.THRESHOLD_POWER_W);
             if (day != null && minutes != null && powerW != null) {
                 bests.add(new LongBest((int) Math.round(minutes * SECONDS_PER_MINUTE), powerW, day));
             }
@@ -212,9 +212,9 @@ public final class RiderFile {
         table.require("chainrings", "the teeth of each, such as [46, 30]");
         table.require("cogs", "the teeth of each, such as [11, 13, 15]");
         table.require("wheel_circumference_m", "such as 2.19");
-        List<Integer> chainrings = table.wholes("chainrings", Gears.CHAINRING_TEETH);
-        List<Integer> cogs = table.wholes("cogs", Gears.COG_TEETH);
-        Double circumferenceM = table.number("wheel_circumference_m", Gears.WHEEL_CIRCUMFERENCE_M);
+        List<Integer> chainrings = table.wholes("chainrings", Bounds.CHAINRING_TEETH);
+        List<Integer> cogs = table.wholes("cogs", Bounds.COG_TEETH);
+        Double circumferenceM = table.number("wheel_circumference_m", Bounds.WHEEL_CIRCUMFERENCE_M);
         return chainrings == null || cogs == null || circumferenceM == null
                 ? null
                 : new Gears(chainrings, cogs, circumferenceM);

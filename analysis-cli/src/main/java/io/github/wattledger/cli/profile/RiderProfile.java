@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.profile;
 
 import io.github.wattledger.pacing.JudgementLimits;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 
 /**
  * What a rider profile says.

@@ -2,10 +2,10 @@ package io.github.wattledger.cli.report;
 
 import io.github.wattledger.RideComparison;
 import io.github.wattledger.RideSource;
+import io.github.wattledger.compare.CourseComparison;
+import io.github.wattledger.compare.CourseComparison.Apart;
+import io.github.wattledger.compare.CourseComparison.Ground;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.road.CourseComparison;
-import io.github.wattledger.road.CourseComparison.Apart;
-import io.github.wattledger.road.CourseComparison.Ground;
 import java.util.ArrayList;
 import java.util.List;
 

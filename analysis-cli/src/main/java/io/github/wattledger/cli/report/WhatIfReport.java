@@ -1,8 +1,8 @@
 package io.github.wattledger.cli.report;
 
 import io.github.wattledger.RideSource;
+import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.road.WhatIf;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -2,10 +2,10 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideComparison;
 import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.compare.CourseComparison;
+import io.github.wattledger.compare.CourseComparison.Stretch;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.road.CourseComparison;
-import io.github.wattledger.road.CourseComparison.Stretch;
 import java.util.List;
 
 /** The charts of one ride against the first, over kilometres. Ride 1 is a full line, the other a broken one. */

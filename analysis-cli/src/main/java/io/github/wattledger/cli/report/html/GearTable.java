@@ -2,8 +2,8 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.course.GearUse;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.road.GearUse;
 import java.util.ArrayList;
 import java.util.List;
 

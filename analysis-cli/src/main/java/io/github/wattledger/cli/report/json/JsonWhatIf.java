@@ -2,10 +2,10 @@ package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.RideSource;
 import io.github.wattledger.cli.report.WhatIfReport;
+import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.road.Measure;
-import io.github.wattledger.road.Position;
-import io.github.wattledger.road.WhatIf;
+import io.github.wattledger.rig.Measure;
+import io.github.wattledger.rig.Position;
 import java.io.IOException;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;

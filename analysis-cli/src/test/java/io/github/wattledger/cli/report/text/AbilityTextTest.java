@@ -8,7 +8,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.AbilityText;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.Rider;
+import io.github.wattledger.rider.Rider;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 

@@ -1,0 +1,217 @@
+package io.github.wattledger.course;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A climb: at least 500 m of road that average at least 3 %, short dips allowed. Each beginning and each end of it
+ * averages 3 % as well, so that no flat run-up belongs to it.
+ *
+ * @param when its seconds, counted from the first second of the ride it was found in
+ * @param startM distance at its foot, metres from the start of the recording
+ * @param endM distance at its top
+ * @param gainM altitude of the top over the foot, metres
+ * @param meanGrade gain over length
+ * @param steepestGrade highest mean grade over 100 m of it
+ * @param movingSeconds seconds under way on it
+ * @param averagePowerW mean power, watts, or null without power
+ * @param averageHeartRateBpm mean heart rate, or null without it
+ * @param verticalSpeedMPerHour altitude gained in an hour of moving time at this rate, metres
+ * @param foot position of the foot, or null without positions
+ * @param top position of the top, or null without positions
+ */
+public record Climb(
+        Interval when,
+        double startM,
+        double endM,
+        double gainM,
+        double meanGrade,
+        double steepestGrade,
+        int movingSeconds,
+        @Nullable Double averagePowerW,
+        @Nullable Double averageHeartRateBpm,
+        double verticalSpeedMPerHour,
+        @Nullable Place foot,
+        @Nullable Place top)
+        implements Serializable {
+    /** A climb is at least so long, metres. */
+    public static final double LEAST_LENGTH_M = 500;
+
+    /** And at least so steep on average. */
+    public static final double LEAST_GRADE = 0.03;
+
+    /** A stretch without a new greatest height as long as this ends a climb; shorter ones are dips of it. */
+    private static final double LONGEST_DIP_M = 500;
+
+    private static final double STEEPEST_OVER_M = 100;
+
+    /** Two climbs begin (and end) at one place when they do so within this distance, metres: satellites are not finer. */
+    private static final double SAME_PLACE_M = 60;
+
+    private static final double SAME_LENGTH_FRACTION = 0.1;
+    private static final double SECONDS_PER_HOUR = 3600;
+
+    /** Length, metres. */
+    public double lengthM() {
+        return endM - startM;
+    }
+
+    /**
+     * Whether both are the same climb ridden twice: foot and top at the same places, up to 60 m apart, and lengths that
+     * differ by 10 % at most. Never so without positions.
+     */
+    public boolean isSameRoadAs(Climb other) {
+        return foot != null
+                && top != null
+                && other.foot != null
+                && other.top != null
+                && foot.metresTo(other.foot) <= SAME_PLACE_M
+                && top.metresTo(other.top) <= SAME_PLACE_M
+                && Math.abs(lengthM() - other.lengthM()) <= SAME_LENGTH_FRACTION * Math.max(lengthM(), other.lengthM());
+    }
+
+    /** The climbs of a ride in the order in which they were ridden; none without altitude or distance. */
+    public static List<Climb> of(Ride ride) {
+        return of(ride, Course.of(ride).orElse(null));
+    }
+
+    /**
+     * {@link #of(Ride)} for who has the course of the ride already.
+     *
+     * @param course the course of this ride, or null where it leads nowhere
+     */
+    public static List<Climb> of(Ride ride, @Nullable Course course) {
+        if (course == null) {
+            return List.of();
+        }
+        List<Climb> climbs = new ArrayList<>();
+        int from = 0;
+        int second = 0;
+        while (from < course.pieces()) {
+            Span span = next(course, from);
+            if (span == null) {
+                break;
+            }
+            double length = (span.end - span.start) * course.stepM();
+            double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
+            if (length >= LEAST_LENGTH_M && gain >= LEAST_GRADE * length) {
+                Climb climb = describe(ride, course, span, second);
+                climbs.add(climb);
+                second = climb.when().fromSecond();
+            }
+            from = span.end;
+        }
+        return climbs;
+    }
+
+    private record Span(int start, int end) {}
+
+    /*
+     * The walk keeps the height won beyond 3 % of the length ridden since the foot. A climb begins where that is positive
+     * and ends where it was largest, once it has been used up or no new height was reached for a dip's length. So every
+     * beginning and every end of the stretch averages 3 % or more.
+     */
+    private static @Nullable Span next(Course course, int from) {
+        int start = -1;
+        int best = -1;
+        int highest = -1;
+        double mostOver = 0;
+        for (int node = from; node < course.nodes(); node++) {
+            double altitude = course.altitudeM(node);
+            if (start >= 0) {
+                double over = altitude - course.altitudeM(start) - LEAST_GRADE * (node - start) * course.stepM();
+                boolean known = !Double.isNaN(altitude);
+                if (known && altitude > course.altitudeM(highest)) {
+                    highest = node;
+                }
+                if (known && over > mostOver) {
+                    mostOver = over;
+                    best = node;
+                }
+                boolean isOver = !known || over <= 0 || (node - highest) * course.stepM() > LONGEST_DIP_M;
+                if (isOver && best > start) {
+                    return new Span(start, best);
+                }
+                if (isOver) {
+                    start = -1;
+                }
+            }
+            if (start < 0 && !Double.isNaN(altitude)) {
+                start = node;
+                best = node;
+                highest = node;
+                mostOver = 0;
+            }
+        }
+        return start >= 0 && best > start ? new Span(start, best) : null;
+    }
+
+    private static Climb describe(Ride ride, Course course, Span span, int afterSecond) {
+        double startM = course.distanceM(span.start);
+        double endM = course.distanceM(span.end);
+        double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
+        Interval when = seconds(ride, startM, endM, afterSecond);
+        int moving = ride.countSeconds(SecondState.RIDING, when);
+        return new Climb(
+                when,
+                startM,
+                endM,
+                gain,
+                gain / (endM - startM),
+                steepest(course, span),
+                moving,
+                mean(ride, Channel.POWER, when),
+                mean(ride, Channel.HEART_RATE, when),
+                moving == 0 ? 0 : gain / moving * SECONDS_PER_HOUR,
+                place(ride, when.fromSecond()),
+                place(ride, Math.max(when.fromSecond(), when.toSecond() - 1)));
+    }
+
+    private static double steepest(Course course, Span span) {
+        int reach = Math.max(1, (int) Math.round(STEEPEST_OVER_M / course.stepM()));
+        double steepest = Double.NEGATIVE_INFINITY;
+        for (int node = span.start; node + reach <= span.end; node++) {
+            double rise = course.altitudeM(node + reach) - course.altitudeM(node);
+            steepest = Math.max(steepest, rise / (reach * course.stepM()));
+        }
+        return steepest;
+    }
+
+    /** From the last second at or before the foot to the first at or beyond the top, both after a second before them. */
+    private static Interval seconds(Ride ride, double startM, double endM, int afterSecond) {
+        Series distance = ride.series(Channel.DISTANCE);
+        int from = afterSecond;
+        int to = ride.seconds();
+        for (int second = afterSecond; second < ride.seconds(); second++) {
+            double at = distance.get(second);
+            if (at <= startM) {
+                from = second;
+            } else if (at >= endM) {
+                to = second + 1;
+                break;
+            }
+        }
+        return new Interval(from, to);
+    }
+
+    private static @Nullable Double mean(Ride ride, Channel channel, Interval when) {
+        OptionalDouble mean = ride.meanWhileRiding(channel, when);
+        return mean.isPresent() ? mean.getAsDouble() : null;
+    }
+
+    private static @Nullable Place place(Ride ride, int second) {
+        Series latitude = ride.series(Channel.LATITUDE);
+        Series longitude = ride.series(Channel.LONGITUDE);
+        return latitude.isMeasured(second) && longitude.isMeasured(second)
+                ? new Place(latitude.get(second), longitude.get(second))
+                : null;
+    }
+}

@@ -1,0 +1,279 @@
+package io.github.wattledger.course;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.ride.Series;
+import java.io.Serial;
+import java.io.Serializable;
+import java.util.Optional;
+
+/**
+ * The ground of a ride: altitude and grade on a grid of equal distances. A node's altitude and grade come from a local
+ * straight-line fit over the samples within 50 m before and after it, or within more where the recording is coarse, so
+ * that the noise of a barometer does not become hills.
+ */
+public final class Course implements Serializable {
+    @Serial
+    private static final long serialVersionUID = 1L;
+
+    /** Distance between two nodes of a recorded course, metres. */
+    static final double RECORDED_STEP_M = 25;
+
+    /** An ordinary hill of a road. Own choice. */
+    private static final double USUAL_HILL_GRADE = 0.04;
+
+    /** The fit reaches so far before and after a node, metres. */
+    private static final double REACH_M = 50;
+
+    /** And further, up to this, until it has samples enough. */
+    private static final double LONGEST_REACH_M = 400;
+
+    /** Fewer samples than this make no line. */
+    private static final int LEAST_SAMPLES = 5;
+
+    private final double startM;
+    private final double stepM;
+    private final Series altitudeM;
+    private final Series grade;
+
+    private Course(double startM, double stepM, Series altitudeM, Series grade) {
+        this.startM = startM;
+        this.stepM = stepM;
+        this.altitudeM = altitudeM;
+        this.grade = grade;
+    }
+
+    /**
+     * A course from its altitudes.
+     *
+     * @param stepM distance between two nodes, metres, above 0
+     * @param altitudeM altitude of each node, metres; {@code NaN} is not known; at least two nodes
+     * @throws IllegalArgumentException when there are fewer than two nodes or the step is not above 0
+     */
+    public static Course of(double stepM, Series altitudeM) {
+        if (!(stepM > 0) || altitudeM.size() < 2) {
+            throw new IllegalArgumentException(
+                    "stepM " + stepM + " with " + altitudeM.size() + " nodes, expected above 0 with 2 or more");
+        }
+        int last = altitudeM.size() - 1;
+        Series grade = Series.generate(altitudeM.size(), node -> {
+            int from = Math.max(0, node - 1);
+            int to = Math.min(last, node + 1);
+            return (altitudeM.get(to) - altitudeM.get(from)) / ((to - from) * stepM);
+        });
+        return new Course(0, stepM, altitudeM, grade);
+    }
+
+    /**
+     * A road of one grade.
+     *
+     * @param lengthM length, metres, above 0
+     * @param grade rise over run
+     */
+    public static Course ofGrade(double lengthM, double grade) {
+        int pieces = Math.max(1, (int) Math.ceil(lengthM / 200));
+        double step = lengthM / pieces;
+        return of(step, Series.generate(pieces + 1, node -> node * step * grade));
+    }
+
+    /**
+     * A road that climbs and falls by so much in all: hills of about 4 %, or as steep as the ascent asks for, up as much
+     * as down, and level road for the rest. For times at a steady power the order of the pieces makes no difference, so
+     * it is one hill.
+     *
+     * @param lengthM length, metres, above 0
+     * @param ascentM ascent, metres, 0 to a tenth of the length
+     * @throws IllegalArgumentException when a number lies outside its range
+     */
+    public static Course ofHills(double lengthM, double ascentM) {
+        if (!(lengthM > 0) || !(ascentM >= 0 && ascentM <= lengthM / 10)) {
+            throw new IllegalArgumentException(
+                    "ascentM " + ascentM + " over " + lengthM + " m, expected 0 to a tenth of a length above 0");
+        }
+        int pieces = 2 * Math.max(1, (int) Math.ceil(lengthM / 400));
+        double step = lengthM / pieces;
+        int rising = (int) Math.min(pieces / 2, Math.max(1, Math.round(ascentM / USUAL_HILL_GRADE / step)));
+        return of(
+                step,
+                Series.generate(
+                        pieces + 1, node -> ascentM * Math.max(0, 1 - Math.abs(node - rising) / (double) rising)));
+    }
+
+    /**
+     * The course of a ride, from altitude over distance in the seconds under way.
+     *
+     * @return empty without altitude or distance, or when the ride goes nowhere
+     */
+    public static Optional<Course> of(Ride ride) {
+        Samples samples = Samples.of(ride);
+        if (samples.count < LEAST_SAMPLES) {
+            return Optional.empty();
+        }
+        double start = samples.distance[0];
+        int nodes = (int) Math.floor((samples.distance[samples.count - 1] - start) / RECORDED_STEP_M) + 1;
+        if (nodes < 2) {
+            return Optional.empty();
+        }
+        double[] altitude = new double[nodes];
+        double[] grade = new double[nodes];
+        for (int node = 0; node < nodes; node++) {
+            samples.fit(start + node * RECORDED_STEP_M);
+            altitude[node] = samples.height;
+            grade[node] = samples.slope;
+        }
+        return Optional.of(new Course(start, RECORDED_STEP_M, Series.of(altitude), Series.of(grade)));
+    }
+
+    /** Distance of the first node, metres from the start of the recording. */
+    public double startM() {
+        return startM;
+    }
+
+    /** Distance between two nodes, metres. */
+    public double stepM() {
+        return stepM;
+    }
+
+    /** From the first node to the last, metres. */
+    public double lengthM() {
+        return pieces() * stepM;
+    }
+
+    /** The number of nodes. */
+    public int nodes() {
+        return altitudeM.size();
+    }
+
+    /** The number of pieces between nodes. */
+    public int pieces() {
+        return nodes() - 1;
+    }
+
+    /** Distance of a node, metres from the start of the recording. */
+    public double distanceM(int node) {
+        return startM + node * stepM;
+    }
+
+    /** Altitude of a node, metres; {@code NaN} where it is not known. */
+    public double altitudeM(int node) {
+        return altitudeM.get(node);
+    }
+
+    /** Grade at a node, rise over run; {@code NaN} where it is not known. */
+    public double grade(int node) {
+        return grade.get(node);
+    }
+
+    /** Grade between a node and the next, rise over run; {@code NaN} where it is not known. */
+    public double pieceGrade(int piece) {
+        return (altitudeM.get(piece + 1) - altitudeM.get(piece)) / stepM;
+    }
+
+    /** Altitude at a distance from the start of the recording; {@code NaN} beyond the ends or where it is not known. */
+    public double altitudeAtM(double distanceM) {
+        return between(altitudeM, distanceM);
+    }
+
+    /** Grade at a distance from the start of the recording; {@code NaN} beyond the ends or where it is not known. */
+    public double gradeAtM(double distanceM) {
+        return between(grade, distanceM);
+    }
+
+    private double between(Series values, double atM) {
+        double place = (atM - startM) / stepM;
+        // The last node lies up to one step before the last sample.
+        if (!(place >= 0 && place <= values.size())) {
+            return Double.NaN;
+        }
+        int node = Math.min(values.size() - 2, (int) place);
+        double share = Math.min(1, place - node);
+        return values.get(node) + (values.get(node + 1) - values.get(node)) * share;
+    }
+
+    /** Altitude over distance while under way, with a window that moves along. */
+    private static final class Samples {
+        final double[] distance;
+        final double[] altitude;
+        int count;
+        double height;
+        double slope;
+        private int from;
+        private int nearFrom;
+
+        private Samples(int most) {
+            this.distance = new double[most];
+            this.altitude = new double[most];
+        }
+
+        static Samples of(Ride ride) {
+            Series distance = ride.series(Channel.DISTANCE);
+            Series altitude = ride.series(Channel.ALTITUDE);
+            Samples samples = new Samples(ride.seconds());
+            for (int second = 0; second < ride.seconds(); second++) {
+                if (ride.state(second) == SecondState.RIDING) {
+                    samples.add(distance.get(second), altitude.get(second));
+                }
+            }
+            return samples;
+        }
+
+        private void add(double atM, double altitudeM) {
+            boolean measured = !Double.isNaN(atM) && !Double.isNaN(altitudeM);
+            if (measured && (count == 0 || atM >= distance[count - 1])) {
+                distance[count] = atM;
+                altitude[count] = altitudeM;
+                count++;
+            }
+        }
+
+        /** Fits the line around a distance; nodes come in rising order. */
+        void fit(double atM) {
+            height = Double.NaN;
+            slope = Double.NaN;
+            from = firstWithin(from, atM - LONGEST_REACH_M);
+            nearFrom = firstWithin(nearFrom, atM - REACH_M);
+            boolean fits = fitWithin(nearFrom, atM, REACH_M);
+            for (double reach = 2 * REACH_M; reach <= LONGEST_REACH_M && !fits; reach *= 2) {
+                fits = fitWithin(from, atM, reach);
+            }
+        }
+
+        private int firstWithin(int from, double leastM) {
+            int first = from;
+            while (first < count && distance[first] < leastM) {
+                first++;
+            }
+            return first;
+        }
+
+        private boolean fitWithin(int from, double atM, double reachM) {
+            int n = 0;
+            double sumX = 0;
+            double sumY = 0;
+            double sumXX = 0;
+            double sumXY = 0;
+            double base = altitude[Math.min(from, count - 1)];
+            for (int k = from; k < count && distance[k] <= atM + reachM; k++) {
+                double x = distance[k] - atM;
+                if (x < -reachM) {
+                    continue;
+                }
+                double y = altitude[k] - base;
+                n++;
+                sumX += x;
+                sumY += y;
+                sumXX += x * x;
+                sumXY += x * y;
+            }
+            double spread = n * sumXX - sumX * sumX;
+            // A line over less than about half the reach says nothing about the grade.
+            if (n < LEAST_SAMPLES || spread < n * n * reachM * reachM / 50) {
+                return false;
+            }
+            slope = (n * sumXY - sumX * sumY) / spread;
+            height = base + (sumY - slope * sumX) / n;
+            return true;
+        }
+    }
+}

@@ -1,0 +1,213 @@
+package io.github.wattledger.rider;
+
+import java.io.Serializable;
+import java.util.List;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is known about a rider and the bicycle; null where it is not known. A threshold that is given here beats the
+ * history, which is looked up for the day of a ride.
+ *
+ * @param massKg the rider's mass, within {@link Bounds#RIDER_MASS_KG}
+ * @param bikeMassKg the mass of the bicycle with all that is on it, within {@link Bounds#BIKE_MASS_KG}
+ * @param thresholdPowerW the power the rider can hold for about an hour, within {@link Bounds#THRESHOLD_POWER_W}
+ * @param thresholdHeartRateBpm the heart rate that goes with it, within {@link Bounds#THRESHOLD_HEART_RATE_BPM}
+ * @param maximumHeartRateBpm the highest heart rate the rider reaches, within {@link Bounds#MAXIMUM_HEART_RATE_BPM}
+ * @param thresholds the thresholds of other days
+ * @param powerZones how power is divided into zones
+ * @param heartRateZones how heart rate is divided into zones
+ * @param gears the gears
+ * @param dragAreaM2 drag coefficient times frontal area, square metres, within {@link Bounds#DRAG_AREA_M2}
+ * @param rollingResistance coefficient of rolling resistance, within {@link Bounds#ROLLING_RESISTANCE}
+ * @param criticalPowerW critical power as measured elsewhere, within {@link Bounds#CRITICAL_POWER_W}; given with W′ or not at all
+ * @param wPrimeKJ W′, the work that can be done above critical power, within {@link Bounds#W_PRIME_KJ}
+ * @param longBests best efforts of rides, from which sustainable power for a long one is taken
+ */
+public record Rider(
+        @Nullable Double massKg,
+        @Nullable Double bikeMassKg,
+        @Nullable Double thresholdPowerW,
+        @Nullable Double thresholdHeartRateBpm,
+        @Nullable Double maximumHeartRateBpm,
+        ThresholdHistory thresholds,
+        ZoneScheme powerZones,
+        ZoneScheme heartRateZones,
+        @Nullable Gears gears,
+        @Nullable Double dragAreaM2,
+        @Nullable Double rollingResistance,
+        @Nullable Double criticalPowerW,
+        @Nullable Double wPrimeKJ,
+        List<LongBest> longBests)
+        implements Serializable {
+    /** A rider of whom nothing is known, with the usual zones. */
+    public static final Rider UNKNOWN = new Rider(
+            null,
+            null,
+            null,
+            null,
+            null,
+            ThresholdHistory.NONE,
+            ZoneScheme.POWER_SEVEN_LEVELS,
+            ZoneScheme.HEART_RATE_FIVE_LEVELS,
+            null,
+            null,
+            null,
+            null,
+            null,
+            List.of());
+
+    /** @throws IllegalArgumentException when a number lies outside its range, or one of critical power and W′ is missing */
+    public Rider {
+        Bounds.RIDER_MASS_KG.require("massKg", massKg);
+        Bounds.BIKE_MASS_KG.require("bikeMassKg", bikeMassKg);
+        Bounds.THRESHOLD_POWER_W.require("thresholdPowerW", thresholdPowerW);
+        Bounds.THRESHOLD_HEART_RATE_BPM.require("thresholdHeartRateBpm", thresholdHeartRateBpm);
+        Bounds.MAXIMUM_HEART_RATE_BPM.require("maximumHeartRateBpm", maximumHeartRateBpm);
+        Bounds.DRAG_AREA_M2.require("dragAreaM2", dragAreaM2);
+        Bounds.ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
+        Bounds.CRITICAL_POWER_W.require("criticalPowerW", criticalPowerW);
+        Bounds.W_PRIME_KJ.require("wPrimeKJ", wPrimeKJ);
+        if ((criticalPowerW == null) != (wPrimeKJ == null)) {
+            throw new IllegalArgumentException("critical power and W' belong together; only one of them is given");
+        }
+        longBests = List.copyOf(longBests);
+    }
+
+    /** The same rider with another mass, kg. */
+    public Rider withMassKg(double newMassKg) {
+        return changed(copy -> copy.massKg = newMassKg);
+    }
+
+    /** The same rider with another mass of the bicycle, kg. */
+    public Rider withBikeMassKg(double newBikeMassKg) {
+        return changed(copy -> copy.bikeMassKg = newBikeMassKg);
+    }
+
+    /** The same rider with another threshold power, watts. */
+    public Rider withThresholdPowerW(double newThresholdPowerW) {
+        return changed(copy -> copy.thresholdPowerW = newThresholdPowerW);
+    }
+
+    /** The same rider with another threshold heart rate, beats per minute. */
+    public Rider withThresholdHeartRateBpm(double newThresholdHeartRateBpm) {
+        return changed(copy -> copy.thresholdHeartRateBpm = newThresholdHeartRateBpm);
+    }
+
+    /** The same rider with another maximum heart rate, beats per minute. */
+    public Rider withMaximumHeartRateBpm(double newMaximumHeartRateBpm) {
+        return changed(copy -> copy.maximumHeartRateBpm = newMaximumHeartRateBpm);
+    }
+
+    /** The same rider with another history of thresholds. */
+    public Rider withThresholds(ThresholdHistory newThresholds) {
+        return changed(copy -> copy.thresholds = newThresholds);
+    }
+
+    /** The same rider with other power zones. */
+    public Rider withPowerZones(ZoneScheme newPowerZones) {
+        return changed(copy -> copy.powerZones = newPowerZones);
+    }
+
+    /** The same rider with other heart-rate zones. */
+    public Rider withHeartRateZones(ZoneScheme newHeartRateZones) {
+        return changed(copy -> copy.heartRateZones = newHeartRateZones);
+    }
+
+    /** The same rider with other gears. */
+    public Rider withGears(Gears newGears) {
+        return changed(copy -> copy.gears = newGears);
+    }
+
+    /** The same rider with another drag area, square metres. */
+    public Rider withDragAreaM2(double newDragAreaM2) {
+        return changed(copy -> copy.dragAreaM2 = newDragAreaM2);
+    }
+
+    /** The same rider with another rolling resistance, a plain coefficient. */
+    public Rider withRollingResistance(double newRollingResistance) {
+        return changed(copy -> copy.rollingResistance = newRollingResistance);
+    }
+
+    /** The same rider with another critical power, watts, and W′, kilojoules. */
+    public Rider withCriticalPower(double newCriticalPowerW, double newWPrimeKJ) {
+        return changed(copy -> {
+            copy.criticalPowerW = newCriticalPowerW;
+            copy.wPrimeKJ = newWPrimeKJ;
+        });
+    }
+
+    /** The same rider with other long bests. */
+    public Rider withLongBests(List<LongBest> newLongBests) {
+        return changed(copy -> copy.longBests = newLongBests);
+    }
+
+    private Rider changed(Consumer<Copy> change) {
+        Copy copy = new Copy(this);
+        change.accept(copy);
+        return copy.rider();
+    }
+
+    private static final class Copy {
+        @Nullable Double massKg;
+
+        @Nullable Double bikeMassKg;
+
+        @Nullable Double thresholdPowerW;
+
+        @Nullable Double thresholdHeartRateBpm;
+
+        @Nullable Double maximumHeartRateBpm;
+
+        ThresholdHistory thresholds;
+        ZoneScheme powerZones;
+        ZoneScheme heartRateZones;
+
+        @Nullable Gears gears;
+
+        @Nullable Double dragAreaM2;
+
+        @Nullable Double rollingResistance;
+
+        @Nullable Double criticalPowerW;
+
+        @Nullable Double wPrimeKJ;
+
+        List<LongBest> longBests;
+
+        Copy(Rider of) {
+            massKg = of.massKg;
+            bikeMassKg = of.bikeMassKg;
+            thresholdPowerW = of.thresholdPowerW;
+            thresholdHeartRateBpm = of.thresholdHeartRateBpm;
+            maximumHeartRateBpm = of.maximumHeartRateBpm;
+            thresholds = of.thresholds;
+            powerZones = of.powerZones;
+            heartRateZones = of.heartRateZones;
+            gears = of.gears;
+            dragAreaM2 = of.dragAreaM2;
+            rollingResistance = of.rollingResistance;
+            criticalPowerW = of.criticalPowerW;
+            wPrimeKJ = of.wPrimeKJ;
+            longBests = of.longBests;
+        }
+
+        Rider rider() {
+            return new Rider(
+                    massKg,
+                    bikeMassKg,
+                    thresholdPowerW,
+                    thresholdHeartRateBpm,
+                    maximumHeartRateBpm,
+                    thresholds,
+                    powerZones,
+                    heartRateZones,
+                    gears,
+                    dragAreaM2,
+                    rollingResistance,
+                    criticalPowerW,
+                    wPrimeKJ,
+                    longBests);
+        }
+    }
+}

@@ -1,0 +1,113 @@
+package io.github.wattledger.rig;
+
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import java.io.Serializable;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is known of the air; null where it is not. What is not known is that of the standard atmosphere, half saturated.
+ *
+ * @param temperatureC temperature, -40 to 60 degrees Celsius
+ * @param altitudeM height above sea level, -500 to 9,000 m
+ * @param pressurePa pressure where the rider is, not reduced to sea level, 20,000 to 110,000 Pa; it goes before altitude
+ * @param densityKgPerM3 density, 0.3 to 1.6 kg/m3; it goes before all the rest
+ */
+public record Air(
+        @Nullable Double temperatureC,
+        @Nullable Double altitudeM,
+        @Nullable Double pressurePa,
+        @Nullable Double densityKgPerM3)
+        implements Serializable {
+    /** Air of which nothing is known. */
+    public static final Air UNKNOWN = new Air(null, null, null, null);
+
+    private static final double LOWEST_M = -500;
+    private static final double HIGHEST_M = 9000;
+    private static final double COLDEST_C = -40;
+    private static final double HOTTEST_C = 60;
+    private static final double ZERO_CELSIUS_K = 273.15;
+    private static final double USUAL_HUMIDITY_FRACTION = 0.5;
+
+    // How far the density can be off for what is not known: 15 degrees, 500 m, and the weather's pressure. Own choice.
+    private static final double TEMPERATURE_FRACTION = 0.05;
+    private static final double ALTITUDE_FRACTION = 0.05;
+    private static final double WEATHER_FRACTION = 0.02;
+
+    /** @throws IllegalArgumentException when a number lies outside its range */
+    public Air {
+        require("temperatureC", temperatureC, COLDEST_C, HOTTEST_C);
+        require("altitudeM", altitudeM, LOWEST_M, HIGHEST_M);
+        require("pressurePa", pressurePa, 20_000, 110_000);
+        require("airDensityKgPerM3", densityKgPerM3, 0.3, 1.6);
+    }
+
+    private static void require(String name, @Nullable Double value, double least, double most) {
+        if (value != null && !(value >= least && value <= most)) {
+            throw new IllegalArgumentException(name + " " + value + ", expected " + least + " to " + most);
+        }
+    }
+
+    /** The air of a ride: its mean altitude and temperature under way, as far as they were recorded. */
+    public static Air of(Ride ride) {
+        Double temperature = mean(ride, Channel.TEMPERATURE);
+        Double altitude = mean(ride, Channel.ALTITUDE);
+        return new Air(
+                temperature == null ? null : (Double) Math.max(COLDEST_C, Math.min(55, temperature)),
+                altitude == null ? null : (Double) Math.max(LOWEST_M, Math.min(HIGHEST_M, altitude)),
+                null,
+                null);
+    }
+
+    private static @Nullable Double mean(Ride ride, Channel channel) {
+        OptionalDouble mean = ride.meanWhileRiding(channel, new Interval(0, ride.seconds()));
+        return mean.isPresent() ? mean.getAsDouble() : null;
+    }
+
+    /**
+     * This air with whatever another says of itself. Another altitude is another pressure; another density is all there
+     * is to know.
+     *
+     * @throws IllegalArgumentException when this air is known by its density alone and the other says anything else
+     */
+    public Air with(Air other) {
+        if (other.equals(UNKNOWN)) {
+            return this;
+        }
+        if (other.densityKgPerM3 != null) {
+            return other;
+        }
+        if (densityKgPerM3 != null) {
+            throw new IllegalArgumentException("the air is given by its density: change it by its density, too");
+        }
+        return new Air(
+                other.temperatureC == null ? temperatureC : other.temperatureC,
+                other.altitudeM == null ? altitudeM : other.altitudeM,
+                other.altitudeM == null && other.pressurePa == null ? pressurePa : other.pressurePa,
+                null);
+    }
+
+    /**
+     * The density, kg/m3, with its range: by 5 % without a temperature, by 5 % without altitude and pressure, by 2 % for
+     * the weather where the pressure was not given; none for a density that was.
+     */
+    public Measure density() {
+        if (densityKgPerM3 != null) {
+            return Measure.exactly(densityKgPerM3, Measure.Origin.GIVEN);
+        }
+        double altitude = altitudeM == null ? 0 : altitudeM;
+        double pressure = pressurePa == null ? AirDensity.standardPressurePa(altitude) : pressurePa;
+        double temperature =
+                temperatureC == null ? AirDensity.standardTemperatureK(altitude) - ZERO_CELSIUS_K : temperatureC;
+        double offTemperature = temperatureC == null ? TEMPERATURE_FRACTION : 0;
+        double offAltitude = altitudeM == null && pressurePa == null ? ALTITUDE_FRACTION : 0;
+        double offWeather = pressurePa == null ? WEATHER_FRACTION : 0;
+        boolean isGiven = offTemperature + offAltitude == 0;
+        return Measure.within(
+                AirDensity.moistKgPerM3(temperature, pressure, USUAL_HUMIDITY_FRACTION),
+                Math.sqrt(offTemperature * offTemperature + offAltitude * offAltitude + offWeather * offWeather),
+                isGiven ? Measure.Origin.GIVEN : Measure.Origin.TYPICAL);
+    }
+}

@@ -1,0 +1,98 @@
+package io.github.wattledger.rig;
+
+/** Density of the air a rider moves through, kg/m3. */
+public final class AirDensity {
+    /** Density of the standard atmosphere at sea level, kg/m3 (ICAO Doc 7488). */
+    public static final double SEA_LEVEL_KG_PER_M3 = 1.225;
+
+    // Constants of the ICAO Standard Atmosphere (Doc 7488), its lowest layer.
+    private static final double SEA_LEVEL_K = 288.15;
+    private static final double SEA_LEVEL_PA = 101_325;
+    private static final double LAPSE_K_PER_M = 0.0065;
+    private static final double GRAVITY_MPS2 = 9.80665;
+    private static final double MOLAR_MASS_KG_PER_MOL = 0.0289644;
+    private static final double GAS_CONSTANT_J_PER_MOL_K = 8.31432;
+    private static final double PRESSURE_EXPONENT =
+            GRAVITY_MPS2 * MOLAR_MASS_KG_PER_MOL / (GAS_CONSTANT_J_PER_MOL_K * LAPSE_K_PER_M);
+
+    /** Specific gas constants, J/(kg K). */
+    private static final double DRY_AIR_J_PER_KG_K = 287.05;
+
+    private static final double VAPOUR_J_PER_KG_K = 461.495;
+
+    private static final double ZERO_CELSIUS_K = 273.15;
+    private static final double LOWEST_M = -500;
+    private static final double HIGHEST_M = 11_000;
+
+    private AirDensity() {}
+
+    /**
+     * Density of the standard atmosphere (ICAO Doc 7488).
+     *
+     * @param altitudeM geopotential height above sea level, -500 to 11,000 m; on a road the difference to the geometric
+     *     height is below 0.02 %
+     * @return kg/m3
+     * @throws IllegalArgumentException when the altitude is out of range or {@code NaN}
+     */
+    public static double standardKgPerM3(double altitudeM) {
+        return standardPressurePa(altitudeM)
+                * MOLAR_MASS_KG_PER_MOL
+                / (GAS_CONSTANT_J_PER_MOL_K * standardTemperatureK(altitudeM));
+    }
+
+    /**
+     * Pressure of the standard atmosphere, pascals.
+     *
+     * @throws IllegalArgumentException when the altitude is not -500 to 11,000 m
+     */
+    public static double standardPressurePa(double altitudeM) {
+        return SEA_LEVEL_PA * Math.pow(standardTemperatureK(altitudeM) / SEA_LEVEL_K, PRESSURE_EXPONENT);
+    }
+
+    /**
+     * Temperature of the standard atmosphere, kelvins.
+     *
+     * @throws IllegalArgumentException when the altitude is not -500 to 11,000 m
+     */
+    public static double standardTemperatureK(double altitudeM) {
+        require("altitudeM", altitudeM, LOWEST_M, HIGHEST_M);
+        return SEA_LEVEL_K - LAPSE_K_PER_M * altitudeM;
+    }
+
+    /**
+     * Saturation pressure of water vapour (Tetens 1930, as in Allen et al., FAO Irrigation and Drainage Paper 56, 1998,
+     * equation 11).
+     *
+     * @param temperatureC air temperature, -40 to 60 degrees Celsius
+     * @return pascals
+     * @throws IllegalArgumentException when the temperature is out of range or {@code NaN}
+     */
+    public static double saturationVapourPressurePa(double temperatureC) {
+        require("temperatureC", temperatureC, -40, 60);
+        return 610.8 * Math.exp(17.27 * temperatureC / (temperatureC + 237.3));
+    }
+
+    /**
+     * Density of moist air: dry air and vapour as two ideal gases. Within 0.06 % of the full CIPM-2007 formula (Picard,
+     * Davis, Glaeser and Fujii 2008) at any weather to ride in.
+     *
+     * @param temperatureC air temperature, -40 to 60 degrees Celsius
+     * @param pressurePa pressure where the rider is (not reduced to sea level), 20,000 to 110,000 Pa
+     * @param humidityFraction relative humidity, 0 to 1
+     * @return kg/m3
+     * @throws IllegalArgumentException when a number is out of range or {@code NaN}
+     */
+    public static double moistKgPerM3(double temperatureC, double pressurePa, double humidityFraction) {
+        require("pressurePa", pressurePa, 20_000, 110_000);
+        require("humidityFraction", humidityFraction, 0, 1);
+        double vapourPa = humidityFraction * saturationVapourPressurePa(temperatureC);
+        double kelvins = temperatureC + ZERO_CELSIUS_K;
+        return (pressurePa - vapourPa) / (DRY_AIR_J_PER_KG_K * kelvins) + vapourPa / (VAPOUR_J_PER_KG_K * kelvins);
+    }
+
+    private static void require(String name, double value, double low, double high) {
+        if (!(value >= low && value <= high)) {
+            throw new IllegalArgumentException(name + " " + value + ", expected " + low + " to " + high);
+        }
+    }
+}

@@ -1,0 +1,105 @@
+package io.github.wattledger.rig;
+
+import io.github.wattledger.rider.Bounds;
+import java.io.Serializable;
+
+/**
+ * Rider and bicycle as the road feels them.
+ *
+ * @param massKg rider, clothes, bicycle, bottles and bags together, 30 to 400 kg
+ * @param dragAreaM2 drag area (drag coefficient times frontal area), spokes left out, 0.1 to 1.5 m2
+ * @param rollingResistance coefficient of rolling resistance, roughness of the road included, 0.001 to 0.1
+ * @param wheelRadiusM radius of the wheels, 0.15 to 0.5 m
+ * @param wheelInertiaKgM2 moment of inertia of both wheels together, 0 to 1 kg m2
+ * @param driveEfficiency share of the pedals' power that reaches the wheel, 0.8 to 1
+ * @param spokeDragAreaM2 drag area of the turning spokes, 0 to 0.05 m2
+ */
+public record Rig(
+        double massKg,
+        double dragAreaM2,
+        double rollingResistance,
+        double wheelRadiusM,
+        double wheelInertiaKgM2,
+        double driveEfficiency,
+        double spokeDragAreaM2)
+        implements Serializable {
+    /** Mass of a rider of whom nothing is known, kg. Common practice, no source. */
+    public static final double TYPICAL_RIDER_KG = 75;
+
+    /** Mass of a bicycle with bottles and a bag, kg. Common practice, no source. */
+    public static final double TYPICAL_BICYCLE_KG = 11;
+
+    /** A tyre on rough asphalt or a smooth forest road: between 0.004 (good asphalt) and 0.012 (gravel). From memory. */
+    public static final double TYPICAL_ROLLING_RESISTANCE = 0.006;
+
+    // Martin et al. (1998), Journal of Applied Biomechanics 14:276-291.
+    private static final double WHEEL_RADIUS_M = 0.311;
+    private static final double WHEEL_INERTIA_KG_M2 = 0.14;
+    private static final double DRIVE_EFFICIENCY = 0.976;
+    private static final double SPOKE_DRAG_AREA_M2 = 0.0044;
+
+    /** @throws IllegalArgumentException when a number lies outside its range */
+    public Rig {
+        Bounds.RIG_MASS_KG.require("massKg", massKg);
+        Bounds.DRAG_AREA_M2.require("dragAreaM2", dragAreaM2);
+        Bounds.ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
+        require("wheelRadiusM", wheelRadiusM, 0.15, 0.5);
+        require("wheelInertiaKgM2", wheelInertiaKgM2, 0, 1);
+        require("driveEfficiency", driveEfficiency, 0.8, 1);
+        require("spokeDragAreaM2", spokeDragAreaM2, 0, 0.05);
+    }
+
+    /**
+     * Wheels and drive of the published model (Martin et al. 1998) under a rider.
+     *
+     * @throws IllegalArgumentException when a number lies outside its range
+     */
+    public static Rig of(double massKg, double dragAreaM2, double rollingResistance) {
+        return new Rig(
+                massKg,
+                dragAreaM2,
+                rollingResistance,
+                WHEEL_RADIUS_M,
+                WHEEL_INERTIA_KG_M2,
+                DRIVE_EFFICIENCY,
+                SPOKE_DRAG_AREA_M2);
+    }
+
+    /**
+     * A rider on the hoods of whom no more than the mass is known.
+     *
+     * @param riderMassKg mass of the rider, kg
+     * @throws IllegalArgumentException when the mass lies outside its range
+     */
+    public static Rig typical(double riderMassKg) {
+        return of(riderMassKg + TYPICAL_BICYCLE_KG, Position.HOODS.dragAreaM2(), TYPICAL_ROLLING_RESISTANCE);
+    }
+
+    /** The same with another mass in all, kg. */
+    public Rig withMassKg(double other) {
+        return new Rig(
+                other, dragAreaM2, rollingResistance, wheelRadiusM, wheelInertiaKgM2, driveEfficiency, spokeDragAreaM2);
+    }
+
+    /** The same with another drag area, m2. */
+    public Rig withDragAreaM2(double other) {
+        return new Rig(
+                massKg, other, rollingResistance, wheelRadiusM, wheelInertiaKgM2, driveEfficiency, spokeDragAreaM2);
+    }
+
+    /** The same with another coefficient of rolling resistance. */
+    public Rig withRollingResistance(double other) {
+        return new Rig(massKg, dragAreaM2, other, wheelRadiusM, wheelInertiaKgM2, driveEfficiency, spokeDragAreaM2);
+    }
+
+    /** Mass that resists a change of speed, the turning wheels included, kg. */
+    public double inertKg() {
+        return massKg + wheelInertiaKgM2 / (wheelRadiusM * wheelRadiusM);
+    }
+
+    private static void require(String name, double value, double low, double high) {
+        if (!(value >= low && value <= high)) {
+            throw new IllegalArgumentException(name + " " + value + ", expected " + low + " to " + high);
+        }
+    }
+}

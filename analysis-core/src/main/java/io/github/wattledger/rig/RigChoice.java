@@ -1,0 +1,222 @@
+package io.github.wattledger.rig;
+
+import io.github.wattledger.course.Course;
+import io.github.wattledger.ride.Decimals;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.Gears;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The rig that a replay is computed with, and where each of its numbers comes from: what the rider gave, else what the
+ * ride itself tells, else typical values.
+ *
+ * @param riderKg mass of the rider, kg
+ * @param bicycleKg mass of the bicycle with all that is on it, kg
+ * @param dragAreaM2 drag area, m2
+ * @param rollingResistance coefficient of rolling resistance
+ * @param position how the rider sits
+ * @param gears the gears, or null where they are not known
+ */
+public record RigChoice(
+        Measure riderKg,
+        Measure bicycleKg,
+        Measure dragAreaM2,
+        Measure rollingResistance,
+        Position position,
+        @Nullable Gears gears)
+        implements Serializable {
+    // Ranges of what nobody measured. Common practice, no source; drag area as Position says.
+    private static final double LIGHT_RIDER_KG = 60;
+    private static final double HEAVY_RIDER_KG = 90;
+    private static final double LIGHT_BICYCLE_KG = 8;
+    private static final double LOADED_BICYCLE_KG = 16;
+    private static final double TYPICAL_DRAG_FRACTION = 0.25;
+
+    /** Good asphalt and hard gravel; from memory, as {@link Rig#TYPICAL_ROLLING_RESISTANCE}. */
+    private static final double SMOOTH_ROLLING_RESISTANCE = 0.004;
+
+    private static final double GRAVEL_ROLLING_RESISTANCE = 0.012;
+
+    // How well a rider knows what he gives: a field test repeats to some percent, and a tyre rolls by road and weather.
+    private static final double GIVEN_DRAG_FRACTION = 0.05;
+    private static final double GIVEN_ROLLING_FRACTION = 0.10;
+
+    /** An estimate's range in standard errors: nineteen times in twenty, as far as its errors are chance. */
+    private static final double STANDARD_ERRORS = 2;
+
+    /**
+     * Chooses a rig for a ride that was ridden on the hoods.
+     *
+     * @param riderMassKg mass of the rider, or null
+     * @param bicycleMassKg mass of the bicycle with all that is on it, or null
+     * @param dragAreaM2 drag area, m2, or null
+     * @param rollingResistance coefficient of rolling resistance, or null
+     */
+    public static RigChoice of(
+            Ride ride,
+            @Nullable Double riderMassKg,
+            @Nullable Double bicycleMassKg,
+            @Nullable Double dragAreaM2,
+            @Nullable Double rollingResistance) {
+        RigChoice choice = ofNoRide(riderMassKg, bicycleMassKg, dragAreaM2, rollingResistance, Position.HOODS);
+        return choice.estimatedFrom(ride);
+    }
+
+    /**
+     * Chooses a rig where no ride tells anything.
+     *
+     * @param riderMassKg mass of the rider, kg, or null
+     * @param bicycleMassKg mass of the bicycle with all that is on it, kg, or null
+     * @param dragAreaM2 drag area, m2, or null for the typical one of the position
+     * @param rollingResistance coefficient of rolling resistance, or null
+     * @param position how the rider sits
+     * @throws IllegalArgumentException when a number lies outside its range
+     */
+    public static RigChoice ofNoRide(
+            @Nullable Double riderMassKg,
+            @Nullable Double bicycleMassKg,
+            @Nullable Double dragAreaM2,
+            @Nullable Double rollingResistance,
+            Position position) {
+        return new RigChoice(
+                riderMassKg == null
+                        ? new Measure(Rig.TYPICAL_RIDER_KG, LIGHT_RIDER_KG, HEAVY_RIDER_KG, Measure.Origin.TYPICAL)
+                        : Measure.exactly(riderMassKg, Measure.Origin.GIVEN),
+                bicycleMassKg == null
+                        ? new Measure(
+                                Rig.TYPICAL_BICYCLE_KG, LIGHT_BICYCLE_KG, LOADED_BICYCLE_KG, Measure.Origin.TYPICAL)
+                        : Measure.exactly(bicycleMassKg, Measure.Origin.GIVEN),
+                dragAreaM2 == null
+                        ? area(position.dragAreaM2(), TYPICAL_DRAG_FRACTION, Measure.Origin.TYPICAL)
+                        : area(dragAreaM2, GIVEN_DRAG_FRACTION, Measure.Origin.GIVEN),
+                rollingResistance == null
+                        ? new Measure(
+                                Rig.TYPICAL_ROLLING_RESISTANCE,
+                                SMOOTH_ROLLING_RESISTANCE,
+                                GRAVEL_ROLLING_RESISTANCE,
+                                Measure.Origin.TYPICAL)
+                        : rolling(rollingResistance, GIVEN_ROLLING_FRACTION, Measure.Origin.GIVEN),
+                position,
+                null);
+    }
+
+    private static Measure area(double areaM2, double fraction, Measure.Origin origin) {
+        Bounds.DRAG_AREA_M2.require("dragAreaM2", areaM2);
+        return Measure.within(areaM2, fraction, origin).boundedBy(Bounds.DRAG_AREA_M2);
+    }
+
+    private static Measure rolling(double coefficient, double fraction, Measure.Origin origin) {
+        Bounds.ROLLING_RESISTANCE.require("rollingResistance", coefficient);
+        return Measure.within(coefficient, fraction, origin).boundedBy(Bounds.ROLLING_RESISTANCE);
+    }
+
+    /** The same with drag area and rolling resistance from a ride where they were not given and the ride tells them. */
+    public RigChoice estimatedFrom(Ride ride) {
+        return estimatedFrom(ride, Course.of(ride).orElse(null));
+    }
+
+    /**
+     * {@link #estimatedFrom(Ride)} for who has the course of the ride already.
+     *
+     * @param course the course of this ride, or null where it leads nowhere
+     */
+    public RigChoice estimatedFrom(Ride ride, @Nullable Course course) {
+        return isOpen() ? estimatedBy(RigEstimate.of(ride, course, totalKg())) : this;
+    }
+
+    /**
+     * The same with the numbers of an estimate where they were not given.
+     *
+     * @param estimate made with {@link #totalKg()}; one that is not accepted changes nothing
+     */
+    public RigChoice estimatedBy(RigEstimate estimate) {
+        boolean areaIsOpen = isOpen(dragAreaM2);
+        boolean rollingIsOpen = isOpen(rollingResistance);
+        if (!isOpen() || !estimate.isAccepted()) {
+            return this;
+        }
+        return new RigChoice(
+                riderKg,
+                bicycleKg,
+                areaIsOpen
+                        ? area(
+                                estimate.dragAreaM2(),
+                                share(estimate.dragAreaErrorM2(), estimate.dragAreaM2()),
+                                Measure.Origin.ESTIMATED)
+                        : dragAreaM2,
+                rollingIsOpen
+                        ? rolling(
+                                estimate.rollingResistance(),
+                                share(estimate.rollingResistanceError(), estimate.rollingResistance()),
+                                Measure.Origin.ESTIMATED)
+                        : rollingResistance,
+                position,
+                gears);
+    }
+
+    private boolean isOpen() {
+        return isOpen(dragAreaM2) || isOpen(rollingResistance);
+    }
+
+    private static boolean isOpen(Measure number) {
+        return number.origin() == Measure.Origin.TYPICAL;
+    }
+
+    private static double share(double standardError, double of) {
+        return STANDARD_ERRORS * standardError / of;
+    }
+
+    /** The same with other gears. */
+    public RigChoice withGears(@Nullable Gears other) {
+        return new RigChoice(riderKg, bicycleKg, dragAreaM2, rollingResistance, position, other);
+    }
+
+    /** The same, its rider's mass having come from elsewhere. */
+    public RigChoice withRiderFrom(Measure.Origin origin) {
+        Measure rider = new Measure(riderKg.value(), riderKg.low(), riderKg.high(), origin);
+        return new RigChoice(rider, bicycleKg, dragAreaM2, rollingResistance, position, gears);
+    }
+
+    /** Rider and bicycle together, kg. */
+    public double totalKg() {
+        return riderKg.value() + bicycleKg.value();
+    }
+
+    /**
+     * Rider and bicycle as the road feels them.
+     *
+     * @throws IllegalArgumentException when both masses together lie outside what a rig can have
+     */
+    public Rig rig() {
+        return Rig.of(totalKg(), dragAreaM2.value(), rollingResistance.value());
+    }
+
+    /** Where the numbers come from, a sentence. */
+    public String words() {
+        return "The prices rest on " + numbers() + ".";
+    }
+
+    /** The numbers with their origins, a clause. */
+    public String numbers() {
+        Map<Measure.Origin, List<String>> byOrigin = new EnumMap<>(Measure.Origin.class);
+        add(byOrigin, riderKg, "rider", 0, " kg");
+        add(byOrigin, bicycleKg, "bicycle", 0, " kg");
+        add(byOrigin, dragAreaM2, "drag area", 2, " m2");
+        add(byOrigin, rollingResistance, "rolling resistance", 4, "");
+        List<String> parts = new ArrayList<>();
+        byOrigin.forEach((origin, numbers) -> parts.add(String.join(", ", numbers) + " (" + origin.words() + ")"));
+        return String.join("; ", parts);
+    }
+
+    private static void add(
+            Map<Measure.Origin, List<String>> byOrigin, Measure number, String name, int decimals, String unit) {
+        byOrigin.computeIfAbsent(number.origin(), none -> new ArrayList<>())
+                .add(name + " " + Decimals.of(number.value(), decimals) + unit);
+    }
+}
