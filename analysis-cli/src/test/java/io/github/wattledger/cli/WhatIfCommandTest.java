@@ -244,7 +244,7 @@ class WhatIfCommandTest {
                     "what-if --distance 100km --power 200 --with-power -300 | powerW -100.0",
                     "what-if --distance 100km --power 200 --with-position tucked | expected hoods, drops or aero-bars",
                     "what-if --distance 100km --power 200 --with-position drops --with-drag-area 0.3 | give one of them",
-                    "what-if --distance 100km --power 200 --with-drag-area 3 | dragAreaM2 3.0, expected 0.1 to 1.5",
+                    "what-if --distance 100km --power 200 --with-drag-area 3 | dragAreaM2 3.0, expected 0.1 to 1",
                     "what-if --distance 100km --power 200 --drag-area 3 --with-power +5 | '--drag-area'",
                     "what-if --distance 100km --power 200 --with-power +5 --share 120% | expected a share",
                     "what-if --distance 100km --power 200 --with-power +5 --share 0% | expected a share",

@@ -6,9 +6,11 @@ import java.io.Serializable;
 /**
  * Rider and bicycle as the road feels them.
  *
- * @param massKg rider, clothes, bicycle, bottles and bags together, 30 to 400 kg
- * @param dragAreaM2 drag area (drag coefficient times frontal area), spokes left out, 0.1 to 1.5 m2
- * @param rollingResistance coefficient of rolling resistance, roughness of the road included, 0.001 to 0.1
+ * @param massKg rider, clothes, bicycle, bottles and bags together, kg, within {@link Bounds#RIG_MASS_KG}
+ * @param dragAreaM2 drag area (drag coefficient times frontal area), spokes left out, m2, within {@link
+ *     Bounds#DRAG_AREA_M2}
+ * @param rollingResistance coefficient of rolling resistance, roughness of the road included, within {@link
+ *     Bounds#ROLLING_RESISTANCE}
  * @param wheelRadiusM radius of the wheels, 0.15 to 0.5 m
  * @param wheelInertiaKgM2 moment of inertia of both wheels together, 0 to 1 kg m2
  * @param driveEfficiency share of the pedals' power that reaches the wheel, 0.8 to 1
