@@ -93,6 +93,8 @@ sealed interface Mistake {
 
     /** Halts on the way. */
     record Standing(List<Scenario.Stop> stops) implements Mistake {
+        private static final double BRAKING_M = 50;
+
         @Override
         public MistakeKind kind() {
             return MistakeKind.STOPPED_TIME;
@@ -100,12 +102,12 @@ sealed interface Mistake {
 
         @Override
         public double fromM() {
-            return stops.get(0).distanceM();
+            return stops.get(0).distanceM() - BRAKING_M;
         }
 
         @Override
         public double toM() {
-            return stops.get(stops.size() - 1).distanceM();
+            return stops.get(stops.size() - 1).distanceM() + BRAKING_M;
         }
     }
 }

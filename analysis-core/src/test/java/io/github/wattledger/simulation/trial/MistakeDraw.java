@@ -8,11 +8,27 @@ import java.util.List;
 
 /** Draws the mistakes of a race: their times are those of the race without a mistake, their places follow from it. */
 final class MistakeDraw {
-    private static final double CLEAN = 0.42;
+    private static final double CLEAN = 0.38;
     private static final double COMBINED = 0.25;
     private static final int CANDIDATES = 40;
     private static final double CRASH_RAMP_SECONDS = 600;
-    private static final int SHORTEST_CRASH_SECONDS = 1800;
+    private static final int SHORTEST_CRASH_SECONDS = 1500;
+
+    /** The mistakes that races are lost by are drawn twice as often. */
+    private static final List<MistakeKind> ALONE = List.of(
+            MistakeKind.OVER_HARD_START,
+            MistakeKind.OVER_HARD_START,
+            MistakeKind.FADE,
+            MistakeKind.FADE,
+            MistakeKind.ENERGY_CRASH,
+            MistakeKind.ENERGY_CRASH,
+            MistakeKind.DRIFT,
+            MistakeKind.DRIFT,
+            MistakeKind.SURGES,
+            MistakeKind.THRESHOLD_RIDING_EARLY,
+            MistakeKind.STOPPED_TIME,
+            MistakeKind.UNDER_PACED,
+            MistakeKind.LATE_RESERVE);
 
     private static final List<List<MistakeKind>> COMBINATIONS = List.of(
             List.of(MistakeKind.OVER_HARD_START, MistakeKind.FADE),
@@ -47,8 +63,7 @@ final class MistakeDraw {
         if (draw.with(CLEAN)) {
             return List.of();
         }
-        List<MistakeKind> kinds =
-                draw.with(COMBINED) ? draw.oneOf(COMBINATIONS) : List.of(draw.oneOf(List.of(MistakeKind.values())));
+        List<MistakeKind> kinds = draw.with(COMBINED) ? draw.oneOf(COMBINATIONS) : List.of(draw.oneOf(ALONE));
         List<Mistake> mistakes = new ArrayList<>();
         for (MistakeKind kind : kinds) {
             if (kind == MistakeKind.THRESHOLD_RIDING_EARLY && mostW > thresholdW) {
@@ -117,14 +132,15 @@ final class MistakeDraw {
 
     private Mistake crash(double size) {
         double latest = 1 - SHORTEST_CRASH_SECONDS / (double) movingSeconds;
-        double onset = Math.min(latest, draw.between(0.55, 0.85));
+        double onset = Math.min(latest, draw.between(0.55, 0.88));
         Mistake.Level level = (Mistake.Level) level(
                 MistakeKind.ENERGY_CRASH,
                 onset,
                 1,
                 1 - TrialTruth.CRASH_POWER * size,
                 CRASH_RAMP_SECONDS / movingSeconds);
-        return new Mistake.Crash(level, TrialTruth.CRASH_HEART * size);
+        double heart = size >= 1.25 ? draw.between(1.3, 2.4) : size;
+        return new Mistake.Crash(level, TrialTruth.CRASH_HEART * heart);
     }
 
     private Mistake standing(double size) {

@@ -72,6 +72,7 @@ final class PriceScore {
         for (MistakeKind kind : MistakeKind.values()) {
             if (kind.hasPrice()) {
                 row(kind.words(), pairs, pair -> pair.kind() == kind);
+                row(kind.words() + ", climbing", pairs, pair -> pair.kind() == kind && pair.climbing());
             }
         }
         row("several mistakes, all at once", wholes, pair -> true);
@@ -94,6 +95,9 @@ final class PriceScore {
 
     private void row(String what, List<Pair> of, Predicate<Pair> among) {
         List<Pair> chosen = of.stream().filter(among).toList();
+        if (chosen.isEmpty()) {
+            return;
+        }
         Quantiles low = Quantiles.of(chosen.stream().mapToDouble(Pair::lowError).toArray());
         Quantiles high =
                 Quantiles.of(chosen.stream().mapToDouble(Pair::highError).toArray());

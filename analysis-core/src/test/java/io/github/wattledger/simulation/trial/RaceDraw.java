@@ -3,6 +3,7 @@ package io.github.wattledger.simulation.trial;
 import io.github.wattledger.simulation.Fatigue;
 import io.github.wattledger.simulation.HeartResponse;
 import io.github.wattledger.simulation.Scenario;
+import io.github.wattledger.simulation.SensorNoise;
 import io.github.wattledger.simulation.SimulatedRider;
 import java.util.ArrayList;
 import java.util.List;
@@ -44,8 +45,9 @@ final class RaceDraw {
             sensible = sensible.withBaseW(sensible.baseW() * Math.min(1.3, Math.max(0.7, ratio)));
             clean = TrialRace.ride(course, body, sensible, feedStops);
         }
-        SimulatedRider rider = body.withHeart(
-                body.heart().withDrift(draw.between(0, 0.012) / TrialTruth.driftHours(clean.movingSeconds()), 0, 0));
+        SimulatedRider rider = body.withHeart(body.heart()
+                .withDrift(
+                        draw.between(0, 0.4) * TrialTruth.DRIFT / TrialTruth.driftHours(clean.movingSeconds()), 0, 0));
         List<Mistake> mistakes = new MistakeDraw(draw, rider, clean, riding.mostW()).mistakes();
         return TrialRace.ridden(
                 seed,
@@ -56,7 +58,13 @@ final class RaceDraw {
                 mistakes,
                 draw.with(THRESHOLD_KNOWN),
                 clean.normalizedPowerW(),
-                draw.between(0.02, 0.06));
+                sensors());
+    }
+
+    private SensorNoise sensors() {
+        return SensorNoise.ordinary(seed)
+                .withPowerJitter(draw.between(0.02, 0.06))
+                .withHeartWander(draw.between(0.3, 1.2));
     }
 
     private SimulatedRider rider() {
@@ -81,7 +89,7 @@ final class RaceDraw {
         return new SensiblePower.Riding(
                 draw.between(1, 3.5),
                 draw.between(2, 6),
-                (isLong ? 0.94 : draw.between(1.04, 1.12)) * thresholdW,
+                (isLong ? 0.94 : draw.between(1.04, 1.15)) * thresholdW,
                 draw.between(11, 14));
     }
 

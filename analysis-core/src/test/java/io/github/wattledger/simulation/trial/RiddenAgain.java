@@ -1,12 +1,10 @@
 package io.github.wattledger.simulation.trial;
 
-import io.github.wattledger.simulation.PacingPlan;
-import io.github.wattledger.simulation.RoadSimulation;
-import io.github.wattledger.simulation.Scenario;
-import io.github.wattledger.simulation.SimulatedRide;
 import io.github.wattledger.simulation.SimulatedRider;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
@@ -15,8 +13,10 @@ import java.util.function.ToDoubleFunction;
 final class RiddenAgain {
     private static final double TOLERANCE = 5e-5;
     private static final int MOST_RIDES = 12;
-    private static final double CRAWLING_MPS = 1.5;
-    private static final double CRAWLING_W = 100;
+    /** Of a quantity by share, both as fractions: below it the second of a bend decides, not the share. */
+    private static final double LEAST_SLOPE = 0.2;
+
+    private static final double[] MASSES_KG = {-0.15, -0.05, 0.05, 0.15};
 
     private final TrialRace race;
 
@@ -54,37 +54,63 @@ final class RiddenAgain {
 
     /** The price of some mistakes together. */
     Price without(Set<MistakeKind> kinds) {
-        double seconds = race.ridden().finishSeconds();
-        if (kinds.equals(EnumSet.of(MistakeKind.STOPPED_TIME))) {
-            // Who does not stop rides the same power: nothing is given back.
-            double minutes = (seconds - ridden(kinds, 1).finishSeconds()) / 60;
-            return new Price(minutes, minutes);
+        double equalWork = 0;
+        double equalNormalizedPower = 0;
+        for (SimulatedRider rider : alike(race.rider())) {
+            RiddenRace asRidden = race.riddenWith(rider, mistake -> true, 1);
+            double seconds = asRidden.finishSeconds();
+            if (kinds.equals(EnumSet.of(MistakeKind.STOPPED_TIME))) {
+                // Who does not stop rides the same power: nothing is given back.
+                double saved = seconds - riddenWithout(rider, kinds, 1).finishSeconds();
+                equalWork += saved;
+                equalNormalizedPower += saved;
+            } else {
+                equalWork += seconds
+                        - whenEqual(rider, asRidden, kinds, RiddenRace::workJ).finishSeconds();
+                equalNormalizedPower += seconds
+                        - whenEqual(rider, asRidden, kinds, RiddenRace::movingNormalizedPowerW)
+                                .finishSeconds();
+            }
         }
-        return new Price(
-                (seconds - whenEqual(kinds, RiddenRace::workJ).finishSeconds()) / 60,
-                (seconds - whenEqual(kinds, RiddenRace::movingNormalizedPowerW).finishSeconds()) / 60);
+        double perMinute = 60.0 * MASSES_KG.length;
+        return new Price(equalWork / perMinute, equalNormalizedPower / perMinute);
+    }
+
+    /**
+     * The rider with slightly other masses. In which second a bend or a rest falls is chance, worth some seconds over a
+     * race with many of them; the mean over riders who are all but the same takes it out.
+     */
+    private static List<SimulatedRider> alike(SimulatedRider rider) {
+        return Arrays.stream(MASSES_KG)
+                .mapToObj(more -> rider.withBody(rider.massKg() + more, rider.bikeMassKg(), rider.dragAreaM2()))
+                .toList();
     }
 
     /** The race without some mistakes, every power multiplied by the share that makes a quantity what it was. */
     RiddenRace whenEqual(Set<MistakeKind> kinds, ToDoubleFunction<RiddenRace> quantity) {
-        double aim = quantity.applyAsDouble(race.ridden());
+        return whenEqual(race.rider(), race.ridden(), kinds, quantity);
+    }
+
+    private RiddenRace whenEqual(
+            SimulatedRider rider, RiddenRace asRidden, Set<MistakeKind> kinds, ToDoubleFunction<RiddenRace> quantity) {
+        double aim = quantity.applyAsDouble(asRidden);
         double shareBefore = 1;
-        RiddenRace again = ridden(kinds, shareBefore);
+        RiddenRace again = riddenWithout(rider, kinds, shareBefore);
         double overBefore = quantity.applyAsDouble(again) / aim - 1;
         double share = 1 / (1 + overBefore);
         for (int rides = 1; Math.abs(overBefore) > TOLERANCE && rides < MOST_RIDES; rides++) {
-            again = ridden(kinds, share);
+            again = riddenWithout(rider, kinds, share);
             double over = quantity.applyAsDouble(again) / aim - 1;
             double slope = (over - overBefore) / (share - shareBefore);
             shareBefore = share;
             overBefore = over;
-            share -= slope > 0 ? over / slope : over;
+            share -= slope > LEAST_SLOPE ? over / slope : over;
         }
         return again;
     }
 
-    private RiddenRace ridden(Set<MistakeKind> without, double share) {
-        return race.riddenWith(mistake -> !without.contains(mistake.kind()), share);
+    private RiddenRace riddenWithout(SimulatedRider rider, Set<MistakeKind> kinds, double share) {
+        return race.riddenWith(rider, mistake -> !kinds.contains(mistake.kind()), share);
     }
 
     /**
@@ -92,20 +118,17 @@ final class RiddenAgain {
      * freewheeled included.
      */
     double savedMinutes(double dragFactor, double riderKgMore) {
-        SimulatedRider rider = race.rider();
-        SimulatedRider other =
-                rider.withBody(rider.massKg() + riderKgMore, rider.bikeMassKg(), rider.dragAreaM2() * dragFactor);
-        return (samePowers(rider).finishSeconds() - samePowers(other).finishSeconds()) / 60;
+        SensiblePower samePowers = race.plan().freewheelingAsIn(race.ridden());
+        double saved = 0;
+        for (SimulatedRider rider : alike(race.rider())) {
+            SimulatedRider other =
+                    rider.withBody(rider.massKg() + riderKgMore, rider.bikeMassKg(), rider.dragAreaM2() * dragFactor);
+            saved += finishSeconds(rider, samePowers) - finishSeconds(other, samePowers);
+        }
+        return saved / (60 * MASSES_KG.length);
     }
 
-    private RiddenRace samePowers(SimulatedRider rider) {
-        SimulatedRide recorded = race.ridden().ride();
-        Scenario scenario = recorded.scenario();
-        PacingPlan plan = moment -> {
-            int second = Math.min(race.ridden().seconds() - 1, race.ridden().secondAt(moment.distanceM() + 1e-6));
-            double watts = race.ridden().powerW(second);
-            return moment.speedMps() < CRAWLING_MPS ? Math.max(CRAWLING_W, watts) : watts;
-        };
-        return new RiddenRace(RoadSimulation.ride(scenario.withRider(rider).withPlan(plan)));
+    private double finishSeconds(SimulatedRider rider, SensiblePower plan) {
+        return TrialRace.ride(race.course(), rider, plan, race.stops()).finishSeconds();
     }
 }

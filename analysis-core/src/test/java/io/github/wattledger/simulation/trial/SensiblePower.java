@@ -3,7 +3,9 @@ package io.github.wattledger.simulation.trial;
 import io.github.wattledger.simulation.Course;
 import io.github.wattledger.simulation.PacingPlan;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The power of a sensible rider by place, with mistakes put in: somewhat harder uphill, easier downhill, freewheeling on
@@ -22,25 +24,33 @@ final class SensiblePower implements PacingPlan {
     private final Unevenness unevenness;
     private final double[] factors;
     private final double[] boutsW;
+    private final @Nullable BitSet freewheeled;
 
     /**
      * How a rider rides.
      *
      * @param uphillGain relative change of power per unit of grade uphill: 3 gives 15 % more at 5 %
      * @param downhillGain the same downhill
-     * @param mostW what no climb is ridden above, watts
+     * @param mostW what no climb is ridden above on average, watts
      * @param freewheelMps speed on a descent from which the rider freewheels
      */
     record Riding(double uphillGain, double downhillGain, double mostW, double freewheelMps) {}
 
     private SensiblePower(
-            Riding riding, double baseW, double share, Unevenness unevenness, double[] factors, double[] boutsW) {
+            Riding riding,
+            double baseW,
+            double share,
+            Unevenness unevenness,
+            double[] factors,
+            double[] boutsW,
+            @Nullable BitSet freewheeled) {
         this.riding = riding;
         this.baseW = baseW;
         this.share = share;
         this.unevenness = unevenness;
         this.factors = factors;
         this.boutsW = boutsW;
+        this.freewheeled = freewheeled;
     }
 
     /**
@@ -54,17 +64,17 @@ final class SensiblePower implements PacingPlan {
         double[] none = new double[unevenness.cells()];
         Arrays.fill(ones, 1);
         Arrays.fill(none, Double.NaN);
-        return new SensiblePower(riding, baseW, 1, unevenness, ones, none);
+        return new SensiblePower(riding, baseW, 1, unevenness, ones, none, null);
     }
 
     /** The same with another power on level ground. */
     SensiblePower withBaseW(double otherW) {
-        return new SensiblePower(riding, otherW, share, unevenness, factors, boutsW);
+        return new SensiblePower(riding, otherW, share, unevenness, factors, boutsW, freewheeled);
     }
 
     /** The same with every power multiplied. */
     SensiblePower times(double otherShare) {
-        return new SensiblePower(riding, baseW, share * otherShare, unevenness, factors, boutsW);
+        return new SensiblePower(riding, baseW, share * otherShare, unevenness, factors, boutsW, freewheeled);
     }
 
     /** The same with the mistakes that are made by power put in. */
@@ -82,7 +92,29 @@ final class SensiblePower implements PacingPlan {
                                 Arrays.fill(bouts, cell(stretch.fromM()), cell(stretch.toM()), each.watts()));
             }
         }
-        return new SensiblePower(riding, baseW, share, unevenness, levels, bouts);
+        return new SensiblePower(riding, baseW, share, unevenness, levels, bouts, freewheeled);
+    }
+
+    /** The same power in the same places as in a race: descents are freewheeled where they were, whatever the speed. */
+    SensiblePower freewheelingAsIn(RiddenRace race) {
+        BitSet cells = new BitSet();
+        Course course = race.ride().scenario().course();
+        for (int second = 1; second < race.seconds(); second++) {
+            double fromM = race.distanceM(second - 1);
+            if (race.powerW(second) == 0 && course.gradeAt(fromM) < FREEWHEEL_GRADE) {
+                cells.set(cell(fromM), cell(race.distanceM(second)) + 1);
+            }
+        }
+        return new SensiblePower(riding, baseW, share, unevenness, factors, boutsW, cells);
+    }
+
+    private boolean freewheels(Moment moment) {
+        if (!(moment.grade() < FREEWHEEL_GRADE)) {
+            return false;
+        }
+        double fromMps = freewheeled == null ? riding.freewheelMps() : NO_REST_BELOW_MPS;
+        boolean isPlaceForIt = freewheeled == null || freewheeled.get(cell(moment.distanceM()));
+        return isPlaceForIt && moment.speedMps() > fromMps;
     }
 
     private static void multiply(double[] levels, Mistake.Level level) {
@@ -113,7 +145,7 @@ final class SensiblePower implements PacingPlan {
     @Override
     public double powerW(Moment moment) {
         int cell = cell(moment.distanceM());
-        if (moment.grade() < FREEWHEEL_GRADE && moment.speedMps() > riding.freewheelMps()) {
+        if (freewheels(moment)) {
             return 0;
         }
         if (!Double.isNaN(boutsW[cell])) {
@@ -123,6 +155,6 @@ final class SensiblePower implements PacingPlan {
         double ground = Math.max(EASIEST_DOWNHILL, Math.min(HARDEST_UPHILL, 1 + gain * moment.grade()));
         boolean rests = unevenness.of(cell) == 0 && moment.speedMps() > NO_REST_BELOW_MPS;
         double local = rests ? 0 : Math.max(unevenness.of(cell), EASIEST_DOWNHILL);
-        return share * factors[cell] * Math.min(riding.mostW(), baseW * local * ground);
+        return share * factors[cell] * local * Math.min(riding.mostW(), baseW * ground);
     }
 }

@@ -18,13 +18,16 @@ record TrialCourse(
         CourseFamily family, Course course, Surroundings surroundings, Weather weather, Unevenness unevenness) {
     private static final double BENDS_BELOW_GRADE = -0.03;
     private static final double SLOW_MEMORY_CELLS = 100;
+    private static final double SLOWEST_MEMORY_CELLS = 1000;
 
     /** Draws a course of about the given length. */
     static TrialCourse draw(Draw draw, CourseFamily family, double lengthM) {
         Terrain terrain = new Terrain(draw, family, lengthM);
         Course course = terrain.course(headingDegrees(family, lengthM, draw.between(0, 360)));
         int cells = (int) Math.ceil(course.lengthM() / Course.CELL_M) + 1;
+        Weather weather = weather(draw, family, course);
         double[] relative = unevenness(draw, cells, family);
+        intoTheWind(draw.between(0, 0.004), relative, course, weather);
         double[] dragShares = new double[cells];
         Arrays.fill(dragShares, 1);
         if (family == CourseFamily.GROUP) {
@@ -67,16 +70,28 @@ record TrialCourse(
     private static double[] unevenness(Draw draw, int cells, CourseFamily family) {
         double quick = family == CourseFamily.OFF_ROAD ? draw.between(0.10, 0.15) : draw.between(0.03, 0.08);
         double slow = draw.between(0.01, 0.03);
+        double slowest = draw.between(0, 0.015);
         double memory = Math.exp(-1 / SLOW_MEMORY_CELLS);
+        double longMemory = Math.exp(-1 / SLOWEST_MEMORY_CELLS);
         double[] relative = new double[cells];
         double fast = 0;
         double wander = 0;
+        double mood = 0;
         for (int cell = 0; cell < cells; cell++) {
             fast = 0.6 * fast + 0.8 * quick * draw.gaussian();
             wander = memory * wander + slow * Math.sqrt(1 - memory * memory) * draw.gaussian();
-            relative[cell] = Math.max(0.7, Math.min(1.3, 1 + fast + wander));
+            mood = longMemory * mood + slowest * Math.sqrt(1 - longMemory * longMemory) * draw.gaussian();
+            relative[cell] = Math.max(0.7, Math.min(1.3, 1 + fast + wander + mood));
         }
         return relative;
+    }
+
+    /** Who rides sensibly pushes a little more against the wind and a little less before it. */
+    private static void intoTheWind(double gainPerMps, double[] relative, Course course, Weather weather) {
+        for (int cell = 0; cell < relative.length; cell++) {
+            double angle = weather.windFromDegrees() - course.headingDegreesAt((cell + 0.5) * Course.CELL_M);
+            relative[cell] *= 1 + gainPerMps * weather.windMps() * Math.cos(Math.toRadians(angle));
+        }
     }
 
     /** A bend, a bottle, a look around: some cells without pedalling. */
@@ -94,14 +109,15 @@ record TrialCourse(
         Arrays.fill(mps, Double.POSITIVE_INFINITY);
         double junctionM = draw.between(2000, 8000);
         double bendM = draw.between(200, 700);
-        double boldestMps = draw.between(15, 19);
+        double boldestMps = draw.between(16, 25);
+        double bendEveryM = draw.betweenByRatio(500, 5000);
         for (int cell = 0; cell < cells; cell++) {
             double distanceM = cell * Course.CELL_M;
             if (course.gradeAt(distanceM) < BENDS_BELOW_GRADE) {
                 mps[cell] = boldestMps;
                 if (distanceM > bendM) {
                     mps[cell] = draw.between(8, 14);
-                    bendM = distanceM + draw.between(250, 1200);
+                    bendM = distanceM + draw.between(0.5, 1.5) * bendEveryM;
                 }
             }
             if (distanceM > junctionM) {

@@ -57,7 +57,7 @@ record TrialRace(
             List<Mistake> mistakes,
             boolean thresholdGiven,
             double cleanNormalizedPowerW,
-            double meterJitter) {
+            SensorNoise sensors) {
         SensiblePower plan = sensible.with(mistakes);
         List<Scenario.Stop> stops = stops(feedStops, mistakes);
         RiddenRace ridden = ride(course, drifting(rider, mistakes), plan, stops);
@@ -69,7 +69,7 @@ record TrialRace(
                 ridden = ride(course, rider.withHeart(heart), plan, stops);
             }
         }
-        RideTape tape = SensorNoise.ordinary(seed).withPowerJitter(meterJitter).record(ridden.ride());
+        RideTape tape = sensors.record(ridden.ride());
         return new TrialRace(
                 seed,
                 rider,
@@ -125,10 +125,10 @@ record TrialRace(
         return racing;
     }
 
-    /** The same race ridden with only some of its mistakes and every power multiplied. */
-    RiddenRace riddenWith(Predicate<Mistake> kept, double share) {
+    /** The same race ridden by a rider with only some of its mistakes and every power multiplied. */
+    RiddenRace riddenWith(SimulatedRider by, Predicate<Mistake> kept, double share) {
         List<Mistake> left = mistakes.stream().filter(kept).toList();
-        return ride(course, rider, sensible.with(left).times(share), stops(feedStops, left));
+        return ride(course, by, sensible.with(left).times(share), stops(feedStops, left));
     }
 
     /** All halts of the race as ridden. */

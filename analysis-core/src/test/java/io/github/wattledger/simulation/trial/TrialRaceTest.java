@@ -10,6 +10,7 @@ import io.github.wattledger.simulation.EnergyAudit;
 import io.github.wattledger.simulation.Fatigue;
 import io.github.wattledger.simulation.HeartResponse;
 import io.github.wattledger.simulation.Scenario;
+import io.github.wattledger.simulation.SensorNoise;
 import io.github.wattledger.simulation.SimulatedRider;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -22,8 +23,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The instrument itself: what the truth says must be on the tape. Expected values are the doses that were asked for. */
 class TrialRaceTest {
-    private static final double METER_JITTER = 0.03;
     private static final long SEED = 5;
+    private static final SensorNoise SENSORS = SensorNoise.ordinary(SEED).withPowerJitter(0.03);
 
     private static TrialRace race(CourseFamily family, Mistake... mistakes) {
         HeartResponse heart = HeartResponse.steady(165, 250, 185);
@@ -32,8 +33,7 @@ class TrialRaceTest {
         SensiblePower.Riding riding = new SensiblePower.Riding(2.5, 4, 270, 12);
         SensiblePower sensible = SensiblePower.of(riding, 215, course.unevenness());
         double cleanW = TrialRace.ride(course, rider, sensible, List.of()).normalizedPowerW();
-        return TrialRace.ridden(
-                SEED, rider, course, sensible, List.of(), List.of(mistakes), true, cleanW, METER_JITTER);
+        return TrialRace.ridden(SEED, rider, course, sensible, List.of(), List.of(mistakes), true, cleanW, SENSORS);
     }
 
     private static Mistake.Level level(MistakeKind kind, double fromM, double toM, double factor) {
@@ -118,18 +118,20 @@ class TrialRaceTest {
             TrialRace race = race(CourseFamily.FLAT, new Mistake.Bouts(MistakeKind.SURGES, stretches, 400));
             double aboveJ = 0;
             for (Mistake.Stretch stretch : stretches) {
-                for (int second = race.ridden().secondAt(stretch.fromM());
-                        second < race.ridden().secondAt(stretch.toM());
-                        second++) {
-                    aboveJ += race.ridden().powerW(second) - 250;
+                int from = race.ridden().secondAt(stretch.fromM()) + 1;
+                int to = race.ridden().secondAt(stretch.toM());
+                for (int second = from; second < to; second++) {
+                    // 400 W as put in, or 0 before a bend or a junction.
+                    assertThat(race.ridden().powerW(second)).isIn(400.0, 0.0);
+                    aboveJ += Math.max(0, race.ridden().powerW(second) - 250);
                 }
+                assertThat(to - from).isBetween(10, 30);
             }
             double hours = race.ridden().movingSeconds() / 3600.0;
 
-            // Three times some 18 s at 150 W above threshold are 8 kJ; the definition asks for 1.7 kJ an hour.
-            assertThat(aboveJ).isCloseTo(3 * 18 * 150, within(1200.0));
+            // The definition asks for 1.7 kJ an hour above threshold; up to two seconds at each edge are uncertain.
             assertThat(TrialTruth.of(race).sizes().get(MistakeKind.SURGES))
-                    .isCloseTo(aboveJ / 1700 / hours, within(0.15));
+                    .isCloseTo(aboveJ / 1700 / hours, within(6 * 150.0 / 1700 / hours));
         }
 
         @Test
@@ -164,10 +166,10 @@ class TrialRaceTest {
         void sizesAreMultiplesOfTheEffectThatTheDefinitionAsksFor() {
             TrialRace clean = race(CourseFamily.ROLLING);
             double fifthSixthM = clean.ridden().distanceAtShare(5 / 6.0);
-            TrialRace late = race(CourseFamily.ROLLING, level(MistakeKind.LATE_RESERVE, fifthSixthM, 99_000, 1.16));
+            TrialRace late = race(CourseFamily.ROLLING, level(MistakeKind.LATE_RESERVE, fifthSixthM, 99_000, 1.13));
             TrialRace fade = race(CourseFamily.ROLLING, level(MistakeKind.FADE, fifthSixthM, 99_000, 0.8));
 
-            // 16 % of 8; 20 % of 10.
+            // 13 % of 6.5; 20 % of 10.
             assertThat(TrialTruth.of(late).sizes().get(MistakeKind.LATE_RESERVE))
                     .isCloseTo(2, within(0.1));
             assertThat(TrialTruth.of(late).defensibleHeadlines())

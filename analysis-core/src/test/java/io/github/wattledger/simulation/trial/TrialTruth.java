@@ -23,7 +23,7 @@ record TrialTruth(Map<MistakeKind, Double> sizes, double halvesRatio) {
     /** And the level of the opening over what follows, less one. */
     static final double OVER_HARD_START_OVER_REST = 0.06;
     /** Level of the last sixth over what came before, less one. */
-    static final double LATE_RESERVE = 0.08;
+    static final double LATE_RESERVE = 0.065;
     /** Share of the level lost from early to late. */
     static final double FADE = 0.10;
     /** Share of the level lost in an energy crash. */
@@ -31,7 +31,7 @@ record TrialTruth(Map<MistakeKind, Double> sizes, double halvesRatio) {
     /** And share of heart rate lost at equal power. */
     static final double CRASH_HEART = 0.045;
     /** Rise of heart rate at equal power, as a fraction. */
-    static final double DRIFT = 0.03;
+    static final double DRIFT = 0.025;
     /** A stop that is told, seconds. */
     static final double STOP_SECONDS = 60;
     /** A stretch near threshold that is told, seconds. */
@@ -229,7 +229,10 @@ record TrialTruth(Map<MistakeKind, Double> sizes, double halvesRatio) {
             return Math.max(0, (1 - reached) / (1 - underPacedFraction(hours)));
         }
 
-        /** Work above threshold in surges; long spells above their limit that were none of them are doubtful. */
+        /**
+         * Work above threshold in surges. A climb that is steady above their limit is none; where another mistake takes
+         * the rider there, it is doubtful.
+         */
         double surges() {
             double putIn = 0;
             double others = 0;
@@ -240,12 +243,16 @@ record TrialTruth(Map<MistakeKind, Double> sizes, double halvesRatio) {
                 run = ridden.powerW(second) > SURGE * thresholdW ? run + 1 : 0;
                 if (above > 0 && hasSurges && plan.isBoutAt(ridden.distanceM(second))) {
                     putIn += above;
-                } else if (run >= SURGE_SECONDS) {
+                } else if (run >= SURGE_SECONDS && isMistakeAt(ridden.distanceM(second))) {
                     others += above;
                 }
             }
             double perSize = 1000 * SURGE_KJ_PER_HOUR * hours;
             return Math.max(putIn / perSize, Math.min(1, others / perSize));
+        }
+
+        private boolean isMistakeAt(double distanceM) {
+            return plan.isBoutAt(distanceM) || plan.factorAt(distanceM) > 1;
         }
 
         /** The longest stretch of the first third with a mean near threshold. */
