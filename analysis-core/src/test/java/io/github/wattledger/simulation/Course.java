@@ -13,7 +13,7 @@ import java.util.function.ToDoubleFunction;
  */
 public final class Course {
     /** Length of a cell, metres. */
-    static final int CELL_M = 10;
+    public static final int CELL_M = 10;
 
     /** Length of a degree of latitude on a sphere with the mean radius of the earth, 6,371 km. */
     private static final double METRES_PER_DEGREE = 6_371_000 * StrictMath.PI / 180;

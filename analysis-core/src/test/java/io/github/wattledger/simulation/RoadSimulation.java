@@ -7,6 +7,8 @@ public final class RoadSimulation {
     private static final int LONGEST_RIDE_SECONDS = 24 * 3600;
     /** A recorder notices a standstill after so many seconds. */
     private static final int AUTO_PAUSE_DELAY_SECONDS = 3;
+    /** Nobody pedals towards the brakes: from this share of the fastest speed on the rider coasts. */
+    private static final double COASTING_SHARE = 0.95;
 
     private final Scenario scenario;
     private final Course course;
@@ -84,9 +86,17 @@ public final class RoadSimulation {
     }
 
     private void raceSecond() {
+        double fastestMps = scenario.surroundings().limits().mpsAt(body.distanceM());
+        if (body.speedMps() > fastestMps) {
+            body.brakeSecond();
+            racingSeconds++;
+            log(0);
+            return;
+        }
         PacingPlan.Moment moment = new PacingPlan.Moment(
                 racingSeconds, body.distanceM(), course.gradeAt(body.distanceM()), body.speedMps());
-        double watts = pedalling.powerW(scenario.plan(), moment);
+        double meantW = pedalling.powerW(scenario.plan(), moment);
+        double watts = body.speedMps() > COASTING_SHARE * fastestMps ? 0 : meantW;
         body.rideSecond(watts);
         racingSeconds++;
         log(watts);

@@ -17,6 +17,7 @@ final class RollingBody {
     private final double inertKg;
     private final double dragAreaM2;
     private final double[] headwinds;
+    private final Shelter shelter;
 
     private double distanceM;
     private double speedMps;
@@ -34,6 +35,7 @@ final class RollingBody {
         inertKg = MartinModel.inertKg(massKg);
         dragAreaM2 = scenario.rider().dragAreaM2();
         headwinds = course.headwindsMps(weather);
+        shelter = scenario.surroundings().shelter();
         distanceM = scenario.leadIn().equals(Scenario.LeadIn.NONE) ? 0 : -course.leadInM();
     }
 
@@ -100,10 +102,14 @@ final class RollingBody {
     }
 
     private double resistanceW(double speed, double headwindMps) {
-        return MartinModel.airW(speed, headwindMps, dragAreaM2, weather.airDensityKgPerM3())
+        return MartinModel.airW(speed, headwindMps, effectiveDragAreaM2(), weather.airDensityKgPerM3())
                 + rollingW(speed)
                 + MartinModel.bearingsW(speed)
                 + MartinModel.gravityW(speed, massKg, course.sineAt(distanceM));
+    }
+
+    private double effectiveDragAreaM2() {
+        return dragAreaM2 * shelter.dragShareAt(distanceM);
     }
 
     private double rollingW(double speed) {
@@ -113,8 +119,9 @@ final class RollingBody {
     private void account(double firstMps, double secondMps, double headwindMps) {
         double half = STEP_SECONDS / 2;
         double density = weather.airDensityKgPerM3();
-        airJ += half * MartinModel.airW(firstMps, headwindMps, dragAreaM2, density);
-        airJ += half * MartinModel.airW(secondMps, headwindMps, dragAreaM2, density);
+        double dragM2 = effectiveDragAreaM2();
+        airJ += half * MartinModel.airW(firstMps, headwindMps, dragM2, density);
+        airJ += half * MartinModel.airW(secondMps, headwindMps, dragM2, density);
         rollingJ += half * (rollingW(firstMps) + rollingW(secondMps));
         bearingsJ += half * (MartinModel.bearingsW(firstMps) + MartinModel.bearingsW(secondMps));
         gravityJ += half * MartinModel.gravityW(firstMps + secondMps, massKg, course.sineAt(distanceM));

@@ -13,6 +13,7 @@ import java.util.List;
  * @param style how far pedalling strays from it
  * @param leadIn what comes before the race
  * @param stops halts on the way, by rising distance
+ * @param surroundings what slows or shelters the rider beside road and wind
  * @param start when the recorder is started
  * @param utcOffsetSeconds local time minus UTC
  * @param seed seed of all chance in the ride
@@ -25,6 +26,7 @@ public record Scenario(
         RidingStyle style,
         LeadIn leadIn,
         List<Stop> stops,
+        Surroundings surroundings,
         Instant start,
         int utcOffsetSeconds,
         long seed) {
@@ -66,6 +68,7 @@ public record Scenario(
                 RidingStyle.METRONOME,
                 LeadIn.NONE,
                 List.of(),
+                Surroundings.NONE,
                 DEFAULT_START,
                 SEVEN_HOURS_WEST,
                 1);
@@ -73,27 +76,52 @@ public record Scenario(
 
     /** The same in other weather. */
     public Scenario withWeather(Weather other) {
-        return new Scenario(course, rider, other, plan, style, leadIn, stops, start, utcOffsetSeconds, seed);
+        return new Scenario(
+                course, rider, other, plan, style, leadIn, stops, surroundings, start, utcOffsetSeconds, seed);
     }
 
     /** The same ridden to another plan. */
     public Scenario withPlan(PacingPlan other) {
-        return new Scenario(course, rider, weather, other, style, leadIn, stops, start, utcOffsetSeconds, seed);
+        return new Scenario(
+                course, rider, weather, other, style, leadIn, stops, surroundings, start, utcOffsetSeconds, seed);
     }
 
     /** The same with the chance of real riding. */
     public Scenario withStyle(RidingStyle other, long otherSeed) {
-        return new Scenario(course, rider, weather, plan, other, leadIn, stops, start, utcOffsetSeconds, otherSeed);
+        return new Scenario(
+                course, rider, weather, plan, other, leadIn, stops, surroundings, start, utcOffsetSeconds, otherSeed);
     }
 
     /** The same with a lead-in and halts. */
     public Scenario withHalts(LeadIn otherLeadIn, Stop... otherStops) {
         return new Scenario(
-                course, rider, weather, plan, style, otherLeadIn, List.of(otherStops), start, utcOffsetSeconds, seed);
+                course,
+                rider,
+                weather,
+                plan,
+                style,
+                otherLeadIn,
+                List.of(otherStops),
+                surroundings,
+                start,
+                utcOffsetSeconds,
+                seed);
     }
 
     /** The same on another day. */
     public Scenario startingAt(Instant otherStart) {
-        return new Scenario(course, rider, weather, plan, style, leadIn, stops, otherStart, utcOffsetSeconds, seed);
+        return new Scenario(
+                course, rider, weather, plan, style, leadIn, stops, surroundings, otherStart, utcOffsetSeconds, seed);
+    }
+
+    /** The same ridden by another rider. */
+    public Scenario withRider(SimulatedRider other) {
+        return new Scenario(
+                course, other, weather, plan, style, leadIn, stops, surroundings, start, utcOffsetSeconds, seed);
+    }
+
+    /** The same among other surroundings. */
+    public Scenario withSurroundings(Surroundings other) {
+        return new Scenario(course, rider, weather, plan, style, leadIn, stops, other, start, utcOffsetSeconds, seed);
     }
 }

@@ -13,12 +13,21 @@ import java.util.Random;
  *
  * @param scale 1 for ordinary noise, 0 for none and no rounding either
  * @param workCounter whether the power meter's counter of work is written
+ * @param powerJitterFraction standard deviation of the power meter's one-second readings, as a fraction of the power
+ * @param heartWanderBpm standard deviation of what makes a heart beat faster or slower for minutes at equal power: a
+ *     sip, a fright, the air; beats a minute
  * @param powerDropouts seconds in which the power meter is not heard
  * @param seed seed of the noise
  */
-public record SensorNoise(double scale, boolean workCounter, List<Interval> powerDropouts, long seed) {
+public record SensorNoise(
+        double scale,
+        boolean workCounter,
+        double powerJitterFraction,
+        double heartWanderBpm,
+        List<Interval> powerDropouts,
+        long seed) {
     /** Perfect sensors. */
-    public static final SensorNoise NONE = new SensorNoise(0, false, List.of(), 0);
+    public static final SensorNoise NONE = new SensorNoise(0, false, 0, 0, List.of(), 0);
 
     private static final double SEMICIRCLE_DEGREES = 180 / StrictMath.pow(2, 31);
     private static final double DEGREES_PER_METRE = 1 / 111_195.0;
@@ -30,17 +39,27 @@ public record SensorNoise(double scale, boolean workCounter, List<Interval> powe
 
     /** Ordinary sensors without a dropout. */
     public static SensorNoise ordinary(long seed) {
-        return new SensorNoise(1, false, List.of(), seed);
+        return new SensorNoise(1, false, 0, 0, List.of(), seed);
     }
 
     /** The same sensors with the power meter's counter of work written. */
     public SensorNoise withWorkCounter() {
-        return new SensorNoise(scale, true, powerDropouts, seed);
+        return new SensorNoise(scale, true, powerJitterFraction, heartWanderBpm, powerDropouts, seed);
     }
 
     /** The same sensors, the power meter not heard in some seconds. */
     public SensorNoise withPowerDropouts(Interval... dropouts) {
-        return new SensorNoise(scale, workCounter, List.of(dropouts), seed);
+        return new SensorNoise(scale, workCounter, powerJitterFraction, heartWanderBpm, List.of(dropouts), seed);
+    }
+
+    /** The same sensors with a power meter whose readings tremble from second to second. */
+    public SensorNoise withPowerJitter(double fraction) {
+        return new SensorNoise(scale, workCounter, fraction, heartWanderBpm, powerDropouts, seed);
+    }
+
+    /** The same sensors on a rider whose heart has slow ups and downs of its own. */
+    public SensorNoise withHeartWander(double bpm) {
+        return new SensorNoise(scale, workCounter, powerJitterFraction, bpm, powerDropouts, seed);
     }
 
     /** Writes a ride down. */
@@ -75,6 +94,8 @@ public record SensorNoise(double scale, boolean workCounter, List<Interval> powe
         private final Wander heartBpm = new Wander(0.7, 3, 5);
         private final Wander cadence = new Wander(1.5, 2, 6);
         private final Wander speed = new Wander(0.04, 2, 7);
+        private final Wander heartMoodBpm = new Wander(heartWanderBpm, 400, 9);
+        private final Wander meter = new Wander(powerJitterFraction, 0.5, 8);
         private double workJ;
 
         Sensors(SimulatedRide ride) {
@@ -84,7 +105,7 @@ public record SensorNoise(double scale, boolean workCounter, List<Interval> powe
 
         RecordedSample read(int second) {
             boolean silent = isMeterSilent(second);
-            double watts = value(Channel.POWER, second);
+            double watts = StrictMath.max(0, value(Channel.POWER, second) * (1 + meter.next()));
             double rpm = value(Channel.CADENCE, second);
             double mps = value(Channel.SPEED, second);
             double rpmNoise = cadence.next();
@@ -93,7 +114,7 @@ public record SensorNoise(double scale, boolean workCounter, List<Interval> powe
             return new RecordedSample(
                     startEpochSecond + second,
                     silent ? Double.NaN : rounded(watts, 1),
-                    rounded(value(Channel.HEART_RATE, second) + heartBpm.next(), 1),
+                    rounded(value(Channel.HEART_RATE, second) + heartBpm.next() + heartMoodBpm.next(), 1),
                     silent ? Double.NaN : rounded(rpm == 0 ? 0 : rpm + rpmNoise, 1),
                     mps == 0 ? 0 : StrictMath.max(0, rounded(mps + speedNoise, 0.001)),
                     rounded(value(Channel.DISTANCE, second), 0.01),
