@@ -18,8 +18,8 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is kept of a season: one SQLite file, its tables described in {@code docs/season-store.md}. One transaction a
- * file, so that whatever ends the process, the store holds whole rides only. Several processes may use one store at
+ * The store of a season in one SQLite file; {@code docs/season-store.md} describes its tables. A file and its rides are
+ * put in by one transaction, so that the store holds whole rides only, whatever ends the process. Several processes may use one store at
  * once. Not for use by several threads.
  */
 final class RideStore implements AutoCloseable {
@@ -99,7 +99,7 @@ final class RideStore implements AutoCloseable {
         database.close();
     }
 
-    /** A file as it was when it was read. */
+    /** A file as it was when it was read; {@code problem} says why it gives no ride, or is null. */
     record FileRow(
             String path,
             String name,
@@ -139,7 +139,12 @@ final class RideStore implements AutoCloseable {
             @Nullable Integer utcOffsetSeconds,
             String format,
             int channelCount,
-            Judge.Judged judged) {}
+            Judge.Judged judged) {
+        /** The ride with another judgement. */
+        RideRow judgedAs(Judge.Judged other) {
+            return new RideRow(key, isCurrent, device, start, utcOffsetSeconds, format, channelCount, other);
+        }
+    }
 
     /** All files by path. */
     Map<String, FileRow> files() throws SeasonStoreException {
@@ -163,7 +168,7 @@ final class RideStore implements AutoCloseable {
         });
     }
 
-    /** Puts a file and its rides into the store, in the place of what the same path held before. */
+    /** Puts a file and its rides into the store, and takes out what the path held before. */
     void put(FileRow row, List<RideIntake.NewRide> rides) throws SeasonStoreException {
         database.guarded(() -> {
             database.inTransaction(() -> {
@@ -236,7 +241,7 @@ final class RideStore implements AutoCloseable {
         });
     }
 
-    /** Puts a ride in the place of what an earlier version of the analysis made of the same seconds. */
+    /** Replaces a ride that an earlier version of the analysis made from the same seconds. */
     void renew(RideIntake.NewRide ride) throws SeasonStoreException {
         StoredRide.Key key = ride.ride().key();
         database.guarded(() -> {
@@ -252,7 +257,7 @@ final class RideStore implements AutoCloseable {
     /**
      * A ride whose drag area and rolling resistance are kept.
      *
-     * @param totalMassKg with what mass of rider and bicycle they were estimated
+     * @param totalMassKg the mass of rider and bicycle with which they were estimated, kg
      */
     record EstimatedRide(
             String sha256,

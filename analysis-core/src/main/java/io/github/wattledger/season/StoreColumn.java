@@ -42,7 +42,7 @@ record StoreColumn<S, T>(String name, String type, Function<S, @Nullable T> valu
         return new StoreColumn<>(name, "REAL", value, ResultSet::getDouble);
     }
 
-    /** The same column without NULL: it refuses a row where the value is missing. */
+    /** Makes a column that refuses a row where its value is missing. */
     static <S, T> StoreColumn<S, T> required(StoreColumn<S, T> column) {
         return new StoreColumn<>(column.name, column.type + " NOT NULL", column.value, column.reader);
     }

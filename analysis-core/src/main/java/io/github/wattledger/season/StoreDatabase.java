@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
 import org.sqlite.JDBC;
 
 /**
- * The SQLite file of a store: its tables, its transactions, and what goes wrong with it in one line for people. Not for
- * use by several threads.
+ * The SQLite file of a store: its statements and transactions. What goes wrong is reported in one line for people. Not
+ * for use by several threads.
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
@@ -156,7 +156,10 @@ final class StoreDatabase implements AutoCloseable {
         T get() throws SQLException;
     }
 
-    /** All of it or nothing; the write lock is taken first, so that waiting for another process is at its beginning. */
+    /**
+     * Runs a step as one transaction: all of it happens or nothing. The write lock is taken first, so that any wait for
+     * another process comes before the step.
+     */
     void inTransaction(Step step) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             statement.execute("BEGIN IMMEDIATE");
@@ -170,7 +173,9 @@ final class StoreDatabase implements AutoCloseable {
         }
     }
 
-    /** All queries see the store as it was at the first: another process may put a ride in again between them. */
+    /**
+     * Runs queries that all see the store as it was at the first of them: another process may replace a ride meanwhile.
+     */
     <T> T inSnapshot(Answer<T> answer) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             statement.execute("BEGIN");
@@ -194,7 +199,7 @@ final class StoreDatabase implements AutoCloseable {
         }
     }
 
-    /** The answer, or what went wrong in one line for people. */
+    /** Gives the answer, or throws what went wrong with one line for people. */
     <T> T guarded(Answer<T> answer) throws SeasonStoreException {
         try {
             return answer.get();
