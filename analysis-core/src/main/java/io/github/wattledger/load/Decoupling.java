@@ -50,7 +50,7 @@ public final class Decoupling {
         return of(ride, ride.timerSeries(Channel.POWER), ride.timerSeries(Channel.HEART_RATE));
     }
 
-    /** The same for a caller that has the channels of the timer seconds at hand. */
+    /** {@link #of(Ride)} for a caller that already has power and heart rate of the timer seconds. */
     static OptionalDouble of(Ride ride, Series power, Series heartRate) {
         int timerSeconds = TimerSeconds.count(ride);
         if (timerSeconds < LEAST_TIMER_SECONDS || !ride.has(Channel.POWER) || !ride.has(Channel.HEART_RATE)) {

@@ -73,8 +73,8 @@ public final class Efficiency {
     }
 
     /**
-     * How efficiency went over a ride: block by block of 20 minutes of timer time, each against the first hour. A rest of
-     * under 20 minutes at the end is left out.
+     * The efficiency of each block of 20 minutes of timer time, compared with that of the first hour. What is left at the
+     * end, under 20 minutes, is not a block.
      *
      * @return the whole blocks in time order; empty without power or heart rate, or when the timer ran for under 20
      *     minutes

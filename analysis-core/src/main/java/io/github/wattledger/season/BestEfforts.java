@@ -78,7 +78,10 @@ public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts) im
                 .orElse(null);
     }
 
-    /** The effort that says most about threshold: 95 percent of the best 20 minutes, or the best hour itself. */
+    /**
+     * The effort that implies the highest threshold: the best 20 minutes, of which 95 percent count, or the best hour;
+     * null without 20 minutes.
+     */
     @Nullable Effort thresholdEffort() {
         Effort twenty = over(TWENTY_MINUTES);
         Effort hour = over(HOUR);
@@ -88,11 +91,12 @@ public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts) im
         return hour != null && hour.watts() > SHARE_OF_TWENTY_MINUTES * twenty.watts() ? hour : twenty;
     }
 
+    /** The threshold that an effort over 20 minutes or an hour implies, watts. */
     static double implied(Effort effort) {
         return effort.seconds() == TWENTY_MINUTES ? SHARE_OF_TWENTY_MINUTES * effort.watts() : effort.watts();
     }
 
-    /** What one ride implies, watts; 0 when it has no such effort. */
+    /** The threshold that one ride implies, watts; 0 when it has no effort of 20 minutes or an hour. */
     static double implied(SeasonRide ride) {
         double implied = 0;
         for (Best best : ride.bests()) {

@@ -6,8 +6,9 @@ import java.util.List;
 import java.util.TreeMap;
 
 /**
- * The same ride twice: start within a minute and duration within a hundredth. The richer recording is kept: one with
- * power before one without, then the one with more channels, more power seconds, more seconds.
+ * Finds rides that were recorded or exported twice: their starts lie within a minute, and their durations differ by a
+ * hundredth at most. The richer recording is kept: one with power before one without, then the one with more channels,
+ * with more power seconds, with more seconds.
  */
 final class Duplicates {
     static final int START_WITHIN_SECONDS = 60;

@@ -27,7 +27,7 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
     public static final int CHRONIC_DAYS = 42;
 
     /** How far back a ramp looks, days. */
-    public static final int RAMP_DAYS = 7;
+    static final int RAMP_DAYS = 7;
 
     /**
      * One calendar day.
@@ -119,7 +119,7 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
     }
 
     /** A day, or null when it is not in the history. */
-    public @Nullable Day on(LocalDate day) {
+    @Nullable Day on(LocalDate day) {
         if (days.isEmpty()) {
             return null;
         }

@@ -17,7 +17,7 @@ public record PacingTrend(
         List<SeasonRide> rides,
         @Nullable Half earlier,
         @Nullable Half later) implements Serializable {
-    /** Moving time from which on a ride is long, seconds: three hours, where pacing begins to decide. Our own choice. */
+    /** A ride is long from this moving time on, seconds: three hours, where pacing begins to decide. Our own choice. */
     public static final int LONG_RIDE_SECONDS = 3 * 3600;
 
     /** Fewer races than this are no trend. */
@@ -30,7 +30,8 @@ public record PacingTrend(
      * @param overHardStarts how many were begun much too hard
      * @param evenOrNegative how many were paced evenly or with the harder half last
      * @param decouplingPercent mean decoupling of those that have it, percent, or null
-     * @param costMinutes mean price of the mistakes, the middle of the range, minutes, of those priced; or null
+     * @param costMinutes mean cost of the mistakes of the races that have a price, minutes, from the middle of each range; or
+     *     null
      */
     public record Half(
             int raceCount,

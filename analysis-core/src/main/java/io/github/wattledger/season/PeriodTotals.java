@@ -15,10 +15,11 @@ import org.jspecify.annotations.Nullable;
  * @param from its first day
  * @param to the day after its last
  * @param rideCount rides that began in it
- * @param ridesWithoutStress how many of them have no training stress, for want of power or threshold
+ * @param ridesWithoutStress how many of them have no training stress because power or threshold is missing
  * @param movingSeconds moving time
  * @param workKJ work of the rides that have power, kilojoules; null when none has
- * @param trainingStress training stress of the rides that have it; null when there are rides and none has
+ * @param trainingStress training stress of the rides that have it; 0 without rides, null when there are rides and none
+ *     has it
  * @param chronic chronic load at its end, or at the end of the season within it; null beyond
  * @param ramp what chronic load gained in it, from the start value where the season begins in it; or null
  */
@@ -33,7 +34,7 @@ public record PeriodTotals(
         @Nullable Double chronic,
         @Nullable Double ramp)
         implements Serializable {
-    /** The weeks, Monday to Sunday, that a season touches; rides must be in time order. */
+    /** The weeks, Monday to Sunday, in which the season has a day; rides must be in time order. */
     static List<PeriodTotals> weeks(List<SeasonRide> rides, LoadHistory load) {
         return periods(
                 rides,
@@ -42,7 +43,7 @@ public record PeriodTotals(
                 first -> first.plusWeeks(1));
     }
 
-    /** The calendar months that a season touches; rides must be in time order. */
+    /** The calendar months in which the season has a day; rides must be in time order. */
     static List<PeriodTotals> months(List<SeasonRide> rides, LoadHistory load) {
         return periods(rides, load, day -> day.withDayOfMonth(1), first -> first.plusMonths(1));
     }

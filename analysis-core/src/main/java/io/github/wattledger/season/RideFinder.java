@@ -22,7 +22,7 @@ import java.util.concurrent.TimeUnit;
 
 /**
  * Finds the files that may be rides: those whose name ends as recordings and archives do, or has no ending. What they
- * are is then decided by their content; the ending only spares photographs and notes from being opened.
+ * are is then decided by their content; by their endings, photographs and notes are never opened.
  */
 final class RideFinder {
     private final Set<String> endings = RideFiles.fileEndings();

@@ -9,17 +9,18 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a ride comes to against a threshold.
+ * The numbers and findings of a ride that depend on the threshold of its day.
  *
  * @param thresholdPowerW the threshold of its day, watts, or null when none is known
- * @param thresholdSource where that comes from, or null
+ * @param thresholdSource where the threshold comes from, or null
  * @param intensityFactor normalized power over threshold, or null
  * @param trainingStress training stress, or null
- * @param verdict its pacing
+ * @param verdict how the ride was paced
  * @param verdictReason why there is no verdict, or null
  * @param targetW what could be expected, watts, or null
- * @param costMinutesLow what its mistakes cost, all mended at once, lower end, minutes; null when nothing was priced
- * @param costMinutesHigh the upper end
+ * @param costMinutesLow what the mistakes cost when all are repaired at once, lower end, minutes; null when nothing was
+ *     priced
+ * @param costMinutesHigh the upper end of that cost, minutes
  * @param findings what stood out, the weightiest first
  */
 public record RideJudgement(
@@ -37,7 +38,7 @@ public record RideJudgement(
     /**
      * One thing that stood out.
      *
-     * @param kind what
+     * @param kind the kind of finding
      * @param severity how much it weighs
      */
     public record Found(FindingKind kind, Severity severity) implements Serializable {}
@@ -47,7 +48,7 @@ public record RideJudgement(
         findings = List.copyOf(findings);
     }
 
-    /** The same judgement with load reckoned against an estimate of the threshold. */
+    /** This judgement with the load computed against an estimate of the threshold. */
     RideJudgement withEstimate(double powerW, @Nullable Double newIntensityFactor, @Nullable Double newTrainingStress) {
         return new RideJudgement(
                 powerW,

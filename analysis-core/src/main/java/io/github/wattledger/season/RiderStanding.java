@@ -66,7 +66,7 @@ public record RiderStanding(
         warnings = List.copyOf(warnings);
     }
 
-    /** Where the rider of a season stands on its last day. */
+    /** The standing of the rider of a season on its last day. */
     public static RiderStanding of(String name, SeasonReview season) {
         LocalDate asOf = season.asOf();
         LoadHistory.Day today = season.load().last();

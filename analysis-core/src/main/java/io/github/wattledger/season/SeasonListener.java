@@ -1,6 +1,6 @@
 package io.github.wattledger.season;
 
-/** Hears how a run gets on, and may stop it. All calls come from the thread that runs the season. */
+/** Hears of the progress of a run, and may stop it. All calls come from the thread that runs the season. */
 public interface SeasonListener {
     /** Hears nothing and stops nothing. */
     SeasonListener SILENT = new SeasonListener() {};
@@ -14,10 +14,10 @@ public interface SeasonListener {
     default void found(int files, int toRead) {}
 
     /**
-     * Work went on.
+     * A piece of work is done.
      *
      * @param done pieces of work done so far: files read and rides judged anew
-     * @param total all that are known of
+     * @param total how many pieces are known so far
      */
     default void progressed(int done, int total) {}
 

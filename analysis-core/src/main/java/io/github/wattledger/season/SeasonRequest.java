@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param folders folders whose rides belong to it, with all folders below them; at least one
  * @param store the file in which results are kept; created when it is not there
  * @param rider who rode; thresholds are looked up for the day of each ride
- * @param limits from where on something is told of a ride's pacing
+ * @param limits the limits from which a finding about the pacing of a ride is reported
  * @param zone the rider's time zone, for recordings that do not know their local time
  * @param asOf the last day of the season, or null for the day of the last ride; later rides are left out
  * @param forgetGone whether rides whose files are gone are dropped from the store; otherwise they stay in the season
@@ -36,32 +36,35 @@ public record SeasonRequest(
         }
     }
 
-    /** Folders and a store, and nothing known of the rider: UTC, up to the last ride, the usual limits. */
+    /**
+     * A season of which only the folders and the store are given: the rider is not known, the time zone is UTC, the
+     * limits are the usual ones, and the season ends with its last ride.
+     */
     public static SeasonRequest of(List<Path> folders, Path store) {
         return new SeasonRequest(folders, store, Rider.UNKNOWN, JudgementLimits.USUAL, ZoneOffset.UTC, null, false);
     }
 
-    /** The same season of another rider. */
+    /** This request for another rider. */
     public SeasonRequest withRider(Rider other) {
         return new SeasonRequest(folders, store, other, limits, zone, asOf, forgetGone);
     }
 
-    /** The same season judged by other limits. */
+    /** This request with other limits. */
     public SeasonRequest withLimits(JudgementLimits other) {
         return new SeasonRequest(folders, store, rider, other, zone, asOf, forgetGone);
     }
 
-    /** The same season in another time zone. */
+    /** This request with another time zone. */
     public SeasonRequest withZone(ZoneId other) {
         return new SeasonRequest(folders, store, rider, limits, other, asOf, forgetGone);
     }
 
-    /** The season up to another day. */
+    /** This request with another last day, or null for the day of the last ride. */
     public SeasonRequest withAsOf(@Nullable LocalDate other) {
         return new SeasonRequest(folders, store, rider, limits, zone, other, forgetGone);
     }
 
-    /** The same season without the rides whose files are gone. */
+    /** This request without the rides whose files are gone. */
     public SeasonRequest forgettingGone() {
         return new SeasonRequest(folders, store, rider, limits, zone, asOf, true);
     }

@@ -61,7 +61,7 @@ public record SeasonReview(
         goneFiles = List.copyOf(goneFiles);
     }
 
-    /** What was found, from which the rest is reckoned. */
+    /** What was found, from which the rest is computed. */
     record Found(
             List<SeasonRide> rides, List<DuplicateRide> copies, List<SkippedFile> skipped, List<String> goneFiles) {}
 
@@ -158,10 +158,10 @@ public record SeasonReview(
 
     /**
      * A threshold estimated from an easy ride is low, and its stress would be too high. Where no threshold is known, the
-     * load of a ride is reckoned against the best that the rides of the 90 days up to it imply.
+     * load of a ride is computed against the highest threshold that the rides of the 90 days up to it imply.
      */
     private static List<SeasonRide> againstTheSeason(List<SeasonRide> rides) {
-        List<SeasonRide> reckoned = new ArrayList<>(rides.size());
+        List<SeasonRide> judged = new ArrayList<>(rides.size());
         for (int i = 0; i < rides.size(); i++) {
             SeasonRide ride = rides.get(i);
             RideJudgement judgement = ride.judgement();
@@ -169,7 +169,7 @@ public record SeasonReview(
                     judgement.thresholdSource() != null && judgement.thresholdSource() != ThresholdSource.ESTIMATED;
             Double normalizedPowerW = ride.numbers().normalizedPowerW();
             if (known || normalizedPowerW == null) {
-                reckoned.add(ride);
+                judged.add(ride);
                 continue;
             }
             LocalDate from = ride.day().minusDays(BestEfforts.RECENT_DAYS);
@@ -177,7 +177,7 @@ public record SeasonReview(
             for (int j = i; j >= 0 && rides.get(j).day().isAfter(from); j--) {
                 threshold = Math.max(threshold, BestEfforts.implied(rides.get(j)));
             }
-            reckoned.add(
+            judged.add(
                     threshold > 0
                             ? ride.withJudgement(judgement.withEstimate(
                                     threshold,
@@ -185,7 +185,7 @@ public record SeasonReview(
                                     TrainingStress.of(ride.numbers().powerSeconds(), normalizedPowerW, threshold)))
                             : ride);
         }
-        return reckoned;
+        return judged;
     }
 
     /** How many rides have no training stress, and so count as 0 in the load. */

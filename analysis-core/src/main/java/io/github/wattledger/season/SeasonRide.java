@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param source where it comes from
  * @param day the day on which it began, on the rider's own calendar; the whole ride counts for it
- * @param numbers what does not depend on the rider's thresholds
- * @param judgement what does
+ * @param numbers the numbers that need no threshold
+ * @param judgement the numbers and findings that depend on the threshold
  * @param bests best mean power over the durations of {@link BestEfforts#DURATIONS} that it reaches, rising
  * @param durability best efforts before and after so much work
  */
@@ -54,7 +54,7 @@ public record SeasonRide(
             int channelCount)
             implements Serializable {}
 
-    /** The same ride with another judgement. */
+    /** This ride with another judgement. */
     SeasonRide withJudgement(RideJudgement other) {
         return new SeasonRide(source, day, numbers, other, bests, durability);
     }

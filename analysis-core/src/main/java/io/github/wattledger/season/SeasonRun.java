@@ -5,25 +5,16 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
-import java.util.concurrent.CompletionService;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorCompletionService;
-import java.util.concurrent.Future;
-import org.jspecify.annotations.Nullable;
 
 /**
- * From folders of recordings to a season. What a file gave is kept in the store by its content and by the version of the
+ * Makes a season from folders of recordings. What a file gave is kept in the store by its content and by the version of the
  * analysis; a file whose size and time of change are as they were is not opened again. Another threshold is applied to
  * what the store has, without the files.
  *
@@ -33,22 +24,20 @@ import org.jspecify.annotations.Nullable;
 public final class SeasonRun {
     private final SeasonRequest request;
     private final Judge judge;
-    private final Executor executor;
-    private final int inFlight;
+    private final WorkLoop loop;
     private final SeasonListener listener;
 
     private SeasonRun(SeasonRequest request, Executor executor, int inFlight, SeasonListener listener) {
         this.request = request;
         this.judge = new Judge(request.rider(), request.limits(), request.zone());
-        this.executor = executor;
-        this.inFlight = inFlight;
+        this.loop = new WorkLoop(executor, inFlight, listener);
         this.listener = listener;
     }
 
     /**
-     * Looks at a season.
+     * Reviews a season.
      *
-     * @param request what to look at
+     * @param request which season
      * @param executor what files are read and judged on; not shut down. {@code Runnable::run} works on the caller's thread
      * @param parallelism how many threads it has, at least 1: so many files and a few more are in memory at once
      * @param listener hears of progress, and may cancel
@@ -72,7 +61,7 @@ public final class SeasonRun {
         return run(request, executor, parallelism, SeasonListener.SILENT);
     }
 
-    /** On the caller's thread alone, without a listener. */
+    /** {@link #run(SeasonRequest, Executor, int, SeasonListener)} on the caller's thread alone, without a listener. */
     public static SeasonReview run(SeasonRequest request) throws UnreadableRideException, SeasonStoreException {
         return run(request, Runnable::run, 1, SeasonListener.SILENT);
     }
@@ -81,12 +70,12 @@ public final class SeasonRun {
         RideFinder.Found found = RideFinder.find(request.folders());
         List<FoundFile> files = withoutStore(found.files());
         try (RideStore store = RideStore.open(request.store())) {
-            Map<String, RideStore.FileRow> rows = store.files();
-            List<SkippedFile> unread = read(store, files, rows);
-            List<RideStore.FileRow> gone = gone(store, files, rows);
-            List<RideStore.RideRow> rides = store.rides();
-            Map<StoredRide.Key, Judge.Judged> judgedAnew = judgeAnew(store, rows, rides);
-            return review(files, rows, gone, rides, judgedAnew, join(found.skipped(), unread));
+            StoreUpdate update = new StoreUpdate(store, request, judge, loop, files);
+            List<SkippedFile> skipped = new ArrayList<>(found.skipped());
+            skipped.addAll(update.read(listener));
+            List<RideStore.FileRow> gone = update.gone();
+            List<RideStore.RideRow> rides = update.rides();
+            return review(byName(files, update, gone), gone, rides, skipped);
         }
     }
 
@@ -98,181 +87,25 @@ public final class SeasonRun {
                 .toList();
     }
 
-    /** Reads what is new or changed, puts it into the store, and brings the rows up to date. */
-    private List<SkippedFile> read(RideStore store, List<FoundFile> files, Map<String, RideStore.FileRow> rows)
-            throws SeasonStoreException {
-        List<FoundFile> toRead = new ArrayList<>();
-        Set<String> outdated = contentsOfAnotherMass(store);
-        Set<String> outdatedToRead = new HashSet<>();
+    /** The files of the season that the store knows, in the order of their names below its folders. */
+    private static Map<String, RideStore.FileRow> byName(
+            List<FoundFile> files, StoreUpdate update, List<RideStore.FileRow> gone) {
+        Map<String, RideStore.FileRow> byName = new TreeMap<>();
         for (FoundFile file : files) {
-            RideStore.FileRow row = rows.get(file.path().toString());
-            if (row == null
-                    || !row.isStillOf(file)
-                    || (outdated.contains(row.sha256()) && outdatedToRead.add(row.sha256()))) {
-                toRead.add(file);
-            } else if (!row.name().equals(file.name())) {
-                // The same file seen from another folder above it.
-                rows.put(row.path(), RideStore.FileRow.of(file, row.sha256(), row.problem()));
-            }
-        }
-        listener.found(files.size(), toRead.size());
-        Set<String> known = new HashSet<>();
-        Map<String, String> problems = new HashMap<>();
-        for (RideStore.FileRow row : rows.values()) {
-            if (row.analysisVersion() == RideStore.ANALYSIS_VERSION) {
-                known.add(row.sha256());
-                if (row.problem() != null) {
-                    problems.put(row.sha256(), row.problem());
-                }
-            }
-        }
-        known.removeAll(outdated);
-        Set<String> knownContents = Set.copyOf(known);
-        List<SkippedFile> unread = new ArrayList<>();
-        Iterator<FoundFile> remaining = toRead.iterator();
-        work(
-                toRead.size(),
-                () -> {
-                    if (!remaining.hasNext()) {
-                        return null;
-                    }
-                    FoundFile next = remaining.next();
-                    return () -> RideIntake.take(next, knownContents, judge);
-                },
-                taken -> {
-                    String sha256 = taken.sha256();
-                    if (sha256 == null) {
-                        unread.add(new SkippedFile(taken.file().name(), String.valueOf(taken.problem())));
-                        rows.remove(taken.file().path().toString());
-                        return;
-                    }
-                    String problem = taken.isKnown() ? problems.get(sha256) : taken.problem();
-                    RideStore.FileRow row = RideStore.FileRow.of(taken.file(), sha256, problem);
-                    store.put(row, taken.rides());
-                    rows.put(row.path(), row);
-                });
-        return unread;
-    }
-
-    /**
-     * Contents with a ride whose drag area and rolling resistance were estimated when rider and bicycle weighed
-     * otherwise: only their files can tell what they are now.
-     */
-    private Set<String> contentsOfAnotherMass(RideStore store) throws SeasonStoreException {
-        Set<String> contents = new HashSet<>();
-        for (RideStore.EstimatedRide ride : store.estimatedRides()) {
-            double massKg = judge.totalMassKg(ride.device(), ride.start(), ride.utcOffsetSeconds());
-            if (massKg != ride.totalMassKg()) {
-                contents.add(ride.sha256());
-            }
-        }
-        return contents;
-    }
-
-    /** Files of these folders that are no longer there, and whose content is nowhere else. */
-    private List<RideStore.FileRow> gone(RideStore store, List<FoundFile> files, Map<String, RideStore.FileRow> rows)
-            throws SeasonStoreException {
-        Set<String> there = new HashSet<>();
-        Set<String> contents = new HashSet<>();
-        for (FoundFile file : files) {
-            String path = file.path().toString();
-            there.add(path);
-            RideStore.FileRow row = rows.get(path);
-            if (row != null) {
-                contents.add(row.sha256());
-            }
-        }
-        List<RideStore.FileRow> gone = new ArrayList<>();
-        List<RideStore.FileRow> forgotten = new ArrayList<>();
-        for (RideStore.FileRow row : new TreeMap<>(rows).values()) {
-            if (there.contains(row.path())) {
-                continue;
-            }
-            boolean ours = request.folders().stream().anyMatch(folder -> isBelow(row.path(), folder));
-            boolean stays = row.problem() == null && !contents.contains(row.sha256()) && !request.forgetGone();
-            if (!ours || Path.of(row.path()).toFile().exists()) {
-                rows.remove(row.path());
-            } else if (stays) {
-                gone.add(row);
-            } else {
-                forgotten.add(row);
-                rows.remove(row.path());
-            }
-        }
-        if (!forgotten.isEmpty()) {
-            store.forget(forgotten);
-        }
-        return gone;
-    }
-
-    private static boolean isBelow(String path, Path folder) {
-        return Path.of(path).startsWith(folder.toAbsolutePath().normalize());
-    }
-
-    /**
-     * Judges rides whose judgement rests on another threshold, from what the store has of them, and works out anew the
-     * numbers of those that an earlier version of the analysis left and whose files are gone.
-     */
-    private Map<StoredRide.Key, Judge.Judged> judgeAnew(
-            RideStore store, Map<String, RideStore.FileRow> rows, List<RideStore.RideRow> rides)
-            throws SeasonStoreException {
-        Set<String> contents = contents(rows);
-        List<RideStore.RideRow> stale = new ArrayList<>();
-        for (RideStore.RideRow ride : rides) {
-            String key = judge.key(ride.device(), ride.start(), ride.utcOffsetSeconds());
-            if (contents.contains(ride.key().sha256())
-                    && !(ride.isCurrent() && key.equals(ride.judged().key()))) {
-                stale.add(ride);
-            }
-        }
-        Map<StoredRide.Key, Judge.Judged> judged = new HashMap<>();
-        Iterator<RideStore.RideRow> remaining = stale.iterator();
-        work(
-                stale.size(),
-                () -> {
-                    if (!remaining.hasNext()) {
-                        return null;
-                    }
-                    RideStore.RideRow next = remaining.next();
-                    // Empty when another process has just taken it out of the store; then the old judgement is shown.
-                    Optional<StoredRide> stored = store.stored(next.key());
-                    return () -> new Rejudged(
-                            next,
-                            stored.orElse(null),
-                            stored.map(each -> judge.judge(
-                                            each.unpack(), each.device(), each.utcOffsetSeconds(), each.estimate()))
-                                    .orElse(next.judged()));
-                },
-                each -> {
-                    StoredRide.Key key = each.row().key();
-                    if (each.ride() != null && !each.row().isCurrent()) {
-                        store.renew(new RideIntake.NewRide(each.ride(), each.judged()));
-                    } else {
-                        store.putJudgement(
-                                key, each.judged().judgement(), each.judged().key());
-                    }
-                    judged.put(key, each.judged());
-                });
-        return judged;
-    }
-
-    private record Rejudged(RideStore.RideRow row, @Nullable StoredRide ride, Judge.Judged judged) {}
-
-    private SeasonReview review(
-            List<FoundFile> files,
-            Map<String, RideStore.FileRow> rows,
-            List<RideStore.FileRow> gone,
-            List<RideStore.RideRow> stored,
-            Map<StoredRide.Key, Judge.Judged> judgedAnew,
-            List<SkippedFile> unread) {
-        TreeMap<String, RideStore.FileRow> byName = new TreeMap<>();
-        for (FoundFile file : files) {
-            RideStore.FileRow row = rows.get(file.path().toString());
+            RideStore.FileRow row = update.row(file);
             if (row != null) {
                 byName.put(file.name(), row);
             }
         }
         gone.forEach(row -> byName.putIfAbsent(row.name(), row));
+        return byName;
+    }
+
+    private SeasonReview review(
+            Map<String, RideStore.FileRow> byName,
+            List<RideStore.FileRow> gone,
+            List<RideStore.RideRow> stored,
+            List<SkippedFile> unread) {
         List<SkippedFile> skipped = new ArrayList<>(unread);
         List<DuplicateRide> copies = new ArrayList<>();
         Map<String, String> nameOf = new HashMap<>();
@@ -290,14 +123,14 @@ public final class SeasonRun {
         for (RideStore.RideRow row : stored) {
             String name = nameOf.get(row.key().sha256());
             if (name != null) {
-                rides.add(ride(row, name, judgedAnew.getOrDefault(row.key(), row.judged())));
+                rides.add(ride(row, name));
             }
         }
         List<String> goneNames = gone.stream().map(RideStore.FileRow::name).toList();
         return SeasonReview.of(new SeasonReview.Found(rides, copies, skipped, goneNames), judge, request.asOf());
     }
 
-    private SeasonRide ride(RideStore.RideRow row, String name, Judge.Judged judged) {
+    private SeasonRide ride(RideStore.RideRow row, String name) {
         LocalDate day = judge.day(row.start(), row.utcOffsetSeconds());
         SeasonRide.Source source = new SeasonRide.Source(
                 name,
@@ -308,76 +141,7 @@ public final class SeasonRun {
                 row.start(),
                 row.utcOffsetSeconds(),
                 row.channelCount());
+        Judge.Judged judged = row.judged();
         return new SeasonRide(source, day, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
-    }
-
-    private static Set<String> contents(Map<String, RideStore.FileRow> rows) {
-        Set<String> contents = new HashSet<>();
-        rows.values().forEach(row -> contents.add(row.sha256()));
-        return contents;
-    }
-
-    private static <T> List<T> join(List<T> first, List<T> second) {
-        List<T> all = new ArrayList<>(first);
-        all.addAll(second);
-        return all;
-    }
-
-    /** Gives the next piece of work, or null when there is none left. */
-    @FunctionalInterface
-    private interface Supply<T> {
-        @Nullable Callable<T> next() throws SeasonStoreException;
-    }
-
-    @FunctionalInterface
-    private interface Sink<T> {
-        void accept(T result) throws SeasonStoreException;
-    }
-
-    /** Keeps so many pieces of work going, and takes results one by one on this thread, which alone uses the store. */
-    private <T> void work(int total, Supply<T> supply, Sink<T> sink) throws SeasonStoreException {
-        CompletionService<T> service = new ExecutorCompletionService<>(executor);
-        List<Future<T>> submitted = new ArrayList<>();
-        int running = 0;
-        try {
-            int done = 0;
-            boolean more = true;
-            while (more || running > 0) {
-                while (more && running < inFlight) {
-                    requireGoingOn();
-                    Callable<T> next = supply.next();
-                    if (next == null) {
-                        more = false;
-                    } else {
-                        submitted.add(service.submit(next));
-                        running++;
-                    }
-                }
-                if (running > 0) {
-                    Future<T> finished = service.take();
-                    running--;
-                    submitted.removeIf(Future::isDone);
-                    sink.accept(finished.get());
-                    listener.progressed(++done, total);
-                }
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw cancelled();
-        } catch (ExecutionException e) {
-            throw new IllegalStateException("a piece of the season failed: " + e.getCause(), e.getCause());
-        } finally {
-            submitted.forEach(future -> future.cancel(true));
-        }
-    }
-
-    private void requireGoingOn() {
-        if (listener.isCancelled() || Thread.currentThread().isInterrupted()) {
-            throw cancelled();
-        }
-    }
-
-    private static CancellationException cancelled() {
-        return new CancellationException("the season was cancelled; what was done is kept in the store");
     }
 }

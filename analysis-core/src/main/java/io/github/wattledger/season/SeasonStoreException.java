@@ -10,7 +10,7 @@ public final class SeasonStoreException extends IOException {
     private static final long serialVersionUID = 1L;
 
     /** With a message and what led to it. */
-    public SeasonStoreException(String message, @Nullable Throwable cause) {
+    SeasonStoreException(String message, @Nullable Throwable cause) {
         super(message, cause);
     }
 }

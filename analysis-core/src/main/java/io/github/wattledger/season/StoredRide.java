@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A ride as the store keeps it.
  *
- * @param key what it is
+ * @param key the file content and the session within it
  * @param device what the recording device knew
  * @param start the first second
  * @param utcOffsetSeconds local time minus UTC, or null
@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param states the packed states
  * @param laps the packed laps
  * @param seconds its length on the axis
- * @param estimate its drag area and rolling resistance, or null where the rest of it tells them as well
+ * @param estimate its drag area and rolling resistance, or null where the kept channels give the same
  */
 record StoredRide(
         Key key,
@@ -52,7 +52,7 @@ record StoredRide(
             @Nullable Double thresholdHeartRateBpm,
             @Nullable Double riderMassKg) {}
 
-    /** The ride itself. */
+    /** Unpacks the ride with the channels that the store keeps. */
     Ride unpack() {
         Ride.Builder ride = Ride.builder(start, seconds).laps(RideCodec.unpackLaps(laps, lapCount));
         columns.forEach((channel, column) -> ride.channel(channel, RideCodec.unpack(column, seconds)));

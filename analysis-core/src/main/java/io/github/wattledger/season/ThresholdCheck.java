@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param impliedW what the efforts imply, watts, or null without one of 20 minutes
  * @param effort the effort that implies it, or null
  * @param standing how the two compare
- * @param since the day of the ride from which on the threshold in force was too low without a break, or null
+ * @param since the day of the first ride since which the threshold in force has always been too low, or null
  */
 public record ThresholdCheck(
         @Nullable Double inForceW,
@@ -36,9 +36,9 @@ public record ThresholdCheck(
         UNKNOWN
     }
 
-    /** Efforts this much above what the threshold allows say that it is low: less is within a meter's accuracy. */
+    /** From this share of the threshold on, efforts show that it is low; less lies within the accuracy of a meter. */
     static final double LOW_FROM = 1.03;
-    /** Efforts below this much of it do not support it. */
+    /** Efforts below this share of the threshold do not support it. */
     static final double UNSUPPORTED_BELOW = 0.90;
 
     static ThresholdCheck of(List<SeasonRide> rides, BestEfforts recent, Judge judge, LocalDate asOf) {
@@ -58,7 +58,7 @@ public record ThresholdCheck(
 
     private record InForce(@Nullable Double watts, @Nullable ThresholdSource source) {}
 
-    /** The profile's on that day; else that of the last ride. */
+    /** The threshold that the rider or the profile gives for that day; otherwise the device's of the last ride with one. */
     private static InForce inForce(List<SeasonRide> rides, Judge judge, LocalDate day) {
         Double known = judge.thresholdPowerW(day);
         if (known != null) {

@@ -1,5 +1,5 @@
 /**
- * Rides and seasons as tables, for those who want to reckon further themselves. Only this package knows of the table
+ * Rides and seasons as tables, for further computation. Only this package knows of the table
  * library, and nothing else of the project needs this package.
  */
 @NullMarked
