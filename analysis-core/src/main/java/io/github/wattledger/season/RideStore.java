@@ -1,6 +1,6 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
@@ -524,7 +524,7 @@ final class RideStore implements AutoCloseable {
         String source = row.getString("threshold_source");
         RideJudgement judgement = new RideJudgement(
                 real(row, "threshold_power_w"),
-                source == null ? null : ThresholdSource.valueOf(source),
+                source == null ? null : Origin.valueOf(source),
                 real(row, "intensity_factor"),
                 real(row, "training_stress"),
                 Verdict.valueOf(row.getString("verdict")),
@@ -553,7 +553,7 @@ final class RideStore implements AutoCloseable {
     }
 
     private static @Nullable String sourceId(RideJudgement judgement) {
-        ThresholdSource source = judgement.thresholdSource();
+        Origin source = judgement.thresholdSource();
         return source == null ? null : source.name();
     }
 

@@ -39,7 +39,7 @@ public final class SeasonRun {
 
     private SeasonRun(SeasonRequest request, Executor executor, int inFlight, SeasonListener listener) {
         this.request = request;
-        this.judge = new Judge(request.rider(), request.limits(), request.zone());
+        this.judge = new Judge(request);
         this.executor = executor;
         this.inFlight = inFlight;
         this.listener = listener;

@@ -1,14 +1,14 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RideSource;
-import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Cost;
@@ -92,10 +92,10 @@ public final class JsonReport implements Report {
         json.writeEndObject();
     }
 
-    private static void rider(JsonGenerator json, RiderContext rider) {
+    private static void rider(JsonGenerator json, RiderOnDay rider) {
         json.writeName("rider").writeStartObject();
         number(json, "thresholdPowerW", rider.thresholdPowerW());
-        RiderContext.ThresholdSource from = rider.thresholdPowerSource();
+        RiderOnDay.Origin from = rider.thresholdPowerOrigin();
         string(json, "thresholdPowerSource", from == null ? null : from.id());
         number(json, "thresholdHeartRateBpm", rider.thresholdHeartRateBpm());
         number(json, "massKg", rider.massKg());

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
 import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
 import io.github.wattledger.season.DuplicateRide;
@@ -240,7 +240,7 @@ public final class JsonSeason {
         return number == null ? null : (Double) number.doubleValue();
     }
 
-    private static @Nullable String source(@Nullable ThresholdSource source) {
+    private static @Nullable String source(@Nullable Origin source) {
         return source == null ? null : source.id();
     }
 }

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.RideSource;
 import io.github.wattledger.cli.report.WhatIfReport;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.Measure;
@@ -55,6 +55,7 @@ public final class JsonWhatIf {
             JsonReport.number(json, "high", answer.highMinutes());
             json.writeEndObject();
             influences(json, answer);
+            JsonReport.notes(json, report.notes());
         });
     }
 
