@@ -70,8 +70,10 @@ class DeviceSettingsTest {
         Path folder = Files.createDirectory(temp.resolve("rides"));
         String file =
                 DeviceRide.write(folder.resolve("ride.fit"), MORNING, 250, 72).toString();
-        String profile = Files.writeString(folder.resolve("rider.toml"), "mass_kg = 25\nbike_mass_kg = 4\n")
-                .toString();
+        String profile = Files.writeString(folder.resolve("rider.toml"), """
+                        mass_kg = 25
+                        bike_mass_kg = 4
+                        """).toString();
         assertThat(ok("review", file, "--rider", profile, "--effort", "race").out())
                 .contains("rider 25 kg, bicycle 4 kg");
         ok("what-if", file, "--rider", profile, "--with-drag-area", "-10%");
@@ -83,10 +85,15 @@ class DeviceSettingsTest {
     void aSeasonsRowAndItsPageJudgeByTheThresholdOfOneDay() throws IOException {
         Path folder = Files.createDirectory(temp.resolve("rides"));
         DeviceRide.write(folder.resolve("night.fit"), Instant.parse("2026-06-15T05:00:00Z"), 5, 72);
-        Files.writeString(
-                folder.resolve("rider.toml"),
-                "[[thresholds]]\nfrom = 2026-06-01\npower_w = 200\n\n"
-                        + "[[thresholds]]\nfrom = 2026-06-15\npower_w = 280\n");
+        Files.writeString(folder.resolve("rider.toml"), """
+                [[thresholds]]
+                from = 2026-06-01
+                power_w = 200
+
+                [[thresholds]]
+                from = 2026-06-15
+                power_w = 280
+                """);
         Path pages = temp.resolve("pages");
         String[] season = {"season", folder.toString(), "--zone", "America/Los_Angeles", "--pages", pages.toString()};
         JsonNode row = json(season).get("rides").get(0);
