@@ -3,6 +3,7 @@ package io.github.wattledger;
 import io.github.wattledger.load.Efficiency;
 import io.github.wattledger.load.RollingMean;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.ModelCurve;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.power.WPrimeBalance;
@@ -20,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  * lies on the axis of the whole recording.
  *
  * @param power30sW trailing mean of 30 seconds of power, watts; {@code NaN} without power and while paused
- * @param power180sW the same over three minutes, by which a stretch of road is told easy or hard
+ * @param power180sW trailing mean of 180 seconds of power, watts, by which a stretch of road is called easy or hard;
+ *     {@code NaN} as before
  * @param wPrimeBalanceKJ what was left of W′ at the end of each second of the reviewed part, kilojoules, {@code NaN}
  *     outside it; null while critical power or W′ is not known
  * @param sustainable the power that could be expected with its range, or null
@@ -93,16 +95,13 @@ public record RideDetail(
     }
 
     private static @Nullable Series balance(RideReview review) {
-        Ability ability = review.ability();
-        Double criticalPowerW = ability.criticalPowerW();
-        Double wPrimeKJ = ability.wPrimeKJ();
-        if (criticalPowerW == null || wPrimeKJ == null || !review.ride().has(Channel.POWER)) {
+        AbilityEvidence evidence = review.ability().evidence();
+        WPrimeBalance balance = evidence == null ? null : evidence.balance();
+        if (balance == null || !review.ride().has(Channel.POWER)) {
             return null;
         }
         Interval reviewed = review.reviewed();
-        Series joules = WPrimeBalance.of(
-                        review.ride().part(reviewed), criticalPowerW, wPrimeKJ * 1000, WPrimeBalance.Model.DIFFERENTIAL)
-                .balanceJ();
+        Series joules = balance.balanceJ();
         return Series.generate(
                 review.ride().seconds(),
                 second -> reviewed.contains(second) ? joules.get(second - reviewed.fromSecond()) / 1000 : Double.NaN);

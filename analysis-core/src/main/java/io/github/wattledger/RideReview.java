@@ -1,7 +1,10 @@
 package io.github.wattledger;
 
 import io.github.wattledger.clean.QualityReport;
+import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.power.Ability;
@@ -17,10 +20,10 @@ import org.jspecify.annotations.Nullable;
  * Everything a report shows about one ride.
  *
  * @param source where the numbers come from
- * @param rider the rider as taken
+ * @param rider what holds of the rider on the day of the ride
  * @param quality how good the recording was, and what was changed in it
  * @param load how hard the reviewed part was
- * @param deviceTotals what the device computed for the whole session, or null
+ * @param deviceTotals what the device computed for the whole session, or null; without power, none that rests on it
  * @param curve best mean power for every duration within the reviewed part
  * @param ability what the rider could be expected to hold
  * @param pacing how well it was paced
@@ -31,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record RideReview(
         RideSource source,
-        RiderContext rider,
+        RiderOnDay rider,
         QualityReport quality,
         RideLoad load,
         @Nullable DeviceTotals deviceTotals,
@@ -46,20 +49,5 @@ public record RideReview(
     /** Copies the list. */
     public RideReview {
         climbs = climbs == null ? null : List.copyOf(climbs);
-    }
-
-    /** A review that looked neither for climbs nor for gears. */
-    public RideReview(
-            RideSource source,
-            RiderContext rider,
-            QualityReport quality,
-            RideLoad load,
-            @Nullable DeviceTotals deviceTotals,
-            MeanMaximalCurve curve,
-            Ability ability,
-            PacingReview pacing,
-            Ride ride,
-            Interval reviewed) {
-        this(source, rider, quality, load, deviceTotals, curve, ability, pacing, ride, reviewed, null, null);
     }
 }

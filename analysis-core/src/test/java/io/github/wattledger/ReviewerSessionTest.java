@@ -3,6 +3,7 @@ package io.github.wattledger;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
@@ -43,7 +44,10 @@ class ReviewerSessionTest {
 
     private RideReview review(@Nullable Integer sessionIndex) throws UnreadableRideException {
         return Reviewer.review(
-                file, ReadOptions.DEFAULT, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE.withSessionIndex(sessionIndex));
+                file,
+                ReadOptions.DEFAULT,
+                Rider.UNKNOWN,
+                ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSessionIndex(sessionIndex)));
     }
 
     @Test

@@ -5,12 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
-import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.compare.Comparer;
+import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.ContentDigest;
-import io.github.wattledger.read.CsvColumns;
-import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
@@ -58,7 +57,7 @@ class ReviewerTest {
         void theGivenOneGoesFirst() {
             RideReview review = Reviewer.review(Ride.ofWatts(steady(3600, 200)), RIDER, ReviewOptions.WHOLE_RIDE);
             assertThat(review.rider().thresholdPowerW()).isEqualTo(250);
-            assertThat(review.rider().thresholdPowerSource()).isEqualTo(ThresholdSource.GIVEN);
+            assertThat(review.rider().thresholdPowerOrigin()).isEqualTo(Origin.GIVEN);
         }
 
         @Test
@@ -67,7 +66,7 @@ class ReviewerTest {
             Files.write(file, FitRideWriter.write(SampleRides.evenPaced()));
             RideReview review = Reviewer.review(file, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
             assertThat(review.rider().thresholdPowerW()).isEqualTo(250);
-            assertThat(review.rider().thresholdPowerSource()).isEqualTo(ThresholdSource.DEVICE);
+            assertThat(review.rider().thresholdPowerOrigin()).isEqualTo(Origin.DEVICE);
         }
 
         @Test
@@ -76,7 +75,7 @@ class ReviewerTest {
                     Reviewer.review(Ride.ofWatts(steady(3600, 200)), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
             // 95 percent of the best 20 minutes: common practice, no source.
             assertThat(review.rider().thresholdPowerW()).isCloseTo(190, within(1e-9));
-            assertThat(review.rider().thresholdPowerSource()).isEqualTo(ThresholdSource.ESTIMATED);
+            assertThat(review.rider().thresholdPowerOrigin()).isEqualTo(Origin.ESTIMATED);
         }
 
         @Test
@@ -84,7 +83,7 @@ class ReviewerTest {
             RideReview review =
                     Reviewer.review(Ride.ofWatts(steady(1199, 200)), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
             assertThat(review.rider().thresholdPowerW()).isNull();
-            assertThat(review.rider().thresholdPowerSource()).isNull();
+            assertThat(review.rider().thresholdPowerOrigin()).isNull();
             assertThat(review.load().intensityFactor()).isNull();
         }
     }
@@ -95,7 +94,8 @@ class ReviewerTest {
 
         @Test
         void isCutOutByElapsedTime() {
-            RideReview review = Reviewer.review(ride, RIDER, new ReviewOptions(3600, 7200, null, null, Effort.AUTO));
+            RideReview review = Reviewer.review(
+                    ride, RIDER, ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(3600, 7200)));
             assertThat(review.load().elapsedSeconds()).isEqualTo(3600);
             assertThat(review.load().workKJ()).isEqualTo(720);
             assertThat(review.pacing().judged().fromSecond()).isEqualTo(3600);
@@ -108,7 +108,7 @@ class ReviewerTest {
             double[] watts = steady(3 * 3600, 200);
             Arrays.fill(watts, 0, 1200, 50);
             Ride easyAtFirst = Ride.ofWatts(watts);
-            ReviewOptions asked = new ReviewOptions(0, null, null, null, Effort.AUTO);
+            ReviewOptions asked = ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(0, null));
             assertThat(Reviewer.review(easyAtFirst, RIDER, asked).pacing().judged())
                     .isEqualTo(new Interval(0, 3 * 3600));
             assertThat(Reviewer.review(easyAtFirst, RIDER, ReviewOptions.WHOLE_RIDE)
@@ -120,7 +120,7 @@ class ReviewerTest {
 
         @Test
         void thatBeginsAfterTheEndIsRefused() {
-            ReviewOptions late = new ReviewOptions(20_000, null, null, null, Effort.AUTO);
+            ReviewOptions late = ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(20_000, null));
             assertThatThrownBy(() -> Reviewer.review(ride, RIDER, late))
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessage("the part begins at 20000 s, but the ride ends at 10800 s; choose an earlier start");
@@ -128,7 +128,7 @@ class ReviewerTest {
 
         @Test
         void byLapsOfARideWithoutLapsIsRefused() {
-            ReviewOptions laps = new ReviewOptions(null, null, 1, 2, Effort.AUTO);
+            ReviewOptions laps = ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofLaps(1, 2));
             assertThatThrownBy(() -> Reviewer.review(ride, RIDER, laps))
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessage("the ride has no laps; give the part in elapsed time instead");
@@ -180,24 +180,20 @@ class ReviewerTest {
     }
 
     @Test
-    void theDigestIsWorkedOutUnlessItIsNotWanted(@TempDir Path folder) throws IOException, UnreadableRideException {
+    void theDigestOfTheFileStandsInTheSource(@TempDir Path folder) throws IOException, UnreadableRideException {
         Path file = folder.resolve("ride.fit");
         Files.write(file, FitRideWriter.write(SampleRides.evenPaced()));
         String digest = ContentDigest.sha256(Files.readAllBytes(file));
-        ReadOptions without = ReadOptions.DEFAULT.withDigest(false);
-        assertThat(sha256(file, ReadOptions.DEFAULT)).isEqualTo(digest);
-        assertThat(sha256(file, without)).isNull();
-        assertThat(sha256(file, without.withLimits(ReadLimits.DEFAULT).withCsvColumns(CsvColumns.BY_NAME)))
-                .isNull();
-        assertThat(Comparer.compare(List.of(file, file), without, 0, Double.POSITIVE_INFINITY)
+        assertThat(sha256(file)).isEqualTo(digest);
+        assertThat(Comparer.compare(List.of(file, file), ReadOptions.DEFAULT, 0, Double.POSITIVE_INFINITY)
                         .reference()
                         .source()
                         .sha256())
-                .isNull();
+                .isEqualTo(digest);
     }
 
-    private static @Nullable String sha256(Path file, ReadOptions options) throws UnreadableRideException {
-        return Reviewer.review(file, options, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE)
+    private static @Nullable String sha256(Path file) throws UnreadableRideException {
+        return Reviewer.review(file, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE)
                 .source()
                 .sha256();
     }

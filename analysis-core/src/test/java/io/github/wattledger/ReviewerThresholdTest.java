@@ -2,8 +2,9 @@ package io.github.wattledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
 import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
@@ -38,26 +39,30 @@ class ReviewerThresholdTest {
 
     @Test
     void theProfileBeatsTheDevice() {
-        RiderContext context = context("2026-04-01T08:00:00Z", null, RIDER);
+        RiderOnDay context = context("2026-04-01T08:00:00Z", null, RIDER);
         assertThat(context.thresholdPowerW()).isEqualTo(250);
-        assertThat(context.thresholdPowerSource()).isEqualTo(ThresholdSource.PROFILE);
+        assertThat(context.thresholdPowerOrigin()).isEqualTo(Origin.PROFILE);
         assertThat(context.thresholdHeartRateBpm()).isEqualTo(165);
         assertThat(context.massKg()).isEqualTo(80);
     }
 
     @Test
     void whatIsGivenBeatsTheProfile() {
-        RiderContext context = context(
+        RiderOnDay context = context(
                 "2026-04-01T08:00:00Z",
                 null,
                 RIDER.withThresholdPowerW(245).withThresholdHeartRateBpm(160).withMassKg(74));
-        assertThat(context).isEqualTo(new RiderContext(245.0, ThresholdSource.GIVEN, 160.0, 74.0));
+        assertThat(context.thresholdPower()).isEqualTo(new RiderOnDay.Known(245, Origin.GIVEN));
+        assertThat(context.thresholdHeartRate()).isEqualTo(new RiderOnDay.Known(160, Origin.GIVEN));
+        assertThat(context.mass()).isEqualTo(new RiderOnDay.Known(74, Origin.GIVEN));
     }
 
     @Test
     void withoutAHistoryTheDeviceIsBelieved() {
-        assertThat(context("2026-04-01T08:00:00Z", null, Rider.UNKNOWN))
-                .isEqualTo(new RiderContext(200.0, ThresholdSource.DEVICE, 150.0, 80.0));
+        RiderOnDay context = context("2026-04-01T08:00:00Z", null, Rider.UNKNOWN);
+        assertThat(context.thresholdPower()).isEqualTo(new RiderOnDay.Known(200, Origin.DEVICE));
+        assertThat(context.thresholdHeartRate()).isEqualTo(new RiderOnDay.Known(150, Origin.DEVICE));
+        assertThat(context.mass()).isEqualTo(new RiderOnDay.Known(80, Origin.DEVICE));
     }
 
     @Test
@@ -70,7 +75,7 @@ class ReviewerThresholdTest {
                 .doesNotContain("threshold-later-than-ride");
     }
 
-    private static RiderContext context(String start, @Nullable Integer utcOffsetSeconds, Rider rider) {
+    private static RiderOnDay context(String start, @Nullable Integer utcOffsetSeconds, Rider rider) {
         return review(start, utcOffsetSeconds, rider).rider();
     }
 

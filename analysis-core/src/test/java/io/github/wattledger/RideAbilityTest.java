@@ -3,7 +3,7 @@ package io.github.wattledger;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
@@ -67,7 +67,7 @@ class RideAbilityTest {
     void withoutAThresholdItIsEstimatedWithItsRange() {
         // W' 12 kJ and 280 W: critical power lies above 95 % of the best 20 minutes, 0.95 x 290 W.
         RideReview review = review(TrialRide.watts(280, 12_000, 1), Rider.UNKNOWN);
-        assertThat(review.rider().thresholdPowerSource()).isEqualTo(ThresholdSource.ESTIMATED);
+        assertThat(review.rider().thresholdPowerOrigin()).isEqualTo(Origin.ESTIMATED);
         assertThat(review.rider().thresholdPowerW()).isCloseTo(280, within(0.1));
         AbilityEvidence evidence = Objects.requireNonNull(review.ability().evidence());
         assertThat(Objects.requireNonNull(evidence.thresholdEstimate()).lowW()).isLessThan(280);
@@ -112,7 +112,7 @@ class RideAbilityTest {
             for (int from : surgesAt) {
                 Arrays.fill(watts, from, from + 60, 550);
             }
-            return Reviewer.review(Ride.ofWatts(watts), rider, new ReviewOptions(null, null, null, null, Effort.RACE));
+            return Reviewer.review(Ride.ofWatts(watts), rider, ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
         }
 
         /** By hand: 60 s x 300 W = 18 kJ spent, a tenth left; at 200 W nine tenths are back after 400 s x ln 9 = 879 s. */

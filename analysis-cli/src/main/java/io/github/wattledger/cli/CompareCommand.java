@@ -1,10 +1,10 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.Comparer;
-import io.github.wattledger.RideComparison;
 import io.github.wattledger.cli.report.html.HtmlComparison;
 import io.github.wattledger.cli.report.json.JsonComparison;
 import io.github.wattledger.cli.report.text.TextComparison;
+import io.github.wattledger.compare.Comparer;
+import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
@@ -98,8 +98,7 @@ final class CompareCommand implements Callable<Integer> {
             files.add(InputFile.ride(ride));
         }
         // Only JSON names the digests of the files.
-        ReadOptions reading = ReadOptions.DEFAULT.withDigest(format == SeasonFormat.JSON);
-        RideComparison comparison = Comparer.compare(files, reading, from, to);
+        RideComparison comparison = Comparer.compare(files, ReadOptions.DEFAULT, from, to);
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextComparison().write(comparison, report);

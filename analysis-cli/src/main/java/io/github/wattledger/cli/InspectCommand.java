@@ -1,9 +1,9 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.FileInspection;
-import io.github.wattledger.Inspector;
 import io.github.wattledger.cli.report.json.JsonInspection;
 import io.github.wattledger.cli.report.text.TextInspection;
+import io.github.wattledger.intake.FileInspection;
+import io.github.wattledger.intake.Inspector;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;

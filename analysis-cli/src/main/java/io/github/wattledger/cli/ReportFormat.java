@@ -5,7 +5,6 @@ import io.github.wattledger.cli.report.csv.CsvReport;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.json.JsonReport;
 import io.github.wattledger.cli.report.text.TextReport;
-import io.github.wattledger.read.ReadOptions;
 
 /** The forms in which a review can be asked for. */
 enum ReportFormat {
@@ -13,11 +12,6 @@ enum ReportFormat {
     JSON,
     CSV,
     HTML;
-
-    /** How to read the file: only JSON names its digest. */
-    ReadOptions reading() {
-        return ReadOptions.DEFAULT.withDigest(this == JSON);
-    }
 
     /** The report; only its own classes are loaded. */
     Report report() {

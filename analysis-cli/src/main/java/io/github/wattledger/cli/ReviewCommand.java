@@ -6,6 +6,7 @@ import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.text.TextExplanation;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
@@ -177,8 +178,8 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
-        ReviewOptions options = options().withSessionIndex(sessionIndex);
-        ReadOptions reading = format.reading().withCsvColumns(columns.csvColumns(spec));
+        ReviewOptions options = options();
+        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
         Path file = InputFile.ride(ride);
         Path target = output == null ? null : outputPath(output, file);
         RiderProfile profile =
@@ -217,8 +218,11 @@ final class ReviewCommand implements Callable<Integer> {
         if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
             throw Usage.error(spec, "--to must be later than " + (fromSecond == null ? "the start" : "--from"));
         }
-        return new ReviewOptions(
-                fromSecond, toSecond, laps == null ? null : laps.first(), laps == null ? null : laps.last(), effort);
+        Selection part =
+                laps == null ? Selection.ofSeconds(fromSecond, toSecond) : Selection.ofLaps(laps.first(), laps.last());
+        return ReviewOptions.WHOLE_RIDE
+                .withSelection(part.withSessionIndex(sessionIndex))
+                .withEffort(effort);
     }
 
     private Rider withFlags(Rider profile) {

@@ -6,7 +6,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
@@ -86,10 +86,10 @@ final class SeasonPages {
         }
         RideReview review;
         try {
-            ReviewOptions options = ReviewOptions.WHOLE_RIDE
-                    .withLimits(request.limits())
-                    .withSessionIndex(ride.source().sessionIndex());
-            review = Reviewer.review(file, ReadOptions.DEFAULT.withDigest(false), request.rider(), options);
+            ReviewOptions options = request.reviewOptions()
+                    .withSelection(
+                            Selection.WHOLE_RIDE.withSessionIndex(ride.source().sessionIndex()));
+            review = Reviewer.review(file, request.rider(), options);
         } catch (UnreadableRideException e) {
             return false;
         }

@@ -1,7 +1,5 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.Replayer;
-import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
@@ -9,10 +7,11 @@ import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.cli.report.json.JsonWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.course.Course;
-import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.replay.Replayer;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;
@@ -345,15 +344,13 @@ final class WhatIfCommand implements Callable<Integer> {
             throw Usage.error(
                     spec, "--with-power of a RIDE takes a change such as +10 or +5%: a ride has no one power");
         }
-        ReviewOptions options =
-                new ReviewOptions(from, to, null, null, Effort.AUTO).withSessionIndex(rideChoice.sessionIndex);
+        Selection selection = Selection.ofSeconds(from, to).withSessionIndex(rideChoice.sessionIndex);
         Path file = InputFile.ride(name);
-        // Only JSON names the digest of the file.
-        ReadOptions reading = ReadOptions.DEFAULT.withDigest(format == InspectionFormat.JSON);
         Rider rider = rider();
         try {
-            Replayer.Replayed replayed = Replayer.whatIf(file, reading, rider, asItIs.position, change, options);
-            return new WhatIfReport(replayed.source(), replayed.ridden(), null, replayed.answer());
+            Replayer.Replayed replayed =
+                    Replayer.whatIf(file, ReadOptions.DEFAULT, rider, asItIs.position, change, selection);
+            return new WhatIfReport(replayed.source(), replayed.ridden(), null, replayed.answer(), replayed.notes());
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
@@ -381,7 +378,7 @@ final class WhatIfCommand implements Callable<Integer> {
             RigChoice rig = RigChoice.ofNoRide(
                     rider.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), asItIs.position);
             Air air = air(road.temperatureC, road.altitudeM, road.pressureHpa, road.densityKgPerM3);
-            return new WhatIfReport(null, null, ascentM, WhatIf.steady(course, powerW, rig, air, change));
+            return new WhatIfReport(null, null, ascentM, WhatIf.steady(course, powerW, rig, air, change), List.of());
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }

@@ -24,7 +24,7 @@ final class LongRide {
                 .withThresholdPowerW(260)
                 .withThresholdHeartRateBpm(168)
                 .withMassKg(72);
-        return Reviewer.review(ride(), rider, new ReviewOptions(null, null, null, null, Effort.RACE));
+        return Reviewer.review(ride(), rider, ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
     }
 
     private static Ride ride() {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.report.SampleReviews;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
@@ -270,19 +271,26 @@ class MainTest {
         void timesAreElapsedHoursMinutesAndSeconds() {
             read("review", "a.fit", "--from", "0:05", "--to", "12:34:56", "--effort", "race");
             // 5 min = 300 s; 12 h 34 min 56 s = 43,200 + 2,040 + 56 s
-            assertThat(options).isEqualTo(new ReviewOptions(300, 45_296, null, null, Effort.RACE));
+            assertThat(options)
+                    .isEqualTo(ReviewOptions.WHOLE_RIDE
+                            .withSelection(Selection.ofSeconds(300, 45_296))
+                            .withEffort(Effort.RACE));
         }
 
         @Test
         void theEndCanStandAlone() {
             read("review", "a.fit", "--to", "0:00:01", "--effort", "training");
-            assertThat(options).isEqualTo(new ReviewOptions(null, 1, null, null, Effort.TRAINING));
+            assertThat(options)
+                    .isEqualTo(ReviewOptions.WHOLE_RIDE
+                            .withSelection(Selection.ofSeconds(null, 1))
+                            .withEffort(Effort.TRAINING));
         }
 
         @Test
         void sessionsAreCountedFromOne() {
             read("review", "a.fit", "--session", "2");
-            assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE.withSessionIndex(1));
+            assertThat(options)
+                    .isEqualTo(ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSessionIndex(1)));
         }
 
         @Test
@@ -304,7 +312,7 @@ class MainTest {
         @CsvSource({"3,3,3", "3-7,3,7", "3-3,3,3"})
         void lapsAreOneOrARange(String words, int first, int last) {
             read("review", "a.fit", "--laps", words);
-            assertThat(options).isEqualTo(new ReviewOptions(null, null, first, last, Effort.AUTO));
+            assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofLaps(first, last)));
         }
     }
 
@@ -337,7 +345,7 @@ class MainTest {
                                         .withThresholdPowerW(245));
                         assertThat(options.limits())
                                 .isEqualTo(JudgementLimits.USUAL.with(JudgementLimit.DRIFT_PERCENT, 5));
-                        assertThat(options.fromSecond()).isEqualTo(300);
+                        assertThat(options.selection().fromSecond()).isEqualTo(300);
                         return SampleReviews.race();
                     },
                     "review",

@@ -515,7 +515,9 @@ class PagesInBrowserTest {
                 new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320),
                 race.pacing(),
                 race.ride(),
-                race.reviewed());
+                race.reviewed(),
+                null,
+                null);
         browser().open(pageOf(known, "balance.html"));
         browser().awaitCharts();
         assertThat(text("[...document.querySelectorAll('.pane h4')].map(h => h.textContent).join('; ')"))

@@ -85,13 +85,24 @@ public record GearUse(
      * @return empty without speed or cadence
      */
     public static Optional<GearUse> of(Ride ride, Gears gears) {
+        return of(ride, Course.of(ride).orElse(null), gears);
+    }
+
+    /**
+     * The use of gears in a ride whose course is known already.
+     *
+     * @param course the course of this ride, or null where it leads nowhere
+     * @param gears the bicycle's gears
+     * @return empty without speed or cadence
+     */
+    public static Optional<GearUse> of(Ride ride, @Nullable Course course, Gears gears) {
         if (!ride.has(Channel.SPEED) || !ride.has(Channel.CADENCE)) {
             return Optional.empty();
         }
         List<Gear> all = all(gears);
         int[] seconds = new int[all.size()];
         double[] metres = new double[all.size()];
-        Grades grades = new Grades(ride);
+        Grades grades = new Grades(ride, course);
         int pedalled = 0;
         int unmatched = 0;
         int spunOut = 0;
@@ -157,7 +168,7 @@ public record GearUse(
             return Optional.empty();
         }
         List<Gear> all = all(other);
-        Grades grades = new Grades(ride);
+        Grades grades = new Grades(ride, Course.of(ride).orElse(null));
         int spunOut = 0;
         int overGeared = 0;
         for (int second = 0; second < ride.seconds(); second++) {
@@ -235,8 +246,8 @@ public record GearUse(
         private final @Nullable Course course;
         private final Series distance;
 
-        Grades(Ride ride) {
-            course = Course.of(ride).orElse(null);
+        Grades(Ride ride, @Nullable Course course) {
+            this.course = course;
             distance = ride.series(Channel.DISTANCE);
         }
 

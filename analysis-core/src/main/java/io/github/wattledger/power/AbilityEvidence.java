@@ -1,6 +1,5 @@
 package io.github.wattledger.power;
 
-import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -10,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param sustainable sustainable power with its range, or null
  * @param criticalPower the fit to this ride's curve, or why there is none
- * @param spending how W′ was used, or null where W′ is not known
+ * @param balance the balance of W′ over the ride by the differential model, or null where W′ is not known
  * @param durability best efforts before and after so much work, possibly none
  * @param thresholdEstimate threshold power as estimated from this ride, or null when one was known
  * @param thresholdHeartRate heart rate in a steady effort near threshold, or null when the ride holds none
@@ -18,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 public record AbilityEvidence(
         @Nullable SustainablePower sustainable,
         CriticalPowerResult criticalPower,
-        @Nullable Spending spending,
+        @Nullable WPrimeBalance balance,
         List<Durability> durability,
         @Nullable ThresholdEstimate thresholdEstimate,
         @Nullable ThresholdHeartRate thresholdHeartRate)
@@ -31,8 +30,13 @@ public record AbilityEvidence(
         durability = List.copyOf(durability);
     }
 
+    /** How the ride spent its rider's W′; null where W′ is not known, and for a ride without a second. */
+    public @Nullable Spending spending() {
+        return balance == null ? null : Spending.of(balance);
+    }
+
     /**
-     * How W′ was used in a ride, by the differential model.
+     * How W′ was used in a ride.
      *
      * @param lowestKJ lowest W′ balance, kilojoules; below 0 when critical power or W′ is set too low
      * @param lowestSecond the second at whose end it was lowest
@@ -44,13 +48,8 @@ public record AbilityEvidence(
             int lowestSecond,
             int secondsBelowQuarter,
             @Nullable String warning) implements Serializable {
-        /**
-         * How a ride spent its rider's W′; null for a ride without a second.
-         *
-         * @throws IllegalArgumentException when critical power (watts) or W′ (joules) is not above 0
-         */
-        public static @Nullable Spending of(Ride ride, double criticalPowerW, double wPrimeJ) {
-            WPrimeBalance balance = WPrimeBalance.of(ride, criticalPowerW, wPrimeJ, WPrimeBalance.Model.DIFFERENTIAL);
+        /** What a balance says of the use of W′; null for a ride without a second. */
+        public static @Nullable Spending of(WPrimeBalance balance) {
             if (balance.minimumSecond().isEmpty()) {
                 return null;
             }

@@ -6,26 +6,19 @@ import java.io.Serializable;
  * How to read a file.
  *
  * @param limits how much may be read
- * @param csvColumns which columns of a CSV file to take for what; other formats pass it over
- * @param digest whether {@code Reviewer}, {@code Comparer} and {@code Replayer} also work out the SHA-256 digest of the
- *     file; without it {@code RideSource.sha256} is null. {@code Inspector} always does
+ * @param csvColumns which columns of a CSV file to take for what; other formats ignore it
  */
-public record ReadOptions(ReadLimits limits, CsvColumns csvColumns, boolean digest) implements Serializable {
-    /** The usual limits; columns are found by their names; with the digest. */
-    public static final ReadOptions DEFAULT = new ReadOptions(ReadLimits.DEFAULT, CsvColumns.BY_NAME, true);
+public record ReadOptions(ReadLimits limits, CsvColumns csvColumns) implements Serializable {
+    /** The usual limits; columns are found by their names. */
+    public static final ReadOptions DEFAULT = new ReadOptions(ReadLimits.DEFAULT, CsvColumns.BY_NAME);
 
     /** The same options with other limits. */
     public ReadOptions withLimits(ReadLimits other) {
-        return new ReadOptions(other, csvColumns, digest);
+        return new ReadOptions(other, csvColumns);
     }
 
     /** The same options with other columns. */
     public ReadOptions withCsvColumns(CsvColumns other) {
-        return new ReadOptions(limits, other, digest);
-    }
-
-    /** The same options with the digest or without it, which saves a twentieth of a review that is started cold. */
-    public ReadOptions withDigest(boolean other) {
-        return new ReadOptions(limits, csvColumns, other);
+        return new ReadOptions(limits, other);
     }
 }

@@ -1,6 +1,7 @@
 package io.github.wattledger.read;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -95,5 +96,29 @@ public final class RideFiles {
         } catch (IOException e) {
             throw new UnreadableRideException(file + ": could not be read (" + e.getMessage() + ")", e);
         }
+    }
+
+    /**
+     * The bytes of a stream, which is read to its end and not closed.
+     *
+     * @param name what to call it in messages
+     * @throws UnreadableRideException when they cannot be had, or are more than the limits allow; its message is one line
+     *     that begins with the name
+     */
+    public static byte[] content(InputStream in, String name, ReadLimits limits) throws UnreadableRideException {
+        byte[] content;
+        try {
+            content = in.readNBytes((int) limits.maximumBytes() + 1);
+        } catch (IOException e) {
+            throw new UnreadableRideException(name + ": could not be read (" + e.getMessage() + ")", e);
+        }
+        if (content.length > limits.maximumBytes()) {
+            throw new UnreadableRideException(String.format(
+                    Locale.ROOT,
+                    "%s: has more than the %,.1f MB that are read; is it a ride?",
+                    name,
+                    limits.maximumBytes() / (double) BYTES_PER_MB));
+        }
+        return content;
     }
 }

@@ -41,4 +41,30 @@ public record DeviceTotals(
     /** Nothing stored at all. */
     public static final DeviceTotals NONE =
             new DeviceTotals(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+
+    /**
+     * The same totals, null where one that rests on power is 0: some devices store 0 W where they had no power meter,
+     * which stands for "not known".
+     */
+    public DeviceTotals withoutZeroPower() {
+        return new DeviceTotals(
+                elapsedSeconds,
+                timerSeconds,
+                movingSeconds,
+                distanceM,
+                ascentM,
+                zeroToNull(workKJ),
+                zeroToNull(averagePowerW),
+                zeroToNull(normalizedPowerW),
+                zeroToNull(intensityFactor),
+                zeroToNull(trainingStress),
+                averageHeartRateBpm,
+                maximumHeartRateBpm,
+                averageCadenceRpm,
+                averageSpeedMps);
+    }
+
+    private static @Nullable Double zeroToNull(@Nullable Double value) {
+        return value == null || value == 0 ? null : value;
+    }
 }

@@ -3,24 +3,21 @@ package io.github.wattledger.season;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RiderContext.ThresholdSource;
-import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.intake.OpenedRide;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.read.ContentDigest;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.rig.Position;
-import io.github.wattledger.rig.RigChoice;
-import io.github.wattledger.rig.RigEstimate;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -29,19 +26,15 @@ import org.jspecify.annotations.Nullable;
 
 /** Reviews the rides of one rider, each against what held on its day. */
 final class Judge {
-    private static final int MOST_OFFSET_SECONDS = 18 * 3600; // the range of java.time.ZoneOffset
-
     private final Rider rider;
     private final ReviewOptions options;
-    private final ZoneId zone;
 
     /** A rider's thousands of rides share a handful of days on which something changed. */
-    private final Map<OnDay, String> keys = new ConcurrentHashMap<>();
+    private final Map<Facts, String> keys = new ConcurrentHashMap<>();
 
-    Judge(Rider rider, JudgementLimits limits, ZoneId zone) {
-        this.rider = rider;
-        this.options = ReviewOptions.WHOLE_RIDE.withLimits(limits);
-        this.zone = zone;
+    Judge(SeasonRequest request) {
+        this.rider = request.rider();
+        this.options = request.reviewOptions();
     }
 
     /** What a ride comes to. */
@@ -55,12 +48,13 @@ final class Judge {
      */
     Judged judge(
             Ride ride, StoredRide.Device device, @Nullable Integer utcOffsetSeconds, @Nullable KeptEstimate estimate) {
-        OnDay onDay = onDay(device, ride.start(), utcOffsetSeconds);
-        RigEstimate known = estimate == null ? null : estimate.with(totalMassKg(onDay.rider()));
-        RideReview review = Reviewer.review(ride, onDay.rider(), options, known);
+        OpenedRide opened = OpenedRide.of(ride, recordingDevice(device), utcOffsetSeconds);
+        RiderOnDay onDay = opened.riderOnDay(rider, options.zone());
+        RideReview review =
+                Reviewer.review(opened, rider, options, estimate == null ? null : estimate.with(totalMassKg(onDay)));
         return new Judged(
                 RideNumbers.of(ride, review.load()),
-                judgement(review, onDay.source()),
+                judgement(review),
                 key(onDay),
                 bests(review.curve()),
                 review.ability().evidence() == null
@@ -68,14 +62,28 @@ final class Judge {
                         : review.ability().evidence().durability());
     }
 
-    /** Rider and bicycle together on the day of a ride, kg. */
-    double totalMassKg(StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds) {
-        return totalMassKg(onDay(device, start, utcOffsetSeconds).rider());
+    private static RecordingDevice recordingDevice(StoredRide.Device device) {
+        return new RecordingDevice(
+                device.name(), device.thresholdPowerW(), device.thresholdHeartRateBpm(), null, device.riderMassKg());
     }
 
-    private static double totalMassKg(Rider rider) {
-        return RigChoice.ofNoRide(rider.massKg(), rider.bikeMassKg(), null, null, Position.HOODS)
-                .totalKg();
+    /** Rider and bicycle together on the day of a ride, kg. */
+    double totalMassKg(StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds) {
+        return totalMassKg(onDay(device, start, utcOffsetSeconds));
+    }
+
+    /** Rider and bicycle together on a day, kg. */
+    static double totalMassKg(RiderOnDay onDay) {
+        return onDay.rig(Position.HOODS).totalKg();
+    }
+
+    /** What holds of the rider on the day of a ride. */
+    RiderOnDay onDay(OpenedRide opened) {
+        return opened.riderOnDay(rider, options.zone());
+    }
+
+    private RiderOnDay onDay(StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds) {
+        return RiderOnDay.of(rider, recordingDevice(device), day(start, utcOffsetSeconds));
     }
 
     /** Stands for everything about the rider that a judgement depends on: another key, another judgement. */
@@ -83,87 +91,48 @@ final class Judge {
         return key(onDay(device, start, utcOffsetSeconds));
     }
 
-    /** The day of a ride on the rider's own calendar: by the recording's clock where it knows it. */
+    /** The day of a ride on the rider's own calendar. */
     LocalDate day(Instant start, @Nullable Integer utcOffsetSeconds) {
-        boolean known = utcOffsetSeconds != null && Math.abs((long) utcOffsetSeconds) <= MOST_OFFSET_SECONDS;
-        ZoneId clock = utcOffsetSeconds == null || !known ? zone : ZoneOffset.ofTotalSeconds(utcOffsetSeconds);
-        return LocalDate.ofInstant(start, clock);
+        return RiderOnDay.localDay(start, utcOffsetSeconds, options.zone());
     }
 
-    /** Threshold power in force on a day, watts, without regard to devices; null when none is known. */
-    @Nullable Double thresholdPowerW(LocalDate day) {
-        return rider.thresholdPowerW() != null
-                ? rider.thresholdPowerW()
-                : rider.thresholds().powerW(day);
+    /** Threshold power in force on a day, without regard to devices; null when none is known. */
+    RiderOnDay.@Nullable Known thresholdPower(LocalDate day) {
+        return RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day).thresholdPower();
     }
 
-    /** Whether one threshold was given for all days. */
-    boolean isGiven() {
-        return rider.thresholdPowerW() != null;
-    }
+    /** What differs from day to day; the rest of the rider and the limits are the same for all rides. */
+    private record Facts(
+            RiderOnDay.@Nullable Known thresholdPower,
+            RiderOnDay.@Nullable Known thresholdHeartRate,
+            RiderOnDay.@Nullable Known mass,
+            List<LongBest> longBests) {}
 
-    private record OnDay(Rider rider, @Nullable ThresholdSource source) {}
-
-    private OnDay onDay(StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds) {
-        LocalDate day = day(start, utcOffsetSeconds);
-        Double powerW = rider.thresholdPowerW();
-        ThresholdSource source = ThresholdSource.GIVEN;
-        if (powerW == null) {
-            powerW = rider.thresholds().powerW(day);
-            source = ThresholdSource.PROFILE;
-        }
-        if (powerW == null) {
-            powerW = within(Bounds.THRESHOLD_POWER_W, device.thresholdPowerW());
-            source = ThresholdSource.DEVICE;
-        }
-        Rider now = rider.withThresholds(ThresholdHistory.NONE);
-        if (powerW != null) {
-            now = now.withThresholdPowerW(powerW);
-        }
-        Double heartRateBpm = rider.thresholdHeartRateBpm();
-        if (heartRateBpm == null) {
-            heartRateBpm = rider.thresholds().heartRateBpm(day);
-        }
-        if (heartRateBpm == null) {
-            heartRateBpm = within(Bounds.THRESHOLD_HEART_RATE_BPM, device.thresholdHeartRateBpm());
-        }
-        if (heartRateBpm != null) {
-            now = now.withThresholdHeartRateBpm(heartRateBpm);
-        }
-        Double massKg = within(Bounds.RIDER_MASS_KG, device.riderMassKg());
-        if (rider.massKg() == null && massKg != null) {
-            now = now.withMassKg(massKg);
-        }
-        return new OnDay(now, powerW == null ? null : source);
-    }
-
-    /** A device's setting, or null when nobody can have it: then it was never set. */
-    private static @Nullable Double within(Bounds bounds, @Nullable Double setting) {
-        return setting != null && bounds.contains(setting) ? setting : null;
-    }
-
-    private String key(OnDay onDay) {
-        return keys.computeIfAbsent(onDay, facts -> {
-            String words = facts.rider() + "\n" + facts.source() + "\n" + options.limits();
+    private String key(RiderOnDay onDay) {
+        Facts today =
+                new Facts(onDay.thresholdPower(), onDay.thresholdHeartRate(), onDay.mass(), onDay.earlierLongBests());
+        return keys.computeIfAbsent(today, facts -> {
+            Rider anyDay = rider.withThresholds(ThresholdHistory.NONE).withLongBests(List.of());
+            String words = facts + "\n" + anyDay + "\n" + options.limits();
             return ContentDigest.sha256(words.getBytes(StandardCharsets.UTF_8)).substring(0, 16);
         });
     }
 
-    private static RideJudgement judgement(RideReview review, @Nullable ThresholdSource source) {
+    private static RideJudgement judgement(RideReview review) {
         List<RideJudgement.Found> found = review.pacing().findings().stream()
                 .map(finding -> new RideJudgement.Found(finding.kind(), finding.severity()))
                 .toList();
         TimeLedger.Entry lost = review.pacing().ledger().allAtOnce().orElse(null);
         return new RideJudgement(
                 review.rider().thresholdPowerW(),
-                source != null ? source : review.rider().thresholdPowerSource(),
+                review.rider().thresholdPowerOrigin(),
                 review.load().intensityFactor(),
                 review.load().trainingStress(),
                 review.pacing().verdict(),
                 review.pacing().verdictReason(),
                 review.pacing().targetW(),
-                lost == null ? null : (Double) lost.minutesLow(),
-                lost == null ? null : (Double) lost.minutesHigh(),
+                lost == null ? null : Double.valueOf(lost.minutesLow()),
+                lost == null ? null : Double.valueOf(lost.minutesHigh()),
                 found);
     }
 

@@ -6,15 +6,15 @@ import io.github.wattledger.rig.RigEstimate;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Drag area and rolling resistance as the whole recording told them. The estimate parts wind from drag by the direction
- * of travel, and that by positions, which the store does not keep; nor does it keep directions, from which, with the
- * distance, the track could be drawn again to some tens of metres. So it keeps what came of them.
+ * Drag area and rolling resistance as estimated from the whole recording. The estimate separates wind from drag by the
+ * direction of travel, which comes from positions. The store keeps no positions. It keeps no directions either: with the
+ * distance they would draw the track again to some tens of metres. So the store keeps the estimate itself.
  *
- * @param totalMassKg rider and bicycle, with which the estimate was made; with another mass it is another
- * @param estimate what came out
+ * @param totalMassKg mass of rider and bicycle, kg, with which the estimate was made; another mass gives another estimate
+ * @param estimate the estimate
  */
 record KeptEstimate(double totalMassKg, RigEstimate estimate) {
-    /** The estimate of a ride, or null where the stored ride tells all that this one does. */
+    /** The estimate of a ride, or null where the stored ride alone gives the same estimate. */
     static @Nullable KeptEstimate of(Ride whole, double totalMassKg) {
         boolean hasPositions = whole.has(Channel.LATITUDE) && whole.has(Channel.LONGITUDE);
         return hasPositions && whole.has(Channel.POWER)

@@ -1,12 +1,12 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.intake.OpenedRide;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadLimits;
-import io.github.wattledger.read.ReadResult;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,12 +45,10 @@ final class RideIntake {
             if (knownContents.contains(sha256)) {
                 return new Taken(file, sha256, true, List.of(), null);
             }
-            ReadResult read = RideFiles.read(content, file.name(), ReadLimits.DEFAULT);
             List<NewRide> rides = new ArrayList<>();
-            for (Recording recording : cycling(read)) {
-                NewRide ride = newRide(recording, read.format(), sha256, judge);
-                if (ride != null) {
-                    rides.add(ride);
+            for (OpenedRide opened : OpenedRide.allCycling(content, sha256, file.name(), ReadOptions.DEFAULT)) {
+                if (opened.ride().seconds() > 0) {
+                    rides.add(newRide(opened, sha256, judge));
                 }
             }
             return new Taken(file, sha256, false, rides, rides.isEmpty() ? "holds no cycling with samples" : null);
@@ -62,34 +60,23 @@ final class RideIntake {
         }
     }
 
-    private static List<Recording> cycling(ReadResult read) {
-        List<Recording> named =
-                read.recordings().stream().filter(Recording::isCycling).toList();
-        return named.isEmpty()
-                ? read.recordings().stream().filter(Recording::isOfUnnamedSport).toList()
-                : named;
-    }
-
-    private static @Nullable NewRide newRide(Recording recording, String format, String sha256, Judge judge) {
-        Ride whole = Cleaning.clean(recording).ride();
-        if (whole.seconds() == 0) {
-            return null;
-        }
+    private static NewRide newRide(OpenedRide opened, String sha256, Judge judge) {
+        Ride whole = opened.ride();
+        RideSource source = opened.source();
         // What is judged now is exactly what will be judged from the store, so that both give the same.
         Ride ride = RideCodec.slim(whole);
         StoredRide.Device device = new StoredRide.Device(
-                recording.device().name(),
-                recording.device().thresholdPowerW(),
-                recording.device().thresholdHeartRateBpm(),
-                recording.device().riderMassKg());
-        KeptEstimate estimate =
-                KeptEstimate.of(whole, judge.totalMassKg(device, ride.start(), recording.utcOffsetSeconds()));
+                opened.device().name(),
+                opened.device().thresholdPowerW(),
+                opened.device().thresholdHeartRateBpm(),
+                opened.device().riderMassKg());
+        KeptEstimate estimate = KeptEstimate.of(whole, Judge.totalMassKg(judge.onDay(opened)));
         StoredRide stored = new StoredRide(
-                new StoredRide.Key(sha256, recording.sessionIndex()),
+                new StoredRide.Key(sha256, source.sessionIndex()),
                 device,
                 ride.start(),
-                recording.utcOffsetSeconds(),
-                format,
+                source.utcOffsetSeconds(),
+                String.valueOf(source.format()),
                 whole.channels().size(),
                 ride.laps().size(),
                 RideCodec.pack(ride),
@@ -97,7 +84,7 @@ final class RideIntake {
                 RideCodec.packLaps(ride),
                 ride.seconds(),
                 estimate);
-        return new NewRide(stored, judge.judge(ride, device, recording.utcOffsetSeconds(), estimate));
+        return new NewRide(stored, judge.judge(ride, device, source.utcOffsetSeconds(), estimate));
     }
 
     /** The reader's sentence without the file's name, which stands beside it anyway. */

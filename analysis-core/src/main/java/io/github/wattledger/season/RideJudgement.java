@@ -1,6 +1,6 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record RideJudgement(
         @Nullable Double thresholdPowerW,
-        @Nullable ThresholdSource thresholdSource,
+        @Nullable Origin thresholdSource,
         @Nullable Double intensityFactor,
         @Nullable Double trainingStress,
         Verdict verdict,
@@ -52,7 +52,7 @@ public record RideJudgement(
     RideJudgement withEstimate(double powerW, @Nullable Double newIntensityFactor, @Nullable Double newTrainingStress) {
         return new RideJudgement(
                 powerW,
-                ThresholdSource.ESTIMATED,
+                Origin.ESTIMATED,
                 newIntensityFactor,
                 newTrainingStress,
                 verdict,

@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.rider.Rider;
 import java.nio.file.Path;
@@ -34,6 +35,11 @@ public record SeasonRequest(
         if (folders.isEmpty()) {
             throw new IllegalArgumentException("no folder, expected at least one");
         }
+    }
+
+    /** How each ride of the season is reviewed. A review of one ride with these options agrees with its row. */
+    public ReviewOptions reviewOptions() {
+        return ReviewOptions.WHOLE_RIDE.withLimits(limits).withZone(zone);
     }
 
     /**

@@ -1,6 +1,6 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.load.TrainingStress;
 import io.github.wattledger.power.Durability;
 import java.io.Serializable;
@@ -165,8 +165,7 @@ public record SeasonReview(
         for (int i = 0; i < rides.size(); i++) {
             SeasonRide ride = rides.get(i);
             RideJudgement judgement = ride.judgement();
-            boolean known =
-                    judgement.thresholdSource() != null && judgement.thresholdSource() != ThresholdSource.ESTIMATED;
+            boolean known = judgement.thresholdSource() != null && judgement.thresholdSource() != Origin.ESTIMATED;
             Double normalizedPowerW = ride.numbers().normalizedPowerW();
             if (known || normalizedPowerW == null) {
                 judged.add(ride);

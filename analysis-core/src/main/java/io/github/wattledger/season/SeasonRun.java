@@ -29,7 +29,7 @@ public final class SeasonRun {
 
     private SeasonRun(SeasonRequest request, Executor executor, int inFlight, SeasonListener listener) {
         this.request = request;
-        this.judge = new Judge(request.rider(), request.limits(), request.zone());
+        this.judge = new Judge(request);
         this.loop = new WorkLoop(executor, inFlight, listener);
         this.listener = listener;
     }

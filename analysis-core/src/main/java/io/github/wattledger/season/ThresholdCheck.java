@@ -1,6 +1,7 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.List;
@@ -18,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record ThresholdCheck(
         @Nullable Double inForceW,
-        @Nullable ThresholdSource source,
+        @Nullable Origin source,
         @Nullable Double impliedW,
         BestEfforts.@Nullable Effort effort,
         Standing standing,
@@ -56,18 +57,18 @@ public record ThresholdCheck(
                 watts, inForce.source(), impliedW, effort, standing, low ? lowSince(rides, judge) : null);
     }
 
-    private record InForce(@Nullable Double watts, @Nullable ThresholdSource source) {}
+    private record InForce(@Nullable Double watts, @Nullable Origin source) {}
 
     /** The threshold that the rider or the profile gives for that day; otherwise the device's of the last ride with one. */
     private static InForce inForce(List<SeasonRide> rides, Judge judge, LocalDate day) {
-        Double known = judge.thresholdPowerW(day);
+        RiderOnDay.Known known = judge.thresholdPower(day);
         if (known != null) {
-            return new InForce(known, judge.isGiven() ? ThresholdSource.GIVEN : ThresholdSource.PROFILE);
+            return new InForce(known.value(), known.origin());
         }
         for (int i = rides.size() - 1; i >= 0; i--) {
             RideJudgement judgement = rides.get(i).judgement();
-            if (judgement.thresholdSource() == ThresholdSource.DEVICE) {
-                return new InForce(judgement.thresholdPowerW(), ThresholdSource.DEVICE);
+            if (judgement.thresholdSource() == Origin.DEVICE) {
+                return new InForce(judgement.thresholdPowerW(), Origin.DEVICE);
             }
         }
         return new InForce(null, null);

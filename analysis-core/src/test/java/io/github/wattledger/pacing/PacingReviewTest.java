@@ -37,7 +37,7 @@ class PacingReviewTest {
     }
 
     private static RideReview review(Ride ride, Effort effort) {
-        return Reviewer.review(ride, RIDER, new ReviewOptions(null, null, null, null, effort));
+        return Reviewer.review(ride, RIDER, ReviewOptions.WHOLE_RIDE.withEffort(effort));
     }
 
     /** Level ground at 8 m/s, with the given power and a heart rate. */

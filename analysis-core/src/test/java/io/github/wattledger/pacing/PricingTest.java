@@ -8,6 +8,7 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -361,7 +362,12 @@ class PricingTest {
                     .channel(Channel.DISTANCE, Series.generate(seconds, second -> 8.0 * (second + 1)))
                     .channel(Channel.ALTITUDE, Series.generate(seconds, second -> 40))
                     .build();
-            RideReview review = Reviewer.review(ride, RIDER, new ReviewOptions(0, 3600, null, null, Effort.RACE));
+            RideReview review = Reviewer.review(
+                    ride,
+                    RIDER,
+                    ReviewOptions.WHOLE_RIDE
+                            .withSelection(Selection.ofSeconds(0, 3600))
+                            .withEffort(Effort.RACE));
             return finding(review, FindingKind.OVER_HARD_START).cost();
         }
 

@@ -279,11 +279,15 @@ class WPrimeBalanceTest {
         assertThat(beyond.lowestKJ()).isCloseTo(-4, within(1e-9));
         assertThat(beyond.secondsBelowQuarter()).isEqualTo(75);
         assertThat(beyond.warning()).contains("-4.0 kJ");
-        assertThat(AbilityEvidence.Spending.of(Ride.ofWatts(), CP_W, W_PRIME_J)).isNull();
+        assertThat(AbilityEvidence.Spending.of(balanceOf(Ride.ofWatts()))).isNull();
     }
 
     private static AbilityEvidence.Spending spendingOf(Ride ride) {
-        return Objects.requireNonNull(AbilityEvidence.Spending.of(ride, CP_W, W_PRIME_J));
+        return Objects.requireNonNull(AbilityEvidence.Spending.of(balanceOf(ride)));
+    }
+
+    private static WPrimeBalance balanceOf(Ride ride) {
+        return WPrimeBalance.of(ride, CP_W, W_PRIME_J, Model.DIFFERENTIAL);
     }
 
     @Test

@@ -2,7 +2,6 @@ package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.RigEstimate;
@@ -32,7 +31,7 @@ class RideStoreTest {
     @Test
     void aReaderNeverSeesARideWithoutItsBests() throws Exception {
         Path file = temp.resolve("season.sqlite");
-        Judge judge = new Judge(Rider.UNKNOWN, JudgementLimits.USUAL, ZoneOffset.UTC);
+        Judge judge = judge(Rider.UNKNOWN);
         List<RideIntake.Taken> taken = RideFinder.find(List.of(SAMPLES)).files().stream()
                 .limit(2)
                 .map(each -> RideIntake.take(each, Set.of(), judge))
@@ -66,8 +65,13 @@ class RideStoreTest {
         }
     }
 
+    private Judge judge(Rider rider) {
+        return new Judge(SeasonRequest.of(List.of(SAMPLES), temp.resolve("season.sqlite"))
+                .withRider(rider));
+    }
+
     private RideIntake.Taken sample(String name) throws UnreadableRideException {
-        Judge judge = new Judge(Rider.UNKNOWN.withMassKg(74), JudgementLimits.USUAL, ZoneOffset.UTC);
+        Judge judge = judge(Rider.UNKNOWN.withMassKg(74));
         FoundFile file = RideFinder.find(List.of(SAMPLES)).files().stream()
                 .filter(each -> each.name().equals(name))
                 .findFirst()

@@ -1,19 +1,31 @@
 package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.power.Ability;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.rig.RigEstimate;
 import io.github.wattledger.testing.RealRides;
+import io.github.wattledger.testing.RideFolders;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +34,8 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The law: a season and a review say the same of a ride, whether it was just read or judged again from the store. */
 class SeasonAgreesWithReviewTest {
@@ -73,7 +87,8 @@ class SeasonAgreesWithReviewTest {
             RideReview review = Reviewer.review(
                     folder.resolve(ride.source().file()),
                     rider,
-                    ReviewOptions.WHOLE_RIDE.withSessionIndex(ride.source().sessionIndex()));
+                    ReviewOptions.WHOLE_RIDE.withSelection(
+                            Selection.WHOLE_RIDE.withSessionIndex(ride.source().sessionIndex())));
             TimeLedger.Entry lost = review.pacing().ledger().allAtOnce().orElse(null);
             costs.put(
                     name(ride),
@@ -154,6 +169,105 @@ class SeasonAgreesWithReviewTest {
             }
         }
         assertThat(judged(season(stronger))).isEqualTo(expected);
+    }
+
+    /** Three hours with a hard first one, by a device with these settings. */
+    private Path rideOf(String start, RideFolders.Settings settings) throws IOException {
+        emptyFolder();
+        Path file = folder.resolve("by-device.fit");
+        RideFolders.writeRide(
+                file,
+                Instant.parse(start),
+                3 * 3600,
+                second -> (second < 3600 ? 260 : 190) + 10 * (second / 7 % 5),
+                settings);
+        return file;
+    }
+
+    private void emptyFolder() throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file : files.toList()) {
+                Files.delete(file);
+            }
+        }
+    }
+
+    /**
+     * No rider has a threshold of 5 W, of 900 W or of 250 beats, or weighs 10 kg or 300 kg (facts; the bounds stand in
+     * {@link Bounds}). Such a setting of a device is as good as none.
+     */
+    @ParameterizedTest
+    @CsvSource({"5, 165, 10", "900, 165, 300", "5, 250, 10", "5, 20, 74", "250, 250, 10", "250, 165, 10"})
+    void onADeviceWhoseSettingsNobodyCanHave(int thresholdW, int thresholdBpm, double massKg) throws Exception {
+        Path file = rideOf("2026-06-15T08:00:00Z", new RideFolders.Settings(thresholdW, thresholdBpm, massKg));
+        SeasonReview season = season(Rider.UNKNOWN);
+        RideReview review = Reviewer.review(file, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
+
+        assertThat(judged(season)).isEqualTo(reviewed(season, Rider.UNKNOWN)).hasSize(1);
+        RideJudgement row = season.rides().get(0).judgement();
+        assertThat(row.thresholdSource()).isEqualTo(review.rider().thresholdPowerOrigin());
+        if (row.thresholdSource() == Origin.ESTIMATED) {
+            // A season estimates from all its rides. Nobody rides three hours beyond threshold, by its definition.
+            assertThat(row.intensityFactor()).isLessThan(1.05);
+            assertThat(review.load().intensityFactor()).isLessThan(1.05);
+        } else {
+            assertThat(row.thresholdPowerW()).isEqualTo(review.rider().thresholdPowerW());
+            assertThat(row.trainingStress()).isCloseTo(review.load().trainingStress(), within(1e-9));
+        }
+
+        RideReview withoutThem = Reviewer.review(
+                rideOf(
+                        "2026-06-15T08:00:00Z",
+                        new RideFolders.Settings(
+                                thresholdW == 250 ? 250 : null,
+                                thresholdBpm == 165 ? 165 : null,
+                                massKg == 74 ? 74.0 : null)),
+                Rider.UNKNOWN,
+                ReviewOptions.WHOLE_RIDE);
+        assertThat(review.load()).isEqualTo(withoutThem.load());
+        assertThat(review.pacing()).isEqualTo(withoutThem.pacing());
+    }
+
+    /** 05:00 UTC is 22:00 of the day before in Los Angeles (UTC-7 in June), so the threshold of that day holds. */
+    @Test
+    void onTheDayOfATimeZone() throws Exception {
+        Path file = rideOf("2026-06-15T05:00:00Z", RideFolders.Settings.NONE);
+        Rider rider = Rider.UNKNOWN
+                .withThresholds(new ThresholdHistory(List.of(
+                        new ThresholdHistory.Entry(LocalDate.of(2026, 6, 1), 200.0, null),
+                        new ThresholdHistory.Entry(LocalDate.of(2026, 6, 15), 280.0, null))))
+                .withLongBests(Stream.of(1, 2, 5)
+                        .map(hours -> new LongBest(3600 * hours, 260 - 10.0 * hours, LocalDate.of(2026, 6, 14)))
+                        .toList());
+        for (ZoneId zone : List.of(ZoneId.of("America/Los_Angeles"), ZoneOffset.UTC)) {
+            boolean isUtc = zone.equals(ZoneOffset.UTC);
+            request = request.withZone(zone);
+            SeasonRide row = season(rider).rides().get(0);
+            RideReview review = Reviewer.review(file, rider, request.reviewOptions());
+
+            assertThat(row.day()).isEqualTo(LocalDate.of(2026, 6, isUtc ? 15 : 14));
+            assertThat(row.day()).isEqualTo(review.rider().day());
+            assertThat(row.judgement().thresholdPowerW()).isEqualTo(isUtc ? 280 : 200);
+            assertThat(review.rider().thresholdPowerW()).isEqualTo(isUtc ? 280 : 200);
+            assertThat(row.judgement().trainingStress()).isEqualTo(review.load().trainingStress());
+            assertThat(row.judgement().targetW()).isEqualTo(review.pacing().targetW());
+            Ability.Source source = review.ability().source();
+            assertThat(source != null && source.isGuide())
+                    .as("a best of the day of the ride itself is no measure of it")
+                    .isEqualTo(!isUtc);
+        }
+    }
+
+    /** A rider of 25 kg on a bicycle of 4 kg, the lightest of both that are believed. */
+    @Test
+    void onTheLightestRiderOnTheLightestBicycle() throws Exception {
+        Rider child = Rider.UNKNOWN
+                .withThresholdPowerW(250)
+                .withMassKg(Bounds.RIDER_MASS_KG.low())
+                .withBikeMassKg(Bounds.BIKE_MASS_KG.low());
+        SeasonReview season = season(child);
+        assertThat(season.skipped()).isEmpty();
+        assertThat(judged(season)).isEqualTo(reviewed(season, child));
     }
 
     /** Wind tells only where directions are known; where only the store is left, another mass makes do without. */

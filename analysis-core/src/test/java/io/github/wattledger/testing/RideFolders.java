@@ -11,9 +11,12 @@ import com.garmin.fit.Manufacturer;
 import com.garmin.fit.RecordMesg;
 import com.garmin.fit.SessionMesg;
 import com.garmin.fit.Sport;
+import com.garmin.fit.UserProfileMesg;
+import com.garmin.fit.ZonesTargetMesg;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.function.IntUnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /** Writes small recordings for tests of seasons. */
 public final class RideFolders {
@@ -22,8 +25,28 @@ public final class RideFolders {
 
     private RideFolders() {}
 
+    /**
+     * What a device holds of its rider, as fields of the FIT profile; null where it was not set.
+     *
+     * @param thresholdPowerW {@code zones_target.functional_threshold_power}, watts
+     * @param thresholdHeartRateBpm {@code zones_target.threshold_heart_rate}, beats per minute
+     * @param riderMassKg {@code user_profile.weight}, kg
+     */
+    public record Settings(
+            @Nullable Integer thresholdPowerW,
+            @Nullable Integer thresholdHeartRateBpm,
+            @Nullable Double riderMassKg) {
+        /** A device that knows nothing of its rider. */
+        public static final Settings NONE = new Settings(null, null, null);
+    }
+
     /** A FIT file of power and heart rate, one record a second, that knows no local time and no threshold. */
     public static void writeRide(Path file, Instant start, int seconds, IntUnaryOperator wattsAt) {
+        writeRide(file, start, seconds, wattsAt, Settings.NONE);
+    }
+
+    /** The same file by a device that was set by its rider; the road rises and falls by 20 m every ten minutes. */
+    public static void writeRide(Path file, Instant start, int seconds, IntUnaryOperator wattsAt, Settings settings) {
         long first = start.getEpochSecond() - FIT_EPOCH_SECOND;
         FileEncoder encoder = new FileEncoder(file.toFile(), Fit.ProtocolVersion.V2_0);
         FileIdMesg id = new FileIdMesg();
@@ -31,6 +54,20 @@ public final class RideFolders {
         id.setManufacturer(Manufacturer.DEVELOPMENT);
         id.setTimeCreated(new DateTime(first));
         encoder.write(id);
+        UserProfileMesg user = new UserProfileMesg();
+        ZonesTargetMesg zones = new ZonesTargetMesg();
+        if (settings.riderMassKg() != null) {
+            user.setWeight(settings.riderMassKg().floatValue());
+            encoder.write(user);
+        }
+        if (settings.thresholdPowerW() != null || settings.thresholdHeartRateBpm() != null) {
+            zones.setFunctionalThresholdPower(settings.thresholdPowerW());
+            zones.setThresholdHeartRate(
+                    settings.thresholdHeartRateBpm() == null
+                            ? null
+                            : settings.thresholdHeartRateBpm().shortValue());
+            encoder.write(zones);
+        }
         for (int second = 0; second < seconds; second++) {
             RecordMesg record = new RecordMesg();
             record.setTimestamp(new DateTime(first + second));
@@ -38,6 +75,9 @@ public final class RideFolders {
             record.setHeartRate((short) (120 + second % 20));
             record.setSpeed(8f);
             record.setDistance(8f * second);
+            if (!settings.equals(Settings.NONE)) {
+                record.setAltitude((float) (100 + 20 * Math.sin(2 * Math.PI * second / 600)));
+            }
             encoder.write(record);
         }
         SessionMesg session = new SessionMesg();

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RideSource;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
 import java.util.ArrayList;
 import java.util.List;

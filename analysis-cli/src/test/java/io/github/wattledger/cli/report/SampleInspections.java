@@ -1,11 +1,11 @@
 package io.github.wattledger.cli.report;
 
-import io.github.wattledger.FileInspection;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RideSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.clean.RecordingSummary.ChannelSummary;
+import io.github.wattledger.intake.FileInspection;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;

@@ -1,13 +1,13 @@
 package io.github.wattledger.cli.report;
 
-import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RideSource;
-import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Advice;
@@ -25,9 +25,12 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Rider;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -101,7 +104,10 @@ public final class SampleReviews {
                         START,
                         10_800,
                         0),
-                new RiderContext(250.0, RiderContext.ThresholdSource.GIVEN, 169.0, 71.5),
+                onDay(Rider.UNKNOWN
+                        .withThresholdPowerW(250)
+                        .withThresholdHeartRateBpm(169)
+                        .withMassKg(71.5)),
                 new QualityReport(
                         25_860,
                         120,
@@ -134,7 +140,9 @@ public final class SampleReviews {
                                 "Climbs are not computed yet.",
                                 "The first 5 min were set apart as not raced: 5-minute mean power stayed under 100 W.")),
                 ride(),
-                new Interval(0, ELAPSED));
+                new Interval(0, ELAPSED),
+                null,
+                null);
     }
 
     /** The race with what a detector of one's own found. */
@@ -167,14 +175,16 @@ public final class SampleReviews {
                         pacing.leftOut(),
                         List.of(own)),
                 race.ride(),
-                race.reviewed());
+                race.reviewed(),
+                null,
+                null);
     }
 
     /** A recording of positions alone, of which nothing is known. */
     public static RideReview nothingKnown() {
         return new RideReview(
                 new RideSource(null, null, null, null, null, START, null, 0),
-                new RiderContext(null, null, null, null),
+                onDay(Rider.UNKNOWN),
                 new QualityReport(600, 0, 0, PowerSource.NONE, List.of()),
                 new RideLoad(
                         600, 600, 600, 0, null, null, null, null, null, null, null, null, null, null, null, null, null,
@@ -191,7 +201,9 @@ public final class SampleReviews {
                         new TimeLedger(10, 10, 0, 0, 0, List.of()),
                         List.of("Everything that rests on power.")),
                 Ride.builder(START, 600).build(),
-                new Interval(0, 600));
+                new Interval(0, 600),
+                null,
+                null);
     }
 
     public static Finding overHardStart(Cost cost) {
@@ -241,6 +253,10 @@ public final class SampleReviews {
                 Evidence.none().with("stopCount", 4).with("totalMinutes", 22.5).with("longestMinutes", 9),
                 cost,
                 new Advice("Plan two stops and fill both bottles at each.", null, null));
+    }
+
+    private static RiderOnDay onDay(Rider rider) {
+        return RiderOnDay.of(rider, RecordingDevice.UNKNOWN, LocalDate.of(2026, 6, 14));
     }
 
     private static RideLoad load() {
@@ -319,6 +335,8 @@ public final class SampleReviews {
                 review.ability(),
                 review.pacing(),
                 review.ride(),
-                review.reviewed());
+                review.reviewed(),
+                null,
+                null);
     }
 }

@@ -1,10 +1,10 @@
 package io.github.wattledger.cli.report.html;
 
-import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.power.SustainablePower;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,6 @@
 package io.github.wattledger.cli.report.html;
 
-import io.github.wattledger.RideComparison;
+import io.github.wattledger.compare.RideComparison;
 import java.io.IOException;
 
 /** A comparison as a page: one file that loads nothing, runs no script, and prints. */

@@ -2,7 +2,6 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.AbilityText;
@@ -11,6 +10,7 @@ import io.github.wattledger.cli.report.Lines;
 import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.RideWords;
 import io.github.wattledger.cli.report.VerdictSentence;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Channel;
@@ -148,10 +148,10 @@ public record RacePage(
                 : "Not computed.";
     }
 
-    private static List<String> judgedBy(RiderContext rider) {
+    private static List<String> judgedBy(RiderOnDay rider) {
         List<String> lines = new ArrayList<>();
         Double power = rider.thresholdPowerW();
-        RiderContext.ThresholdSource source = rider.thresholdPowerSource();
+        RiderOnDay.Origin source = rider.thresholdPowerOrigin();
         if (power == null || source == null) {
             lines.add("Threshold power: " + (power == null ? "not known." : Figures.watts(power) + "."));
         } else {

@@ -1,11 +1,11 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.RideComparison;
-import io.github.wattledger.RideSource;
 import io.github.wattledger.cli.report.ComparisonWords;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Ground;
+import io.github.wattledger.compare.RideComparison;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Channel;
 import java.io.IOException;
 import java.util.Locale;

@@ -1,9 +1,9 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.FileInspection;
-import io.github.wattledger.RideSource;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.intake.FileInspection;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
 import java.io.IOException;
 import java.util.List;

@@ -1,12 +1,12 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RideSource;
-import io.github.wattledger.RiderContext;
+import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import java.io.IOException;
@@ -49,10 +49,10 @@ public final class JsonReport implements Report {
         json.end();
     }
 
-    private static void rider(JsonWriter json, RiderContext rider) {
+    private static void rider(JsonWriter json, RiderOnDay rider) {
         json.begin("rider");
         json.number("thresholdPowerW", rider.thresholdPowerW());
-        RiderContext.ThresholdSource from = rider.thresholdPowerSource();
+        RiderOnDay.Origin from = rider.thresholdPowerOrigin();
         json.string("thresholdPowerSource", from == null ? null : from.id());
         json.number("thresholdHeartRateBpm", rider.thresholdHeartRateBpm());
         json.number("massKg", rider.massKg());

@@ -1,8 +1,8 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.load.LoadNumber;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
 import io.github.wattledger.season.LoadHistory;
@@ -184,7 +184,7 @@ public final class JsonSeason {
         json.strings("goneFiles", season.goneFiles());
     }
 
-    private static @Nullable String source(@Nullable ThresholdSource source) {
+    private static @Nullable String source(@Nullable Origin source) {
         return source == null ? null : source.id();
     }
 }

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.RideSource;
 import io.github.wattledger.cli.report.WhatIfReport;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.Measure;
@@ -54,6 +54,7 @@ public final class JsonWhatIf {
             json.number("high", answer.highMinutes());
             json.end();
             influences(json, answer);
+            JsonReport.notes(json, report.notes());
         });
     }
 

@@ -83,7 +83,7 @@ public final class TextExplanation implements Report {
         page.line(
                 threshold == null
                         ? "Threshold power: not known."
-                        : TextReport.thresholdPower(threshold, review.rider().thresholdPowerSource()));
+                        : TextReport.thresholdPower(threshold, review.rider().thresholdPowerOrigin()));
         Ability ability = review.ability();
         criticalPower(page, ability);
         Double target = ability.sustainablePowerW();

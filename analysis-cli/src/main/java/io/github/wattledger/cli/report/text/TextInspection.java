@@ -1,13 +1,13 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.FileInspection;
-import io.github.wattledger.RideSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.clean.RecordingSummary.ChannelSummary;
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.intake.FileInspection;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import java.io.IOException;

@@ -1,9 +1,6 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.RideSource;
-import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
@@ -15,6 +12,9 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.RideWords;
 import io.github.wattledger.cli.report.VerdictSentence;
 import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
@@ -348,13 +348,13 @@ public final class TextReport implements Report {
     }
 
     private static void thresholds(Page page, RideReview review) {
-        RiderContext rider = review.rider();
+        RiderOnDay rider = review.rider();
         page.heading("JUDGED BY");
         Double power = rider.thresholdPowerW();
         if (power == null) {
             page.line("Threshold power: not known; give it with --threshold-power.");
         } else {
-            page.line(thresholdPower(power, rider.thresholdPowerSource()));
+            page.line(thresholdPower(power, rider.thresholdPowerOrigin()));
         }
         Double heartRate = rider.thresholdHeartRateBpm();
         page.line(
@@ -365,7 +365,7 @@ public final class TextReport implements Report {
         page.line(mass == null ? "Mass: not known." : "Mass: " + Figures.decimal(mass, 1) + " kg.");
     }
 
-    static String thresholdPower(double watts, RiderContext.@Nullable ThresholdSource source) {
+    static String thresholdPower(double watts, RiderOnDay.@Nullable Origin source) {
         String value = Figures.watts(watts);
         if (source == null) {
             return "Threshold power: " + value + ".";

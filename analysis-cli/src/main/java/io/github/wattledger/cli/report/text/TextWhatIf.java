@@ -1,9 +1,9 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.RideSource;
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.WhatIfReport;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
@@ -47,6 +47,7 @@ public final class TextWhatIf {
                 report.source() == null
                         ? "No wind, no bunch, no brakes; every stretch at its own steady speed."
                         : "Wind, bunch, surface and stops as they were that day.");
+        report.notes().forEach(note -> page.paragraph(note.text()));
         page.heading("WHAT THE RANGE IS MADE OF, each alone at its ends, minutes");
         for (WhatIf.Influence each : answer.influences()) {
             page.row("  " + Page.padRight(input(each), INPUT)

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.fail;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -126,7 +126,8 @@ class CsvReportTest {
 
     @Test
     void onlyTheReviewedPartIsWritten() throws IOException, UnreadableRideException {
-        RideReview review = review("even-paced.fit", new ReviewOptions(3600, 3660, null, null, Effort.AUTO));
+        RideReview review =
+                review("even-paced.fit", ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(3600, 3660)));
         List<CSVRecord> rows = rows(csv(review));
         assertThat(review.reviewed()).isEqualTo(new Interval(3600, 3660));
         assertThat(rows).hasSize(60);
@@ -137,7 +138,8 @@ class CsvReportTest {
     @ParameterizedTest
     @ValueSource(strings = {"de-DE", "ar-EG", "hi-IN-u-nu-deva"})
     void theLocaleOfTheMachineChangesNothing(String tag) throws IOException, UnreadableRideException {
-        RideReview review = review("even-paced.fit", new ReviewOptions(0, 600, null, null, Effort.AUTO));
+        RideReview review =
+                review("even-paced.fit", ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(0, 600)));
         String before = csv(review);
         Locale locale = Locale.getDefault();
         try {

@@ -57,8 +57,7 @@ class AbilityTextTest {
     }
 
     private static String text(double[] watts, Effort effort) {
-        RideReview review =
-                Reviewer.review(Ride.ofWatts(watts), RIDER, new ReviewOptions(null, null, null, null, effort));
+        RideReview review = Reviewer.review(Ride.ofWatts(watts), RIDER, ReviewOptions.WHOLE_RIDE.withEffort(effort));
         Page page = new Page();
         new AbilityText(review).write(page);
         return page.toString().replaceAll("\\s+", " ");

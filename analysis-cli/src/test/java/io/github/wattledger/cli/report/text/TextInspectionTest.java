@@ -2,9 +2,9 @@ package io.github.wattledger.cli.report.text;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.FileInspection;
-import io.github.wattledger.Inspector;
 import io.github.wattledger.cli.report.SampleInspections;
+import io.github.wattledger.intake.FileInspection;
+import io.github.wattledger.intake.Inspector;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.InputStream;

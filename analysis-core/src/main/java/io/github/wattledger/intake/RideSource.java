@@ -1,4 +1,4 @@
-package io.github.wattledger;
+package io.github.wattledger.intake;
 
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;

@@ -1,6 +1,6 @@
-package io.github.wattledger;
+package io.github.wattledger.compare;
 
-import io.github.wattledger.compare.CourseComparison;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;

@@ -1,14 +1,8 @@
-package io.github.wattledger;
+package io.github.wattledger.compare;
 
-import io.github.wattledger.clean.Cleaning;
-import io.github.wattledger.compare.CourseComparison;
-import io.github.wattledger.read.ContentDigest;
+import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.read.ReadOptions;
-import io.github.wattledger.read.ReadResult;
-import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Recording;
-import io.github.wattledger.ride.Ride;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,17 +41,7 @@ public final class Comparer {
     }
 
     private static RideComparison.Compared read(Path file, ReadOptions options) throws UnreadableRideException {
-        byte[] content = RideFiles.content(file, options.limits());
-        ReadResult read = RideFiles.read(content, file.toString(), options);
-        Recording recording = Reviewer.chosenSession(read, file.toString(), null);
-        Ride ride = Cleaning.clean(recording).ride();
-        Path name = file.getFileName();
-        RideSource source = RideSource.of(
-                recording,
-                ride,
-                name == null ? file.toString() : name.toString(),
-                read.format(),
-                options.digest() ? ContentDigest.sha256(content) : null);
-        return new RideComparison.Compared(source, ride);
+        OpenedRide opened = OpenedRide.of(file, options, null);
+        return new RideComparison.Compared(opened.source(), opened.ride());
     }
 }

@@ -1,4 +1,4 @@
-package io.github.wattledger;
+package io.github.wattledger.intake;
 
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;

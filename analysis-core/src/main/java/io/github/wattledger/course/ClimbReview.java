@@ -1,7 +1,5 @@
-package io.github.wattledger;
+package io.github.wattledger.course;
 
-import io.github.wattledger.course.Climb;
-import io.github.wattledger.course.Course;
 import io.github.wattledger.load.StretchNormalizedPower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -37,7 +35,7 @@ public record ClimbReview(
      * @param offsetSeconds first second of the part within the whole recording
      * @param massKg mass of the rider, or null
      */
-    static @Nullable List<ClimbReview> of(
+    public static @Nullable List<ClimbReview> of(
             Ride part, @Nullable Course course, int offsetSeconds, @Nullable Double massKg) {
         if (!part.has(Channel.ALTITUDE) || !part.has(Channel.DISTANCE)) {
             return null;

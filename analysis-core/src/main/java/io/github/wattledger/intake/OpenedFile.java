@@ -1,0 +1,104 @@
+package io.github.wattledger.intake;
+
+import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadResult;
+import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Recording;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A recorded file that was read, and which of its sessions are rides.
+ *
+ * @param name what the file is called in messages
+ * @param shownName its name without its folder
+ * @param sha256 the SHA-256 digest of its bytes, lower-case hexadecimal
+ * @param read what was read from it
+ */
+record OpenedFile(String name, String shownName, String sha256, ReadResult read) {
+    private static final int MOST_SESSIONS_NAMED = 12;
+
+    /**
+     * Reads a file's content.
+     *
+     * @throws UnreadableRideException when nothing could be read; its message is one line that begins with the name
+     */
+    static OpenedFile of(byte[] content, String sha256, String name, String shownName, ReadOptions options)
+            throws UnreadableRideException {
+        return new OpenedFile(name, shownName, sha256, RideFiles.read(content, name, options));
+    }
+
+    /** Damage that was survived and fields that were left out. */
+    List<QualityNote> notes() {
+        List<QualityNote> notes = new ArrayList<>();
+        read.notes().forEach(note -> notes.add(new QualityNote(note.code(), null, note.text())));
+        return notes;
+    }
+
+    /** The sessions of cycling; where no session names it, those of an unnamed sport; possibly none. */
+    List<Recording> cycling() {
+        List<Recording> named =
+                read.recordings().stream().filter(Recording::isCycling).toList();
+        return named.isEmpty()
+                ? read.recordings().stream().filter(Recording::isOfUnnamedSport).toList()
+                : named;
+    }
+
+    /** A session as it is taken by itself, without the notes on its file. */
+    OpenedRide open(Recording recording) {
+        return OpenedRide.of(recording, shownName, read.format(), sha256);
+    }
+
+    /**
+     * The one session that was chosen, with the notes on its file.
+     *
+     * @param sessionIndex which one, counted from 0, or null for the first of cycling
+     * @throws UnreadableRideException when there is no such session; its message is one line that begins with the name
+     */
+    OpenedRide openChosen(@Nullable Integer sessionIndex) throws UnreadableRideException {
+        Recording chosen = chosen(sessionIndex);
+        List<QualityNote> notes = notes();
+        if (read.recordings().size() > 1) {
+            notes.add(new QualityNote(
+                    "other-sessions",
+                    null,
+                    "The file holds " + numbered() + ". Only session " + (chosen.sessionIndex() + 1)
+                            + " is reviewed."));
+        }
+        return open(chosen).withNotesBefore(notes);
+    }
+
+    private Recording chosen(@Nullable Integer sessionIndex) throws UnreadableRideException {
+        List<Recording> recordings = read.recordings();
+        if (sessionIndex != null && sessionIndex >= recordings.size()) {
+            throw new UnreadableRideException(
+                    name + ": has no session " + (sessionIndex + 1) + "; it holds " + numbered());
+        }
+        if (sessionIndex != null) {
+            return recordings.get(sessionIndex);
+        }
+        List<Recording> cycling = cycling();
+        if (cycling.isEmpty()) {
+            throw new UnreadableRideException(
+                    name + ": holds no cycling, but " + numbered() + "; choose a file with a ride");
+        }
+        return cycling.get(0);
+    }
+
+    /** The sessions with their numbers, counted from 1, for messages. */
+    private String numbered() {
+        List<Recording> recordings = read.recordings();
+        String first = recordings.stream()
+                .limit(MOST_SESSIONS_NAMED)
+                .map(recording -> (recording.sessionIndex() + 1) + " ("
+                        + (recording.sport() == null ? "unnamed sport" : recording.sport()) + ")")
+                .collect(Collectors.joining(", "));
+        int more = recordings.size() - MOST_SESSIONS_NAMED;
+        String sessions = recordings.size() == 1 ? "session " : "sessions ";
+        return sessions + first + (more > 0 ? " and " + more + " more" : "");
+    }
+}

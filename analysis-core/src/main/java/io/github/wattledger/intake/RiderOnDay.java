@@ -1,0 +1,235 @@
+package io.github.wattledger.intake;
+
+import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.power.RideAbility;
+import io.github.wattledger.ride.RecordingDevice;
+import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.LongBest;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rider.ZoneScheme;
+import io.github.wattledger.rig.Measure;
+import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.RigChoice;
+import java.io.Serializable;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What holds of a rider on the day of a ride. Each number comes from the first of these that knows it: the caller, the
+ * rider profile, the device, an estimate. A number lies within its {@link Bounds}: a setting of a device that lies outside
+ * is ignored, with a note.
+ *
+ * @param rider the rider as the caller knows him or her on any day
+ * @param day the local day on which the ride began
+ * @param thresholdPower threshold power, watts, or null while it is not known
+ * @param thresholdHeartRate threshold heart rate, beats per minute, or null while it is not known
+ * @param mass mass of the rider, kg, or null while it is not known
+ * @param notes what a report has to say about where these numbers come from
+ */
+public record RiderOnDay(
+        Rider rider,
+        LocalDate day,
+        @Nullable Known thresholdPower,
+        @Nullable Known thresholdHeartRate,
+        @Nullable Known mass,
+        List<QualityNote> notes)
+        implements Serializable {
+    /** Code of the note on a mass that the device holds and that no rider can have. */
+    public static final String DEVICE_MASS_IGNORED = "device-mass-ignored";
+
+    /** Where a number about the rider comes from. */
+    public enum Origin {
+        /** The caller gave it, for every day. */
+        GIVEN,
+        /** The rider profile gives it for this day. */
+        PROFILE,
+        /** It was set on the recording device. */
+        DEVICE,
+        /** It was estimated from the efforts in this ride: at least this much, perhaps more. */
+        ESTIMATED;
+
+        /** The origin's fixed word, lower case. */
+        public String id() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /**
+     * A number that is known about the rider.
+     *
+     * @param value the number, in the unit of what it stands for
+     * @param origin where it comes from
+     */
+    public record Known(double value, Origin origin) implements Serializable {}
+
+    /** Copies the list. */
+    public RiderOnDay {
+        notes = List.copyOf(notes);
+    }
+
+    /**
+     * Settles what holds on a day.
+     *
+     * @param rider what the caller knows about the rider
+     * @param device the device that recorded the ride, with its settings
+     * @param day the local day on which the ride began
+     */
+    public static RiderOnDay of(Rider rider, RecordingDevice device, LocalDate day) {
+        List<QualityNote> notes = new ArrayList<>();
+        Known thresholdPower = first(
+                rider.thresholdPowerW(),
+                rider.thresholds().powerW(day),
+                device.thresholdPowerW(),
+                Setting.THRESHOLD_POWER,
+                notes);
+        Known thresholdHeartRate = first(
+                rider.thresholdHeartRateBpm(),
+                rider.thresholds().heartRateBpm(day),
+                device.thresholdHeartRateBpm(),
+                Setting.THRESHOLD_HEART_RATE,
+                notes);
+        Known mass = first(rider.massKg(), null, device.riderMassKg(), Setting.MASS, notes);
+        if (thresholdPower != null
+                && thresholdPower.origin() == Origin.PROFILE
+                && rider.thresholds().isBeforeFirstPower(day)) {
+            notes.add(new QualityNote(
+                    "threshold-later-than-ride",
+                    null,
+                    "The rider profile knows no threshold power of " + day
+                            + ": its first one, of a later day, was taken."));
+        }
+        return new RiderOnDay(rider, day, thresholdPower, thresholdHeartRate, mass, notes);
+    }
+
+    /**
+     * The local day on which a ride began: by the clock of the recording where it knows the local time, otherwise by the
+     * clock of a time zone.
+     *
+     * @param start the first second of the ride
+     * @param utcOffsetSeconds local time minus UTC as the recording knows it, seconds; null or beyond 18 hours (the range
+     *     of {@link ZoneOffset}) where it does not know it
+     * @param zone the time zone of rides that do not know their local time
+     */
+    public static LocalDate localDay(Instant start, @Nullable Integer utcOffsetSeconds, ZoneId zone) {
+        boolean isKnown =
+                utcOffsetSeconds != null && Math.abs((long) utcOffsetSeconds) <= ZoneOffset.MAX.getTotalSeconds();
+        ZoneId clock = utcOffsetSeconds == null || !isKnown ? zone : ZoneOffset.ofTotalSeconds(utcOffsetSeconds);
+        return LocalDate.ofInstant(start, clock);
+    }
+
+    /**
+     * The same rider with an estimate of the threshold power, where none is known.
+     *
+     * @param watts the estimate, watts, or null when there is none
+     */
+    public RiderOnDay withEstimatedThresholdPowerW(@Nullable Double watts) {
+        return thresholdPower != null || watts == null
+                ? this
+                : new RiderOnDay(rider, day, new Known(watts, Origin.ESTIMATED), thresholdHeartRate, mass, notes);
+    }
+
+    /** Threshold power, watts, or null while it is not known. */
+    public @Nullable Double thresholdPowerW() {
+        return thresholdPower == null ? null : thresholdPower.value();
+    }
+
+    /** Where the threshold power comes from, or null while it is not known. */
+    public @Nullable Origin thresholdPowerOrigin() {
+        return thresholdPower == null ? null : thresholdPower.origin();
+    }
+
+    /** Threshold heart rate, beats per minute, or null while it is not known. */
+    public @Nullable Double thresholdHeartRateBpm() {
+        return thresholdHeartRate == null ? null : thresholdHeartRate.value();
+    }
+
+    /** Mass of the rider, kg, or null while it is not known. */
+    public @Nullable Double massKg() {
+        return mass == null ? null : mass.value();
+    }
+
+    /** What is known of the rider's power from elsewhere than the ride: threshold, critical power, earlier long bests. */
+    public RideAbility.Elsewhere power() {
+        return new RideAbility.Elsewhere(
+                thresholdPowerW(), rider.criticalPowerW(), rider.wPrimeKJ(), earlierLongBests());
+    }
+
+    /** How power is divided into zones. */
+    public ZoneScheme powerZones() {
+        return rider.powerZones();
+    }
+
+    /** How heart rate is divided into zones. */
+    public ZoneScheme heartRateZones() {
+        return rider.heartRateZones();
+    }
+
+    /** The long bests of earlier days: a best of the ride itself would set it a target that it always meets. */
+    public List<LongBest> earlierLongBests() {
+        return rider.longBests().stream().filter(best -> best.isBefore(day)).toList();
+    }
+
+    /**
+     * The rig of the rider before a ride adds to what is known: what is not known is typical.
+     *
+     * @param position how the rider sits
+     */
+    public RigChoice rig(Position position) {
+        RigChoice choice = RigChoice.ofNoRide(
+                        massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), position)
+                .withGears(rider.gears());
+        boolean isFromDevice = mass != null && mass.origin() == Origin.DEVICE;
+        return isFromDevice ? choice.withRiderFrom(Measure.Origin.DEVICE) : choice;
+    }
+
+    /** A setting of a device for its rider: code of the note when it is ignored, name, unit, bounds. */
+    private record Setting(String code, String words, String unit, Bounds bounds) {
+        static final Setting THRESHOLD_POWER =
+                new Setting("device-threshold-power-ignored", "threshold power", " W", Bounds.THRESHOLD_POWER_W);
+        static final Setting THRESHOLD_HEART_RATE = new Setting(
+                "device-threshold-heart-rate-ignored",
+                "threshold heart rate",
+                " beats per minute",
+                Bounds.THRESHOLD_HEART_RATE_BPM);
+        static final Setting MASS = new Setting(DEVICE_MASS_IGNORED, "mass of the rider", " kg", Bounds.RIDER_MASS_KG);
+
+        QualityNote ignored(double value) {
+            String number = BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+            return new QualityNote(
+                    code,
+                    null,
+                    "The device holds a " + words + " of " + number + unit + ", outside " + bounds + unit
+                            + ". It was ignored; correct it on the device, or give the true one.");
+        }
+    }
+
+    /** The number from the first source that knows it; a setting of the device that nobody can have leaves a note. */
+    private static @Nullable Known first(
+            @Nullable Double given,
+            @Nullable Double ofProfile,
+            @Nullable Double ofDevice,
+            Setting setting,
+            List<QualityNote> notes) {
+        if (given != null) {
+            return new Known(given, Origin.GIVEN);
+        }
+        if (ofProfile != null) {
+            return new Known(ofProfile, Origin.PROFILE);
+        }
+        if (ofDevice == null || !Double.isFinite(ofDevice)) {
+            return null;
+        }
+        if (setting.bounds.contains(ofDevice)) {
+            return new Known(ofDevice, Origin.DEVICE);
+        }
+        notes.add(setting.ignored(ofDevice));
+        return null;
+    }
+}

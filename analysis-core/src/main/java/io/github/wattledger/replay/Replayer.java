@@ -1,0 +1,75 @@
+package io.github.wattledger.replay;
+
+import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.intake.OpenedRide;
+import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.intake.Selection;
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.RigChoice;
+import java.io.Serializable;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.List;
+
+/** The door for rides that are to be ridden again with something changed. Stateless and safe for many threads. */
+public final class Replayer {
+    private Replayer() {}
+
+    /**
+     * A recorded ride with something changed.
+     *
+     * @param source where the ride comes from
+     * @param ridden the seconds of the recording that were ridden again
+     * @param answer what the change is worth
+     * @param notes what has to be said about the numbers that the replay rests on, possibly nothing
+     */
+    public record Replayed(RideSource source, Interval ridden, WhatIf.Answer answer, List<QualityNote> notes)
+            implements Serializable {
+        /** Copies the list. */
+        public Replayed {
+            notes = List.copyOf(notes);
+        }
+    }
+
+    /**
+     * Rides a recorded file again. The rider's mass is what was given, otherwise what was set on the device, otherwise
+     * typical; drag area and rolling resistance are what was given, otherwise estimated from the ride, otherwise typical.
+     *
+     * @param rider what is known of the rider and the bicycle
+     * @param position how the rider sat, as far as one position can say it
+     * @param change what to change
+     * @param selection which session, and which part of it; the rest is not looked at
+     * @throws UnreadableRideException when nothing could be read, or the ride cannot be replayed, for instance for want
+     *     of power; its message is one line for people that begins with the file
+     * @throws IllegalArgumentException when the selection or the change does not fit, with one line for people
+     */
+    public static Replayed whatIf(
+            Path file,
+            ReadOptions readOptions,
+            Rider rider,
+            Position position,
+            WhatIf.Change change,
+            Selection selection)
+            throws UnreadableRideException {
+        OpenedRide opened = OpenedRide.of(file, readOptions, selection.sessionIndex());
+        Interval part = selection.secondsOf(opened.ride());
+        Ride ride = opened.ride().part(part);
+        // A replay rests on no threshold, so the time zone of the day makes no difference.
+        RiderOnDay onDay = opened.riderOnDay(rider, ZoneOffset.UTC);
+        RigChoice rig = onDay.rig(position).estimatedFrom(ride);
+        String refusal = Replay.of(ride, rig.rig()).refusal();
+        if (refusal != null) {
+            throw new UnreadableRideException(file + ": cannot be ridden again: " + refusal);
+        }
+        List<QualityNote> notes = onDay.notes().stream()
+                .filter(note -> note.code().equals(RiderOnDay.DEVICE_MASS_IGNORED))
+                .toList();
+        return new Replayed(opened.source(), part, WhatIf.replayed(ride, rig, change), notes);
+    }
+}
