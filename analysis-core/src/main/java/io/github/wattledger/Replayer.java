@@ -1,12 +1,12 @@
 package io.github.wattledger;
 
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.course.Course;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Recording;
@@ -57,11 +57,10 @@ public final class Replayer {
         Interval part = SelectedPart.of(whole, options);
         Ride ride = whole.part(part);
         Double massKg = rider.massKg() == null ? recording.device().riderMassKg() : rider.massKg();
-        RigChoice rig = Reviewer.rig(rider, massKg, position).estimatedFrom(ride);
-        String refusal = Replay.of(ride, rig.rig()).refusal();
-        if (refusal != null) {
-            throw new UnreadableRideException(file + ": cannot be ridden again: " + refusal);
-        }
+        Course course = Course.of(ride).orElse(null);
+        RigChoice rig = Reviewer.rig(rider, massKg, position).estimatedFrom(ride, course);
+        WhatIf.Answer answer = WhatIf.replayed(ride, course, rig, change)
+                .orElseThrow(reason -> new UnreadableRideException(file + ": cannot be ridden again: " + reason));
         Path name = file.getFileName();
         RideSource source = RideSource.of(
                 recording,
@@ -69,6 +68,6 @@ public final class Replayer {
                 name == null ? file.toString() : name.toString(),
                 read.format(),
                 readOptions.digest() ? ContentDigest.sha256(content) : null);
-        return new Replayed(source, part, WhatIf.replayed(ride, rig, change));
+        return new Replayed(source, part, answer);
     }
 }

@@ -22,6 +22,7 @@ import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
@@ -116,7 +117,8 @@ public final class Reviewer {
      * @param estimate made with the mass of rider and bicycle that {@code rider} has, or null to estimate from the ride
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
      */
-    public static RideReview review(Ride ride, Rider rider, ReviewOptions options, @Nullable RigEstimate estimate) {
+    public static RideReview review(
+            Ride ride, Rider rider, ReviewOptions options, @Nullable Outcome<RigEstimate> estimate) {
         RideSource source = new RideSource(null, null, null, null, null, ride.start(), null, 0);
         int recorded = ride.seconds() - ride.countSeconds(SecondState.PAUSED) - ride.countSeconds(SecondState.MISSING);
         PowerSource power = ride.has(Channel.POWER) ? PowerSource.SAMPLES : PowerSource.NONE;
@@ -152,7 +154,7 @@ public final class Reviewer {
             @Nullable DeviceTotals totals,
             Rider rider,
             ReviewOptions options,
-            @Nullable RigEstimate estimate) {
+            @Nullable Outcome<RigEstimate> estimate) {
         Interval selected = SelectedPart.of(whole, options);
         Ride ride = whole.part(selected);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
@@ -204,12 +206,12 @@ public final class Reviewer {
                 whole,
                 selected,
                 ClimbReview.of(ride, course, selected.fromSecond(), context.massKg()),
-                gearUse(ride, rider));
+                gearUse(ride, course, rider));
     }
 
-    private static @Nullable GearUse gearUse(Ride ride, Rider rider) {
+    private static @Nullable GearUse gearUse(Ride ride, @Nullable Course course, Rider rider) {
         Gears gears = rider.gears();
-        return gears == null ? null : GearUse.of(ride, gears).orElse(null);
+        return gears == null ? null : GearUse.of(ride, course, gears).orElse(null);
     }
 
     /** The rig of a rider before a ride tells more; a mass that the rider did not give is the device's. */

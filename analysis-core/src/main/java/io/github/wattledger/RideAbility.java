@@ -3,15 +3,15 @@ package io.github.wattledger;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.BestEffort;
-import io.github.wattledger.power.CriticalPower;
 import io.github.wattledger.power.CriticalPowerFit;
-import io.github.wattledger.power.CriticalPowerResult;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.power.RideCriticalPower;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.power.ThresholdHeartRate;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class RideAbility {
     private final Ride ride;
-    private final CriticalPowerResult criticalPower;
+    private final Outcome<CriticalPowerFit> criticalPower;
     private final @Nullable ThresholdEstimate estimate;
     private final @Nullable Double thresholdPowerW;
     private final Rider rider;
@@ -35,7 +35,7 @@ final class RideAbility {
 
     private RideAbility(
             Ride ride,
-            CriticalPowerResult criticalPower,
+            Outcome<CriticalPowerFit> criticalPower,
             @Nullable ThresholdEstimate estimate,
             @Nullable Double thresholdPowerW,
             Rider rider,
@@ -56,7 +56,7 @@ final class RideAbility {
      */
     static RideAbility of(
             Ride ride, MeanMaximalCurve curve, @Nullable Double knownThresholdW, Rider rider, LocalDate day) {
-        CriticalPowerResult criticalPower = CriticalPower.ofRide(ride, curve, knownThresholdW);
+        Outcome<CriticalPowerFit> criticalPower = RideCriticalPower.ofRide(ride, curve, knownThresholdW);
         if (knownThresholdW != null) {
             return new RideAbility(ride, criticalPower, null, knownThresholdW, rider, day);
         }
@@ -77,7 +77,7 @@ final class RideAbility {
      */
     Ability over(int movingSeconds, @Nullable Double trustedThresholdW) {
         SustainablePower sustainable = sustainable(movingSeconds, trustedThresholdW);
-        CriticalPowerFit fit = criticalPower.accepted().orElse(null);
+        CriticalPowerFit fit = criticalPower.found().orElse(null);
         Double fitted = fit == null ? null : (Double) fit.criticalPowerW();
         Double fittedKJ = fit == null ? null : (Double) fit.wPrimeKJ();
         boolean isGiven = rider.criticalPowerW() != null;

@@ -12,6 +12,18 @@ import java.util.Optional;
  * The ground of a ride: altitude and grade on a grid of equal distances. A node's altitude and grade come from a local
  * straight-line fit over the samples within 50 m before and after it, or within more where the recording is coarse, so
  * that the noise of a barometer does not become hills.
+ *
+ * <p>Every grade of this library is rise over run and one of these three:
+ *
+ * <ul>
+ *   <li>the grade <em>at a place</em>, {@link #grade} and {@link #gradeAtM}: the slope of the line fitted there. Gears and
+ *       charts use it.
+ *   <li>the mean grade <em>between two places</em>, {@link #meanGrade} and {@link #meanGradeBetweenM}: the difference of
+ *       their fitted altitudes over the distance between them. Climbs, replays and compared stretches use it.
+ *   <li>the grade <em>band of a second</em> in the pacing package: recorded altitudes 50 m before and after, not fitted.
+ *       It sorts seconds into bands 2.5 % wide and more, which the noise of a barometer over 100 m does not reach, and
+ *       follows the recorded seconds, not the grid.
+ * </ul>
  */
 public final class Course implements Serializable {
     @Serial
@@ -26,7 +38,7 @@ public final class Course implements Serializable {
     /** The fit reaches so far before and after a node, metres. */
     private static final double REACH_M = 50;
 
-    /** And further, up to this, until it has samples enough. */
+    /** The fit reaches further where it has too few samples, metres, at most this far. */
     private static final double LONGEST_REACH_M = 400;
 
     /** Fewer samples than this make no line. */
@@ -60,7 +72,7 @@ public final class Course implements Serializable {
         Series grade = Series.generate(altitudeM.size(), node -> {
             int from = Math.max(0, node - 1);
             int to = Math.min(last, node + 1);
-            return (altitudeM.get(to) - altitudeM.get(from)) / ((to - from) * stepM);
+            return meanGrade(altitudeM, stepM, from, to);
         });
         return new Course(0, stepM, altitudeM, grade);
     }
@@ -78,8 +90,8 @@ public final class Course implements Serializable {
     }
 
     /**
-     * A road that climbs and falls by so much in all: hills of about 4 %, or as steep as the ascent asks for, up as much
-     * as down, and level road for the rest. For times at a steady power the order of the pieces makes no difference, so
+     * A road with a given ascent: hills of about 4 %, or as steep as the ascent asks for, up as much as down, and level
+     * road for the rest. For times at a steady power the order of the pieces makes no difference, so
      * it is one hill.
      *
      * @param lengthM length, metres, above 0
@@ -165,9 +177,29 @@ public final class Course implements Serializable {
         return grade.get(node);
     }
 
-    /** Grade between a node and the next, rise over run; {@code NaN} where it is not known. */
-    public double pieceGrade(int piece) {
-        return (altitudeM.get(piece + 1) - altitudeM.get(piece)) / stepM;
+    /**
+     * Mean grade between two nodes, rise over run; {@code NaN} where one of their altitudes is not known.
+     *
+     * @param from a node
+     * @param to a later node
+     */
+    public double meanGrade(int from, int to) {
+        return meanGrade(altitudeM, stepM, from, to);
+    }
+
+    private static double meanGrade(Series altitudeM, double stepM, int from, int to) {
+        return (altitudeM.get(to) - altitudeM.get(from)) / ((to - from) * stepM);
+    }
+
+    /**
+     * Mean grade between two places, rise over run; {@code NaN} beyond the ends of the course, or where one of the
+     * altitudes is not known.
+     *
+     * @param fromM distance of the first place, metres from the start of the recording
+     * @param toM distance of the second place, beyond {@code fromM}
+     */
+    public double meanGradeBetweenM(double fromM, double toM) {
+        return (altitudeAtM(toM) - altitudeAtM(fromM)) / (toM - fromM);
     }
 
     /** Altitude at a distance from the start of the recording; {@code NaN} beyond the ends or where it is not known. */
@@ -267,7 +299,7 @@ public final class Course implements Serializable {
                 sumXY += x * y;
             }
             double spread = n * sumXX - sumX * sumX;
-            // A line over less than about half the reach says nothing about the grade.
+            // A line over less than about half of the reach says nothing about the grade.
             if (n < LEAST_SAMPLES || spread < n * n * reachM * reachM / 50) {
                 return false;
             }

@@ -1,5 +1,6 @@
 package io.github.wattledger.power;
 
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.List;
@@ -17,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record AbilityEvidence(
         @Nullable SustainablePower sustainable,
-        CriticalPowerResult criticalPower,
+        Outcome<CriticalPowerFit> criticalPower,
         @Nullable Spending spending,
         List<Durability> durability,
         @Nullable ThresholdEstimate thresholdEstimate,

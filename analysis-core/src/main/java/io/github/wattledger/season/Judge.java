@@ -9,6 +9,7 @@ import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.read.ContentDigest;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
@@ -56,7 +57,7 @@ final class Judge {
     Judged judge(
             Ride ride, StoredRide.Device device, @Nullable Integer utcOffsetSeconds, @Nullable KeptEstimate estimate) {
         OnDay onDay = onDay(device, ride.start(), utcOffsetSeconds);
-        RigEstimate known = estimate == null ? null : estimate.with(totalMassKg(onDay.rider()));
+        Outcome<RigEstimate> known = estimate == null ? null : estimate.with(totalMassKg(onDay.rider()));
         RideReview review = Reviewer.review(ride, onDay.rider(), options, known);
         return new Judged(
                 RideNumbers.of(ride, review.load()),

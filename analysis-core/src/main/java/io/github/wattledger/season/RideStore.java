@@ -6,6 +6,7 @@ import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
@@ -334,13 +335,15 @@ final class RideStore implements AutoCloseable {
                 if (!row.next()) {
                     return null;
                 }
-                RigEstimate estimate = new RigEstimate(
-                        row.getString("refusal"),
-                        realOrNaN(row, "drag_area_m2"),
-                        realOrNaN(row, "drag_area_error_m2"),
-                        realOrNaN(row, "rolling_resistance"),
-                        realOrNaN(row, "rolling_resistance_error"),
-                        row.getInt("pieces"));
+                String refusal = row.getString("refusal");
+                Outcome<RigEstimate> estimate = refusal != null
+                        ? Outcome.refused(refusal)
+                        : Outcome.of(new RigEstimate(
+                                row.getDouble("drag_area_m2"),
+                                row.getDouble("drag_area_error_m2"),
+                                row.getDouble("rolling_resistance"),
+                                row.getDouble("rolling_resistance_error"),
+                                row.getInt("pieces")));
                 return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
             }
         }
@@ -415,22 +418,18 @@ final class RideStore implements AutoCloseable {
         insertSeries(id, LAPS, ride.laps());
         KeptEstimate kept = ride.estimate();
         if (kept != null) {
-            RigEstimate estimate = kept.estimate();
+            Optional<RigEstimate> estimate = kept.estimate().found();
             database.execute(
                     "INSERT INTO rig VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
                     id,
                     kept.totalMassKg(),
-                    estimate.refusal(),
-                    nullIfNaN(estimate.dragAreaM2()),
-                    nullIfNaN(estimate.dragAreaErrorM2()),
-                    nullIfNaN(estimate.rollingResistance()),
-                    nullIfNaN(estimate.rollingResistanceError()),
-                    estimate.pieces());
+                    kept.estimate().refusal().orElse(null),
+                    estimate.map(RigEstimate::dragAreaM2).orElse(null),
+                    estimate.map(RigEstimate::dragAreaErrorM2).orElse(null),
+                    estimate.map(RigEstimate::rollingResistance).orElse(null),
+                    estimate.map(RigEstimate::rollingResistanceError).orElse(null),
+                    estimate.map(RigEstimate::pieces).orElse(0));
         }
-    }
-
-    private static @Nullable Double nullIfNaN(double value) {
-        return Double.isNaN(value) ? null : (Double) value;
     }
 
     private void insertSeries(long id, String name, RideCodec.Column column) throws SQLException {
@@ -560,11 +559,6 @@ final class RideStore implements AutoCloseable {
     private static @Nullable Double real(ResultSet row, String column) throws SQLException {
         double value = row.getDouble(column);
         return row.wasNull() ? null : value;
-    }
-
-    private static double realOrNaN(ResultSet row, String column) throws SQLException {
-        Double value = real(row, column);
-        return value == null ? Double.NaN : value;
     }
 
     private static @Nullable Integer integer(ResultSet row, String column) throws SQLException {

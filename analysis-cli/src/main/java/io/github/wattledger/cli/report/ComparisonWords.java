@@ -4,7 +4,7 @@ import io.github.wattledger.RideComparison;
 import io.github.wattledger.RideSource;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Apart;
-import io.github.wattledger.compare.CourseComparison.Ground;
+import io.github.wattledger.compare.Ground;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;

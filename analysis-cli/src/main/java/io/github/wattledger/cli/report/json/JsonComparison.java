@@ -5,7 +5,7 @@ import io.github.wattledger.RideSource;
 import io.github.wattledger.cli.report.ComparisonWords;
 import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.compare.CourseComparison;
-import io.github.wattledger.compare.CourseComparison.Ground;
+import io.github.wattledger.compare.Ground;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Series;
 import java.io.IOException;

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.RideSource;
 import io.github.wattledger.cli.report.WhatIfReport;
+import io.github.wattledger.replay.Influence;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.Measure;
@@ -88,7 +89,7 @@ public final class JsonWhatIf {
 
     private static void influences(JsonGenerator json, WhatIf.Answer answer) {
         json.writeName("influences").writeStartArray();
-        for (WhatIf.Influence each : answer.influences()) {
+        for (Influence each : answer.influences()) {
             Measure range = each.range();
             json.writeStartObject();
             JsonReport.string(json, "input", each.input().id());
