@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * distances agree best with those of the course.
  */
 final class CourseMatch {
-    /** A passage is at most so far away, metres: two receivers and the width of a road. Own choice. */
+    /** A passage is at most this far away, metres: two receivers and the width of a road. Own choice. */
     private static final double REACH_M = 60;
 
     /** Headings agree when they differ by about 70 degrees at most: corners are cut differently. Own choice. */

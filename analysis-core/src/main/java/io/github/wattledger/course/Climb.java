@@ -53,7 +53,7 @@ public record Climb(
 
     private static final double STEEPEST_OVER_M = 100;
 
-    /** Two climbs begin (and end) at one place when they do so within this distance, metres: satellites are not finer. */
+    /** Places closer together than this are one place, metres: satellite receivers are no more exact. */
     private static final double SAME_PLACE_M = 60;
 
     private static final double SAME_LENGTH_FRACTION = 0.1;

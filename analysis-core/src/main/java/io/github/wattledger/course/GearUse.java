@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Which gears a ride was ridden in, and where they did not reach. A second's gear is the recorded one, where the bicycle
- * records its teeth, else the pair of chainring and cog nearest to speed over cadence and wheel (medians of five seconds),
+ * records its teeth, otherwise the pair of chainring and cog nearest to speed over cadence and wheel (medians of five seconds),
  * within 6 %. Only pedalled seconds count. "Spun out" is the top gear above 100 rpm, "over-geared" the lowest gear under
  * 60 rpm on a grade of 3 % or more (common practice, no source).
  *

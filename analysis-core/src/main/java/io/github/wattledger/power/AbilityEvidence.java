@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param sustainable sustainable power with its range, or null
  * @param criticalPower the fit to this ride's curve, or why there is none
  * @param spending how W′ was used, or null where W′ is not known
- * @param durability best efforts before and after so much work, possibly none
+ * @param durability best efforts before and after a level of work, possibly none
  * @param thresholdEstimate threshold power as estimated from this ride, or null when one was known
  * @param thresholdHeartRate heart rate in a steady effort near threshold, or null when the ride holds none
  */

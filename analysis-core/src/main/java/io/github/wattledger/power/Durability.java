@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Durability: the best effort of a duration after so much work, against the best before it (Maunder et al. 2021, Sports
+ * Durability: the best effort of a duration after a level of work, against the best before it (Maunder et al. 2021, Sports
  * Med 51:1523; the split before and after 2,000 kJ in Spragg et al. 2022, Eur J Sport Sci). In one ride it shows
  * tiredness only when both efforts were all-out.
  *
@@ -22,7 +22,7 @@ import java.util.List;
  * @param tiredW best mean power over the duration after it, watts
  */
 public record Durability(int seconds, double afterKJ, double fresherW, double tiredW) implements Serializable {
-    /** Five and twenty minutes. */
+    /** The durations looked at, seconds: five and twenty minutes. */
     static final int[] DURATIONS = {300, 1200};
 
     /** Work levels looked at, kilojoules; 2,000 is the split of Spragg et al. 2022. */

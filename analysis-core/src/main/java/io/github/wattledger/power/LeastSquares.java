@@ -119,7 +119,7 @@ final class LeastSquares {
 
     /**
      * A curve, by Levenberg-Marquardt from a starting point. Steps beyond a bound are cut back to it; the search then
-     * need not end at the best point on that bound, so a solution on a bound is good for being refused and no more.
+     * need not end at the best point on that bound, so a solution on a bound can only be refused.
      *
      * @param weights one for each observation, above 0
      * @param low lower bound of each parameter

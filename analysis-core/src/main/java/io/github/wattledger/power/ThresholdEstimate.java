@@ -7,8 +7,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Threshold power estimated from the efforts of a ride: at least this much, if the meter is right, and more if the rider
- * was never at the limit.
+ * Threshold power estimated from the efforts of a ride. If the meter is right, the threshold is at least this high; it
+ * is higher if the rider was never at the limit.
  *
  * <p>Two rules read a threshold off efforts. Both take {@link #SHARE_OF_TWENTY_MINUTES} of the best 20 minutes, and each
  * takes a second number where that is higher: this estimate of one ride the critical power of its fit, the check of a

@@ -261,7 +261,7 @@ public final class WPrimeBalance implements Serializable {
                 minimumJ() / 1000));
     }
 
-    /** Equal when critical power, W′, model and power are. */
+    /** Two balances are equal when their critical power, W′, model and power are equal. */
     @Override
     public boolean equals(Object other) {
         return other instanceof WPrimeBalance that

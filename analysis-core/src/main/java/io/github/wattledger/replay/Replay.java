@@ -122,7 +122,8 @@ public final class Replay {
     }
 
     /**
-     * The same ride with other work in each bin: {@link #withPower}, where the work of each bin is known already.
+     * Replays the ride with other work in each bin. It gives what {@link #withPower} gives, for a caller that knows the work
+     * of each bin already.
      *
      * @param joulesOfBins for each bin the power of its seconds added up, joules; {@code NaN} keeps the bin as it was
      * @throws IllegalArgumentException when there are not as many as {@link #bins}

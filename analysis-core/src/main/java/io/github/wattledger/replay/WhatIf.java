@@ -144,7 +144,7 @@ public final class WhatIf {
     }
 
     /**
-     * What the model reckons with, once as it is and once with the change.
+     * The numbers that the model computes with, once as they are and once with the change.
      *
      * @param powerW power at the pedals, watts, or null for that of the recorded ride
      * @param massKg rider and bicycle together
@@ -165,8 +165,8 @@ public final class WhatIf {
      *
      * @param change what was asked
      * @param rig rider and bicycle as they are, with their ranges
-     * @param asItIs what the model reckons with as it is
-     * @param changed what it reckons with where the change holds
+     * @param asItIs the numbers of the model as they are
+     * @param changed the numbers of the model where the change holds
      * @param distanceM the distance, metres
      * @param asItIsSeconds moving time as it is; of a recorded ride exactly the recorded one
      * @param changedSeconds moving time with the change over its part of the distance

@@ -74,7 +74,7 @@ final class AirDensity {
 
     /**
      * Density of moist air: dry air and vapour as two ideal gases. Within 0.06 % of the full CIPM-2007 formula (Picard,
-     * Davis, Glaeser and Fujii 2008) at any weather to ride in.
+     * Davis, Glaeser and Fujii 2008) in any weather that one rides in.
      *
      * @param temperatureC air temperature, -40 to 60 degrees Celsius
      * @param pressurePa pressure where the rider is (not reduced to sea level), 20,000 to 110,000 Pa

@@ -40,12 +40,12 @@ record EnergyFit(double areaM2, double areaErrorM2, double rollingN, double roll
     private static final int EAST_WIND = 3;
     private static final int NUMBERS = 4;
 
-    /*
-     * Gauss-Newton on area, rolling force and the two parts of the wind, with Tukey's weights renewed each round. A piece
-     * expects area * density / 2 * mean of (v + h)^2 + rolling, where h is the part of the wind against its heading.
-     */
     /** The fit, or null when the pieces do not separate the numbers. */
     static @Nullable EnergyFit of(List<EnergyPiece> pieces, Rig rig, double density) {
+        /*
+         * Gauss-Newton on area, rolling force and the two parts of the wind, with Tukey's weights renewed each round. A piece
+         * expects area * density / 2 * mean of (v + h)^2 + rolling, where h is the part of the wind against its heading.
+         */
         double[] found = new double[NUMBERS];
         found[AREA] = Position.HOODS.dragAreaM2();
         found[ROLLING] = rig.rollingResistance() * rig.massKg() * RoadLoad.GRAVITY_MPS2;

@@ -102,7 +102,7 @@ class JudgementLimitsTest {
 
     private static Iterable<FindingKind> kinds(double[] watts, JudgementLimits limits) {
         Ride ride = Ride.ofWatts(watts);
-        Ability ability = new Ability(null, null, Ability.Source.GUIDE, null, 250.0, ride.seconds());
+        Ability ability = new Ability(null, null, Ability.Source.GUIDE, null, 250.0, ride.seconds(), null);
         return PacingReview.of(
                         ride,
                         null,

@@ -42,7 +42,7 @@ class MendTest {
                 ride,
                 OFFSET,
                 new Thresholds(250.0, false, null),
-                new Ability(null, null, null, null, 200.0, SECONDS),
+                new Ability(null, null, null, null, 200.0, SECONDS, null),
                 JudgementLimits.USUAL);
         return new Mend(
                 race,

@@ -27,7 +27,7 @@ class MendedRaceTest {
             RIDE,
             0,
             new Thresholds(250.0, false, null),
-            new Ability(null, null, null, null, null, RIDE.seconds()),
+            new Ability(null, null, null, null, null, RIDE.seconds(), null),
             JudgementLimits.USUAL);
     private static final Replay REPLAY = Replay.of(RIDE, Course.of(RIDE).orElse(null), Rig.of(85, 0.358, 0.006))
             .orElseThrow(AssertionError::new);
