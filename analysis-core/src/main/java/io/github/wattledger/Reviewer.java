@@ -16,6 +16,7 @@ import io.github.wattledger.power.RideAbility;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
@@ -90,7 +91,7 @@ public final class Reviewer {
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
      */
     public static RideReview review(
-            OpenedRide opened, Rider rider, ReviewOptions options, @Nullable RigEstimate estimate) {
+            OpenedRide opened, Rider rider, ReviewOptions options, @Nullable Outcome<RigEstimate> estimate) {
         Ride whole = opened.ride();
         Interval selected = options.selection().secondsOf(whole);
         Ride ride = whole.part(selected);
@@ -136,7 +137,7 @@ public final class Reviewer {
                 gearUse(ride, course, rider.gears()));
     }
 
-    private static RigChoice rig(RiderOnDay onDay, Ride ride, @Nullable Course course, @Nullable RigEstimate estimate) {
+    private static RigChoice rig(RiderOnDay onDay, Ride ride, @Nullable Course course, @Nullable Outcome<RigEstimate> estimate) {
         RigChoice rig = onDay.rig(Position.HOODS);
         return estimate == null ? rig.estimatedFrom(ride, course) : rig.estimatedBy(estimate);
     }

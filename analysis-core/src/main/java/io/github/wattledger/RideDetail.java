@@ -126,7 +126,7 @@ public record RideDetail(
         if (source != null && source.isGiven() && criticalPowerW != null && wPrimeKJ != null) {
             models.add(ModelCurve.given(criticalPowerW, wPrimeKJ * 1000));
         } else if (ability.evidence() != null) {
-            ability.evidence().criticalPower().accepted().map(ModelCurve::of).ifPresent(models::add);
+            ability.evidence().criticalPower().found().map(ModelCurve::of).ifPresent(models::add);
         }
         Double thresholdPowerW = review.rider().thresholdPowerW();
         if (thresholdPowerW != null && source != null && source.isGuide() && ability.sustainablePowerW() != null) {

@@ -11,9 +11,8 @@ import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
-import io.github.wattledger.power.CriticalPowerFit;
-import io.github.wattledger.power.CriticalPowerRefusal;
 import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
@@ -41,7 +40,7 @@ class RideAbilityTest {
                 .as("the bests of the ride under judgement set no target for it")
                 .isEqualTo(SustainablePower.guideW(270, ability.forSeconds()));
         AbilityEvidence evidence = Objects.requireNonNull(ability.evidence());
-        assertThat(evidence.criticalPower()).isInstanceOf(CriticalPowerFit.class);
+        assertThat(evidence.criticalPower()).isInstanceOf(Outcome.Of.class);
         assertThat(Objects.requireNonNull(evidence.spending()).lowestKJ()).isCloseTo(0, within(2.0));
         assertThat(evidence.thresholdEstimate()).isNull();
     }
@@ -56,7 +55,7 @@ class RideAbilityTest {
         assertThat(ability.fitErrorW()).isNull();
         assertThat(ability.source()).isEqualTo(Ability.Source.GUIDE);
         AbilityEvidence evidence = Objects.requireNonNull(ability.evidence());
-        assertThat(evidence.criticalPower()).isInstanceOf(CriticalPowerRefusal.class);
+        assertThat(evidence.criticalPower()).isInstanceOf(Outcome.Refused.class);
         assertThat(evidence.spending()).isNull();
         SustainablePower sustainable = Objects.requireNonNull(evidence.sustainable());
         assertThat(sustainable.lowW()).isLessThan(sustainable.watts());
@@ -79,7 +78,7 @@ class RideAbilityTest {
                 review(new double[] {Double.NaN, Double.NaN}, Rider.UNKNOWN).ability();
         assertThat(ability.source()).isNull();
         assertThat(ability.sustainablePowerW()).isNull();
-        assertThat(Objects.requireNonNull(ability.evidence()).criticalPower()).isInstanceOf(CriticalPowerRefusal.class);
+        assertThat(Objects.requireNonNull(ability.evidence()).criticalPower()).isInstanceOf(Outcome.Refused.class);
     }
 
     @Test

@@ -512,7 +512,7 @@ class PagesInBrowserTest {
                 race.load(),
                 race.deviceTotals(),
                 race.curve(),
-                new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320),
+                new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320, null),
                 race.pacing(),
                 race.ride(),
                 race.reviewed(),

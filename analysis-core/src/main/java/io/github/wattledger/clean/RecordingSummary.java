@@ -2,6 +2,7 @@ package io.github.wattledger.clean;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Median;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Samples;
@@ -78,7 +79,10 @@ public record RecordingSummary(
         }
         return new RecordingSummary(
                 recording.samples().size(),
-                intervals.length == 0 ? null : median(intervals),
+                intervals.length == 0
+                        ? null
+                        : Double.valueOf(Median.of(
+                                Arrays.stream(intervals).asDoubleStream().toArray())),
                 intervals.length == 0 ? null : Math.toIntExact(intervals[intervals.length - 1]),
                 channels,
                 stretches(ride, SecondState.MISSING),
@@ -128,11 +132,6 @@ public record RecordingSummary(
                 .map(k -> times[(int) k] - times[(int) k - 1])
                 .sorted()
                 .toArray();
-    }
-
-    private static double median(long[] sorted) {
-        int middle = sorted.length / 2;
-        return sorted.length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2.0;
     }
 
     private static List<Interval> stretches(Ride ride, SecondState state) {

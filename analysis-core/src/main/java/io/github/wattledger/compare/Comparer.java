@@ -30,12 +30,9 @@ public final class Comparer {
         List<RideComparison.Against> others = new ArrayList<>();
         for (Path file : files.subList(1, files.size())) {
             RideComparison.Compared other = read(file, readOptions);
-            try {
-                CourseComparison comparison = CourseComparison.of(reference.ride(), other.ride(), fromM, toM);
-                others.add(new RideComparison.Against(other, comparison));
-            } catch (CourseComparison.NotComparableException e) {
-                throw new UnreadableRideException(file + ": " + e.getMessage());
-            }
+            CourseComparison comparison = CourseComparison.of(reference.ride(), other.ride(), fromM, toM)
+                    .orElseThrow(reason -> new UnreadableRideException(file + ": " + reason));
+            others.add(new RideComparison.Against(other, comparison));
         }
         return new RideComparison(reference, others);
     }

@@ -9,11 +9,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * Finds when one ride passed the points of another's course. A passage is the nearest approach to a point, up to 60 m
  * away, in about the same direction. A course that crosses itself, or a lap ridden several times, passes a point more
- * than once; so that chain of passages is taken, in rising time, which leaves out the fewest points and whose distances
- * agree best with the course's.
+ * than once. Of all chains of passages in rising time the one is taken that leaves out the fewest points and whose
+ * distances agree best with those of the course.
  */
 final class CourseMatch {
-    /** A passage is at most so far away, metres: two receivers and the width of a road. Own choice. */
+    /** A passage is at most this far away, metres: two receivers and the width of a road. Own choice. */
     private static final double REACH_M = 60;
 
     /** Headings agree when they differ by about 70 degrees at most: corners are cut differently. Own choice. */
@@ -28,13 +28,13 @@ final class CourseMatch {
     /** What leaving out a point costs; the other costs are measured by it. */
     private static final double SKIP_COST = 1;
 
-    /** For each piece of the course by which the distances differ from one passage to the next. */
+    /** The cost of each piece of the course by which the distances differ from one passage to the next. */
     private static final double DETOUR_COST = 0.5;
 
-    /** For a passage at the end of the reach. */
+    /** The cost of a passage at the end of the reach. */
     private static final double OFFSET_COST = 0.2;
 
-    /** Of two equal chains that one which begins nearer to the course's own distance. */
+    /** This cost decides between two equal chains: the one that begins nearer to the distance of the course is taken. */
     private static final double LATE_START_COST = 1e-4;
 
     private static final int MOST_CHAINS = 64;
@@ -92,7 +92,7 @@ final class CourseMatch {
             return new Nodes(stepM, startM, x, y, headingX, headingY);
         }
 
-        /** The same points passed the other way. */
+        /** These points passed in the opposite direction. */
         Nodes reversed() {
             double[] backX = Arrays.stream(headingX).map(each -> -each).toArray();
             double[] backY = Arrays.stream(headingY).map(each -> -each).toArray();

@@ -1,23 +1,21 @@
 package io.github.wattledger.compare;
 
-import io.github.wattledger.compare.CourseComparison.Ground;
 import io.github.wattledger.course.Course;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Cuts a course into climbs, descents and the rest, none of them too short to be told of. */
+/** Cuts a course into climbs, descents and the rest, none of them too short to be worth a line. */
 final class CourseStretches {
-    /** From so steep on a stretch is a climb or a descent. Own choice. */
+    /** A stretch at least this steep is a climb or a descent, rise over run. Own choice. */
     private static final double LEAST_GRADE = 0.02;
 
-    /** A stretch is at least so long, metres, or a sixtieth of the course. Own choice. */
+    /** A stretch is at least this long, metres, or a sixtieth of the course where that is longer. Own choice. */
     private static final double LEAST_LENGTH_M = 1000;
 
     private static final double LEAST_FRACTION = 1 / 60.0;
 
-    /** A longer one is cut into equal parts: metres, or a tenth of the course. Own choice. */
+    /** A longer stretch is cut into equal parts, metres, or a tenth of the course where that is longer. Own choice. */
     private static final double LONGEST_M = 5000;
 
     private static final double LONGEST_FRACTION = 0.1;
@@ -46,9 +44,13 @@ final class CourseStretches {
         this.stepM = stepM;
     }
 
-    /** The stretches from one point to another, in order. */
-    static List<Span> of(Optional<Course> course, double startM, double stepM, int first, int last) {
-        return new CourseStretches(course.orElse(null), startM, stepM).between(first, last);
+    /**
+     * The stretches from one point to another, in order.
+     *
+     * @param course the course, or null where there is no altitude
+     */
+    static List<Span> of(@Nullable Course course, double startM, double stepM, int first, int last) {
+        return new CourseStretches(course, startM, stepM).between(first, last);
     }
 
     private List<Span> between(int first, int last) {
@@ -143,7 +145,7 @@ final class CourseStretches {
         if (course == null) {
             return null;
         }
-        double rise = course.altitudeAtM(startM + to * stepM) - course.altitudeAtM(startM + from * stepM);
-        return Double.isNaN(rise) ? null : rise / ((to - from) * stepM);
+        double grade = course.meanGradeBetweenM(startM + from * stepM, startM + to * stepM);
+        return Double.isNaN(grade) ? null : Double.valueOf(grade);
     }
 }

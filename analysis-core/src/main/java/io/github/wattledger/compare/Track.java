@@ -60,10 +60,10 @@ final class Track {
     /**
      * The track of a ride.
      *
-     * @param odometerM distance ridden up to each second, never falling, metres; {@code NaN} before the first
+     * @param ridden the distance along the ride
      * @param origin the point of the earth where the plane touches it
      */
-    static Track of(Ride ride, double[] odometerM, Place origin) {
+    static Track of(Ride ride, Odometer ridden, Place origin) {
         Series latitude = ride.series(Channel.LATITUDE);
         Series longitude = ride.series(Channel.LONGITUDE);
         double[] second = new double[ride.seconds()];
@@ -76,10 +76,10 @@ final class Track {
             boolean usable = ride.state(s) == SecondState.RIDING
                     && latitude.isMeasured(s)
                     && longitude.isMeasured(s)
-                    && !Double.isNaN(odometerM[s]);
+                    && !Double.isNaN(ridden.metresAt(s));
             if (usable) {
                 second[count] = s;
-                odometer[count] = odometerM[s];
+                odometer[count] = ridden.metresAt(s);
                 double east = Math.IEEEremainder(longitude.get(s) - origin.longitudeDegrees(), 360);
                 x[count] = east * Place.METRES_PER_DEGREE * shrink;
                 y[count] = (latitude.get(s) - origin.latitudeDegrees()) * Place.METRES_PER_DEGREE;

@@ -45,7 +45,7 @@ public record Climb(
     /** A climb is at least so long, metres. */
     public static final double LEAST_LENGTH_M = 500;
 
-    /** And at least so steep on average. */
+    /** A climb is at least so steep on average, rise over run. */
     public static final double LEAST_GRADE = 0.03;
 
     /** A stretch without a new greatest height as long as this ends a climb; shorter ones are dips of it. */
@@ -53,7 +53,7 @@ public record Climb(
 
     private static final double STEEPEST_OVER_M = 100;
 
-    /** Two climbs begin (and end) at one place when they do so within this distance, metres: satellites are not finer. */
+    /** Places closer together than this are one place, metres: satellite receivers are no more exact. */
     private static final double SAME_PLACE_M = 60;
 
     private static final double SAME_LENGTH_FRACTION = 0.1;
@@ -78,13 +78,8 @@ public record Climb(
                 && Math.abs(lengthM() - other.lengthM()) <= SAME_LENGTH_FRACTION * Math.max(lengthM(), other.lengthM());
     }
 
-    /** The climbs of a ride in the order in which they were ridden; none without altitude or distance. */
-    public static List<Climb> of(Ride ride) {
-        return of(ride, Course.of(ride).orElse(null));
-    }
-
     /**
-     * {@link #of(Ride)} for who has the course of the ride already.
+     * The climbs of a ride in the order in which they were ridden; none without altitude or distance.
      *
      * @param course the course of this ride, or null where it leads nowhere
      */
@@ -115,9 +110,9 @@ public record Climb(
     private record Span(int start, int end) {}
 
     /*
-     * The walk keeps the height won beyond 3 % of the length ridden since the foot. A climb begins where that is positive
-     * and ends where it was largest, once it has been used up or no new height was reached for a dip's length. So every
-     * beginning and every end of the stretch averages 3 % or more.
+     * The walk keeps the height won beyond 3 % of the length ridden since the foot. A climb begins where that surplus is
+     * positive and ends where it was largest, once the surplus is used up or no new height was reached for the length of a
+     * dip. So every beginning and every end of the stretch averages 3 % or more.
      */
     private static @Nullable Span next(Course course, int from) {
         int start = -1;
@@ -165,7 +160,7 @@ public record Climb(
                 startM,
                 endM,
                 gain,
-                gain / (endM - startM),
+                course.meanGrade(span.start, span.end),
                 steepest(course, span),
                 moving,
                 mean(ride, Channel.POWER, when),
@@ -179,13 +174,16 @@ public record Climb(
         int reach = Math.max(1, (int) Math.round(STEEPEST_OVER_M / course.stepM()));
         double steepest = Double.NEGATIVE_INFINITY;
         for (int node = span.start; node + reach <= span.end; node++) {
-            double rise = course.altitudeM(node + reach) - course.altitudeM(node);
-            steepest = Math.max(steepest, rise / (reach * course.stepM()));
+            steepest = Math.max(steepest, course.meanGrade(node, node + reach));
         }
         return steepest;
     }
 
-    /** From the last second at or before the foot to the first at or beyond the top, both after a second before them. */
+    /**
+     * The seconds from the last one at or before the foot to the first one at or beyond the top.
+     *
+     * @param afterSecond where the search begins, so that a road ridden twice is found in its own seconds
+     */
     private static Interval seconds(Ride ride, double startM, double endM, int afterSecond) {
         Series distance = ride.series(Channel.DISTANCE);
         int from = afterSecond;

@@ -1,8 +1,6 @@
 package io.github.wattledger.course;
 
-import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.Serial;
 import java.io.Serializable;
@@ -12,6 +10,18 @@ import java.util.Optional;
  * The ground of a ride: altitude and grade on a grid of equal distances. A node's altitude and grade come from a local
  * straight-line fit over the samples within 50 m before and after it, or within more where the recording is coarse, so
  * that the noise of a barometer does not become hills.
+ *
+ * <p>Every grade of this library is rise over run and one of these three:
+ *
+ * <ul>
+ *   <li>the grade <em>at a place</em>, {@link #grade} and {@link #gradeAtM}: the slope of the line fitted there. Gears and
+ *       charts use it.
+ *   <li>the mean grade <em>between two places</em>, {@link #meanGrade} and {@link #meanGradeBetweenM}: the difference of
+ *       their fitted altitudes over the distance between them. Climbs, replays and compared stretches use it.
+ *   <li>the grade <em>band of a second</em> in the pacing package: recorded altitudes 50 m before and after, not fitted.
+ *       It sorts seconds into bands 2.5 % wide and more, which the noise of a barometer over 100 m does not reach, and
+ *       follows the recorded seconds, not the grid.
+ * </ul>
  */
 public final class Course implements Serializable {
     @Serial
@@ -22,15 +32,6 @@ public final class Course implements Serializable {
 
     /** An ordinary hill of a road. Own choice. */
     private static final double USUAL_HILL_GRADE = 0.04;
-
-    /** The fit reaches so far before and after a node, metres. */
-    private static final double REACH_M = 50;
-
-    /** And further, up to this, until it has samples enough. */
-    private static final double LONGEST_REACH_M = 400;
-
-    /** Fewer samples than this make no line. */
-    private static final int LEAST_SAMPLES = 5;
 
     private final double startM;
     private final double stepM;
@@ -60,7 +61,7 @@ public final class Course implements Serializable {
         Series grade = Series.generate(altitudeM.size(), node -> {
             int from = Math.max(0, node - 1);
             int to = Math.min(last, node + 1);
-            return (altitudeM.get(to) - altitudeM.get(from)) / ((to - from) * stepM);
+            return meanGrade(altitudeM, stepM, from, to);
         });
         return new Course(0, stepM, altitudeM, grade);
     }
@@ -78,8 +79,8 @@ public final class Course implements Serializable {
     }
 
     /**
-     * A road that climbs and falls by so much in all: hills of about 4 %, or as steep as the ascent asks for, up as much
-     * as down, and level road for the rest. For times at a steady power the order of the pieces makes no difference, so
+     * A road with a given ascent: hills of about 4 %, or as steep as the ascent asks for, up as much as down, and level
+     * road for the rest. For times at a steady power the order of the pieces makes no difference, so
      * it is one hill.
      *
      * @param lengthM length, metres, above 0
@@ -106,12 +107,12 @@ public final class Course implements Serializable {
      * @return empty without altitude or distance, or when the ride goes nowhere
      */
     public static Optional<Course> of(Ride ride) {
-        Samples samples = Samples.of(ride);
-        if (samples.count < LEAST_SAMPLES) {
+        AltitudeFit samples = AltitudeFit.of(ride);
+        if (!samples.isEnough()) {
             return Optional.empty();
         }
-        double start = samples.distance[0];
-        int nodes = (int) Math.floor((samples.distance[samples.count - 1] - start) / RECORDED_STEP_M) + 1;
+        double start = samples.firstM();
+        int nodes = (int) Math.floor((samples.lastM() - start) / RECORDED_STEP_M) + 1;
         if (nodes < 2) {
             return Optional.empty();
         }
@@ -119,8 +120,8 @@ public final class Course implements Serializable {
         double[] grade = new double[nodes];
         for (int node = 0; node < nodes; node++) {
             samples.fit(start + node * RECORDED_STEP_M);
-            altitude[node] = samples.height;
-            grade[node] = samples.slope;
+            altitude[node] = samples.altitudeM();
+            grade[node] = samples.grade();
         }
         return Optional.of(new Course(start, RECORDED_STEP_M, Series.of(altitude), Series.of(grade)));
     }
@@ -165,9 +166,29 @@ public final class Course implements Serializable {
         return grade.get(node);
     }
 
-    /** Grade between a node and the next, rise over run; {@code NaN} where it is not known. */
-    public double pieceGrade(int piece) {
-        return (altitudeM.get(piece + 1) - altitudeM.get(piece)) / stepM;
+    /**
+     * Mean grade between two nodes, rise over run; {@code NaN} where one of their altitudes is not known.
+     *
+     * @param from a node
+     * @param to a later node
+     */
+    public double meanGrade(int from, int to) {
+        return meanGrade(altitudeM, stepM, from, to);
+    }
+
+    private static double meanGrade(Series altitudeM, double stepM, int from, int to) {
+        return (altitudeM.get(to) - altitudeM.get(from)) / ((to - from) * stepM);
+    }
+
+    /**
+     * Mean grade between two places, rise over run; {@code NaN} beyond the ends of the course, or where one of the
+     * altitudes is not known.
+     *
+     * @param fromM distance of the first place, metres from the start of the recording
+     * @param toM distance of the second place, beyond {@code fromM}
+     */
+    public double meanGradeBetweenM(double fromM, double toM) {
+        return (altitudeAtM(toM) - altitudeAtM(fromM)) / (toM - fromM);
     }
 
     /** Altitude at a distance from the start of the recording; {@code NaN} beyond the ends or where it is not known. */
@@ -189,91 +210,5 @@ public final class Course implements Serializable {
         int node = Math.min(values.size() - 2, (int) place);
         double share = Math.min(1, place - node);
         return values.get(node) + (values.get(node + 1) - values.get(node)) * share;
-    }
-
-    /** Altitude over distance while under way, with a window that moves along. */
-    private static final class Samples {
-        final double[] distance;
-        final double[] altitude;
-        int count;
-        double height;
-        double slope;
-        private int from;
-        private int nearFrom;
-
-        private Samples(int most) {
-            this.distance = new double[most];
-            this.altitude = new double[most];
-        }
-
-        static Samples of(Ride ride) {
-            Series distance = ride.series(Channel.DISTANCE);
-            Series altitude = ride.series(Channel.ALTITUDE);
-            Samples samples = new Samples(ride.seconds());
-            for (int second = 0; second < ride.seconds(); second++) {
-                if (ride.state(second) == SecondState.RIDING) {
-                    samples.add(distance.get(second), altitude.get(second));
-                }
-            }
-            return samples;
-        }
-
-        private void add(double atM, double altitudeM) {
-            boolean measured = !Double.isNaN(atM) && !Double.isNaN(altitudeM);
-            if (measured && (count == 0 || atM >= distance[count - 1])) {
-                distance[count] = atM;
-                altitude[count] = altitudeM;
-                count++;
-            }
-        }
-
-        /** Fits the line around a distance; nodes come in rising order. */
-        void fit(double atM) {
-            height = Double.NaN;
-            slope = Double.NaN;
-            from = firstWithin(from, atM - LONGEST_REACH_M);
-            nearFrom = firstWithin(nearFrom, atM - REACH_M);
-            boolean fits = fitWithin(nearFrom, atM, REACH_M);
-            for (double reach = 2 * REACH_M; reach <= LONGEST_REACH_M && !fits; reach *= 2) {
-                fits = fitWithin(from, atM, reach);
-            }
-        }
-
-        private int firstWithin(int from, double leastM) {
-            int first = from;
-            while (first < count && distance[first] < leastM) {
-                first++;
-            }
-            return first;
-        }
-
-        private boolean fitWithin(int from, double atM, double reachM) {
-            int n = 0;
-            double sumX = 0;
-            double sumY = 0;
-            double sumXX = 0;
-            double sumXY = 0;
-            double base = altitude[Math.min(from, count - 1)];
-            for (int k = from; k < count && distance[k] <= atM + reachM; k++) {
-                double x = distance[k] - atM;
-                if (x < -reachM) {
-                    continue;
-                }
-                double y = altitude[k] - base;
-                n++;
-                sumX += x;
-                sumY += y;
-                sumXX += x * x;
-                sumXY += x * y;
-            }
-            double spread = n * sumXX - sumX * sumX;
-            // A line over less than about half the reach says nothing about the grade.
-            if (n < LEAST_SAMPLES || spread < n * n * reachM * reachM / 50) {
-                return false;
-            }
-            slope = (n * sumXY - sumX * sumY) / spread;
-            height = base + (sumY - slope * sumX) / n;
-            return true;
-        }
     }
 }

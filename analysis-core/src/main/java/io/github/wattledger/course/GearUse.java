@@ -1,12 +1,14 @@
 package io.github.wattledger.course;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Median;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Gears;
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -14,19 +16,19 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Which gears a ride was ridden in, and where they did not reach. A second's gear is the recorded one, where the bicycle
- * records its teeth, else the pair of chainring and cog nearest to speed over cadence and wheel (medians of five seconds),
+ * records its teeth, otherwise the pair of chainring and cog nearest to speed over cadence and wheel (medians of five seconds),
  * within 6 %. Only pedalled seconds count. "Spun out" is the top gear above 100 rpm, "over-geared" the lowest gear under
  * 60 rpm on a grade of 3 % or more (common practice, no source).
  *
  * @param gears each gear that was used, the highest ratio first
  * @param pedalledSeconds seconds pedalled with speed and cadence known
- * @param unmatchedSeconds those of them that fit no gear: a shift, a slipping wheel, a bend
+ * @param unmatchedSeconds of these the seconds that fit no gear: a shift, a slipping wheel, a bend
  * @param spunOutSeconds seconds in the top gear above 100 rpm
  * @param overGearedSeconds seconds in the lowest gear under 60 rpm on a climb
  * @param top the highest gear there is
  * @param lowest the lowest gear there is
- * @param firstSpunOutSecond the first such second, or null
- * @param firstOverGearedSecond the first such second, or null
+ * @param firstSpunOutSecond the first second spun out, or null without one
+ * @param firstOverGearedSecond the first second over-geared, or null without one
  */
 public record GearUse(
         List<InGear> gears,
@@ -42,7 +44,7 @@ public record GearUse(
     /** Cadence above which a rider spins out, rpm. */
     public static final double SPINNING_RPM = 100;
 
-    /** Cadence below which a climb grinds, rpm. */
+    /** Cadence below which a rider is over-geared on a climb, rpm. */
     public static final double GRINDING_RPM = 60;
 
     private static final double CLIMBING_GRADE = 0.03;
@@ -81,17 +83,7 @@ public record GearUse(
     /**
      * The use of gears in a ride.
      *
-     * @param gears the bicycle's gears
-     * @return empty without speed or cadence
-     */
-    public static Optional<GearUse> of(Ride ride, Gears gears) {
-        return of(ride, Course.of(ride).orElse(null), gears);
-    }
-
-    /**
-     * The use of gears in a ride whose course is known already.
-     *
-     * @param course the course of this ride, or null where it leads nowhere
+     * @param course the course of this ride, or null where it leads nowhere: then no second counts as over-geared
      * @param gears the bicycle's gears
      * @return empty without speed or cadence
      */
@@ -99,54 +91,74 @@ public record GearUse(
         if (!ride.has(Channel.SPEED) || !ride.has(Channel.CADENCE)) {
             return Optional.empty();
         }
-        List<Gear> all = all(gears);
-        int[] seconds = new int[all.size()];
-        double[] metres = new double[all.size()];
+        Count count = new Count(all(gears));
+        Series cadence = ride.series(Channel.CADENCE);
         Grades grades = new Grades(ride, course);
-        int pedalled = 0;
-        int unmatched = 0;
-        int spunOut = 0;
-        int overGeared = 0;
-        Integer firstSpunOut = null;
-        Integer firstOverGeared = null;
         for (int second = 0; second < ride.seconds(); second++) {
-            if (!isPedalled(ride, second)) {
-                continue;
+            if (isPedalled(ride, second)) {
+                int gear = gearIndex(ride, second, count.all, gears.wheelCircumferenceM());
+                double speedMps = ride.series(Channel.SPEED).get(second);
+                count.add(second, gear, speedMps, cadence.get(second), grades.isClimb(second));
             }
+        }
+        return Optional.of(count.result());
+    }
+
+    /** What has been counted of a ride so far. */
+    private static final class Count {
+        private final List<Gear> all;
+        private final int[] seconds;
+        private final double[] metres;
+        private int pedalled;
+        private int unmatched;
+        private int spunOut;
+        private int overGeared;
+        private @Nullable Integer firstSpunOut;
+        private @Nullable Integer firstOverGeared;
+
+        Count(List<Gear> all) {
+            this.all = all;
+            seconds = new int[all.size()];
+            metres = new double[all.size()];
+        }
+
+        /** @param gear which of all gears, or below 0 for none of them */
+        void add(int second, int gear, double speedMps, double rpm, boolean isClimb) {
             pedalled++;
-            int gear = gearIndex(ride, second, all, gears.wheelCircumferenceM());
             if (gear < 0) {
                 unmatched++;
-                continue;
+                return;
             }
             seconds[gear]++;
-            metres[gear] += ride.series(Channel.SPEED).get(second);
-            double rpm = ride.series(Channel.CADENCE).get(second);
+            metres[gear] += speedMps;
             if (gear == 0 && rpm > SPINNING_RPM) {
                 spunOut++;
                 firstSpunOut = firstSpunOut == null ? Integer.valueOf(second) : firstSpunOut;
             }
-            if (gear == all.size() - 1 && rpm < GRINDING_RPM && grades.isClimb(second)) {
+            if (gear == all.size() - 1 && rpm < GRINDING_RPM && isClimb) {
                 overGeared++;
                 firstOverGeared = firstOverGeared == null ? Integer.valueOf(second) : firstOverGeared;
             }
         }
-        List<InGear> used = new ArrayList<>();
-        for (int gear = 0; gear < all.size(); gear++) {
-            if (seconds[gear] > 0) {
-                used.add(new InGear(all.get(gear), seconds[gear], metres[gear]));
+
+        GearUse result() {
+            List<InGear> used = new ArrayList<>();
+            for (int gear = 0; gear < all.size(); gear++) {
+                if (seconds[gear] > 0) {
+                    used.add(new InGear(all.get(gear), seconds[gear], metres[gear]));
+                }
             }
+            return new GearUse(
+                    used,
+                    pedalled,
+                    unmatched,
+                    spunOut,
+                    overGeared,
+                    all.get(0),
+                    all.get(all.size() - 1),
+                    firstSpunOut,
+                    firstOverGeared);
         }
-        return Optional.of(new GearUse(
-                used,
-                pedalled,
-                unmatched,
-                spunOut,
-                overGeared,
-                all.get(0),
-                all.get(all.size() - 1),
-                firstSpunOut,
-                firstOverGeared));
     }
 
     /**
@@ -160,15 +172,16 @@ public record GearUse(
     /**
      * How other gears would have served on this ride, at the speeds that were ridden.
      *
+     * @param course the course of this ride, or null where it leads nowhere: then no second counts as over-geared
      * @param other the other gears
      * @return empty without speed or cadence
      */
-    public static Optional<Served> served(Ride ride, Gears other) {
+    public static Optional<Served> served(Ride ride, @Nullable Course course, Gears other) {
         if (!ride.has(Channel.SPEED) || !ride.has(Channel.CADENCE)) {
             return Optional.empty();
         }
         List<Gear> all = all(other);
-        Grades grades = new Grades(ride, Course.of(ride).orElse(null));
+        Grades grades = new Grades(ride, course);
         int spunOut = 0;
         int overGeared = 0;
         for (int second = 0; second < ride.seconds(); second++) {
@@ -236,12 +249,10 @@ public record GearUse(
                 ratios[count++] = wheelRpm / ride.series(Channel.CADENCE).get(near);
             }
         }
-        double[] sorted = java.util.Arrays.copyOf(ratios, count);
-        java.util.Arrays.sort(sorted);
-        return count % 2 == 1 ? sorted[count / 2] : (sorted[count / 2 - 1] + sorted[count / 2]) / 2;
+        return Median.of(Arrays.copyOf(ratios, count));
     }
 
-    /** Grades by second. */
+    /** Whether a second lies on a climb. */
     private static final class Grades {
         private final @Nullable Course course;
         private final Series distance;

@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Median;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import java.util.ArrayList;
@@ -168,14 +169,7 @@ final class Fade implements Detector {
                         / (blocks.get(j).middleHours - blocks.get(i).middleHours);
             }
         }
-        return median(slopes);
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        int middle = sorted.length / 2;
-        return sorted.length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+        return Median.of(slopes);
     }
 
     /** The first second of the first block from which on the median block has lost half of the loss. */
@@ -184,7 +178,7 @@ final class Fade implements Detector {
         double[] powers = new double[blocks.size()];
         Arrays.setAll(powers, block -> blocks.get(block).relativePower);
         for (int from = 0; from < powers.length; from++) {
-            if (powers[from] <= lowered && median(Arrays.copyOfRange(powers, from, powers.length)) <= lowered) {
+            if (powers[from] <= lowered && Median.of(Arrays.copyOfRange(powers, from, powers.length)) <= lowered) {
                 return blocks.get(from).firstSecond;
             }
         }

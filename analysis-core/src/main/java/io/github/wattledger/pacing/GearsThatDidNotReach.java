@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.course.GearUse;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -31,7 +32,8 @@ final class GearsThatDidNotReach implements Detector {
     @Override
     public Optional<Finding> detect(Race race) {
         boolean spun = kind == FindingKind.SPUN_OUT;
-        GearUse use = GearUse.of(race.ride(), gears).orElse(null);
+        Course course = Course.of(race.ride()).orElse(null);
+        GearUse use = GearUse.of(race.ride(), course, gears).orElse(null);
         if (use == null) {
             return Optional.empty();
         }
@@ -42,7 +44,7 @@ final class GearsThatDidNotReach implements Detector {
         }
         GearUse.Gear gear = spun ? use.top() : use.lowest();
         Gears other = otherGears(spun);
-        int would = GearUse.served(race.ride(), other)
+        int would = GearUse.served(race.ride(), course, other)
                 .map(served -> spun ? served.spunOutSeconds() : served.overGearedSeconds())
                 .orElse(0);
         Evidence evidence = Evidence.none()

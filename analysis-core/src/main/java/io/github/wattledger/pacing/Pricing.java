@@ -6,6 +6,7 @@ import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -86,18 +87,18 @@ final class Pricing {
      * @param ability what the race's target rests on
      */
     static Priced price(Race race, @Nullable Course course, List<Finding> findings, RigChoice rig, Ability ability) {
-        Replay.Attempt attempt = Replay.of(race.ride(), rig.rig(), course);
-        Replay replay = attempt.replay();
+        Outcome<Replay> outcome = Replay.of(race.ride(), course, rig.rig());
         List<Finding> priced = new ArrayList<>();
-        if (replay == null) {
+        if (outcome instanceof Outcome.Refused<Replay> refused) {
             for (Finding finding : findings) {
                 priced.add(
                         finding.cost() instanceof Cost.Priced
                                 ? finding
-                                : finding.withCost(new Cost.NotPriced(String.valueOf(attempt.refusal()))));
+                                : finding.withCost(new Cost.NotPriced(refused.reason())));
             }
             return new Priced(priced, entriesOf(priced), List.of());
         }
+        Replay replay = outcome.orElseThrow(AssertionError::new);
         Pricing pricing = new Pricing(race, replay, ability, rig);
         for (Finding finding : findings) {
             priced.add(pricing.priced(finding));

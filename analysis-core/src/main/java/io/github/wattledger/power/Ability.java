@@ -54,15 +54,4 @@ public record Ability(
             return this == GIVEN_AND_GUIDE || this == GIVEN_AND_OWN_BESTS;
         }
     }
-
-    /** Without evidence. */
-    public Ability(
-            @Nullable Double criticalPowerW,
-            @Nullable Double wPrimeKJ,
-            @Nullable Source source,
-            @Nullable Double fitErrorW,
-            @Nullable Double sustainablePowerW,
-            int forSeconds) {
-        this(criticalPowerW, wPrimeKJ, source, fitErrorW, sustainablePowerW, forSeconds, null);
-    }
 }

@@ -1,5 +1,6 @@
 package io.github.wattledger.power;
 
+import io.github.wattledger.ride.Outcome;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -10,13 +11,13 @@ import org.jspecify.annotations.Nullable;
  * @param sustainable sustainable power with its range, or null
  * @param criticalPower the fit to this ride's curve, or why there is none
  * @param balance the balance of W′ over the ride by the differential model, or null where W′ is not known
- * @param durability best efforts before and after so much work, possibly none
+ * @param durability best efforts before and after a level of work, possibly none
  * @param thresholdEstimate threshold power as estimated from this ride, or null when one was known
  * @param thresholdHeartRate heart rate in a steady effort near threshold, or null when the ride holds none
  */
 public record AbilityEvidence(
         @Nullable SustainablePower sustainable,
-        CriticalPowerResult criticalPower,
+        Outcome<CriticalPowerFit> criticalPower,
         @Nullable WPrimeBalance balance,
         List<Durability> durability,
         @Nullable ThresholdEstimate thresholdEstimate,

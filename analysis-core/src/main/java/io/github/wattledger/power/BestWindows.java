@@ -40,7 +40,7 @@ final class BestWindows {
     private final double[] lowestOfNarrow;
     private final double[] lowestOfWide;
 
-    /** @param watts finite numbers; kept by nobody */
+    /** @param watts finite numbers; the array is copied */
     BestWindows(double[] watts) {
         length = watts.length;
         level = level(watts);

@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Durability: the best effort of a duration after so much work, against the best before it (Maunder et al. 2021, Sports
- * Med 51:1523; the split before and after 2,000 kJ in Spragg et al. 2022, Eur J Sport Sci). In one ride it tells of
+ * Durability: the best effort of a duration after a level of work, against the best before it (Maunder et al. 2021, Sports
+ * Med 51:1523; the split before and after 2,000 kJ in Spragg et al. 2022, Eur J Sport Sci). In one ride it shows
  * tiredness only when both efforts were all-out.
  *
  * <p>For comparison: well-trained amateurs lost 10.1 ± 6.5 % of 20-minute and 10.8 ± 7.8 % of 5-minute power after 1,000
@@ -22,7 +22,7 @@ import java.util.List;
  * @param tiredW best mean power over the duration after it, watts
  */
 public record Durability(int seconds, double afterKJ, double fresherW, double tiredW) implements Serializable {
-    /** Five and twenty minutes. */
+    /** The durations looked at, seconds: five and twenty minutes. */
     static final int[] DURATIONS = {300, 1200};
 
     /** Work levels looked at, kilojoules; 2,000 is the split of Spragg et al. 2022. */
@@ -42,7 +42,7 @@ public record Durability(int seconds, double afterKJ, double fresherW, double ti
     }
 
     /**
-     * The same for one-second power.
+     * {@link #of(Ride)} for one-second power.
      *
      * @param watts one-second power, watts; {@code NaN} counts as 0 W in a best and adds no work
      */
@@ -51,7 +51,7 @@ public record Durability(int seconds, double afterKJ, double fresherW, double ti
     }
 
     /**
-     * The same for an array, with durations and levels of one's own.
+     * {@link #of(Series)} for an array, with durations and levels that the caller chooses.
      *
      * @param watts one-second power, watts; {@code NaN} counts as 0 W in a best and adds no work
      * @param seconds durations, seconds, each above 0

@@ -73,7 +73,7 @@ final class LeastSquares {
             return degreesOfFreedom() > 0 ? standardErrors[index] : Double.NaN;
         }
 
-        /** Weighted. */
+        /** The weighted sum of squared residuals. */
         double residualSumOfSquares() {
             return residualSumOfSquares;
         }
@@ -119,12 +119,12 @@ final class LeastSquares {
 
     /**
      * A curve, by Levenberg-Marquardt from a starting point. Steps beyond a bound are cut back to it; the search then
-     * need not end at the best point on that bound, so a solution on a bound is good for being refused and no more.
+     * need not end at the best point on that bound, so a solution on a bound can only be refused.
      *
      * @param weights one for each observation, above 0
      * @param low lower bound of each parameter
      * @param high upper bound of each parameter
-     * @return the solution, or empty when the search did not converge or the parameters cannot be told apart
+     * @return the solution, or empty when the search did not converge or the efforts do not separate the parameters
      */
     static Optional<Solution> curve(
             Model model, double[] x, double[] y, double[] weights, double[] start, double[] low, double[] high) {
@@ -159,7 +159,7 @@ final class LeastSquares {
         }
     }
 
-    /** As many weights of 1. */
+    /** Weights of 1 for {@code count} observations. */
     static double[] equalWeights(int count) {
         double[] weights = new double[count];
         Arrays.fill(weights, 1);

@@ -14,7 +14,7 @@ import java.util.List;
 /**
  * The mean-maximal curve: for every duration from one second to the ride's length the highest mean power over that many
  * consecutive seconds, exact, over elapsed time. Paused and missing seconds count as 0 W, so that a best is never
- * overstated; {@link #mayBeLow} tells where missing seconds may have lowered one. A ride without power has an empty
+ * overstated; {@link #mayBeLow} says where missing seconds may have lowered one. A ride without power has an empty
  * curve.
  */
 public final class MeanMaximalCurve implements Serializable {

@@ -13,9 +13,6 @@ import org.jspecify.annotations.Nullable;
  * @param points by rising duration, at least two
  */
 public record ModelCurve(Source source, List<Point> points) implements Serializable {
-    /** The longest duration for which critical power is believed, seconds (Drake et al. 2024). */
-    private static final int LONGEST_CRITICAL_SECONDS = 1800;
-
     private static final int POINTS = 25;
 
     /** What a line rests on. */
@@ -55,7 +52,7 @@ public record ModelCurve(Source source, List<Point> points) implements Serializa
         List<BestEffort> efforts = fit.efforts();
         double from = Math.max(CriticalPower.SHORTEST_SECONDS, efforts.get(0).seconds());
         double to = Math.min(
-                LONGEST_CRITICAL_SECONDS, efforts.get(efforts.size() - 1).seconds());
+                CriticalPower.LONGEST_SECONDS, efforts.get(efforts.size() - 1).seconds());
         double half = fit.criticalPowerHalfWidthW();
         List<Point> points = new ArrayList<>();
         for (double seconds : logSpaced(from, Math.max(from + 1, to))) {
@@ -74,7 +71,7 @@ public record ModelCurve(Source source, List<Point> points) implements Serializa
      */
     public static ModelCurve given(double criticalPowerW, double wPrimeJ) {
         List<Point> points = new ArrayList<>();
-        for (double seconds : logSpaced(CriticalPower.SHORTEST_SECONDS, LONGEST_CRITICAL_SECONDS)) {
+        for (double seconds : logSpaced(CriticalPower.SHORTEST_SECONDS, CriticalPower.LONGEST_SECONDS)) {
             points.add(new Point(seconds, CriticalPower.powerW(seconds, criticalPowerW, wPrimeJ), null, null));
         }
         return new ModelCurve(Source.GIVEN_CRITICAL_POWER, points);

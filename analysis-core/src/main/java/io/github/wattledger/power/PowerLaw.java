@@ -16,7 +16,7 @@ import java.util.List;
  * @param meanLogSeconds mean logarithm of their durations
  * @param spreadLogSeconds sum of squared deviations of the logarithms from that mean
  */
-public record PowerLaw(
+record PowerLaw(
         double powerAtOneSecondW,
         double exponent,
         double logError,
@@ -29,7 +29,7 @@ public record PowerLaw(
      *
      * @throws IllegalArgumentException when there are fewer than three durations
      */
-    public static PowerLaw fit(List<BestEffort> efforts) {
+    static PowerLaw fit(List<BestEffort> efforts) {
         double[] logSeconds =
                 Arrays.stream(BestEffort.secondsOf(efforts)).map(Math::log).toArray();
         double[] logWatts =
@@ -57,7 +57,7 @@ public record PowerLaw(
      * @throws IllegalArgumentException when the lengths differ, a number is not finite and above 0, or there are fewer
      *     than three durations
      */
-    public static PowerLaw fit(double[] seconds, double[] watts) {
+    static PowerLaw fit(double[] seconds, double[] watts) {
         return fit(BestEffort.listOf(seconds, watts));
     }
 
@@ -66,7 +66,7 @@ public record PowerLaw(
      *
      * @param seconds the duration, above 0
      */
-    public double powerW(double seconds) {
+    double powerW(double seconds) {
         return powerAtOneSecondW * Math.pow(seconds, -exponent);
     }
 
@@ -76,7 +76,7 @@ public record PowerLaw(
      *
      * @param seconds the duration, above 0
      */
-    public double predictionLogError(double seconds) {
+    double predictionLogError(double seconds) {
         double away = Math.log(seconds) - meanLogSeconds;
         return logError * Math.sqrt(1 + 1.0 / efforts + away * away / spreadLogSeconds);
     }

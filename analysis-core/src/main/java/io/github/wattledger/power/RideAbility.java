@@ -1,6 +1,7 @@
 package io.github.wattledger.power;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.LongBest;
 import java.util.ArrayList;
@@ -33,12 +34,12 @@ public final class RideAbility {
     }
 
     private final Ride ride;
-    private final CriticalPowerResult criticalPower;
+    private final Outcome<CriticalPowerFit> criticalPower;
     private final @Nullable ThresholdEstimate estimate;
     private final Elsewhere elsewhere;
 
     private RideAbility(
-            Ride ride, CriticalPowerResult criticalPower, @Nullable ThresholdEstimate estimate, Elsewhere elsewhere) {
+            Ride ride, Outcome<CriticalPowerFit> criticalPower, @Nullable ThresholdEstimate estimate, Elsewhere elsewhere) {
         this.ride = ride;
         this.criticalPower = criticalPower;
         this.estimate = estimate;
@@ -52,7 +53,7 @@ public final class RideAbility {
      */
     public static RideAbility of(Ride ride, MeanMaximalCurve curve, Elsewhere elsewhere) {
         Double knownThresholdW = elsewhere.thresholdPowerW();
-        CriticalPowerResult criticalPower = CriticalPower.ofRide(ride, curve, knownThresholdW);
+        Outcome<CriticalPowerFit> criticalPower = RideCriticalPower.ofRide(ride, curve, knownThresholdW);
         ThresholdEstimate estimate = knownThresholdW != null
                 ? null
                 : ThresholdEstimate.of(curve, criticalPower).orElse(null);
@@ -71,7 +72,7 @@ public final class RideAbility {
      */
     public Ability over(int movingSeconds, @Nullable Double trustedThresholdW) {
         SustainablePower sustainable = sustainable(movingSeconds, trustedThresholdW);
-        CriticalPowerFit fit = criticalPower.accepted().orElse(null);
+        CriticalPowerFit fit = criticalPower.found().orElse(null);
         boolean isGiven = elsewhere.criticalPowerW() != null;
         Double criticalPowerW = elsewhere.criticalPowerW();
         Double wPrimeKJ = elsewhere.wPrimeKJ();

@@ -21,9 +21,10 @@ public record SustainablePower(double watts, double lowW, double highW, Ability.
     static final double DECLINE_BEYOND_HOUR = 0.16;
 
     /**
-     * The same below an hour, so that 20 minutes come out at threshold / 0.95. Common practice, no single source.
+     * How fast sustainable power falls with duration below an hour: 20 minutes come out at the power of which threshold is
+     * {@link ThresholdEstimate#SHARE_OF_TWENTY_MINUTES}.
      */
-    static final double DECLINE_WITHIN_HOUR = -Math.log(0.95) / Math.log(3);
+    static final double DECLINE_WITHIN_HOUR = -Math.log(ThresholdEstimate.SHARE_OF_TWENTY_MINUTES) / Math.log(3);
 
     /** Shortest duration the guide speaks of, seconds. */
     public static final int SHORTEST_GUIDE_SECONDS = 1200;

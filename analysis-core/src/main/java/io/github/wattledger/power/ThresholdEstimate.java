@@ -1,13 +1,18 @@
 package io.github.wattledger.power;
 
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Threshold power estimated from the efforts of a ride: at least this much, if the meter is right, and more if the rider
- * was never at the limit.
+ * Threshold power estimated from the efforts of a ride. If the meter is right, the threshold is at least this high; it
+ * is higher if the rider was never at the limit.
+ *
+ * <p>Two rules read a threshold off efforts. Both take {@link #SHARE_OF_TWENTY_MINUTES} of the best 20 minutes, and each
+ * takes a second number where that is higher: this estimate of one ride the critical power of its fit, the check of a
+ * season's threshold ({@code season.BestEfforts}) the best hour of the last 90 days, as it keeps bests and no fits.
  *
  * @param watts the estimate, watts
  * @param lowW lower end of its range, watts
@@ -32,13 +37,16 @@ public record ThresholdEstimate(
         CRITICAL_POWER
     }
 
-    private static final int TWENTY_MINUTES = 1200;
+    /** The duration from whose best a threshold is implied by {@link #SHARE_OF_TWENTY_MINUTES}, seconds. */
+    public static final int TWENTY_MINUTES = 1200;
 
     /**
-     * Share of the best 20 minutes. Common practice; Borszcz et al. 2018 (Int J Sports Med 39:737) found it within 1 to
-     * 5 W of 60-minute power on average.
+     * The threshold power that a best of 20 minutes implies, as a share of it. Whatever reads a threshold from 20 minutes
+     * takes this share: this estimate, the guide of {@link SustainablePower} within the hour, and the check of a season's
+     * threshold. Common practice; Borszcz et al. 2018 (Int J Sports Med 39:737) found it within 1 to 5 W of 60-minute
+     * power on average.
      */
-    private static final double SHARE_OF_TWENTY_MINUTES = 0.95;
+    public static final double SHARE_OF_TWENTY_MINUTES = 0.95;
 
     /**
      * One rider's 60-minute power lay up to about 40 W to either side of that share (the tightest limits of agreement in
@@ -53,16 +61,17 @@ public record ThresholdEstimate(
      * The higher of 95 % of the best 20 minutes and the critical power of an accepted fit: a ride shows what the rider
      * could do at least.
      *
-     * @param fit what {@link CriticalPower#ofRide} made of the same ride
+     * @param fit what {@link RideCriticalPower} made of the same ride
      * @return the estimate, or empty when the curve is shorter than 20 minutes or holds no power
      */
-    public static Optional<ThresholdEstimate> of(MeanMaximalCurve curve, CriticalPowerResult fit) {
+    public static Optional<ThresholdEstimate> of(MeanMaximalCurve curve, Outcome<CriticalPowerFit> fit) {
         if (curve.longestSeconds() < TWENTY_MINUTES || !(curve.watts(TWENTY_MINUTES) > 0)) {
             return Optional.empty();
         }
         double twentyW = curve.watts(TWENTY_MINUTES);
         double shareW = SHARE_OF_TWENTY_MINUTES * twentyW;
-        if (fit instanceof CriticalPowerFit accepted && accepted.criticalPowerW() > shareW) {
+        CriticalPowerFit accepted = fit.found().orElse(null);
+        if (accepted != null && accepted.criticalPowerW() > shareW) {
             double criticalW = accepted.criticalPowerW();
             double range = Math.max(CRITICAL_POWER_RANGE * criticalW, accepted.criticalPowerHalfWidthW());
             return Optional.of(new ThresholdEstimate(
@@ -74,13 +83,17 @@ public record ThresholdEstimate(
                 shareW + TWENTY_MINUTES_RANGE_W,
                 Basis.TWENTY_MINUTES,
                 twentyW,
-                fit instanceof CriticalPowerFit accepted ? (Double) accepted.criticalPowerW() : null));
+                accepted == null ? null : Double.valueOf(accepted.criticalPowerW())));
     }
 
-    /** The same for one-second power, watts; {@code NaN} is a missing second. */
+    /**
+     * {@link #of(MeanMaximalCurve, Outcome)} for one-second power.
+     *
+     * @param watts one-second power, watts; {@code NaN} is a missing second
+     */
     public static Optional<ThresholdEstimate> of(double[] watts) {
         Ride ride = Ride.ofWatts(watts);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
-        return of(curve, CriticalPower.ofRide(ride, curve, null));
+        return of(curve, RideCriticalPower.ofRide(ride, curve, null));
     }
 }

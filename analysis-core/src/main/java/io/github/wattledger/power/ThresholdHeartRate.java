@@ -17,7 +17,7 @@ import java.util.Optional;
  */
 public record ThresholdHeartRate(double heartRateBpm, double meanPowerW, int fromSecond, int seconds)
         implements Serializable {
-    /** Long enough for heart rate to settle and to make a threshold effort of it. */
+    /** Length of the effort, seconds: long enough for heart rate to settle at that of a threshold effort. */
     static final int EFFORT_SECONDS = 1200;
 
     /** Mean power may lie this far from threshold power, as a fraction: half of one of the seven usual zones. */

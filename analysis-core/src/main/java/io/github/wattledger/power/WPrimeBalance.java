@@ -15,7 +15,7 @@ import java.util.OptionalInt;
  * W′ balance: how much of W′, the work that can be done above critical power, is left at the end of each second.
  *
  * <p>A second without power (paused, or nothing recorded) counts as no work: W′ recovers at 0 W. For a pause that is what
- * happens; where the recording has a hole the balance after it may be too high, and {@link #secondsWithoutPower()} tells
+ * happens; where the recording has a hole the balance after it may be too high, and {@link #secondsWithoutPower()} says
  * how much of the ride that concerns.
  *
  * <p>The two models rest on different assumptions and are never mixed (Skiba and Clarke 2021, Int J Sports Physiol
@@ -33,8 +33,8 @@ public final class WPrimeBalance implements Serializable {
          */
         DIFFERENTIAL,
         /**
-         * The same with the time constant {@code 2287.2 (CP − P)^−0.688} s of four elite riders: Bartram et al. 2018, Int
-         * J Sports Physiol Perform 13:724. For riders who recover fast.
+         * What is spent recovers with the time constant {@code 2287.2 (CP − P)^−0.688} s of four elite riders, taken anew
+         * each second: Bartram et al. 2018, Int J Sports Physiol Perform 13:724. For riders who recover fast.
          */
         DIFFERENTIAL_ELITE,
         /**
@@ -91,7 +91,11 @@ public final class WPrimeBalance implements Serializable {
         return new WPrimeBalance(criticalPowerW, wPrimeJ, model, watts, balanceJ);
     }
 
-    /** {@link #of(Series, double, double, Model)} for an array, which is copied; a reading below 0 or infinite is refused. */
+    /**
+     * {@link #of(Series, double, double, Model)} for an array, which is copied.
+     *
+     * @throws IllegalArgumentException when a reading is below 0 or infinite, or critical power or W′ is not above 0
+     */
     public static WPrimeBalance of(double[] watts, double criticalPowerW, double wPrimeJ, Model model) {
         return of(Series.ofReadings("watts", watts), criticalPowerW, wPrimeJ, model);
     }
@@ -257,7 +261,7 @@ public final class WPrimeBalance implements Serializable {
                 minimumJ() / 1000));
     }
 
-    /** Equal when critical power, W′, model and power are. */
+    /** Two balances are equal when their critical power, W′, model and power are equal. */
     @Override
     public boolean equals(Object other) {
         return other instanceof WPrimeBalance that
@@ -295,8 +299,8 @@ public final class WPrimeBalance implements Serializable {
     }
 
     /**
-     * The sum over all earlier spending, each decayed by its age, by recursion: the sum of one second is that of the
-     * second before, decayed by one second, and what is spent now.
+     * The balance is full W′ less the sum of all earlier spending, each decayed by its age. The sum is kept by recursion:
+     * that of one second is the sum of the second before, decayed by one second, plus what is spent now.
      */
     private static double[] integral(Series watts, double criticalPowerW, double wPrimeJ) {
         double sumBelow = 0;

@@ -3,7 +3,7 @@ package io.github.wattledger.replay;
 import java.io.Serializable;
 
 /**
- * Another value for a number: a value of its own, so much more or less, or a multiple.
+ * A change of a number: another value, a difference added to it, or a factor.
  *
  * @param kind how {@code amount} is meant
  * @param amount the value, the difference or the factor
@@ -26,17 +26,17 @@ public record Adjustment(Kind kind, double amount) implements Serializable {
         }
     }
 
-    /** This value instead. */
+    /** This value instead of the number. */
     public static Adjustment to(double value) {
         return new Adjustment(Kind.TO, value);
     }
 
-    /** So much more, or less when negative. */
+    /** The number and this difference added to it. */
     public static Adjustment by(double difference) {
         return new Adjustment(Kind.BY, difference);
     }
 
-    /** So many times the number. */
+    /** The number times this factor. */
     public static Adjustment times(double factor) {
         return new Adjustment(Kind.TIMES, factor);
     }

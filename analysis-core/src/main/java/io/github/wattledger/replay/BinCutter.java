@@ -14,7 +14,10 @@ import java.util.List;
  * belongs to no bin.
  */
 final class BinCutter {
-    /** Further apart than this, two places do not follow each other, metres. */
+    /** Length of a bin, metres ridden. */
+    static final double BIN_M = 200;
+
+    /** Two places further apart than this do not follow each other, metres. */
     private static final double LONGEST_JUMP_M = 1;
 
     private final Ride ride;
@@ -58,7 +61,7 @@ final class BinCutter {
         double before = second == 0 ? Double.NaN : distance.get(second - 1);
         double covered = distance.get(second) - before;
         boolean follows = second > 0 && ride.state(second - 1) != SecondState.MISSING;
-        boolean known = follows && covered >= 0 && covered < Replay.FASTEST_MPS;
+        boolean known = follows && covered >= 0 && covered < ReplayBin.FASTEST_MPS;
         double start = known ? before : distance.get(second);
         // A jump of the distance would make a grade of two places that do not belong together.
         if (!(Math.abs(start - bin.endDistanceM) < LONGEST_JUMP_M)) {
@@ -76,7 +79,7 @@ final class BinCutter {
         // The first second has no place to have come from: it counts as time and asks for nothing.
         bin.measured &= (known || second == 0) && watts.isMeasured(second);
         binOfSecond[second] = bins.size();
-        if (bin.lengthM >= Replay.BIN_M) {
+        if (bin.lengthM >= BIN_M) {
             close();
         }
     }

@@ -2,6 +2,12 @@ package io.github.wattledger.replay;
 
 /** What was ridden in a bin: {@code seconds} of moving time over {@code lengthM}. */
 final class ReplayBin {
+    /** A bin ridden slower than this keeps its speed, and no replay rides slower, m/s. */
+    static final double SLOWEST_MPS = 0.5;
+
+    /** A bin ridden faster than this keeps its speed, and no replay rides faster, m/s. */
+    static final double FASTEST_MPS = 40;
+
     int seconds;
     double lengthM;
     double joules;
@@ -16,25 +22,25 @@ final class ReplayBin {
     /** The part of gravity at a right angle to the road. */
     double gravityAcrossMps2;
 
-    /** The wind that explains this bin's own speed; {@code NaN} in a fixed one. */
+    /** The wind that explains the speed of this bin; {@code NaN} in a bin that keeps its speed. */
     double apparentWindMps;
 
-    /** The median of it around here, which the replay rides against. */
+    /** The median of the apparent wind around this bin: the replay rides against it. */
     double windMps;
 
-    /** Coasted, or not told well enough: it keeps its speed whatever the power. */
+    /** Whether the bin keeps its speed whatever the power: it was coasted, or the recording says too little about it. */
     boolean fixed;
 
-    /** What the balance of forces leaves over at the recorded speed in that wind. */
+    /** What the balance of forces leaves over at the recorded speed in that wind, newtons. */
     double surplusN;
 
-    /** By how much the settled speed rises with power at the recorded one, m/s per watt. */
+    /** By how much the settled speed rises with power at the recorded power, m/s per watt. */
     double riseMpsPerW;
 
-    /** And by how much that rise changes, half of it, m/s per square watt. */
+    /** Half of the change of {@link #riseMpsPerW} with power, m/s per square watt. */
     double bendMpsPerW2;
 
-    /** Its means, once all its seconds are in it. */
+    /** Computes the means, once all seconds of the bin are in it. */
     ReplayBin closed() {
         speedMps = lengthM / seconds;
         watts = joules / seconds;
@@ -47,8 +53,8 @@ final class ReplayBin {
         return speedMps + (riseMpsPerW + bendMpsPerW2 * more) * more;
     }
 
-    /** Seconds and power were recorded throughout, and the bin leads somewhere. */
-    boolean isTold() {
-        return measured && !Double.isNaN(grade) && speedMps > Replay.SLOWEST_MPS && speedMps < Replay.FASTEST_MPS;
+    /** Whether seconds and power were recorded throughout, the grade is known, and the speed is one of a bicycle. */
+    boolean isKnown() {
+        return measured && !Double.isNaN(grade) && speedMps > SLOWEST_MPS && speedMps < FASTEST_MPS;
     }
 }

@@ -1,6 +1,7 @@
 package io.github.wattledger.replay;
 
 import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
@@ -62,14 +63,13 @@ public final class Replayer {
         Ride ride = opened.ride().part(part);
         // A replay rests on no threshold, so the time zone of the day makes no difference.
         RiderOnDay onDay = opened.riderOnDay(rider, ZoneOffset.UTC);
-        RigChoice rig = onDay.rig(position).estimatedFrom(ride);
-        String refusal = Replay.of(ride, rig.rig()).refusal();
-        if (refusal != null) {
-            throw new UnreadableRideException(file + ": cannot be ridden again: " + refusal);
-        }
+        Course course = Course.of(ride).orElse(null);
+        RigChoice rig = onDay.rig(position).estimatedFrom(ride, course);
+        WhatIf.Answer answer = WhatIf.replayed(ride, course, rig, change)
+                .orElseThrow(reason -> new UnreadableRideException(file + ": cannot be ridden again: " + reason));
         List<QualityNote> notes = onDay.notes().stream()
                 .filter(note -> note.code().equals(RiderOnDay.DEVICE_MASS_IGNORED))
                 .toList();
-        return new Replayed(opened.source(), part, WhatIf.replayed(ride, rig, change), notes);
+        return new Replayed(opened.source(), part, answer, notes);
     }
 }

@@ -1,9 +1,10 @@
 package io.github.wattledger.replay;
 
 import io.github.wattledger.course.Course;
-import io.github.wattledger.ride.Channel;
+import io.github.wattledger.replay.Influence.Input;
+import io.github.wattledger.replay.Uncertainty.Inputs;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
-import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rig.Air;
@@ -13,9 +14,9 @@ import io.github.wattledger.rig.Rig;
 import io.github.wattledger.rig.RigChoice;
 import io.github.wattledger.rig.RoadLoad;
 import java.io.Serializable;
-import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -26,13 +27,10 @@ import org.jspecify.annotations.Nullable;
  * <p>An answer is a number of minutes with a range. For the range each input that is not known exactly is put at its
  * lowest and its highest plausible value, one after another while the others stay, and the deviations to either side are
  * added as squares, as those of independent errors are. A change that is meant relative (a position, a difference, a
- * factor) moves along with what it changes. Not in the range: a wind, a bunch, brakes, the rider.
+ * factor) moves along with what it changes. A wind, a bunch, brakes and the rider are not in the range.
  */
 public final class WhatIf {
     private static final double SECONDS_PER_MINUTE = 60;
-
-    /** Published times are met within 4 %, full forward simulations within 5 %: the tests hold both. */
-    private static final double MODEL_FRACTION = 0.05;
 
     private final RigChoice rig;
     private final Change change;
@@ -48,14 +46,14 @@ public final class WhatIf {
      * Over how much of the distance a change holds.
      *
      * @param part the part; of a spread change only its length counts
-     * @param isSpread whether it is spread alike over the whole distance instead of lying in one place
+     * @param isSpread whether it is spread evenly over the whole distance instead of lying in one place
      */
     public record Extent(Replay.Share part, boolean isSpread) implements Serializable {
-        /** All of it. */
+        /** The whole distance. */
         public static final Extent WHOLE = new Extent(Replay.Share.WHOLE, true);
 
         /**
-         * So much of the distance, of every kind of road alike.
+         * A share of the distance, with the same share of every kind of road.
          *
          * @param share 0 to 1
          * @throws IllegalArgumentException when the share is out of range
@@ -69,7 +67,7 @@ public final class WhatIf {
             return new Extent(part, false);
         }
 
-        /** How much of the distance it is, 0 to 1. */
+        /** The share of the distance that it covers, 0 to 1. */
         public double share() {
             return part.to() - part.from();
         }
@@ -95,7 +93,7 @@ public final class WhatIf {
             Air air,
             Extent extent)
             implements Serializable {
-        /** Nothing is changed, over the whole distance: to begin with. */
+        /** Nothing is changed, over the whole distance. A change starts from here. */
         public static final Change NOTHING = new Change(null, null, null, null, null, Air.UNKNOWN, Extent.WHOLE);
 
         /** @throws IllegalArgumentException when both position and drag area are given */
@@ -105,37 +103,37 @@ public final class WhatIf {
             }
         }
 
-        /** With another position. */
+        /** This change with another position. */
         public Change withPosition(Position other) {
             return new Change(other, dragAreaM2, riderKg, rollingResistance, powerW, air, extent);
         }
 
-        /** With another drag area. */
+        /** This change with another drag area. */
         public Change withDragAreaM2(Adjustment other) {
             return new Change(position, other, riderKg, rollingResistance, powerW, air, extent);
         }
 
-        /** With another mass of the rider. */
+        /** This change with another mass of the rider. */
         public Change withRiderKg(Adjustment other) {
             return new Change(position, dragAreaM2, other, rollingResistance, powerW, air, extent);
         }
 
-        /** With another rolling resistance. */
+        /** This change with another rolling resistance. */
         public Change withRollingResistance(Adjustment other) {
             return new Change(position, dragAreaM2, riderKg, other, powerW, air, extent);
         }
 
-        /** With another power. */
+        /** This change with another power. */
         public Change withPowerW(Adjustment other) {
             return new Change(position, dragAreaM2, riderKg, rollingResistance, other, air, extent);
         }
 
-        /** With other air. */
+        /** This change with other air. */
         public Change withAir(Air other) {
             return new Change(position, dragAreaM2, riderKg, rollingResistance, powerW, other, extent);
         }
 
-        /** Over another part of the distance. */
+        /** This change over another part of the distance. */
         public Change over(Extent other) {
             return new Change(position, dragAreaM2, riderKg, rollingResistance, powerW, air, other);
         }
@@ -145,42 +143,8 @@ public final class WhatIf {
         }
     }
 
-    /** A number that can be off. */
-    public enum Input {
-        /** Mass of the rider, kg. */
-        RIDER_MASS,
-        /** Mass of the bicycle, kg. */
-        BICYCLE_MASS,
-        /** Drag area as it is, m2. */
-        DRAG_AREA,
-        /** By what the other position multiplies it. */
-        POSITION_RATIO,
-        /** Coefficient of rolling resistance as it is. */
-        ROLLING_RESISTANCE,
-        /** Density of the air as it is, kg/m3. */
-        AIR_DENSITY,
-        /** By what the model itself may have to be multiplied. */
-        MODEL;
-
-        /** The input's fixed word, lower case with hyphens. */
-        public String id() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
-        }
-    }
-
     /**
-     * What one uncertain input does to the answer, the others staying as they are.
-     *
-     * @param input the input
-     * @param range its value and how far it can be off
-     * @param savedAtLowMinutes minutes saved with the input at its low end
-     * @param savedAtHighMinutes minutes saved with the input at its high end
-     */
-    public record Influence(Input input, Measure range, double savedAtLowMinutes, double savedAtHighMinutes)
-            implements Serializable {}
-
-    /**
-     * What the model was told, once as it is and once with the change.
+     * The numbers that the model computes with, once as they are and once with the change.
      *
      * @param powerW power at the pedals, watts, or null for that of the recorded ride
      * @param massKg rider and bicycle together
@@ -201,8 +165,8 @@ public final class WhatIf {
      *
      * @param change what was asked
      * @param rig rider and bicycle as they are, with their ranges
-     * @param asItIs what the model was told as it is
-     * @param changed what it was told where the change holds
+     * @param asItIs the numbers of the model as they are
+     * @param changed the numbers of the model where the change holds
      * @param distanceM the distance, metres
      * @param asItIsSeconds moving time as it is; of a recorded ride exactly the recorded one
      * @param changedSeconds moving time with the change over its part of the distance
@@ -258,21 +222,27 @@ public final class WhatIf {
     }
 
     /**
-     * A change on a recorded ride, as {@link Replay} rides it again: same road, wind and stops.
+     * A change on a recorded ride, as {@link Replay} replays it: same road, wind and stops.
      *
-     * <p>The air of the ride counts as known: what it is wrong by, the drag area makes up for.
+     * <p>The air of the ride counts as known: the drag area that was estimated with it makes up for its error.
      *
      * @param ride a ride with power, distance and altitude
+     * @param course the course of this ride, or null where it leads nowhere
      * @param rig rider and bicycle as they were
-     * @throws IllegalArgumentException when the ride cannot be replayed ({@link Replay#of} says why), a number lies
-     *     outside its range, nothing is changed, or the change names one power for the whole ride
+     * @return the answer; refused where {@link Replay#of} refuses the ride
+     * @throws IllegalArgumentException when a number lies outside its range, nothing is changed, or the change names one
+     *     power for the whole ride
      */
-    public static Answer replayed(Ride ride, RigChoice rig, Change change) {
+    public static Outcome<Answer> replayed(Ride ride, @Nullable Course course, RigChoice rig, Change change) {
         Adjustment power = change.powerW();
         if (power != null && power.kind() == Adjustment.Kind.TO) {
             throw new IllegalArgumentException("a ride has no one power: give a difference or a factor");
         }
-        Replay recorded = replay(ride, rig.rig());
+        Outcome<Replay> outcome = Replay.of(ride, course, rig.rig());
+        if (outcome instanceof Outcome.Refused<Replay> refused) {
+            return Outcome.refused(refused.reason());
+        }
+        Replay recorded = outcome.orElseThrow(AssertionError::new);
         Air air = Air.of(ride);
         Measure density = Measure.exactly(air.density().value(), Measure.Origin.ESTIMATED);
         double otherDensity = air.with(change.air()).density().value();
@@ -280,24 +250,19 @@ public final class WhatIf {
                 ? Replay.Share.WHOLE
                 : change.extent().part();
         double counted = change.extent().isSpread() ? change.extent().share() : 1;
-        Series watts = power == null ? null : watts(ride, power, part);
+        RiddenDistance distance = new RiddenDistance(ride);
+        Series watts = power == null ? null : distance.watts(power, part);
         WhatIf whatIf = new WhatIf(rig, change, trial -> {
-            Replay replay = trial.isCentral() ? recorded : replay(ride, trial.asItIs());
+            // Whether a ride can be replayed does not depend on the rig, so this one is never refused.
+            Replay replay = trial.isCentral()
+                    ? recorded
+                    : Replay.of(ride, course, trial.asItIs()).orElseThrow(AssertionError::new);
             // Air acts through density times drag area alone, so that thinner air is ridden as a smaller area.
             Rig other = inAir(trial.changed(), otherDensity / density.value());
             Replay.Result result = watts == null ? replay.withRig(other, part) : replay.with(watts, other, part);
             return new Times(replay.movingSeconds(), counted * result.savedSeconds());
         });
-        return whatIf.answer(distanceM(ride), null, null, density, otherDensity, false);
-    }
-
-    private static Replay replay(Ride ride, Rig rig) {
-        Replay.Attempt attempt = Replay.of(ride, rig);
-        Replay replay = attempt.replay();
-        if (replay == null) {
-            throw new IllegalArgumentException("the ride cannot be ridden again: " + attempt.refusal());
-        }
-        return replay;
+        return Outcome.of(whatIf.answer(distance.lengthM(), null, null, density, otherDensity, false));
     }
 
     private static Rig inAir(Rig rig, double ratio) {
@@ -313,59 +278,10 @@ public final class WhatIf {
                         rig.spokeDragAreaM2() * ratio);
     }
 
-    /** The power of a ride with its pedalled seconds within a part of the distance adjusted, never below 0. */
-    private static Series watts(Ride ride, Adjustment power, Replay.Share part) {
-        Series watts = ride.series(Channel.POWER);
-        Series distance = ride.series(Channel.DISTANCE);
-        double[] ends = ends(ride);
-        return Series.generate(watts.size(), second -> {
-            double place = (distance.get(second) - ends[0]) / (ends[1] - ends[0]);
-            boolean within = part.equals(Replay.Share.WHOLE) || (place >= part.from() && place < part.to());
-            return within && watts.get(second) > 0 ? Math.max(0, power.of(watts.get(second))) : watts.get(second);
-        });
-    }
-
-    private static double distanceM(Ride ride) {
-        double[] ends = ends(ride);
-        return ends[1] - ends[0];
-    }
-
-    /** The first and the last distance under way, metres. */
-    private static double[] ends(Ride ride) {
-        Series distance = ride.series(Channel.DISTANCE);
-        double[] ends = {Double.NaN, Double.NaN};
-        for (int second = 0; second < ride.seconds(); second++) {
-            if (distance.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
-                ends[0] = Double.isNaN(ends[0]) ? distance.get(second) : ends[0];
-                ends[1] = distance.get(second);
-            }
-        }
-        return ends;
-    }
-
-    /** Both rigs and the density of one try; the central one is what the answer itself rests on. */
+    /** Both rigs and the density of one computation; the answer itself rests on the central one. */
     private record Trial(Rig asItIs, Rig changed, double densityKgPerM3, boolean isCentral) {}
 
     private record Times(double asItIsSeconds, double savedSeconds) {}
-
-    /** The inputs of one try. */
-    private record Inputs(
-            double riderKg,
-            double bicycleKg,
-            double dragAreaM2,
-            double positionRatio,
-            double rollingResistance,
-            double densityKgPerM3) {
-        Inputs with(Input input, double value) {
-            return new Inputs(
-                    input == Input.RIDER_MASS ? value : riderKg,
-                    input == Input.BICYCLE_MASS ? value : bicycleKg,
-                    input == Input.DRAG_AREA ? value : dragAreaM2,
-                    input == Input.POSITION_RATIO ? value : positionRatio,
-                    input == Input.ROLLING_RESISTANCE ? value : rollingResistance,
-                    input == Input.AIR_DENSITY ? value : densityKgPerM3);
-        }
-    }
 
     private Answer answer(
             double distanceM,
@@ -387,28 +303,20 @@ public final class WhatIf {
                 ratio.value(),
                 rig.rollingResistance().value(),
                 density.value());
+        Map<Input, Measure> ranges = new EnumMap<>(Input.class);
+        ranges.put(Input.RIDER_MASS, rig.riderKg());
+        ranges.put(Input.BICYCLE_MASS, rig.bicycleKg());
+        ranges.put(Input.DRAG_AREA, rig.dragAreaM2());
+        ranges.put(Input.POSITION_RATIO, ratio);
+        ranges.put(Input.ROLLING_RESISTANCE, rig.rollingResistance());
+        if (densityCounts) {
+            ranges.put(Input.AIR_DENSITY, density);
+        }
         Rig before = rig.rig();
         Rig after = Rig.of(changedKg(central), changedAreaM2(central), changedRolling(central));
         Times times = ride.apply(new Trial(before, after, density.value(), true));
-
-        List<Influence> influences = new ArrayList<>();
-        add(influences, central, Input.RIDER_MASS, rig.riderKg());
-        add(influences, central, Input.BICYCLE_MASS, rig.bicycleKg());
-        add(influences, central, Input.DRAG_AREA, rig.dragAreaM2());
-        add(influences, central, Input.POSITION_RATIO, ratio);
-        add(influences, central, Input.ROLLING_RESISTANCE, rig.rollingResistance());
-        if (densityCounts) {
-            add(influences, central, Input.AIR_DENSITY, density);
-        }
         double saved = times.savedSeconds() / SECONDS_PER_MINUTE;
-        Measure model = Measure.within(1, MODEL_FRACTION, Measure.Origin.TYPICAL);
-        influences.add(new Influence(Input.MODEL, model, saved * model.low(), saved * model.high()));
-        double below = 0;
-        double above = 0;
-        for (Influence each : influences) {
-            below += square(Math.min(0, Math.min(each.savedAtLowMinutes(), each.savedAtHighMinutes()) - saved));
-            above += square(Math.max(0, Math.max(each.savedAtLowMinutes(), each.savedAtHighMinutes()) - saved));
-        }
+        Uncertainty uncertainty = Uncertainty.of(saved, central, ranges, this::savedMinutes);
         return new Answer(
                 change,
                 rig,
@@ -418,27 +326,13 @@ public final class WhatIf {
                 times.asItIsSeconds(),
                 times.asItIsSeconds() - times.savedSeconds(),
                 saved,
-                saved - Math.sqrt(below),
-                saved + Math.sqrt(above),
-                influences);
-    }
-
-    private static double square(double value) {
-        return value * value;
+                uncertainty.lowMinutes(),
+                uncertainty.highMinutes(),
+                uncertainty.influences());
     }
 
     private static State state(@Nullable Double powerW, Rig rig, double density) {
         return new State(powerW, rig.massKg(), rig.dragAreaM2(), rig.rollingResistance(), density);
-    }
-
-    private void add(List<Influence> influences, Inputs central, Input input, Measure range) {
-        if (range.hasRange()) {
-            influences.add(new Influence(
-                    input,
-                    range,
-                    savedMinutes(central.with(input, range.low())),
-                    savedMinutes(central.with(input, range.high()))));
-        }
     }
 
     private double savedMinutes(Inputs inputs) {
@@ -450,7 +344,7 @@ public final class WhatIf {
         return ride.apply(trial).savedSeconds() / SECONDS_PER_MINUTE;
     }
 
-    /** An end of a range may lie beyond what a rig can be: then it is the nearest that can. */
+    /** The rig of these numbers, each brought within its bounds: the end of a range may lie beyond them. */
     private static Rig possible(double massKg, double dragAreaM2, double rollingResistance) {
         return Rig.of(
                 Bounds.RIG_MASS_KG.nearest(massKg),
@@ -477,7 +371,7 @@ public final class WhatIf {
                 : adjusted(rolling, inputs.rollingResistance(), rig.rollingResistance());
     }
 
-    /** Who gives both values has them from one source, and they are off together. */
+    /** Where both values were given they come from one source, so that both are off by the same factor. */
     private static double adjusted(Adjustment adjustment, double number, Measure asItIs) {
         boolean areOffTogether = adjustment.kind() == Adjustment.Kind.TO && asItIs.origin() == Measure.Origin.GIVEN;
         return areOffTogether ? adjustment.amount() * number / asItIs.value() : adjustment.of(number);

@@ -12,8 +12,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param temperatureC temperature, -40 to 60 degrees Celsius
  * @param altitudeM height above sea level, -500 to 9,000 m
- * @param pressurePa pressure where the rider is, not reduced to sea level, 20,000 to 110,000 Pa; it goes before altitude
- * @param densityKgPerM3 density, 0.3 to 1.6 kg/m3; it goes before all the rest
+ * @param pressurePa pressure where the rider is, not reduced to sea level, 20,000 to 110,000 Pa; where it is known, the
+ *     altitude is not used
+ * @param densityKgPerM3 density, 0.3 to 1.6 kg/m3; where it is known, the other numbers are not used
  */
 public record Air(
         @Nullable Double temperatureC,
@@ -31,7 +32,7 @@ public record Air(
     private static final double ZERO_CELSIUS_K = 273.15;
     private static final double USUAL_HUMIDITY_FRACTION = 0.5;
 
-    // How far the density can be off for what is not known: 15 degrees, 500 m, and the weather's pressure. Own choice.
+    // How far the density can be off for 15 degrees, for 500 m, and for the pressure of the weather. Own choice.
     private static final double TEMPERATURE_FRACTION = 0.05;
     private static final double ALTITUDE_FRACTION = 0.05;
     private static final double WEATHER_FRACTION = 0.02;
@@ -55,8 +56,8 @@ public record Air(
         Double temperature = mean(ride, Channel.TEMPERATURE);
         Double altitude = mean(ride, Channel.ALTITUDE);
         return new Air(
-                temperature == null ? null : (Double) Math.max(COLDEST_C, Math.min(55, temperature)),
-                altitude == null ? null : (Double) Math.max(LOWEST_M, Math.min(HIGHEST_M, altitude)),
+                temperature == null ? null : Double.valueOf(Math.max(COLDEST_C, Math.min(55, temperature))),
+                altitude == null ? null : Double.valueOf(Math.max(LOWEST_M, Math.min(HIGHEST_M, altitude))),
                 null,
                 null);
     }
@@ -67,10 +68,10 @@ public record Air(
     }
 
     /**
-     * This air with whatever another says of itself. Another altitude is another pressure; another density is all there
-     * is to know.
+     * This air with what is known of another air put in its place. Another altitude replaces the pressure; another density
+     * replaces everything.
      *
-     * @throws IllegalArgumentException when this air is known by its density alone and the other says anything else
+     * @throws IllegalArgumentException when this air is known by its density alone and the other has no density
      */
     public Air with(Air other) {
         if (other.equals(UNKNOWN)) {
@@ -90,8 +91,8 @@ public record Air(
     }
 
     /**
-     * The density, kg/m3, with its range: by 5 % without a temperature, by 5 % without altitude and pressure, by 2 % for
-     * the weather where the pressure was not given; none for a density that was.
+     * The density, kg/m3, with its range: 5 % for an unknown temperature, 5 % where neither altitude nor pressure is known,
+     * 2 % for the weather where the pressure is not known. A density that was given has no range.
      */
     public Measure density() {
         if (densityKgPerM3 != null) {

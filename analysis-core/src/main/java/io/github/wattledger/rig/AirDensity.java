@@ -1,9 +1,9 @@
 package io.github.wattledger.rig;
 
 /** Density of the air a rider moves through, kg/m3. */
-public final class AirDensity {
+final class AirDensity {
     /** Density of the standard atmosphere at sea level, kg/m3 (ICAO Doc 7488). */
-    public static final double SEA_LEVEL_KG_PER_M3 = 1.225;
+    static final double SEA_LEVEL_KG_PER_M3 = 1.225;
 
     // Constants of the ICAO Standard Atmosphere (Doc 7488), its lowest layer.
     private static final double SEA_LEVEL_K = 288.15;
@@ -34,7 +34,7 @@ public final class AirDensity {
      * @return kg/m3
      * @throws IllegalArgumentException when the altitude is out of range or {@code NaN}
      */
-    public static double standardKgPerM3(double altitudeM) {
+    static double standardKgPerM3(double altitudeM) {
         return standardPressurePa(altitudeM)
                 * MOLAR_MASS_KG_PER_MOL
                 / (GAS_CONSTANT_J_PER_MOL_K * standardTemperatureK(altitudeM));
@@ -45,7 +45,7 @@ public final class AirDensity {
      *
      * @throws IllegalArgumentException when the altitude is not -500 to 11,000 m
      */
-    public static double standardPressurePa(double altitudeM) {
+    static double standardPressurePa(double altitudeM) {
         return SEA_LEVEL_PA * Math.pow(standardTemperatureK(altitudeM) / SEA_LEVEL_K, PRESSURE_EXPONENT);
     }
 
@@ -54,7 +54,7 @@ public final class AirDensity {
      *
      * @throws IllegalArgumentException when the altitude is not -500 to 11,000 m
      */
-    public static double standardTemperatureK(double altitudeM) {
+    static double standardTemperatureK(double altitudeM) {
         require("altitudeM", altitudeM, LOWEST_M, HIGHEST_M);
         return SEA_LEVEL_K - LAPSE_K_PER_M * altitudeM;
     }
@@ -67,14 +67,14 @@ public final class AirDensity {
      * @return pascals
      * @throws IllegalArgumentException when the temperature is out of range or {@code NaN}
      */
-    public static double saturationVapourPressurePa(double temperatureC) {
+    static double saturationVapourPressurePa(double temperatureC) {
         require("temperatureC", temperatureC, -40, 60);
         return 610.8 * Math.exp(17.27 * temperatureC / (temperatureC + 237.3));
     }
 
     /**
      * Density of moist air: dry air and vapour as two ideal gases. Within 0.06 % of the full CIPM-2007 formula (Picard,
-     * Davis, Glaeser and Fujii 2008) at any weather to ride in.
+     * Davis, Glaeser and Fujii 2008) in any weather that one rides in.
      *
      * @param temperatureC air temperature, -40 to 60 degrees Celsius
      * @param pressurePa pressure where the rider is (not reduced to sea level), 20,000 to 110,000 Pa
@@ -82,7 +82,7 @@ public final class AirDensity {
      * @return kg/m3
      * @throws IllegalArgumentException when a number is out of range or {@code NaN}
      */
-    public static double moistKgPerM3(double temperatureC, double pressurePa, double humidityFraction) {
+    static double moistKgPerM3(double temperatureC, double pressurePa, double humidityFraction) {
         require("pressurePa", pressurePa, 20_000, 110_000);
         require("humidityFraction", humidityFraction, 0, 1);
         double vapourPa = humidityFraction * saturationVapourPressurePa(temperatureC);

@@ -48,12 +48,12 @@ public record Measure(double value, double low, double high, Origin origin) impl
         return new Measure(value, value, value, origin);
     }
 
-    /** A number above 0 that can be off by a fraction of itself to either side. */
+    /** A number above 0 with a range of a fraction of itself to either side. */
     public static Measure within(double value, double fraction, Origin origin) {
         return new Measure(value, value * (1 - fraction), value * (1 + fraction), origin);
     }
 
-    /** The same with its ends brought within what can be; the number itself has to lie there. */
+    /** This number with the ends of its range cut to the bounds; the number itself has to lie within them. */
     Measure boundedBy(Bounds bounds) {
         return new Measure(value, Math.max(bounds.low(), low), Math.min(bounds.high(), high), origin);
     }

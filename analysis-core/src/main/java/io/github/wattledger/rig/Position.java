@@ -8,7 +8,7 @@ import java.util.Locale;
  *
  * <p>How much a position wins over another is disputed. At the least: Grappe et al., Ergonomics 40 (1997), on a
  * velodrome, upright 0.299, drops 0.276, aero 0.262 m2 (from memory). At the most: a fifth of the drag from each
- * position to the next (common practice, no source), which a rider finds who sits tall on the hoods.
+ * position to the next (common practice, no source); a rider who sits tall on the hoods can win so much.
  */
 public enum Position {
     /** Hands on the brake hoods. */
@@ -34,8 +34,8 @@ public enum Position {
     }
 
     /**
-     * By what the drag area of a rider is multiplied who goes from one position to this one: typical, and where the step
-     * is largest and smallest.
+     * The factor of a rider's drag area when the rider changes from another position to this one: the typical factor, with
+     * the largest and the smallest step as its range.
      */
     public Measure dragRatioFrom(Position other) {
         double steep = leastOfHoods / other.leastOfHoods;

@@ -77,23 +77,6 @@ public record Rig(
         return of(riderMassKg + TYPICAL_BICYCLE_KG, Position.HOODS.dragAreaM2(), TYPICAL_ROLLING_RESISTANCE);
     }
 
-    /** The same with another mass in all, kg. */
-    public Rig withMassKg(double other) {
-        return new Rig(
-                other, dragAreaM2, rollingResistance, wheelRadiusM, wheelInertiaKgM2, driveEfficiency, spokeDragAreaM2);
-    }
-
-    /** The same with another drag area, m2. */
-    public Rig withDragAreaM2(double other) {
-        return new Rig(
-                massKg, other, rollingResistance, wheelRadiusM, wheelInertiaKgM2, driveEfficiency, spokeDragAreaM2);
-    }
-
-    /** The same with another coefficient of rolling resistance. */
-    public Rig withRollingResistance(double other) {
-        return new Rig(massKg, dragAreaM2, other, wheelRadiusM, wheelInertiaKgM2, driveEfficiency, spokeDragAreaM2);
-    }
-
     /** Mass that resists a change of speed, the turning wheels included, kg. */
     public double inertKg() {
         return massKg + wheelInertiaKgM2 / (wheelRadiusM * wheelRadiusM);

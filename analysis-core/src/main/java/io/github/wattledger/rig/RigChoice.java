@@ -2,6 +2,7 @@ package io.github.wattledger.rig;
 
 import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Decimals;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Gears;
@@ -13,8 +14,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The rig that a replay is computed with, and where each of its numbers comes from: what the rider gave, else what the
- * ride itself tells, else typical values.
+ * The rig that a replay is computed with, and where each of its numbers comes from: what the rider gave, otherwise what
+ * the ride itself shows, otherwise typical values.
  *
  * @param riderKg mass of the rider, kg
  * @param bicycleKg mass of the bicycle with all that is on it, kg
@@ -43,33 +44,16 @@ public record RigChoice(
 
     private static final double GRAVEL_ROLLING_RESISTANCE = 0.012;
 
-    // How well a rider knows what he gives: a field test repeats to some percent, and a tyre rolls by road and weather.
+    // How far a number that the rider gave can be off. A field test repeats to some percent, and how well a tyre rolls
+    // depends on road and weather.
     private static final double GIVEN_DRAG_FRACTION = 0.05;
     private static final double GIVEN_ROLLING_FRACTION = 0.10;
 
-    /** An estimate's range in standard errors: nineteen times in twenty, as far as its errors are chance. */
+    /** The range of an estimate in standard errors: it holds 19 times in 20 as far as the errors are chance. */
     private static final double STANDARD_ERRORS = 2;
 
     /**
-     * Chooses a rig for a ride that was ridden on the hoods.
-     *
-     * @param riderMassKg mass of the rider, or null
-     * @param bicycleMassKg mass of the bicycle with all that is on it, or null
-     * @param dragAreaM2 drag area, m2, or null
-     * @param rollingResistance coefficient of rolling resistance, or null
-     */
-    public static RigChoice of(
-            Ride ride,
-            @Nullable Double riderMassKg,
-            @Nullable Double bicycleMassKg,
-            @Nullable Double dragAreaM2,
-            @Nullable Double rollingResistance) {
-        RigChoice choice = ofNoRide(riderMassKg, bicycleMassKg, dragAreaM2, rollingResistance, Position.HOODS);
-        return choice.estimatedFrom(ride);
-    }
-
-    /**
-     * Chooses a rig where no ride tells anything.
+     * Chooses a rig without a ride.
      *
      * @param riderMassKg mass of the rider, kg, or null
      * @param bicycleMassKg mass of the bicycle with all that is on it, kg, or null
@@ -116,13 +100,9 @@ public record RigChoice(
         return Measure.within(coefficient, fraction, origin).boundedBy(Bounds.ROLLING_RESISTANCE);
     }
 
-    /** The same with drag area and rolling resistance from a ride where they were not given and the ride tells them. */
-    public RigChoice estimatedFrom(Ride ride) {
-        return estimatedFrom(ride, Course.of(ride).orElse(null));
-    }
-
     /**
-     * {@link #estimatedFrom(Ride)} for who has the course of the ride already.
+     * This choice with drag area and rolling resistance estimated from a ride where they were not given and the ride
+     * shows them.
      *
      * @param course the course of this ride, or null where it leads nowhere
      */
@@ -131,14 +111,15 @@ public record RigChoice(
     }
 
     /**
-     * The same with the numbers of an estimate where they were not given.
+     * This choice with the numbers of an estimate where they were not given.
      *
-     * @param estimate made with {@link #totalKg()}; one that is not accepted changes nothing
+     * @param outcome made with {@link #totalKg()}; a refusal changes nothing
      */
-    public RigChoice estimatedBy(RigEstimate estimate) {
+    public RigChoice estimatedBy(Outcome<RigEstimate> outcome) {
         boolean areaIsOpen = isOpen(dragAreaM2);
         boolean rollingIsOpen = isOpen(rollingResistance);
-        if (!isOpen() || !estimate.isAccepted()) {
+        RigEstimate estimate = outcome.found().orElse(null);
+        if (!isOpen() || estimate == null) {
             return this;
         }
         return new RigChoice(
@@ -172,12 +153,12 @@ public record RigChoice(
         return STANDARD_ERRORS * standardError / of;
     }
 
-    /** The same with other gears. */
+    /** This choice with other gears. */
     public RigChoice withGears(@Nullable Gears other) {
         return new RigChoice(riderKg, bicycleKg, dragAreaM2, rollingResistance, position, other);
     }
 
-    /** The same, its rider's mass having come from elsewhere. */
+    /** This choice with another origin of the rider's mass. */
     public RigChoice withRiderFrom(Measure.Origin origin) {
         Measure rider = new Measure(riderKg.value(), riderKg.low(), riderKg.high(), origin);
         return new RigChoice(rider, bicycleKg, dragAreaM2, rollingResistance, position, gears);

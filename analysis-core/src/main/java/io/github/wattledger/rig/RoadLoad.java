@@ -12,9 +12,10 @@ public final class RoadLoad {
     /** Standard gravity, m/s2 (3rd CGPM, 1901). */
     public static final double GRAVITY_MPS2 = 9.80665;
 
-    /** Wheel bearings, newtons and newtons per m/s: 0.091 and 0.0087 (Martin et al. 1998). */
+    /** The part of the drag of the wheel bearings that speed does not change, newtons (Martin et al. 1998). */
     public static final double BEARINGS_N = 0.091;
 
+    /** The part of the drag of the wheel bearings that rises with speed, newtons per m/s (Martin et al. 1998). */
     public static final double BEARINGS_N_PER_MPS = 0.0087;
 
     /** No bicycle is pedalled faster than this; the root lies below it or the answer is this. */
@@ -36,7 +37,7 @@ public final class RoadLoad {
     /**
      * The road load of a rig in air of one density.
      *
-     * @param airDensityKgPerM3 0.3 to 1.6 kg/m3, see {@link AirDensity}
+     * @param airDensityKgPerM3 0.3 to 1.6 kg/m3, see {@link Air#density()}
      * @throws IllegalArgumentException when the density is out of range or {@code NaN}
      */
     public static RoadLoad of(Rig rig, double airDensityKgPerM3) {
@@ -50,28 +51,28 @@ public final class RoadLoad {
         }
     }
 
-    /** The same with another local gravity, m/s2, for comparison with papers that round it. */
+    /** This road load with another local gravity, m/s2, for comparison with papers that round it. */
     RoadLoad withGravityMps2(double other) {
         return new RoadLoad(rig, airDensityKgPerM3, other);
     }
 
     /** Power against the air at the wheel, watts; negative when the wind pushes. */
-    public double airW(double speedMps, double headwindMps) {
+    double airW(double speedMps, double headwindMps) {
         return airN(speedMps, headwindMps) * speedMps;
     }
 
     /** Power against rolling resistance at the wheel, watts. */
-    public double rollingW(double speedMps, double grade) {
+    double rollingW(double speedMps, double grade) {
         return rollingN(grade) * speedMps;
     }
 
     /** Power lost in the wheel bearings, watts. */
-    public double bearingsW(double speedMps) {
+    double bearingsW(double speedMps) {
         return (BEARINGS_N + BEARINGS_N_PER_MPS * speedMps) * speedMps;
     }
 
     /** Power against gravity at the wheel, watts; negative downhill. */
-    public double gravityW(double speedMps, double grade) {
+    double gravityW(double speedMps, double grade) {
         return gravityN(grade) * speedMps;
     }
 
@@ -112,7 +113,7 @@ public final class RoadLoad {
     }
 
     /** Power that goes into motion when speed changes, watts; negative when it slows. */
-    public double kineticW(double fromMps, double toMps, double seconds) {
+    double kineticW(double fromMps, double toMps, double seconds) {
         return rig.inertKg() / 2 * (toMps * toMps - fromMps * fromMps) / seconds;
     }
 
@@ -187,7 +188,7 @@ public final class RoadLoad {
         }
         double seconds = 0;
         for (int piece = 0; piece < course.pieces(); piece++) {
-            double grade = course.pieceGrade(piece);
+            double grade = course.meanGrade(piece, piece + 1);
             seconds += course.stepM() / speedMps(powerW, Double.isNaN(grade) ? 0 : grade, headwindMps);
         }
         return seconds;

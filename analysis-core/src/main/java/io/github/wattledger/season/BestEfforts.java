@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.power.ThresholdEstimate;
 import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -23,10 +24,6 @@ public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts) im
     /** How many days of efforts speak for the present form; common practice, no source. */
     public static final int RECENT_DAYS = 90;
 
-    /** Share of the best 20 minutes that is taken for threshold; common practice, no source. */
-    private static final double SHARE_OF_TWENTY_MINUTES = 0.95;
-
-    private static final int TWENTY_MINUTES = 1200;
     private static final int HOUR = 3600;
 
     /**
@@ -83,25 +80,29 @@ public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts) im
      * null without 20 minutes.
      */
     @Nullable Effort thresholdEffort() {
-        Effort twenty = over(TWENTY_MINUTES);
+        Effort twenty = over(ThresholdEstimate.TWENTY_MINUTES);
         Effort hour = over(HOUR);
         if (twenty == null) {
             return null;
         }
-        return hour != null && hour.watts() > SHARE_OF_TWENTY_MINUTES * twenty.watts() ? hour : twenty;
+        return hour != null && hour.watts() > ThresholdEstimate.SHARE_OF_TWENTY_MINUTES * twenty.watts()
+                ? hour
+                : twenty;
     }
 
     /** The threshold that an effort over 20 minutes or an hour implies, watts. */
     static double implied(Effort effort) {
-        return effort.seconds() == TWENTY_MINUTES ? SHARE_OF_TWENTY_MINUTES * effort.watts() : effort.watts();
+        return effort.seconds() == ThresholdEstimate.TWENTY_MINUTES
+                ? ThresholdEstimate.SHARE_OF_TWENTY_MINUTES * effort.watts()
+                : effort.watts();
     }
 
     /** The threshold that one ride implies, watts; 0 when it has no effort of 20 minutes or an hour. */
     static double implied(SeasonRide ride) {
         double implied = 0;
         for (Best best : ride.bests()) {
-            if (best.seconds() == TWENTY_MINUTES) {
-                implied = Math.max(implied, SHARE_OF_TWENTY_MINUTES * best.watts());
+            if (best.seconds() == ThresholdEstimate.TWENTY_MINUTES) {
+                implied = Math.max(implied, ThresholdEstimate.SHARE_OF_TWENTY_MINUTES * best.watts());
             } else if (best.seconds() == HOUR) {
                 implied = Math.max(implied, best.watts());
             }

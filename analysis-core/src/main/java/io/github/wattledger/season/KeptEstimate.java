@@ -1,6 +1,8 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rig.RigEstimate;
 import org.jspecify.annotations.Nullable;
@@ -13,17 +15,18 @@ import org.jspecify.annotations.Nullable;
  * @param totalMassKg mass of rider and bicycle, kg, with which the estimate was made; another mass gives another estimate
  * @param estimate the estimate
  */
-record KeptEstimate(double totalMassKg, RigEstimate estimate) {
+record KeptEstimate(double totalMassKg, Outcome<RigEstimate> estimate) {
     /** The estimate of a ride, or null where the stored ride alone gives the same estimate. */
     static @Nullable KeptEstimate of(Ride whole, double totalMassKg) {
         boolean hasPositions = whole.has(Channel.LATITUDE) && whole.has(Channel.LONGITUDE);
         return hasPositions && whole.has(Channel.POWER)
-                ? new KeptEstimate(totalMassKg, RigEstimate.of(whole, totalMassKg))
+                ? new KeptEstimate(
+                        totalMassKg, RigEstimate.of(whole, Course.of(whole).orElse(null), totalMassKg))
                 : null;
     }
 
     /** The estimate, or null where it was made with another mass. */
-    @Nullable RigEstimate with(double massKg) {
+    @Nullable Outcome<RigEstimate> with(double massKg) {
         return massKg == totalMassKg ? estimate : null;
     }
 }

@@ -6,7 +6,7 @@ import static io.github.wattledger.season.StoreColumn.required;
 import static io.github.wattledger.season.StoreColumn.text;
 import static io.github.wattledger.season.StoreColumn.whole;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
@@ -165,7 +165,7 @@ final class RideColumns {
         return value == null ? null : value.intValue();
     }
 
-    private static @Nullable String id(@Nullable ThresholdSource source) {
+    private static @Nullable String id(@Nullable Origin source) {
         return source == null ? null : source.name();
     }
 
@@ -235,7 +235,7 @@ final class RideColumns {
         String source = THRESHOLD_SOURCE.orNull(row);
         RideJudgement judgement = new RideJudgement(
                 THRESHOLD_POWER.orNull(row),
-                source == null ? null : ThresholdSource.valueOf(source),
+                source == null ? null : Origin.valueOf(source),
                 INTENSITY_FACTOR.orNull(row),
                 TRAINING_STRESS.orNull(row),
                 Verdict.valueOf(VERDICT.in(row)),

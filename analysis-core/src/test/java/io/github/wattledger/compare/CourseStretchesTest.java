@@ -5,13 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.wattledger.compare.CourseComparison.Ground;
 import io.github.wattledger.compare.CourseStretches.Span;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Series;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -34,7 +32,7 @@ class CourseStretchesTest {
     }
 
     private static List<Span> stretches(Course course) {
-        return CourseStretches.of(Optional.of(course), 0, 100, 0, course.pieces());
+        return CourseStretches.of(course, 0, 100, 0, course.pieces());
     }
 
     private static double grade(Span span) {
@@ -44,16 +42,13 @@ class CourseStretchesTest {
     @Test
     void withoutAltitudeTheyAreEqualPartsOfUnknownGround() {
         // 12 km make three parts of 4 km, 100 km ten of 10 km.
-        assertThat(CourseStretches.of(Optional.empty(), 0, 100, 0, 120))
+        assertThat(CourseStretches.of(null, 0, 100, 0, 120))
                 .containsExactly(
                         new Span(Ground.UNKNOWN, 0, 40, null),
                         new Span(Ground.UNKNOWN, 40, 80, null),
                         new Span(Ground.UNKNOWN, 80, 120, null));
-        assertThat(CourseStretches.of(Optional.empty(), 0, 100, 0, 1000))
-                .hasSize(10)
-                .allMatch(span -> span.pieces() == 100);
-        assertThat(CourseStretches.of(Optional.empty(), 0, 100, 7, 57))
-                .containsExactly(new Span(Ground.UNKNOWN, 7, 57, null));
+        assertThat(CourseStretches.of(null, 0, 100, 0, 1000)).hasSize(10).allMatch(span -> span.pieces() == 100);
+        assertThat(CourseStretches.of(null, 0, 100, 7, 57)).containsExactly(new Span(Ground.UNKNOWN, 7, 57, null));
     }
 
     @Test
@@ -137,7 +132,7 @@ class CourseStretchesTest {
     void startWhereTheComparisonStarts() {
         // The course begins a kilometre before the first point.
         Course course = course(40, 0, 30, 6, 30, 0);
-        assertThat(CourseStretches.of(Optional.of(course), 1000, 100, 0, 90))
+        assertThat(CourseStretches.of(course, 1000, 100, 0, 90))
                 .extracting(Span::ground, Span::from, Span::to)
                 .containsExactly(tuple(Ground.FLAT, 0, 29), tuple(Ground.CLIMB, 29, 61), tuple(Ground.FLAT, 61, 90));
     }

@@ -42,7 +42,7 @@ class TrackTest {
     @Test
     void aStraightRoadHasItsPlacesAndItsDirection() {
         // 6 m east and 8 m north a second: 10 m/s. 200 s lead 1,200 m east, across the date line after 556 m.
-        Track track = Track.of(ride(200, s -> 6.0 * s, s -> 8.0 * s).build(), metres(200, 10), ORIGIN);
+        Track track = Track.of(ride(200, s -> 6.0 * s, s -> 8.0 * s).build(), new Odometer(metres(200, 10)), ORIGIN);
         assertThat(track.count).isEqualTo(200);
         for (int k = 0; k < 200; k++) {
             assertThat(track.x[k]).as("second %d", k).isCloseTo(6.0 * k, within(1e-6));
@@ -60,7 +60,8 @@ class TrackTest {
     void scatterIsSmoothedByTheLineOverTwentyMetres() {
         // At 10 m/s the line rests on five points. One of them lies 10 m to the side: it moves to a fifth of that, its
         // neighbours do so too, and the line turns by sum(d dy) / sum(d d) = 10 / 100 a metre for those 10 m away.
-        Track track = Track.of(ride(100, s -> 10.0 * s, s -> s == 50 ? 10 : 0).build(), metres(100, 10), ORIGIN);
+        Track track = Track.of(
+                ride(100, s -> 10.0 * s, s -> s == 50 ? 10 : 0).build(), new Odometer(metres(100, 10)), ORIGIN);
         assertThat(track.y[50]).isCloseTo(2, within(1e-6));
         assertThat(track.headingY[50]).isCloseTo(0, within(1e-9));
         assertThat(track.y[49]).isCloseTo(2, within(1e-6));
@@ -72,7 +73,7 @@ class TrackTest {
     @Test
     void aFastOneGoesByItsNeighbours() {
         // 25 m a second: nobody else lies within 20 m, so place and direction are as recorded.
-        Track track = Track.of(ride(10, s -> 15.0 * s, s -> -20.0 * s).build(), metres(10, 25), ORIGIN);
+        Track track = Track.of(ride(10, s -> 15.0 * s, s -> -20.0 * s).build(), new Odometer(metres(10, 25)), ORIGIN);
         assertThat(track.x[5]).isCloseTo(75, within(1e-6));
         assertThat(track.y[5]).isCloseTo(-100, within(1e-6));
         assertThat(track.headingX[5]).isCloseTo(30, within(1e-6));
@@ -88,7 +89,7 @@ class TrackTest {
                 .build();
         double[] odometer = metres(100, 10);
         odometer[0] = Double.NaN;
-        Track track = Track.of(ride, odometer, ORIGIN);
+        Track track = Track.of(ride, new Odometer(odometer), ORIGIN);
         assertThat(track.count).isEqualTo(100 - 13);
         assertThat(track.second[0]).isEqualTo(1);
         assertThat(track.second[9]).isEqualTo(12);
@@ -101,7 +102,7 @@ class TrackTest {
         // From second 50 to 90 nothing: 400 m and 40 s.
         Ride ride =
                 ride(100, s -> s > 50 && s < 90 ? Double.NaN : 10.0 * s, s -> 0).build();
-        Track track = Track.of(ride, metres(100, 10), ORIGIN);
+        Track track = Track.of(ride, new Odometer(metres(100, 10)), ORIGIN);
         assertThat(track.second[50]).isEqualTo(50);
         assertThat(track.second[51]).isEqualTo(90);
         assertThat(track.isJoined(49, 300, 60, 30)).isTrue();

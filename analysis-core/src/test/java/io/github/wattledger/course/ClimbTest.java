@@ -74,7 +74,7 @@ class ClimbTest {
 
     @Test
     void goesFromTheLastSecondBelowToTheFirstAbove() {
-        List<Climb> climbs = Climb.of(ride());
+        List<Climb> climbs = climbs(ride());
         assertThat(climbs).hasSize(1);
         Climb climb = climbs.get(0);
         int from = climb.when().fromSecond();
@@ -102,7 +102,7 @@ class ClimbTest {
     @Test
     void oneAfterAnotherHasItsOwnSeconds() {
         int seconds = 1500;
-        List<Climb> climbs = Climb.of(Ride.builder(Instant.EPOCH, seconds)
+        List<Climb> climbs = climbs(Ride.builder(Instant.EPOCH, seconds)
                 .channel(Channel.DISTANCE, Series.generate(seconds, s -> 4.0 * s))
                 .channel(
                         Channel.ALTITUDE,
@@ -115,5 +115,9 @@ class ClimbTest {
             assertThat(4.0 * climb.when().fromSecond()).isBetween(climb.startM() - 4, climb.startM());
             assertThat(4.0 * (climb.when().toSecond() - 1)).isBetween(climb.endM(), climb.endM() + 4);
         }
+    }
+
+    private static List<Climb> climbs(Ride ride) {
+        return Climb.of(ride, Course.of(ride).orElse(null));
     }
 }

@@ -56,8 +56,8 @@ class CourseTest {
             double up = 0;
             double down = 0;
             for (int piece = 0; piece < course.pieces(); piece++) {
-                up += Math.max(0, course.pieceGrade(piece)) * course.stepM();
-                down += Math.max(0, -course.pieceGrade(piece)) * course.stepM();
+                up += Math.max(0, course.meanGrade(piece, piece + 1)) * course.stepM();
+                down += Math.max(0, -course.meanGrade(piece, piece + 1)) * course.stepM();
             }
             assertThat(course.lengthM()).isCloseTo(lengthM, within(1e-6));
             assertThat(up).isCloseTo(ascentM, within(1e-6));
@@ -67,8 +67,8 @@ class CourseTest {
         @Test
         void areOfFourPercentWhereThereIsRoom() {
             Course course = Course.ofHills(100_000, 1000);
-            assertThat(course.pieceGrade(0)).isCloseTo(0.04, within(0.001));
-            assertThat(course.pieceGrade(course.pieces() - 1)).isZero();
+            assertThat(course.meanGrade(0, 1)).isCloseTo(0.04, within(0.001));
+            assertThat(course.meanGrade(course.pieces() - 1, course.pieces())).isZero();
         }
 
         @Test
@@ -158,7 +158,7 @@ class CourseTest {
             assertThat(course.grade(1)).isCloseTo(4 / 100.0, within(1e-12));
             assertThat(course.grade(2)).isCloseTo(8 / 100.0, within(1e-12));
             assertThat(course.grade(3)).isCloseTo(5 / 50.0, within(1e-12));
-            assertThat(course.pieceGrade(1)).isCloseTo(3 / 50.0, within(1e-12));
+            assertThat(course.meanGrade(1, 2)).isCloseTo(3 / 50.0, within(1e-12));
             assertThat(course.gradeAtM(75)).isCloseTo(0.06, within(1e-12));
             assertThat(course.altitudeAtM(75)).isCloseTo(12.5, within(1e-12));
             assertThat(course.lengthM()).isEqualTo(150);
@@ -206,7 +206,7 @@ class CourseTest {
         void haveLengthGainAndSpeed() {
             // 1 km flat, 2 km at 5 %, 1 km flat: 100 m of gain.
             Ride ride = over(profile(0, 10, 1000, 10, 3000, 110, 4000, 110), 1000, 4);
-            List<Climb> climbs = Climb.of(ride);
+            List<Climb> climbs = climbs(ride);
             assertThat(climbs).hasSize(1);
             Climb climb = climbs.get(0);
             assertThat(climb.startM()).isCloseTo(1000, within(51.0));
@@ -222,13 +222,13 @@ class CourseTest {
 
         @Test
         void areAtLeast500MetresAndThreePercent() {
-            assertThat(Climb.of(over(profile(0, 0, 1000, 0, 1400, 32, 3000, 32), 600, 5)))
+            assertThat(climbs(over(profile(0, 0, 1000, 0, 1400, 32, 3000, 32), 600, 5)))
                     .as("400 m")
                     .isEmpty();
-            assertThat(Climb.of(over(profile(0, 0, 1000, 0, 4000, 75, 5000, 75), 1000, 5)))
+            assertThat(climbs(over(profile(0, 0, 1000, 0, 4000, 75, 5000, 75), 1000, 5)))
                     .as("2.5 %")
                     .isEmpty();
-            assertThat(Climb.of(over(profile(0, 0, 1000, 0, 1700, 35, 3000, 35), 600, 5)))
+            assertThat(climbs(over(profile(0, 0, 1000, 0, 1700, 35, 3000, 35), 600, 5)))
                     .as("700 m at 5 %")
                     .hasSize(1);
         }
@@ -236,10 +236,10 @@ class CourseTest {
         @Test
         void bridgeAShortDipAndEndAtALongOne() {
             // 1 km at 6 %, 300 m down at 3 %, 1 km at 6 %.
-            assertThat(Climb.of(over(profile(0, 0, 500, 0, 1500, 60, 1800, 51, 2800, 111, 3500, 111), 700, 5)))
+            assertThat(climbs(over(profile(0, 0, 500, 0, 1500, 60, 1800, 51, 2800, 111, 3500, 111), 700, 5)))
                     .hasSize(1);
             // The same with 1.5 km down at 2 % between.
-            assertThat(Climb.of(over(profile(0, 0, 500, 0, 1500, 60, 3000, 30, 4000, 90, 5000, 90), 1000, 5)))
+            assertThat(climbs(over(profile(0, 0, 500, 0, 1500, 60, 3000, 30, 4000, 90, 5000, 90), 1000, 5)))
                     .hasSize(2);
         }
 
@@ -259,7 +259,7 @@ class CourseTest {
                     .build();
             SimulatedRide ride = RoadSimulation.ride(
                     Scenario.of(loop, SimulatedRider.tireless(), PacingPlan.startThenRest(260, 1500, 200)));
-            List<Climb> climbs = Climb.of(
+            List<Climb> climbs = climbs(
                     EqualWork.recorded(SensorNoise.ordinary(8).record(ride).toRecording()));
 
             assertThat(climbs).hasSize(2);
@@ -271,9 +271,13 @@ class CourseTest {
 
         @Test
         void withoutPositionsAreNeverTheSame() {
-            Climb climb = Climb.of(over(profile(0, 0, 1000, 0, 1700, 35, 3000, 35), 600, 5))
+            Climb climb = climbs(over(profile(0, 0, 1000, 0, 1700, 35, 3000, 35), 600, 5))
                     .get(0);
             assertThat(climb.isSameRoadAs(climb)).isFalse();
         }
+    }
+
+    private static List<Climb> climbs(Ride ride) {
+        return Climb.of(ride, Course.of(ride).orElse(null));
     }
 }

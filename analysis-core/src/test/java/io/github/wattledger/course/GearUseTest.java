@@ -11,6 +11,7 @@ import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Gears;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -65,12 +66,12 @@ class GearUseTest {
 
     @Test
     void isFoundFromSpeedAndCadence() {
-        assertTruth(GearUse.of(ride(false), GEARS).orElseThrow());
+        assertTruth(use(ride(false), GEARS).orElseThrow());
     }
 
     @Test
     void isReadWhereTheBicycleRecordsIt() {
-        GearUse use = GearUse.of(ride(true), GEARS).orElseThrow();
+        GearUse use = use(ride(true), GEARS).orElseThrow();
         assertTruth(use);
         assertThat(use.gears()).hasSize(3);
     }
@@ -79,15 +80,15 @@ class GearUseTest {
     @Test
     void otherChainringsWouldHaveServed() {
         Ride ride = ride(false);
-        assertThat(GearUse.served(ride, new Gears(List.of(30, 50), GEARS.cogs(), 2.2))
+        assertThat(served(ride, new Gears(List.of(30, 50), GEARS.cogs(), 2.2))
                         .orElseThrow()
                         .spunOutSeconds())
                 .isZero();
-        assertThat(GearUse.served(ride, new Gears(List.of(30, 48), GEARS.cogs(), 2.2))
+        assertThat(served(ride, new Gears(List.of(30, 48), GEARS.cogs(), 2.2))
                         .orElseThrow()
                         .spunOutSeconds())
                 .isEqualTo(600);
-        assertThat(GearUse.served(ride, new Gears(List.of(25, 46), GEARS.cogs(), 2.2))
+        assertThat(served(ride, new Gears(List.of(25, 46), GEARS.cogs(), 2.2))
                         .orElseThrow()
                         .overGearedSeconds())
                 .isZero();
@@ -104,7 +105,7 @@ class GearUseTest {
 
     @Test
     void everyPedalledSecondHasItsGear() {
-        GearUse use = GearUse.of(steady(85, 46, 18).build(), GEARS).orElseThrow();
+        GearUse use = use(steady(85, 46, 18).build(), GEARS).orElseThrow();
         assertThat(use.pedalledSeconds()).isEqualTo(60);
         assertThat(use.unmatchedSeconds()).isZero();
         assertThat(use.gears()).singleElement().satisfies(gear -> {
@@ -124,7 +125,7 @@ class GearUseTest {
             Ride ride = steady(85, 46, 18)
                     .channel(Channel.CADENCE, Series.generate(60, s -> s == odd ? 170 : 85))
                     .build();
-            GearUse use = GearUse.of(ride, GEARS).orElseThrow();
+            GearUse use = use(ride, GEARS).orElseThrow();
             assertThat(use.unmatchedSeconds()).as("second %d", odd).isZero();
             assertThat(use.gears()).as("second %d", odd).hasSize(1);
         }
@@ -140,7 +141,7 @@ class GearUseTest {
                 .state(new Interval(40, 50), SecondState.STOPPED)
                 .build();
         // Ten seconds under 30 W, five under 20 rpm and ten of a stop; seconds without power may have been pedalled.
-        assertThat(GearUse.of(ride, GEARS).orElseThrow().pedalledSeconds()).isEqualTo(60 - 25);
+        assertThat(use(ride, GEARS).orElseThrow().pedalledSeconds()).isEqualTo(60 - 25);
     }
 
     @Test
@@ -149,7 +150,7 @@ class GearUseTest {
                 .channel(Channel.FRONT_TEETH, Series.generate(60, s -> 46))
                 .channel(Channel.REAR_TEETH, Series.generate(60, s -> s < 20 ? 17 : 18))
                 .build();
-        GearUse use = GearUse.of(ride, GEARS).orElseThrow();
+        GearUse use = use(ride, GEARS).orElseThrow();
         assertThat(use.unmatchedSeconds()).isEqualTo(20);
         assertThat(use.gears()).extracting(GearUse.InGear::seconds).containsExactly(40);
         // Recorded teeth go before speed and cadence.
@@ -157,7 +158,7 @@ class GearUseTest {
                 .channel(Channel.FRONT_TEETH, Series.generate(60, s -> 30))
                 .channel(Channel.REAR_TEETH, Series.generate(60, s -> 21))
                 .build();
-        assertThat(GearUse.of(told, GEARS).orElseThrow().gears())
+        assertThat(use(told, GEARS).orElseThrow().gears())
                 .extracting(GearUse.InGear::gear)
                 .containsExactly(new GearUse.Gear(30, 21));
         // A chainring alone tells nothing.
@@ -165,7 +166,7 @@ class GearUseTest {
                 .channel(Channel.FRONT_TEETH, Series.generate(60, s -> 30))
                 .channel(Channel.REAR_TEETH, Series.generate(60, s -> 0))
                 .build();
-        assertThat(GearUse.of(half, GEARS).orElseThrow().gears())
+        assertThat(use(half, GEARS).orElseThrow().gears())
                 .extracting(GearUse.InGear::gear)
                 .containsExactly(new GearUse.Gear(46, 18));
     }
@@ -178,18 +179,18 @@ class GearUseTest {
             Ride ride = steady(90, 46, 11)
                     .channel(Channel.SPEED, Series.generate(60, s -> speed * off))
                     .build();
-            assertThat(GearUse.of(ride, GEARS).orElseThrow().unmatchedSeconds()).isEqualTo(off < 1.06 ? 0 : 60);
+            assertThat(use(ride, GEARS).orElseThrow().unmatchedSeconds()).isEqualTo(off < 1.06 ? 0 : 60);
         }
     }
 
     @Test
     void spinningOutIsAboveAHundredInTheTopGear() {
-        assertThat(GearUse.of(steady(100, 46, 11).build(), GEARS).orElseThrow().spunOutSeconds())
+        assertThat(use(steady(100, 46, 11).build(), GEARS).orElseThrow().spunOutSeconds())
                 .isZero();
-        GearUse above = GearUse.of(steady(101, 46, 11).build(), GEARS).orElseThrow();
+        GearUse above = use(steady(101, 46, 11).build(), GEARS).orElseThrow();
         assertThat(above.spunOutSeconds()).isEqualTo(60);
         assertThat(above.firstSpunOutSecond()).isZero();
-        assertThat(GearUse.of(steady(101, 46, 13).build(), GEARS).orElseThrow().spunOutSeconds())
+        assertThat(use(steady(101, 46, 13).build(), GEARS).orElseThrow().spunOutSeconds())
                 .isZero();
     }
 
@@ -207,28 +208,36 @@ class GearUseTest {
 
     @Test
     void grindingIsUnderSixtyInTheLowestGearOnAClimb() {
-        GearUse under = GearUse.of(grinding(59, 0.06), GEARS).orElseThrow();
+        GearUse under = use(grinding(59, 0.06), GEARS).orElseThrow();
         assertThat(under.overGearedSeconds()).isEqualTo(600);
         assertThat(under.firstOverGearedSecond()).isZero();
-        assertThat(GearUse.of(grinding(60, 0.06), GEARS).orElseThrow().overGearedSeconds())
+        assertThat(use(grinding(60, 0.06), GEARS).orElseThrow().overGearedSeconds())
                 .isZero();
         // 3 % is a climb, 2.9 % is none.
-        assertThat(GearUse.of(grinding(59, 0.031), GEARS).orElseThrow().overGearedSeconds())
+        assertThat(use(grinding(59, 0.031), GEARS).orElseThrow().overGearedSeconds())
                 .isEqualTo(600);
-        assertThat(GearUse.of(grinding(59, 0.029), GEARS).orElseThrow().overGearedSeconds())
+        assertThat(use(grinding(59, 0.029), GEARS).orElseThrow().overGearedSeconds())
                 .isZero();
         // 59 rpm on 30 teeth are 57.1 on 31, and 61.0 on 29.
-        assertThat(GearUse.served(grinding(59, 0.06), new Gears(List.of(31), GEARS.cogs(), 2.2)))
+        assertThat(served(grinding(59, 0.06), new Gears(List.of(31), GEARS.cogs(), 2.2)))
                 .contains(new GearUse.Served(0, 600));
-        assertThat(GearUse.served(grinding(59, 0.06), new Gears(List.of(29), GEARS.cogs(), 2.2)))
+        assertThat(served(grinding(59, 0.06), new Gears(List.of(29), GEARS.cogs(), 2.2)))
                 .contains(new GearUse.Served(0, 0));
-        assertThat(GearUse.served(grinding(59, 0), new Gears(List.of(31), GEARS.cogs(), 2.2)))
+        assertThat(served(grinding(59, 0), new Gears(List.of(31), GEARS.cogs(), 2.2)))
                 .contains(new GearUse.Served(0, 0));
     }
 
     @Test
     void isUnknownWithoutCadence() {
-        assertThat(GearUse.of(Ride.ofWatts(200, 200), GEARS)).isEmpty();
-        assertThat(GearUse.served(Ride.ofWatts(200, 200), GEARS)).isEmpty();
+        assertThat(use(Ride.ofWatts(200, 200), GEARS)).isEmpty();
+        assertThat(served(Ride.ofWatts(200, 200), GEARS)).isEmpty();
+    }
+
+    private static Optional<GearUse> use(Ride ride, Gears gears) {
+        return GearUse.of(ride, Course.of(ride).orElse(null), gears);
+    }
+
+    private static Optional<GearUse.Served> served(Ride ride, Gears other) {
+        return GearUse.served(ride, Course.of(ride).orElse(null), other);
     }
 }

@@ -35,12 +35,12 @@ class DetectorsTest {
     private static final Thresholds THRESHOLDS = new Thresholds(THRESHOLD_W, false, 165.0);
 
     private static Ability ability(@Nullable Double targetW) {
-        return new Ability(null, null, Ability.Source.GUIDE, null, targetW, 4 * HOUR);
+        return new Ability(null, null, Ability.Source.GUIDE, null, targetW, 4 * HOUR, null);
     }
 
     /** Critical power 260 W and W' 20 kJ, as given. */
     private static Ability spending() {
-        return new Ability(CP_W, 20.0, Ability.Source.GIVEN_AND_GUIDE, null, TARGET_W, 4 * HOUR);
+        return new Ability(CP_W, 20.0, Ability.Source.GIVEN_AND_GUIDE, null, TARGET_W, 4 * HOUR, null);
     }
 
     private static Race race(Ride ride, Ability ability) {

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.entry;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -100,7 +102,7 @@ class JudgementLimitsTest {
 
     private static Iterable<FindingKind> kinds(double[] watts, JudgementLimits limits) {
         Ride ride = Ride.ofWatts(watts);
-        Ability ability = new Ability(null, null, Ability.Source.GUIDE, null, 250.0, ride.seconds());
+        Ability ability = new Ability(null, null, Ability.Source.GUIDE, null, 250.0, ride.seconds(), null);
         return PacingReview.of(
                         ride,
                         null,
@@ -110,7 +112,8 @@ class JudgementLimitsTest {
                         ability,
                         Effort.RACE,
                         limits,
-                        RigChoice.of(ride, null, null, null, null),
+                        RigChoice.ofNoRide(null, null, null, null, Position.HOODS)
+                                .estimatedFrom(ride, Course.of(ride).orElse(null)),
                         List.of())
                 .findings()
                 .stream()

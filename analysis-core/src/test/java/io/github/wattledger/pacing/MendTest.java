@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Channel;
@@ -41,9 +42,12 @@ class MendTest {
                 ride,
                 OFFSET,
                 new Thresholds(250.0, false, null),
-                new Ability(null, null, null, null, 200.0, SECONDS),
+                new Ability(null, null, null, null, 200.0, SECONDS, null),
                 JudgementLimits.USUAL);
-        return new Mend(race, requireNonNull(Replay.of(ride, Rig.typical(74)).replay()));
+        return new Mend(
+                race,
+                Replay.of(ride, Course.of(ride).orElse(null), Rig.of(85, 0.358, 0.006))
+                        .orElseThrow(AssertionError::new));
     }
 
     @Test

@@ -1,10 +1,10 @@
 package io.github.wattledger.pacing;
 
-import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
@@ -27,10 +27,10 @@ class MendedRaceTest {
             RIDE,
             0,
             new Thresholds(250.0, false, null),
-            new Ability(null, null, null, null, null, RIDE.seconds()),
+            new Ability(null, null, null, null, null, RIDE.seconds(), null),
             JudgementLimits.USUAL);
-    private static final Replay REPLAY =
-            requireNonNull(Replay.of(RIDE, Rig.typical(74)).replay());
+    private static final Replay REPLAY = Replay.of(RIDE, Course.of(RIDE).orElse(null), Rig.of(85, 0.358, 0.006))
+            .orElseThrow(AssertionError::new);
 
     private static Mend mend() {
         Mend mend = new Mend(RACE, REPLAY);

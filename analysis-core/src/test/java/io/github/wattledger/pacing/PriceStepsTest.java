@@ -119,7 +119,11 @@ class PriceStepsTest {
                 continue;
             }
             priced++;
-            Replay replay = requireNonNull(Replay.of(raced, steps.rig().rig()).replay());
+            Replay replay = Replay.of(
+                            raced,
+                            io.github.wattledger.course.Course.of(raced).orElse(null),
+                            steps.rig().rig())
+                    .orElseThrow(AssertionError::new);
             PriceSteps.End work = requireNonNull(steps.equalWork());
             PriceSteps.End normalized = requireNonNull(steps.equalNormalizedPower());
             for (PriceSteps.End end : List.of(work, normalized)) {

@@ -1,6 +1,5 @@
 package io.github.wattledger.replay;
 
-import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -8,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
@@ -93,7 +93,7 @@ class ReplayTest {
             assertThat(saved).isCloseTo(truth.savedSeconds(), within(Math.max(5, 0.05 * truth.savedSeconds())));
 
             for (double factor : new double[] {0.82, 1.18}) {
-                Rig wrong = TRUE_RIG.withDragAreaM2(0.36 * factor);
+                Rig wrong = Rig.of(85, 0.36 * factor, ROLLING_RESISTANCE);
                 assertThat(EqualWork.savedByReplay(exact, wrong, OPENING_SECONDS, level))
                         .as("drag area times %s", factor)
                         .isCloseTo(saved, within(Math.max(1, 0.05 * saved)));
@@ -139,7 +139,7 @@ class ReplayTest {
                     - EqualWork.finishSeconds(RoadSimulation.ride(aero));
 
             double saved = replay(ride(upright))
-                    .withRig(TRUE_RIG.withDragAreaM2(0.30), Replay.Share.WHOLE)
+                    .withRig(Rig.of(85, 0.30, ROLLING_RESISTANCE), Replay.Share.WHOLE)
                     .savedSeconds();
 
             assertThat(saved).isCloseTo(truth, within(0.05 * truth));
@@ -162,7 +162,7 @@ class ReplayTest {
                     - EqualWork.finishSeconds(RoadSimulation.ride(after));
 
             double saved = replay(ride(before))
-                    .withRig(TRUE_RIG.withMassKg(82).withRollingResistance(0.005), Replay.Share.WHOLE)
+                    .withRig(Rig.of(82, 0.36, 0.005), Replay.Share.WHOLE)
                     .savedSeconds();
 
             assertThat(saved).isCloseTo(truth, within(0.05 * truth));
@@ -171,7 +171,7 @@ class ReplayTest {
         @Test
         void sharesOfTheDistanceAddUp() {
             Replay replay = replay(ride(Road.WINDY_HILLS.scenario()));
-            Rig aero = TRUE_RIG.withDragAreaM2(0.29);
+            Rig aero = Rig.of(85, 0.29, ROLLING_RESISTANCE);
 
             double whole = replay.withRig(aero, Replay.Share.WHOLE).savedSeconds();
             double first = replay.withRig(aero, new Replay.Share(0, 0.37)).savedSeconds();
@@ -306,7 +306,7 @@ class ReplayTest {
         @CsvSource({"8, 0, 0", "4, 0.05, 0", "8, 0, 3", "11, 0, -4", "12, -0.02, 0"})
         void anotherRigSettlesAtItsOwn(double speedMps, double grade, double windMps) {
             Ride ride = ride(speedMps, grade, windMps);
-            Rig other = TRUE_RIG.withMassKg(78).withDragAreaM2(0.31).withRollingResistance(0.004);
+            Rig other = Rig.of(78, 0.31, 0.004);
             double truth = RoadLoad.of(other, Air.of(ride).density().value())
                     .speedMps(ride.series(Channel.POWER).get(0), grade, windMps);
 
@@ -402,14 +402,17 @@ class ReplayTest {
             Ride ride = ride(Road.FLAT.scenario());
             Series nothing = Series.missing(ride.seconds());
 
-            assertThat(Replay.of(withChannel(ride, Channel.POWER, nothing), TRUE_RIG)
-                            .refusal())
+            assertThat(attempt(withChannel(ride, Channel.POWER, nothing))
+                            .refusal()
+                            .orElseThrow())
                     .contains("no power");
-            assertThat(Replay.of(withChannel(ride, Channel.DISTANCE, nothing), TRUE_RIG)
-                            .refusal())
+            assertThat(attempt(withChannel(ride, Channel.DISTANCE, nothing))
+                            .refusal()
+                            .orElseThrow())
                     .contains("no distance");
-            assertThat(Replay.of(withChannel(ride, Channel.ALTITUDE, nothing), TRUE_RIG)
-                            .refusal())
+            assertThat(attempt(withChannel(ride, Channel.ALTITUDE, nothing))
+                            .refusal()
+                            .orElseThrow())
                     .contains("no altitude");
         }
 
@@ -421,8 +424,8 @@ class ReplayTest {
                     .channel(Channel.ALTITUDE, Series.generate(3600, s -> 20))
                     .build();
 
-            assertThat(Replay.of(indoor, TRUE_RIG).replay()).isNull();
-            assertThat(Replay.of(indoor, TRUE_RIG).refusal()).contains("nowhere");
+            assertThat(attempt(indoor).found()).isEmpty();
+            assertThat(attempt(indoor).refusal().orElseThrow()).contains("nowhere");
         }
 
         @Test
@@ -431,21 +434,18 @@ class ReplayTest {
             Series altitude = ride.series(Channel.ALTITUDE);
             Series half = Series.generate(ride.seconds(), s -> s < ride.seconds() / 2 ? altitude.get(s) : Double.NaN);
 
-            assertThat(Replay.of(withChannel(ride, Channel.ALTITUDE, half), TRUE_RIG)
-                            .refusal())
+            assertThat(attempt(withChannel(ride, Channel.ALTITUDE, half))
+                            .refusal()
+                            .orElseThrow())
                     .contains("more than a fifth");
         }
 
         @Test
-        void theCourseMayBeHandedOver() {
-            Ride ride = ride(Road.HILLY.scenario());
-            Replay replay = requireNonNull(
-                    Replay.of(ride, TRUE_RIG, Course.of(ride).orElseThrow()).replay());
-            Series more = Series.generate(
-                    ride.seconds(), second -> 1.1 * ride.series(Channel.POWER).get(second));
-            assertThat(replay.withPower(more).movingSeconds())
-                    .isEqualTo(replay(ride).withPower(more).movingSeconds());
-            assertThat(Replay.of(ride, TRUE_RIG, null).refusal()).contains("nowhere");
+        void noCourseLeadsNowhere() {
+            assertThat(Replay.of(ride(Road.HILLY.scenario()), null, TRUE_RIG)
+                            .refusal()
+                            .orElseThrow())
+                    .contains("nowhere");
         }
 
         @Test
@@ -460,8 +460,11 @@ class ReplayTest {
     }
 
     private static Replay replay(Ride ride) {
-        Replay.Attempt attempt = Replay.of(ride, TRUE_RIG);
-        return requireNonNull(attempt.replay(), () -> "refused: " + attempt.refusal());
+        return attempt(ride).orElseThrow(AssertionError::new);
+    }
+
+    private static Outcome<Replay> attempt(Ride ride) {
+        return Replay.of(ride, Course.of(ride).orElse(null), TRUE_RIG);
     }
 
     private static Ride withChannel(Ride ride, Channel channel, Series series) {

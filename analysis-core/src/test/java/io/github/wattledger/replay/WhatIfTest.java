@@ -182,12 +182,12 @@ class WhatIfTest {
             RigChoice known = rig(0.36);
             WhatIf.Answer answer = WhatIf.steady(ROAD, 200, known, density(1.2), NOTHING.withPosition(Position.DROPS));
             assertThat(answer.influences())
-                    .extracting(WhatIf.Influence::input)
+                    .extracting(Influence::input)
                     .containsExactly(
-                            WhatIf.Input.DRAG_AREA,
-                            WhatIf.Input.POSITION_RATIO,
-                            WhatIf.Input.ROLLING_RESISTANCE,
-                            WhatIf.Input.MODEL);
+                            Influence.Input.DRAG_AREA,
+                            Influence.Input.POSITION_RATIO,
+                            Influence.Input.ROLLING_RESISTANCE,
+                            Influence.Input.MODEL);
             double typical = 0.307 / 0.358;
             double saved = minutes(0.36, 0.006) - minutes(0.36 * typical, 0.006);
             double[] atEnds = {
@@ -223,7 +223,7 @@ class WhatIfTest {
             WhatIf.Answer answer =
                     WhatIf.steady(hill, 200, unknown, density(1.2), NOTHING.withRiderKg(Adjustment.by(-3)));
             assertThat(answer.influences())
-                    .filteredOn(each -> each.input() == WhatIf.Input.RIDER_MASS)
+                    .filteredOn(each -> each.input() == Influence.Input.RIDER_MASS)
                     .singleElement()
                     .satisfies(each -> {
                         assertThat(each.savedAtLowMinutes())
@@ -232,7 +232,7 @@ class WhatIfTest {
                                 .isCloseTo(uphill(hill, 101) - uphill(hill, 98), within(1e-9));
                     });
             assertThat(answer.influences())
-                    .filteredOn(each -> each.input() == WhatIf.Input.BICYCLE_MASS)
+                    .filteredOn(each -> each.input() == Influence.Input.BICYCLE_MASS)
                     .singleElement()
                     .satisfies(each -> {
                         assertThat(each.savedAtLowMinutes())
@@ -261,8 +261,8 @@ class WhatIfTest {
 
         private double atLowDensity(WhatIf.Answer answer) {
             return answer.influences().stream()
-                    .filter(each -> each.input() == WhatIf.Input.AIR_DENSITY)
-                    .mapToDouble(WhatIf.Influence::savedAtLowMinutes)
+                    .filter(each -> each.input() == Influence.Input.AIR_DENSITY)
+                    .mapToDouble(Influence::savedAtLowMinutes)
                     .findFirst()
                     .orElseThrow();
         }
@@ -331,7 +331,7 @@ class WhatIfTest {
                             - EqualWork.finishSeconds(RoadSimulation.ride(after)))
                     / 60;
             WhatIf.Change change = NOTHING.withDragAreaM2(Adjustment.to(0.31)).withRiderKg(Adjustment.by(-3));
-            WhatIf.Answer answer = WhatIf.replayed(ride(before), TRUE_RIG, change);
+            WhatIf.Answer answer = replayed(ride(before), TRUE_RIG, change);
             assertThat(answer.savedMinutes()).isCloseTo(truth, within(0.05 * truth));
             assertThat(truth).isBetween(answer.lowMinutes(), answer.highMinutes());
         }
@@ -346,7 +346,7 @@ class WhatIfTest {
             double truth = (EqualWork.finishSeconds(RoadSimulation.ride(before))
                             - EqualWork.finishSeconds(RoadSimulation.ride(before.withWeather(thin))))
                     / 60;
-            WhatIf.Answer answer = WhatIf.replayed(ride, TRUE_RIG, NOTHING.withAir(density(base * ratio)));
+            WhatIf.Answer answer = replayed(ride, TRUE_RIG, NOTHING.withAir(density(base * ratio)));
             assertThat(answer.savedMinutes()).isCloseTo(truth, within(0.05 * truth));
             assertThat(answer.changed().airDensityKgPerM3()).isCloseTo(base * ratio, within(1e-12));
         }
@@ -358,7 +358,7 @@ class WhatIfTest {
                             - EqualWork.finishSeconds(RoadSimulation.ride(before.withPlan(PacingPlan.steady(199.5)))))
                     / 60;
             for (Adjustment five : List.of(Adjustment.times(1.05), Adjustment.by(9.5))) {
-                WhatIf.Answer answer = WhatIf.replayed(ride(before), TRUE_RIG, NOTHING.withPowerW(five));
+                WhatIf.Answer answer = replayed(ride(before), TRUE_RIG, NOTHING.withPowerW(five));
                 assertThat(answer.savedMinutes()).isCloseTo(truth, within(0.05 * truth));
             }
         }
@@ -367,12 +367,12 @@ class WhatIfTest {
         void partsAddUpAndASpreadShareIsAShare() {
             Ride ride = ride(scenario(3, SimulatedRider.tireless()));
             WhatIf.Change change = NOTHING.withPosition(Position.DROPS).withPowerW(Adjustment.times(1.03));
-            double whole = WhatIf.replayed(ride, TRUE_RIG, change).savedMinutes();
-            double first = WhatIf.replayed(ride, TRUE_RIG, change.over(WhatIf.Extent.of(new Replay.Share(0, 0.4))))
+            double whole = replayed(ride, TRUE_RIG, change).savedMinutes();
+            double first = replayed(ride, TRUE_RIG, change.over(WhatIf.Extent.of(new Replay.Share(0, 0.4))))
                     .savedMinutes();
-            double second = WhatIf.replayed(ride, TRUE_RIG, change.over(WhatIf.Extent.of(new Replay.Share(0.4, 1))))
+            double second = replayed(ride, TRUE_RIG, change.over(WhatIf.Extent.of(new Replay.Share(0.4, 1))))
                     .savedMinutes();
-            double spread = WhatIf.replayed(ride, TRUE_RIG, change.over(WhatIf.Extent.spread(0.25)))
+            double spread = replayed(ride, TRUE_RIG, change.over(WhatIf.Extent.spread(0.25)))
                     .savedMinutes();
             assertThat(first).isPositive();
             assertThat(first + second).isCloseTo(whole, within(1 / 60.0));
@@ -397,8 +397,8 @@ class WhatIfTest {
             }
             WhatIf.Change change =
                     NOTHING.withPowerW(Adjustment.times(1.1)).over(WhatIf.Extent.of(new Replay.Share(0.2, 0.5)));
-            WhatIf.Answer here = WhatIf.replayed(ride, TRUE_RIG, change);
-            WhatIf.Answer there = WhatIf.replayed(later.build(), TRUE_RIG, change);
+            WhatIf.Answer here = replayed(ride, TRUE_RIG, change);
+            WhatIf.Answer there = replayed(later.build(), TRUE_RIG, change);
             assertThat(here.distanceM()).isCloseTo(60_000, within(30.0));
             assertThat(there.distanceM()).isCloseTo(here.distanceM(), within(1e-6));
             assertThat(here.savedMinutes()).isPositive();
@@ -408,9 +408,11 @@ class WhatIfTest {
         @Test
         void whatIsGivenIsNotEstimatedFromARideThatWouldTell() {
             Ride ride = ride(scenario(0, SimulatedRider.tireless()));
-            assertThat(RigChoice.of(ride, 74.0, 11.0, 0.30, 0.004))
+            assertThat(RigChoice.ofNoRide(74.0, 11.0, 0.30, 0.004, Position.HOODS)
+                            .estimatedFrom(ride, Course.of(ride).orElse(null)))
                     .isEqualTo(RigChoice.ofNoRide(74.0, 11.0, 0.30, 0.004, Position.HOODS));
-            RigChoice dragGiven = RigChoice.of(ride, 74.0, 11.0, 0.30, null);
+            RigChoice dragGiven = RigChoice.ofNoRide(74.0, 11.0, 0.30, null, Position.HOODS)
+                    .estimatedFrom(ride, Course.of(ride).orElse(null));
             assertThat(dragGiven.dragAreaM2().value()).isEqualTo(0.30);
             assertThat(dragGiven.dragAreaM2().origin()).isEqualTo(Measure.Origin.GIVEN);
             assertThat(dragGiven.rollingResistance().origin()).isEqualTo(Measure.Origin.ESTIMATED);
@@ -420,9 +422,10 @@ class WhatIfTest {
         @Test
         void theRangeOfAnEstimateIsTwoStandardErrors() {
             Ride ride = ride(scenario(0, SimulatedRider.tireless()));
-            RigEstimate estimate = RigEstimate.of(ride, 85);
-            assertThat(estimate.isAccepted()).isTrue();
-            RigChoice rig = RigChoice.of(ride, 74.0, 11.0, null, null);
+            RigEstimate estimate =
+                    RigEstimate.of(ride, Course.of(ride).orElse(null), 85).orElseThrow(AssertionError::new);
+            RigChoice rig = RigChoice.ofNoRide(74.0, 11.0, null, null, Position.HOODS)
+                    .estimatedFrom(ride, Course.of(ride).orElse(null));
             assertThat(rig.dragAreaM2().origin()).isEqualTo(Measure.Origin.ESTIMATED);
             assertThat(rig.dragAreaM2().high())
                     .isCloseTo(estimate.dragAreaM2() + 2 * estimate.dragAreaErrorM2(), within(1e-12));
@@ -439,9 +442,11 @@ class WhatIfTest {
             whole.channels().stream()
                     .filter(channel -> channel != Channel.POWER)
                     .forEach(channel -> without.channel(channel, whole.series(channel)));
-            assertThatThrownBy(() -> WhatIf.replayed(without.build(), TRUE_RIG, NOTHING.withPosition(Position.DROPS)))
-                    .isInstanceOf(IllegalArgumentException.class)
-                    .hasMessageContaining("no power in this file");
+            Ride ride = without.build();
+            assertThat(WhatIf.replayed(
+                                    ride, Course.of(ride).orElseThrow(), TRUE_RIG, NOTHING.withPosition(Position.DROPS))
+                            .refusal())
+                    .contains("no power in this file");
         }
     }
 
@@ -465,5 +470,9 @@ class WhatIfTest {
                             ROAD, 200, rig(0.36), density(1.2), NOTHING.withAir(new Air(30.0, null, null, null))))
                     .hasMessageContaining("density");
         }
+    }
+
+    private static WhatIf.Answer replayed(Ride ride, RigChoice rig, WhatIf.Change change) {
+        return WhatIf.replayed(ride, Course.of(ride).orElse(null), rig, change).orElseThrow(AssertionError::new);
     }
 }

@@ -9,9 +9,9 @@ import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.load.TimeInZones;
 import io.github.wattledger.load.TrainingStress;
 import io.github.wattledger.load.Work;
-import io.github.wattledger.power.CriticalPower;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.power.RideCriticalPower;
 import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.power.ThresholdHeartRate;
 import io.github.wattledger.power.WPrimeBalance;
@@ -38,7 +38,7 @@ class ReadingsTest {
                 Named.of("efficiency", watts -> Efficiency.of(watts, beats)),
                 Named.of("decoupling", watts -> Decoupling.of(watts, beats)),
                 Named.of("curve", MeanMaximalCurve::of),
-                Named.of("critical power", watts -> CriticalPower.ofRide(watts, null)),
+                Named.of("critical power", watts -> RideCriticalPower.ofRide(watts, null)),
                 Named.of("threshold", ThresholdEstimate::of),
                 Named.of("threshold heart rate", watts -> ThresholdHeartRate.of(watts, beats, 250)),
                 Named.of("durability", watts -> Durability.of(watts, new int[] {300}, new double[] {1000})),

@@ -3,7 +3,9 @@ package io.github.wattledger.rig;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.simulation.PacingPlan;
@@ -46,18 +48,18 @@ class RigEstimateTest {
         "60, 3, 0.30, 0.007, 6"
     })
     void findsWhatTheSimulatorWasGiven(double heightM, double windMps, double area, double rolling, long seed) {
-        RigEstimate estimate = RigEstimate.of(
-                ride(
-                        100_000,
-                        heightM,
-                        windMps,
-                        area,
-                        rolling,
-                        PacingPlan.steady(190).onTerrain(2),
-                        seed),
-                85);
+        RigEstimate estimate = estimate(
+                        ride(
+                                100_000,
+                                heightM,
+                                windMps,
+                                area,
+                                rolling,
+                                PacingPlan.steady(190).onTerrain(2),
+                                seed),
+                        85)
+                .orElseThrow(AssertionError::new);
 
-        assertThat(estimate.refusal()).isNull();
         assertThat(estimate.dragAreaM2()).isCloseTo(area, within(0.05 * area));
         assertThat(estimate.rollingResistance()).isCloseTo(rolling, within(0.05 * rolling));
         // Two standard errors and the model's own simplifications.
@@ -66,9 +68,9 @@ class RigEstimateTest {
 
     @Test
     void refusesASteadyRideOnTheFlat() {
-        RigEstimate estimate = RigEstimate.of(ride(60_000, 0, 0, 0.36, 0.006, PacingPlan.steady(200), 7), 85);
-        assertThat(estimate.isAccepted()).isFalse();
-        assertThat(estimate.refusal()).contains("does not tell drag from rolling");
+        Outcome<RigEstimate> estimate = estimate(ride(60_000, 0, 0, 0.36, 0.006, PacingPlan.steady(200), 7), 85);
+        assertThat(estimate.found()).isEmpty();
+        assertThat(estimate.refusal().orElseThrow()).contains("does not tell drag from rolling");
     }
 
     /** A meter that shows half of what was given makes an implausible rider. */
@@ -80,17 +82,22 @@ class RigEstimateTest {
         ride.channels().forEach(each -> half.channel(each, ride.series(each)));
         half.channel(Channel.POWER, Series.generate(watts.size(), s -> watts.get(s) / 2));
 
-        assertThat(RigEstimate.of(half.build(), 85).refusal()).contains("not plausible");
+        assertThat(estimate(half.build(), 85).refusal().orElseThrow()).contains("not plausible");
     }
 
     @Test
     void refusesWithoutTheChannels() {
-        assertThat(RigEstimate.of(Ride.ofWatts(new double[5000]), 85).refusal()).contains("no distance");
+        assertThat(estimate(Ride.ofWatts(new double[5000]), 85).refusal().orElseThrow())
+                .contains("no distance");
         Ride indoor = Ride.builder(Instant.EPOCH, 4000)
                 .channel(Channel.POWER, Series.generate(4000, s -> 200))
                 .channel(Channel.SPEED, Series.generate(4000, s -> 8))
                 .channel(Channel.DISTANCE, Series.generate(4000, s -> 8.0 * s))
                 .build();
-        assertThat(RigEstimate.of(indoor, 85).refusal()).contains("no altitude");
+        assertThat(estimate(indoor, 85).refusal().orElseThrow()).contains("no altitude");
+    }
+
+    private static Outcome<RigEstimate> estimate(Ride ride, double totalMassKg) {
+        return RigEstimate.of(ride, Course.of(ride).orElse(null), totalMassKg);
     }
 }

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.wattledger.replay.WhatIf;
+import io.github.wattledger.replay.Influence;
 import io.github.wattledger.ride.Ride;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -45,7 +45,8 @@ class RigTest {
     @Test
     void aTypicalOneIsTheRiderWithElevenKilogramsOnTheHoods() {
         // docs/methods.md: hoods 0.358 m2; bicycle 11 kg and rolling resistance 0.006 by common practice.
-        assertThat(Rig.typical(74)).isEqualTo(Rig.of(85, 0.358, 0.006));
+        assertThat(RigChoice.ofNoRide(74.0, null, null, null, Position.HOODS).rig())
+                .isEqualTo(Rig.of(85, 0.358, 0.006));
     }
 
     @Test
@@ -58,12 +59,12 @@ class RigTest {
     void positionsHaveTheirWords() {
         assertThat(Position.AERO_BARS.words()).isEqualTo("aero bars");
         assertThat(Position.AERO_BARS.id()).isEqualTo("aero-bars");
-        assertThat(WhatIf.Input.RIDER_MASS.id()).isEqualTo("rider-mass");
+        assertThat(Influence.Input.RIDER_MASS.id()).isEqualTo("rider-mass");
     }
 
     @Test
     void whatIsGivenIsNotEstimated() {
         RigChoice given = RigChoice.ofNoRide(74.0, 11.0, 0.30, 0.005, Position.HOODS);
-        assertThat(given.estimatedFrom(Ride.ofWatts(200, 200))).isEqualTo(given);
+        assertThat(given.estimatedFrom(Ride.ofWatts(200, 200), null)).isEqualTo(given);
     }
 }

@@ -3,6 +3,7 @@ package io.github.wattledger.season;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
@@ -82,13 +83,13 @@ class RideStoreTest {
     /** The law: what was kept comes out bit for bit, refusals and their missing numbers too. */
     @Test
     void anEstimateComesBackAsItWas() throws Exception {
-        List<RigEstimate> estimates = List.of(
-                new RigEstimate(null, 1 / 3.0, 0.1 + 0.2, 0.0061, 1e-17, 143),
-                new RigEstimate("too few stretches", Double.NaN, Double.NaN, Double.NaN, Double.NaN, 0));
+        List<Outcome<RigEstimate>> estimates = List.of(
+                Outcome.of(new RigEstimate(1 / 3.0, 0.1 + 0.2, 0.0061, 1e-17, 143)),
+                Outcome.refused("too few stretches"));
         RideIntake.Taken taken = sample("2026-05-02-second-race.fit.gz");
         StoredRide ride = taken.rides().get(0).ride();
         try (RideStore store = RideStore.open(temp.resolve("season.sqlite"))) {
-            for (RigEstimate estimate : estimates) {
+            for (Outcome<RigEstimate> estimate : estimates) {
                 KeptEstimate kept = new KeptEstimate(85.1, estimate);
                 StoredRide with = new StoredRide(
                         ride.key(),

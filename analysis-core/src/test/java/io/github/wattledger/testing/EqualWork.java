@@ -1,6 +1,7 @@
 package io.github.wattledger.testing;
 
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.course.Course;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Recording;
@@ -71,10 +72,7 @@ public final class EqualWork {
      * second in proportion to its power, until the total is as it was.
      */
     public static double savedByReplay(Ride ride, Rig rig, int openingSeconds, double factor) {
-        Replay replay = Replay.of(ride, rig).replay();
-        if (replay == null) {
-            throw new AssertionError(Replay.of(ride, rig).refusal());
-        }
+        Replay replay = Replay.of(ride, Course.of(ride).orElse(null), rig).orElseThrow(AssertionError::new);
         Series watts = ride.series(Channel.POWER);
         double target = workJ(replay.withPower(watts), watts);
         double low = 0.5;

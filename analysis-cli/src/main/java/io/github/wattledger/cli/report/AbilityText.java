@@ -6,11 +6,11 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.BestEffort;
 import io.github.wattledger.power.CriticalPowerFit;
-import io.github.wattledger.power.CriticalPowerRefusal;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.power.ThresholdHeartRate;
+import io.github.wattledger.ride.Outcome;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -85,8 +85,8 @@ public final class AbilityText {
     }
 
     private String refusal() {
-        return evidence != null && evidence.criticalPower() instanceof CriticalPowerRefusal refusal
-                ? ": " + PlainText.of(refusal.text())
+        return evidence != null && evidence.criticalPower() instanceof Outcome.Refused<CriticalPowerFit> refusal
+                ? ": " + PlainText.of(refusal.reason())
                 : "";
     }
 
@@ -94,10 +94,10 @@ public final class AbilityText {
         if (ability.source() != null && ability.source().isGiven()) {
             return ", as given";
         }
-        if (evidence == null || !(evidence.criticalPower() instanceof CriticalPowerFit fit)) {
+        if (evidence == null || !(evidence.criticalPower() instanceof Outcome.Of<CriticalPowerFit> fit)) {
             return "";
         }
-        List<BestEffort> efforts = fit.efforts();
+        List<BestEffort> efforts = fit.value().efforts();
         return ", from the best " + Figures.brief(efforts.get(0).seconds() / 60) + " to "
                 + Figures.minutes(efforts.get(efforts.size() - 1).seconds() / 60)
                 + " of this ride; right only if those were all-out, too low otherwise";

@@ -121,7 +121,7 @@ public final class SampleReviews {
                         27_060.0, 25_980.0, null, 163_350.0, 1_822.0, 4_921.0, 189.0, 213.0, 0.852, 521.0, 148.0, 179.0,
                         81.0, null),
                 curve(),
-                new Ability(null, null, Ability.Source.GUIDE, null, 182.98, MOVING),
+                new Ability(null, null, Ability.Source.GUIDE, null, 182.98, MOVING, null),
                 new PacingReview(
                         verdict,
                         verdict == Verdict.NOT_JUDGED ? "not a race effort" : null,
@@ -191,7 +191,7 @@ public final class SampleReviews {
                         null, List.of(), List.of()),
                 null,
                 MeanMaximalCurve.of(new double[0]),
-                new Ability(null, null, null, null, null, 600),
+                new Ability(null, null, null, null, null, 600, null),
                 new PacingReview(
                         Verdict.NOT_JUDGED,
                         "no power in this file",

@@ -5,6 +5,7 @@ import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.replay.Influence;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.Measure;
@@ -49,7 +50,7 @@ public final class TextWhatIf {
                         : "Wind, bunch, surface and stops as they were that day.");
         report.notes().forEach(note -> page.paragraph(note.text()));
         page.heading("WHAT THE RANGE IS MADE OF, each alone at its ends, minutes");
-        for (WhatIf.Influence each : answer.influences()) {
+        for (Influence each : answer.influences()) {
             page.row("  " + Page.padRight(input(each), INPUT)
                     + Page.padLeft(signed(each.savedAtLowMinutes()), 8) + " to "
                     + signed(each.savedAtHighMinutes()));
@@ -149,7 +150,7 @@ public final class TextWhatIf {
                 + Page.padLeft(Figures.decimal(distanceM / seconds * 3.6, 1) + " km/h", 13));
     }
 
-    private static String input(WhatIf.Influence influence) {
+    private static String input(Influence influence) {
         Measure range = influence.range();
         return switch (influence.input()) {
             case RIDER_MASS -> "rider " + ends(range, 0) + " kg";
