@@ -3,7 +3,8 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.ClimbReview;
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.ClimbWords;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.power.SustainablePower;
 import java.util.ArrayList;
@@ -52,7 +53,7 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
             return new Climbs(null, List.of(), "Not looked for: there is no altitude, or no distance, in this file.");
         }
         if (climbs.isEmpty()) {
-            return new Climbs(null, List.of(), "None of 500 m or more at 3 % or more.");
+            return new Climbs(null, List.of(), "There is none: a climb is " + ClimbWords.WHAT_COUNTS + ".");
         }
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i < climbs.size(); i++) {
@@ -63,10 +64,8 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
 
     private static Row row(ClimbReview review, String path) {
         Climb climb = review.climb();
-        Integer first = review.sameAs();
-        Integer over = review.secondsOverFirst();
         return new Row(
-                Figures.kilometres(climb.startM()) + " to " + Figures.kilometres(climb.endM()),
+                ClimbWords.kilometres(climb),
                 Num.of(path + "gainM", climb.gainM(), value -> Figures.decimal(value, 0) + " m"),
                 Num.of(path + "meanGradePercent", climb.meanGrade() * 100, value -> Figures.decimal(value, 1) + " %"),
                 Num.of(
@@ -81,10 +80,7 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
                         path + "verticalSpeedMPerHour",
                         climb.verticalSpeedMPerHour(),
                         value -> Figures.decimal(value, 0) + " m/h"),
-                first == null || over == null
-                        ? ""
-                        : "the road of climb " + (first + 1) + " again, " + Figures.clock(Math.abs(over))
-                                + (over < 0 ? " faster" : " slower"));
+                ClimbWords.again(review));
     }
 
     private static @Nullable Markup draw(List<ClimbReview> climbs, RideDetail detail) {

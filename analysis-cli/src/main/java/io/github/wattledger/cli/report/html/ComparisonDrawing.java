@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideComparison;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Stretch;
 import io.github.wattledger.ride.Channel;

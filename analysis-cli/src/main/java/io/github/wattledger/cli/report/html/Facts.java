@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;

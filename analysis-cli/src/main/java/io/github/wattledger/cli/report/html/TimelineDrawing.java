@@ -2,8 +2,8 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.EvidenceSentences;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
@@ -177,7 +177,7 @@ final class TimelineDrawing {
             String number = Integer.toString(i + 1);
             String severity = finding.severity().id();
             svg.open("a", "href", "#finding-" + number, "class", "flag " + severity);
-            svg.words("title", "Finding " + number + ": " + EvidenceSentences.title(finding.kind()));
+            svg.words("title", "Finding " + number + ": " + FindingWords.title(finding.kind()));
             svg.leaf(
                     "line",
                     "class",

@@ -2,8 +2,8 @@ package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.RideComparison;
 import io.github.wattledger.RideSource;
-import io.github.wattledger.cli.report.ComparisonWords;
-import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.words.ComparisonWords;
+import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Ground;
 import io.github.wattledger.ride.Channel;

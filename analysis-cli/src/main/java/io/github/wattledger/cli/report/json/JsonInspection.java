@@ -4,7 +4,7 @@ import io.github.wattledger.FileInspection;
 import io.github.wattledger.RideSource;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.clean.RecordingSummary.ChannelSummary;
-import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.ride.Interval;
 import java.io.IOException;
 import java.util.List;

@@ -7,7 +7,7 @@ import io.github.wattledger.RiderContext;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.Report;
-import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.load.ZoneTime;

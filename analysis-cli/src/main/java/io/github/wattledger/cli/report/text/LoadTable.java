@@ -1,6 +1,6 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.cli.report.Wording;
+import io.github.wattledger.cli.report.words.Wording;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
