@@ -1,24 +1,20 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.RiderContext.ThresholdSource;
-import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.pacing.Severity;
-import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
-import io.github.wattledger.ride.Channel;
-import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,18 +24,65 @@ import org.jspecify.annotations.Nullable;
  */
 final class RideStore implements AutoCloseable {
     /**
-     * Version of what a ride's numbers are. To be raised whenever reading, cleaning or a metric changes what comes out;
-     * files are then read again.
+     * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric
+     * changes what comes out: files are then read again.
      */
     static final int ANALYSIS_VERSION = 4;
 
-    private static final String STATES = "state";
-    private static final String LAPS = "lap";
+    private static final String FILE = """
+            CREATE TABLE IF NOT EXISTS file (
+              path TEXT PRIMARY KEY,
+              name TEXT NOT NULL,
+              size_bytes INTEGER NOT NULL,
+              modified_ns INTEGER NOT NULL,
+              sha256 TEXT NOT NULL,
+              analysis_version INTEGER NOT NULL,
+              problem TEXT
+            ) WITHOUT ROWID""";
+
+    private static final String RIDE = "CREATE TABLE IF NOT EXISTS ride (\n  id INTEGER PRIMARY KEY,\n  "
+            + joined(RideColumns.all(), StoreColumn::declaration, ",\n  ") + ",\n  UNIQUE (sha256, session_index)\n)";
+
+    private static final String INSERT_RIDE = "INSERT INTO ride (" + joined(RideColumns.all(), StoreColumn::name, ", ")
+            + ") VALUES (" + joined(RideColumns.all(), column -> "?", ", ") + ")";
+
+    private static final String UPDATE_JUDGEMENT =
+            "UPDATE ride SET " + joined(RideColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ")
+                    + " WHERE sha256 = ? AND session_index = ?";
 
     private final StoreDatabase database;
+    private final RideParts parts;
 
     private RideStore(StoreDatabase database) {
         this.database = database;
+        this.parts = new RideParts(database);
+    }
+
+    private static String joined(
+            List<? extends StoreColumn<?, ?>> columns, Function<StoreColumn<?, ?>, String> text, String between) {
+        return columns.stream().map(text).collect(Collectors.joining(between));
+    }
+
+    /** Makes what is not there: in an older store this may be a table, or columns of the table {@code ride}. */
+    private static void makeTables(StoreDatabase database) throws SQLException {
+        database.execute(FILE);
+        database.execute("CREATE INDEX IF NOT EXISTS file_by_content ON file (sha256)");
+        database.execute(RIDE);
+        for (String table : RideParts.SCHEMA) {
+            database.execute(table);
+        }
+        Set<String> there = new HashSet<>();
+        try (PreparedStatement statement = database.reading("SELECT name FROM pragma_table_info('ride')");
+                ResultSet column = statement.executeQuery()) {
+            while (column.next()) {
+                there.add(column.getString(1));
+            }
+        }
+        for (StoreColumn<?, ?> column : RideColumns.all()) {
+            if (!there.contains(column.name())) {
+                database.execute("ALTER TABLE ride ADD COLUMN " + column.declaration());
+            }
+        }
     }
 
     /**
@@ -48,7 +91,7 @@ final class RideStore implements AutoCloseable {
      * @throws SeasonStoreException when it cannot be used, with one line for people
      */
     static RideStore open(Path file) throws SeasonStoreException {
-        return new RideStore(StoreDatabase.open(file));
+        return new RideStore(StoreDatabase.open(file, RideStore::makeTables));
     }
 
     @Override
@@ -175,32 +218,18 @@ final class RideStore implements AutoCloseable {
         }
     }
 
-    /** Keeps a new judgement of a ride. */
-    void putJudgement(StoredRide.Key key, RideJudgement judgement, String judgementKey) throws SeasonStoreException {
+    /** Keeps a new judgement of a ride in the place of the one before. */
+    void putJudgement(StoredRide.Key key, Judge.Judged judged) throws SeasonStoreException {
+        List<@Nullable Object> values = new ArrayList<>();
+        RideColumns.OF_JUDGEMENT.forEach(column -> values.add(column.of(judged)));
+        values.add(key.sha256());
+        values.add(key.sessionIndex());
         database.guarded(() -> {
             database.inTransaction(() -> {
-                database.execute(
-                        """
-                        UPDATE ride SET judgement_key = ?, threshold_power_w = ?, threshold_source = ?,
-                          intensity_factor = ?, training_stress = ?, verdict = ?, verdict_reason = ?, target_w = ?,
-                          cost_low_min = ?, cost_high_min = ?
-                        WHERE sha256 = ? AND session_index = ?""",
-                        judgementKey,
-                        judgement.thresholdPowerW(),
-                        sourceId(judgement),
-                        judgement.intensityFactor(),
-                        judgement.trainingStress(),
-                        judgement.verdict().name(),
-                        judgement.verdictReason(),
-                        judgement.targetW(),
-                        judgement.costMinutesLow(),
-                        judgement.costMinutesHigh(),
-                        key.sha256(),
-                        key.sessionIndex());
+                database.execute(UPDATE_JUDGEMENT, values.toArray());
                 Long id = id(key);
                 if (id != null) {
-                    database.execute("DELETE FROM finding WHERE ride_id = ?", id);
-                    insertFindings(id, judgement);
+                    parts.replaceFindings(id, judged.judgement());
                 }
             });
             return key;
@@ -243,10 +272,10 @@ final class RideStore implements AutoCloseable {
                 try (ResultSet row = statement.executeQuery()) {
                     while (row.next()) {
                         rides.add(new EstimatedRide(
-                                row.getString("sha256"),
-                                device(row),
-                                Instant.ofEpochSecond(row.getLong("start_epoch_s")),
-                                integer(row, "utc_offset_s"),
+                                RideColumns.key(row).sha256(),
+                                RideColumns.device(row),
+                                RideColumns.start(row),
+                                RideColumns.utcOffsetSeconds(row),
                                 row.getDouble("total_mass_kg")));
                     }
                 }
@@ -258,19 +287,28 @@ final class RideStore implements AutoCloseable {
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(() -> {
-            Map<Long, List<Best>> bests = bests();
-            Map<Long, List<RideJudgement.Found>> findings = findings();
-            Map<Long, List<Durability>> durability = durability();
+            Map<Long, List<Best>> bests = parts.bests();
+            Map<Long, List<RideJudgement.Found>> findings = parts.findings();
+            Map<Long, List<Durability>> durability = parts.durability();
             List<RideRow> rides = new ArrayList<>();
             try (PreparedStatement statement = database.reading("SELECT * FROM ride ORDER BY sha256, session_index");
                     ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
                     long id = row.getLong("id");
-                    rides.add(ride(
+                    Judge.Judged judged = RideColumns.judged(
                             row,
                             bests.getOrDefault(id, List.of()),
                             durability.getOrDefault(id, List.of()),
-                            findings.getOrDefault(id, List.of())));
+                            findings.getOrDefault(id, List.of()));
+                    rides.add(new RideRow(
+                            RideColumns.key(row),
+                            RideColumns.isCurrent(row),
+                            RideColumns.device(row),
+                            RideColumns.start(row),
+                            RideColumns.utcOffsetSeconds(row),
+                            RideColumns.format(row),
+                            RideColumns.channelCount(row),
+                            judged));
                 }
             }
             return rides;
@@ -290,285 +328,40 @@ final class RideStore implements AutoCloseable {
     }
 
     private StoredRide stored(StoredRide.Key key, ResultSet row) throws SQLException {
-        Map<Channel, RideCodec.Column> columns = new EnumMap<>(Channel.class);
-        Map<String, RideCodec.Column> others = new HashMap<>();
-        try (PreparedStatement statement =
-                database.reading("SELECT name, encoding, data FROM series WHERE ride_id = ?", row.getLong("id"))) {
-            try (ResultSet series = statement.executeQuery()) {
-                while (series.next()) {
-                    RideCodec.Column column = new RideCodec.Column(
-                            RideCodec.Encoding.valueOf(series.getString("encoding")),
-                            new RideCodec.Bytes(series.getBytes("data")));
-                    String name = series.getString("name");
-                    if (name.equals(STATES) || name.equals(LAPS)) {
-                        others.put(name, column);
-                    } else {
-                        columns.put(Channel.valueOf(name), column);
-                    }
-                }
-            }
-        }
-        RideCodec.Column states = others.get(STATES);
-        RideCodec.Column laps = others.get(LAPS);
-        if (states == null || laps == null) {
-            throw new SQLException("a ride of the store has no states or laps");
-        }
+        long id = row.getLong("id");
+        RideParts.Packed packed = parts.packed(id);
         return new StoredRide(
                 key,
-                device(row),
-                Instant.ofEpochSecond(row.getLong("start_epoch_s")),
-                integer(row, "utc_offset_s"),
-                row.getString("format"),
-                row.getInt("channel_count"),
-                row.getInt("lap_count"),
-                columns,
-                states,
-                laps,
-                row.getInt("elapsed_s"),
-                estimate(row.getLong("id")));
-    }
-
-    private @Nullable KeptEstimate estimate(long rideId) throws SQLException {
-        try (PreparedStatement statement = database.reading("SELECT * FROM rig WHERE ride_id = ?", rideId)) {
-            try (ResultSet row = statement.executeQuery()) {
-                if (!row.next()) {
-                    return null;
-                }
-                RigEstimate estimate = new RigEstimate(
-                        row.getString("refusal"),
-                        realOrNaN(row, "drag_area_m2"),
-                        realOrNaN(row, "drag_area_error_m2"),
-                        realOrNaN(row, "rolling_resistance"),
-                        realOrNaN(row, "rolling_resistance_error"),
-                        row.getInt("pieces"));
-                return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
-            }
-        }
+                RideColumns.device(row),
+                RideColumns.start(row),
+                RideColumns.utcOffsetSeconds(row),
+                RideColumns.format(row),
+                RideColumns.channelCount(row),
+                RideColumns.lapCount(row),
+                packed.columns(),
+                packed.states(),
+                packed.laps(),
+                RideColumns.numbers(row).elapsedSeconds(),
+                parts.estimate(id));
     }
 
     private void insert(RideIntake.NewRide taken) throws SQLException {
-        StoredRide ride = taken.ride();
-        RideNumbers numbers = taken.judged().numbers();
-        RideJudgement judgement = taken.judged().judgement();
-        Map<String, @Nullable Object> values = new LinkedHashMap<>();
-        values.put("sha256", ride.key().sha256());
-        values.put("session_index", ride.key().sessionIndex());
-        values.put("analysis_version", ANALYSIS_VERSION);
-        values.put("format", ride.format());
-        values.put("device", ride.device().name());
-        values.put("device_threshold_power_w", ride.device().thresholdPowerW());
-        values.put("device_threshold_heart_rate_bpm", ride.device().thresholdHeartRateBpm());
-        values.put("device_rider_mass_kg", ride.device().riderMassKg());
-        values.put("start_epoch_s", ride.start().getEpochSecond());
-        values.put("utc_offset_s", ride.utcOffsetSeconds());
-        values.put("channel_count", ride.channelCount());
-        values.put("elapsed_s", numbers.elapsedSeconds());
-        values.put("timer_s", numbers.timerSeconds());
-        values.put("moving_s", numbers.movingSeconds());
-        values.put("power_s", numbers.powerSeconds());
-        values.put("distance_m", numbers.distanceM());
-        values.put("ascent_m", numbers.ascentM());
-        values.put("work_kj", numbers.workKJ());
-        values.put("average_power_w", numbers.averagePowerW());
-        values.put("normalized_power_w", numbers.normalizedPowerW());
-        values.put("average_heart_rate_bpm", numbers.averageHeartRateBpm());
-        values.put("maximum_heart_rate_bpm", numbers.maximumHeartRateBpm());
-        values.put("efficiency_w_per_beat", numbers.efficiencyWPerBeat());
-        values.put("decoupling_percent", numbers.decouplingPercent());
-        values.put("judgement_key", taken.judged().key());
-        values.put("threshold_power_w", judgement.thresholdPowerW());
-        values.put("threshold_source", sourceId(judgement));
-        values.put("intensity_factor", judgement.intensityFactor());
-        values.put("training_stress", judgement.trainingStress());
-        values.put("verdict", judgement.verdict().name());
-        values.put("verdict_reason", judgement.verdictReason());
-        values.put("target_w", judgement.targetW());
-        values.put("cost_low_min", judgement.costMinutesLow());
-        values.put("cost_high_min", judgement.costMinutesHigh());
-        values.put("lap_count", ride.lapCount());
-        database.execute(
-                "INSERT INTO ride (" + String.join(", ", values.keySet()) + ") VALUES (?"
-                        + ", ?".repeat(values.size() - 1) + ")",
-                values.values().toArray());
-        Long id = id(ride.key());
+        database.execute(INSERT_RIDE, RideColumns.values(taken));
+        StoredRide.Key key = taken.ride().key();
+        Long id = id(key);
         if (id == null) {
             throw new SQLException("the ride just inserted is not there");
         }
-        for (Best best : taken.judged().bests()) {
-            database.execute(
-                    "INSERT INTO best VALUES (?, ?, ?, ?)", id, best.seconds(), best.watts(), best.mayBeLow() ? 1 : 0);
-        }
-        for (Durability each : taken.judged().durability()) {
-            database.execute(
-                    "INSERT INTO durability VALUES (?, ?, ?, ?, ?)",
-                    id,
-                    each.seconds(),
-                    each.afterKJ(),
-                    each.fresherW(),
-                    each.tiredW());
-        }
-        insertFindings(id, judgement);
-        for (Map.Entry<Channel, RideCodec.Column> column : ride.columns().entrySet()) {
-            insertSeries(id, column.getKey().name(), column.getValue());
-        }
-        insertSeries(id, STATES, ride.states());
-        insertSeries(id, LAPS, ride.laps());
-        KeptEstimate kept = ride.estimate();
-        if (kept != null) {
-            RigEstimate estimate = kept.estimate();
-            database.execute(
-                    "INSERT INTO rig VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-                    id,
-                    kept.totalMassKg(),
-                    estimate.refusal(),
-                    nullIfNaN(estimate.dragAreaM2()),
-                    nullIfNaN(estimate.dragAreaErrorM2()),
-                    nullIfNaN(estimate.rollingResistance()),
-                    nullIfNaN(estimate.rollingResistanceError()),
-                    estimate.pieces());
-        }
-    }
-
-    private static @Nullable Double nullIfNaN(double value) {
-        return Double.isNaN(value) ? null : (Double) value;
-    }
-
-    private void insertSeries(long id, String name, RideCodec.Column column) throws SQLException {
-        database.execute(
-                "INSERT INTO series VALUES (?, ?, ?, ?)",
-                id,
-                name,
-                column.encoding().name(),
-                column.bytes().toArray());
-    }
-
-    private void insertFindings(long id, RideJudgement judgement) throws SQLException {
-        int position = 0;
-        for (RideJudgement.Found found : judgement.findings()) {
-            database.execute(
-                    "INSERT INTO finding VALUES (?, ?, ?, ?)",
-                    id,
-                    position++,
-                    found.kind().name(),
-                    found.severity().name());
-        }
+        parts.insert(id, taken);
     }
 
     private @Nullable Long id(StoredRide.Key key) throws SQLException {
         try (PreparedStatement statement = database.reading(
-                "SELECT id FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex())) {
-            try (ResultSet row = statement.executeQuery()) {
-                return row.next() ? (Long) row.getLong(1) : null;
-            }
-        }
-    }
-
-    private Map<Long, List<Best>> bests() throws SQLException {
-        Map<Long, List<Best>> bests = new HashMap<>();
-        try (PreparedStatement statement = database.reading(
-                        "SELECT ride_id, seconds, watts, may_be_low FROM best ORDER BY ride_id, seconds");
+                        "SELECT id FROM ride WHERE sha256 = ? AND session_index = ?",
+                        key.sha256(),
+                        key.sessionIndex());
                 ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                bests.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
-                        .add(new Best(row.getInt(2), row.getDouble(3), row.getInt(4) != 0));
-            }
+            return row.next() ? (Long) row.getLong(1) : null;
         }
-        return bests;
-    }
-
-    private Map<Long, List<Durability>> durability() throws SQLException {
-        Map<Long, List<Durability>> durability = new HashMap<>();
-        try (PreparedStatement statement = database.reading("SELECT ride_id, seconds, after_kj, fresher_w, tired_w"
-                        + " FROM durability ORDER BY ride_id, seconds, after_kj");
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                durability
-                        .computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
-                        .add(new Durability(row.getInt(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
-            }
-        }
-        return durability;
-    }
-
-    private Map<Long, List<RideJudgement.Found>> findings() throws SQLException {
-        Map<Long, List<RideJudgement.Found>> findings = new HashMap<>();
-        try (PreparedStatement statement =
-                        database.reading("SELECT ride_id, kind, severity FROM finding ORDER BY ride_id, position");
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                findings.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
-                        .add(new RideJudgement.Found(
-                                FindingKind.valueOf(row.getString(2)), Severity.valueOf(row.getString(3))));
-            }
-        }
-        return findings;
-    }
-
-    private static RideRow ride(
-            ResultSet row, List<Best> bests, List<Durability> durability, List<RideJudgement.Found> findings)
-            throws SQLException {
-        RideNumbers numbers = new RideNumbers(
-                row.getInt("elapsed_s"),
-                row.getInt("timer_s"),
-                row.getInt("moving_s"),
-                row.getInt("power_s"),
-                real(row, "distance_m"),
-                real(row, "ascent_m"),
-                real(row, "work_kj"),
-                real(row, "average_power_w"),
-                real(row, "normalized_power_w"),
-                real(row, "average_heart_rate_bpm"),
-                real(row, "maximum_heart_rate_bpm"),
-                real(row, "efficiency_w_per_beat"),
-                real(row, "decoupling_percent"));
-        String source = row.getString("threshold_source");
-        RideJudgement judgement = new RideJudgement(
-                real(row, "threshold_power_w"),
-                source == null ? null : ThresholdSource.valueOf(source),
-                real(row, "intensity_factor"),
-                real(row, "training_stress"),
-                Verdict.valueOf(row.getString("verdict")),
-                row.getString("verdict_reason"),
-                real(row, "target_w"),
-                real(row, "cost_low_min"),
-                real(row, "cost_high_min"),
-                findings);
-        return new RideRow(
-                new StoredRide.Key(row.getString("sha256"), row.getInt("session_index")),
-                row.getInt("analysis_version") == ANALYSIS_VERSION,
-                device(row),
-                Instant.ofEpochSecond(row.getLong("start_epoch_s")),
-                integer(row, "utc_offset_s"),
-                row.getString("format"),
-                row.getInt("channel_count"),
-                new Judge.Judged(numbers, judgement, row.getString("judgement_key"), bests, durability));
-    }
-
-    private static StoredRide.Device device(ResultSet row) throws SQLException {
-        return new StoredRide.Device(
-                row.getString("device"),
-                real(row, "device_threshold_power_w"),
-                real(row, "device_threshold_heart_rate_bpm"),
-                real(row, "device_rider_mass_kg"));
-    }
-
-    private static @Nullable String sourceId(RideJudgement judgement) {
-        ThresholdSource source = judgement.thresholdSource();
-        return source == null ? null : source.name();
-    }
-
-    private static @Nullable Double real(ResultSet row, String column) throws SQLException {
-        double value = row.getDouble(column);
-        return row.wasNull() ? null : value;
-    }
-
-    private static double realOrNaN(ResultSet row, String column) throws SQLException {
-        Double value = real(row, column);
-        return value == null ? Double.NaN : value;
-    }
-
-    private static @Nullable Integer integer(ResultSet row, String column) throws SQLException {
-        int value = row.getInt(column);
-        return row.wasNull() ? null : value;
     }
 }

@@ -248,8 +248,7 @@ public final class SeasonRun {
                     if (each.ride() != null && !each.row().isCurrent()) {
                         store.renew(new RideIntake.NewRide(each.ride(), each.judged()));
                     } else {
-                        store.putJudgement(
-                                key, each.judged().judgement(), each.judged().key());
+                        store.putJudgement(key, each.judged());
                     }
                     judged.put(key, each.judged());
                 });

@@ -26,106 +26,6 @@ final class StoreDatabase implements AutoCloseable {
 
     private static final int BUSY_MILLISECONDS = 60_000;
 
-    private static final String[] SCHEMA = {
-        """
-        CREATE TABLE IF NOT EXISTS file (
-          path TEXT PRIMARY KEY,
-          name TEXT NOT NULL,
-          size_bytes INTEGER NOT NULL,
-          modified_ns INTEGER NOT NULL,
-          sha256 TEXT NOT NULL,
-          analysis_version INTEGER NOT NULL,
-          problem TEXT
-        ) WITHOUT ROWID""",
-        "CREATE INDEX IF NOT EXISTS file_by_content ON file (sha256)",
-        """
-        CREATE TABLE IF NOT EXISTS ride (
-          id INTEGER PRIMARY KEY,
-          sha256 TEXT NOT NULL,
-          session_index INTEGER NOT NULL,
-          analysis_version INTEGER NOT NULL,
-          format TEXT NOT NULL,
-          device TEXT,
-          device_threshold_power_w REAL,
-          device_threshold_heart_rate_bpm REAL,
-          device_rider_mass_kg REAL,
-          start_epoch_s INTEGER NOT NULL,
-          utc_offset_s INTEGER,
-          channel_count INTEGER NOT NULL,
-          elapsed_s INTEGER NOT NULL,
-          timer_s INTEGER NOT NULL,
-          moving_s INTEGER NOT NULL,
-          power_s INTEGER NOT NULL,
-          distance_m REAL,
-          ascent_m REAL,
-          work_kj REAL,
-          average_power_w REAL,
-          normalized_power_w REAL,
-          average_heart_rate_bpm REAL,
-          maximum_heart_rate_bpm REAL,
-          efficiency_w_per_beat REAL,
-          decoupling_percent REAL,
-          judgement_key TEXT NOT NULL,
-          threshold_power_w REAL,
-          threshold_source TEXT,
-          intensity_factor REAL,
-          training_stress REAL,
-          verdict TEXT NOT NULL,
-          verdict_reason TEXT,
-          target_w REAL,
-          cost_low_min REAL,
-          cost_high_min REAL,
-          lap_count INTEGER NOT NULL,
-          UNIQUE (sha256, session_index)
-        )""",
-        """
-        CREATE TABLE IF NOT EXISTS best (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          seconds INTEGER NOT NULL,
-          watts REAL NOT NULL,
-          may_be_low INTEGER NOT NULL,
-          PRIMARY KEY (ride_id, seconds)
-        ) WITHOUT ROWID""",
-        """
-        CREATE TABLE IF NOT EXISTS durability (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          seconds INTEGER NOT NULL,
-          after_kj REAL NOT NULL,
-          fresher_w REAL NOT NULL,
-          tired_w REAL NOT NULL,
-          PRIMARY KEY (ride_id, seconds, after_kj)
-        ) WITHOUT ROWID""",
-        """
-        CREATE TABLE IF NOT EXISTS finding (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          position INTEGER NOT NULL,
-          kind TEXT NOT NULL,
-          severity TEXT NOT NULL,
-          PRIMARY KEY (ride_id, position)
-        ) WITHOUT ROWID""",
-        """
-        CREATE TABLE IF NOT EXISTS series (
-          ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
-          name TEXT NOT NULL,
-          encoding TEXT NOT NULL,
-          data BLOB NOT NULL,
-          UNIQUE (ride_id, name)
-        )""",
-        """
-        CREATE TABLE IF NOT EXISTS rig (
-          ride_id INTEGER PRIMARY KEY REFERENCES ride (id) ON DELETE CASCADE,
-          total_mass_kg REAL NOT NULL,
-          refusal TEXT,
-          drag_area_m2 REAL,
-          drag_area_error_m2 REAL,
-          rolling_resistance REAL,
-          rolling_resistance_error REAL,
-          pieces INTEGER NOT NULL
-        )""",
-        "PRAGMA application_id = " + APPLICATION_ID,
-        "PRAGMA user_version = " + SCHEMA_VERSION
-    };
-
     private final Path file;
     private final Connection connection;
 
@@ -140,9 +40,10 @@ final class StoreDatabase implements AutoCloseable {
     /**
      * Opens a store, and makes it where there is none.
      *
+     * @param tables makes the tables of a new store, and brings those of an older one up to date
      * @throws SeasonStoreException when it cannot be used, with one line for people
      */
-    static StoreDatabase open(Path file) throws SeasonStoreException {
+    static StoreDatabase open(Path file, Tables tables) throws SeasonStoreException {
         Path absolute = file.toAbsolutePath();
         Path folder = absolute.getParent();
         if (Files.isDirectory(absolute)) {
@@ -159,7 +60,7 @@ final class StoreDatabase implements AutoCloseable {
             }
             StoreDatabase database = new StoreDatabase(file, connection);
             try {
-                database.prepare();
+                database.prepare(tables);
             } catch (SQLException | SeasonStoreException e) {
                 connection.close();
                 throw e;
@@ -170,7 +71,7 @@ final class StoreDatabase implements AutoCloseable {
         }
     }
 
-    private void prepare() throws SQLException, SeasonStoreException {
+    private void prepare(Tables tables) throws SQLException, SeasonStoreException {
         try (Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
             int version = number(statement, "PRAGMA user_version");
@@ -190,9 +91,9 @@ final class StoreDatabase implements AutoCloseable {
             statement.execute("PRAGMA foreign_keys = ON");
             if (version < SCHEMA_VERSION) {
                 inTransaction(() -> {
-                    for (String part : SCHEMA) {
-                        statement.execute(part);
-                    }
+                    tables.make(this);
+                    statement.execute("PRAGMA application_id = " + APPLICATION_ID);
+                    statement.execute("PRAGMA user_version = " + SCHEMA_VERSION);
                 });
             }
         }
@@ -237,6 +138,12 @@ final class StoreDatabase implements AutoCloseable {
         for (int i = 0; i < values.length; i++) {
             statement.setObject(i + 1, values[i]);
         }
+    }
+
+    /** Makes the tables that are not there, and the columns that an older store has not. */
+    @FunctionalInterface
+    interface Tables {
+        void make(StoreDatabase database) throws SQLException;
     }
 
     @FunctionalInterface

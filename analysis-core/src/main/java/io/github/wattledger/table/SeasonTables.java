@@ -1,7 +1,9 @@
 package io.github.wattledger.table;
 
+import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.season.BestEfforts;
 import io.github.wattledger.season.LoadHistory;
+import io.github.wattledger.season.RideNumbers;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
 import java.util.List;
@@ -15,6 +17,7 @@ import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
+import tech.tablesaw.columns.Column;
 
 /** A season as tables. Columns are named as in the JSON report, units last; what is not known is missing. */
 public final class SeasonTables {
@@ -28,40 +31,28 @@ public final class SeasonTables {
         StringColumn file = StringColumn.create("file");
         StringColumn thresholdSource = StringColumn.create("thresholdPowerSource");
         StringColumn verdict = StringColumn.create("verdict");
-        IntColumn elapsed = IntColumn.create("elapsedSeconds");
-        IntColumn timer = IntColumn.create("timerSeconds");
-        IntColumn moving = IntColumn.create("movingSeconds");
         for (SeasonRide ride : rides) {
             day.append(ride.day());
             start.append(ride.source().start().toString());
             file.append(ride.source().file());
             thresholdSource.append(word(ride.judgement().thresholdSource()));
             verdict.append(ride.judgement().verdict().words());
-            elapsed.append(ride.numbers().elapsedSeconds());
-            timer.append(ride.numbers().timerSeconds());
-            moving.append(ride.numbers().movingSeconds());
         }
-        return Table.create(
-                "rides",
-                day,
-                start,
-                file,
-                elapsed,
-                timer,
-                moving,
-                column("distanceM", rides, ride -> ride.numbers().distanceM()),
-                column("ascentM", rides, ride -> ride.numbers().ascentM()),
-                column("workKJ", rides, ride -> ride.numbers().workKJ()),
-                column("averagePowerW", rides, ride -> ride.numbers().averagePowerW()),
-                column("normalizedPowerW", rides, ride -> ride.numbers().normalizedPowerW()),
-                column("averageHeartRateBpm", rides, ride -> ride.numbers().averageHeartRateBpm()),
-                column("maximumHeartRateBpm", rides, ride -> ride.numbers().maximumHeartRateBpm()),
-                column("efficiencyWPerBeat", rides, ride -> ride.numbers().efficiencyWPerBeat()),
-                column("decouplingPercent", rides, ride -> ride.numbers().decouplingPercent()),
+        Table table = Table.create("rides", day, start, file);
+        for (LoadNumber number : RideNumbers.KEPT) {
+            table.addColumns(column(number, rides));
+        }
+        return table.addColumns(
                 column("thresholdPowerW", rides, ride -> ride.judgement().thresholdPowerW()),
                 thresholdSource,
-                column("intensityFactor", rides, ride -> ride.judgement().intensityFactor()),
-                column("trainingStress", rides, ride -> ride.judgement().trainingStress()),
+                column(
+                        LoadNumber.INTENSITY_FACTOR.id(),
+                        rides,
+                        ride -> ride.judgement().intensityFactor()),
+                column(
+                        LoadNumber.TRAINING_STRESS.id(),
+                        rides,
+                        ride -> ride.judgement().trainingStress()),
                 verdict,
                 column("costMinutesLow", rides, ride -> ride.judgement().costMinutesLow()),
                 column("costMinutesHigh", rides, ride -> ride.judgement().costMinutesHigh()));
@@ -104,6 +95,12 @@ public final class SeasonTables {
     private static String word(@Nullable Enum<?> constant) {
         // The empty text is the library's own mark of a missing text.
         return constant == null ? "" : constant.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** A column of whole seconds for a time, of real numbers otherwise. */
+    private static Column<?> column(LoadNumber number, List<SeasonRide> rides) {
+        DoubleColumn column = column(number.id(), rides, ride -> ride.numbers().of(number));
+        return number.quantity() == LoadNumber.Quantity.TIME ? column.asIntColumn() : column;
     }
 
     private static <T> DoubleColumn column(String name, List<T> rows, Function<T, @Nullable Double> number) {

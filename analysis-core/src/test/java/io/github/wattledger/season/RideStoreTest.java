@@ -9,8 +9,10 @@ import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.Statement;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ExecutorService;
@@ -123,6 +125,85 @@ class RideStoreTest {
             assertThat(ride.estimate()).isNotNull();
             assertThat(store.stored(ride.key()).orElseThrow().estimate()).isEqualTo(ride.estimate());
         }
+    }
+
+    /** A number that the season keeps since the store was written: its column is added, the rides are still there. */
+    @Test
+    void anOlderStoreGetsTheColumnsThatItHasNot() throws Exception {
+        Path file = temp.resolve("season.sqlite");
+        RideIntake.Taken taken = sample("2026-05-02-second-race.fit.gz");
+        try (RideStore store = RideStore.open(file)) {
+            put(store, taken);
+        }
+        try (Connection older = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement statement = older.createStatement()) {
+            statement.execute("ALTER TABLE ride DROP COLUMN decoupling_percent");
+            statement.execute("PRAGMA user_version = 1");
+        }
+        try (RideStore store = RideStore.open(file)) {
+            RideNumbers before = store.rides().get(0).judged().numbers();
+            assertThat(before.workKJ())
+                    .isEqualTo(taken.rides().get(0).judged().numbers().workKJ());
+            assertThat(before.decouplingPercent()).isNull();
+            put(store, taken);
+            assertThat(store.rides().get(0).judged())
+                    .isEqualTo(taken.rides().get(0).judged());
+        }
+    }
+
+    /** The names by which docs/season-store.md and other programs know the columns. */
+    @Test
+    void theTableOfRidesHasTheColumnsThatAreDocumented() throws Exception {
+        Path file = temp.resolve("season.sqlite");
+        RideStore.open(file).close();
+        List<String> columns = new ArrayList<>();
+        try (Connection store = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement statement = store.createStatement();
+                ResultSet column =
+                        statement.executeQuery("SELECT name || ' ' || type || iif(\"notnull\", ' NOT NULL', '')"
+                                + " FROM pragma_table_info('ride') ORDER BY cid")) {
+            while (column.next()) {
+                columns.add(column.getString(1));
+            }
+        }
+        assertThat(columns)
+                .containsExactly(
+                        "id INTEGER",
+                        "sha256 TEXT NOT NULL",
+                        "session_index INTEGER NOT NULL",
+                        "analysis_version INTEGER NOT NULL",
+                        "format TEXT NOT NULL",
+                        "device TEXT",
+                        "device_threshold_power_w REAL",
+                        "device_threshold_heart_rate_bpm REAL",
+                        "device_rider_mass_kg REAL",
+                        "start_epoch_s INTEGER NOT NULL",
+                        "utc_offset_s INTEGER",
+                        "channel_count INTEGER NOT NULL",
+                        "elapsed_s INTEGER NOT NULL",
+                        "timer_s INTEGER NOT NULL",
+                        "moving_s INTEGER NOT NULL",
+                        "power_s INTEGER NOT NULL",
+                        "distance_m REAL",
+                        "ascent_m REAL",
+                        "work_kj REAL",
+                        "average_power_w REAL",
+                        "normalized_power_w REAL",
+                        "average_heart_rate_bpm REAL",
+                        "maximum_heart_rate_bpm REAL",
+                        "efficiency_w_per_beat REAL",
+                        "decoupling_percent REAL",
+                        "judgement_key TEXT NOT NULL",
+                        "threshold_power_w REAL",
+                        "threshold_source TEXT",
+                        "intensity_factor REAL",
+                        "training_stress REAL",
+                        "verdict TEXT NOT NULL",
+                        "verdict_reason TEXT",
+                        "target_w REAL",
+                        "cost_low_min REAL",
+                        "cost_high_min REAL",
+                        "lap_count INTEGER NOT NULL");
     }
 
     private static void put(RideStore store, RideIntake.Taken taken) throws SeasonStoreException {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
@@ -218,7 +219,8 @@ class SeasonRunTest {
             ride("a.fit", "2026-05-01T08:00:00Z", HOUR + 600, 100);
             SeasonReview season = run();
             assertThat(season.rides()).hasSize(1);
-            assertThat(season.rides().get(0).numbers().averagePowerW()).isCloseTo(100, within(1e-9));
+            assertThat(season.rides().get(0).numbers().of(LoadNumber.AVERAGE_POWER))
+                    .isCloseTo(100, within(1e-9));
         }
 
         @Test
@@ -278,7 +280,8 @@ class SeasonRunTest {
             SeasonReview after = run();
             assertThat(after.goneFiles()).containsExactly("a.fit");
             assertThat(after.rides()).isEqualTo(before.rides());
-            assertThat(after.rides().get(0).numbers().averagePowerW()).isCloseTo(200, within(1e-9));
+            assertThat(after.rides().get(0).numbers().of(LoadNumber.AVERAGE_POWER))
+                    .isCloseTo(200, within(1e-9));
             assertThat(run().rides()).isEqualTo(before.rides());
         }
 

@@ -7,10 +7,8 @@ import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Ground;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.ride.Series;
 import java.io.IOException;
 import java.util.Locale;
-import tools.jackson.core.JsonGenerator;
 
 /**
  * A comparison as JSON by the schema {@code wattledger.compare/1} ({@code docs/compare.schema.json}): every name is
@@ -27,113 +25,82 @@ public final class JsonComparison {
      * @throws IOException when {@code out} fails
      */
     public void write(RideComparison comparison, Appendable out) throws IOException {
-        JsonReport.document(SCHEMA, out, json -> {
+        JsonWriter.document(SCHEMA, out, json -> {
             source(json, "reference", comparison.reference().source());
             CourseComparison course = comparison.course();
-            json.writeName("course").writeStartObject();
-            JsonReport.number(json, "startM", course.startM());
-            JsonReport.number(json, "stepM", course.stepM());
-            json.writeNumberProperty("pointCount", course.points());
-            series(json, "referenceSeconds", course.referenceSecond());
-            series(json, "powerW", comparison.along(Channel.POWER));
-            series(json, "heartRateBpm", comparison.along(Channel.HEART_RATE));
-            json.writeEndObject();
-            json.writeName("others").writeStartArray();
-            for (RideComparison.Against other : comparison.others()) {
-                other(json, other);
-            }
-            json.writeEndArray();
+            json.begin("course");
+            json.number("startM", course.startM());
+            json.number("stepM", course.stepM());
+            json.whole("pointCount", course.points());
+            json.series("referenceSeconds", course.referenceSecond());
+            json.series("powerW", comparison.along(Channel.POWER));
+            json.series("heartRateBpm", comparison.along(Channel.HEART_RATE));
+            json.end();
+            json.objects("others", comparison.others(), other -> other(json, other));
         });
     }
 
-    private static void source(JsonGenerator json, String name, RideSource source) {
-        json.writeName(name).writeStartObject();
-        JsonReport.string(json, "file", source.file());
-        JsonReport.string(json, "format", source.format());
-        JsonReport.string(json, "sha256", source.sha256());
-        json.writeNumberProperty("sessionIndex", source.sessionIndex());
-        JsonReport.string(
-                json,
+    private static void source(JsonWriter json, String name, RideSource source) {
+        json.begin(name);
+        json.string("file", source.file());
+        json.string("format", source.format());
+        json.string("sha256", source.sha256());
+        json.whole("sessionIndex", source.sessionIndex());
+        json.string(
                 "startTime",
                 StartTime.of(source.startTime(), source.utcOffsetSeconds()).iso());
-        json.writeEndObject();
+        json.end();
     }
 
-    private static void other(JsonGenerator json, RideComparison.Against other) {
+    private static void other(JsonWriter json, RideComparison.Against other) {
         CourseComparison comparison = other.comparison();
-        json.writeStartObject();
         source(json, "source", other.compared().source());
-        JsonReport.string(json, "method", comparison.method().name().toLowerCase(Locale.ROOT));
-        json.writeNumberProperty("fromPoint", comparison.fromPoint());
-        json.writeNumberProperty("toPoint", comparison.toPoint());
-        JsonReport.number(json, "fromM", comparison.distanceM(comparison.fromPoint()));
-        JsonReport.number(json, "toM", comparison.distanceM(comparison.toPoint()));
-        json.writeName("gap").writeStartObject();
-        JsonReport.number(json, "elapsedSeconds", comparison.finalGapSeconds());
-        JsonReport.number(json, "movingSeconds", comparison.finalMovingGapSeconds());
-        JsonReport.number(json, "standingSeconds", comparison.lostStandingSeconds());
+        json.string("method", comparison.method().name().toLowerCase(Locale.ROOT));
+        json.whole("fromPoint", comparison.fromPoint());
+        json.whole("toPoint", comparison.toPoint());
+        json.number("fromM", comparison.distanceM(comparison.fromPoint()));
+        json.number("toM", comparison.distanceM(comparison.toPoint()));
+        json.begin("gap");
+        json.number("elapsedSeconds", comparison.finalGapSeconds());
+        json.number("movingSeconds", comparison.finalMovingGapSeconds());
+        json.number("standingSeconds", comparison.lostStandingSeconds());
         for (Ground ground : Ground.values()) {
             boolean isThere = comparison.stretches().stream().anyMatch(stretch -> stretch.ground() == ground);
-            JsonReport.number(
-                    json,
-                    ComparisonWords.id(ground) + "Seconds",
-                    isThere ? comparison.lostMovingSecondsOn(ground) : null);
+            json.number(
+                    ComparisonWords.id(ground) + "Seconds", isThere ? comparison.lostMovingSecondsOn(ground) : null);
         }
-        json.writeEndObject();
-        json.writeName("stretches").writeStartArray();
-        for (CourseComparison.Stretch stretch : comparison.stretches()) {
-            stretch(json, stretch);
-        }
-        json.writeEndArray();
-        json.writeName("apart").writeStartArray();
-        for (CourseComparison.Apart apart : comparison.apart()) {
-            json.writeStartObject();
-            JsonReport.string(
-                    json,
-                    "reason",
-                    apart.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-            JsonReport.number(json, "startM", apart.startM());
-            JsonReport.number(json, "endM", apart.endM());
-            json.writeEndObject();
-        }
-        json.writeEndArray();
-        series(json, "gapSeconds", comparison.gapSeconds());
-        series(json, "movingGapSeconds", comparison.movingGapSeconds());
-        series(json, "powerW", other.along(Channel.POWER));
-        series(json, "heartRateBpm", other.along(Channel.HEART_RATE));
-        json.writeEndObject();
+        json.end();
+        json.objects("stretches", comparison.stretches(), stretch -> stretch(json, stretch));
+        json.objects("apart", comparison.apart(), apart -> {
+            json.string("reason", apart.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+            json.number("startM", apart.startM());
+            json.number("endM", apart.endM());
+        });
+        json.series("gapSeconds", comparison.gapSeconds());
+        json.series("movingGapSeconds", comparison.movingGapSeconds());
+        json.series("powerW", other.along(Channel.POWER));
+        json.series("heartRateBpm", other.along(Channel.HEART_RATE));
     }
 
-    private static void stretch(JsonGenerator json, CourseComparison.Stretch stretch) {
-        json.writeStartObject();
-        JsonReport.string(json, "ground", ComparisonWords.id(stretch.ground()));
-        JsonReport.number(json, "startM", stretch.startM());
-        JsonReport.number(json, "endM", stretch.endM());
+    private static void stretch(JsonWriter json, CourseComparison.Stretch stretch) {
+        json.string("ground", ComparisonWords.id(stretch.ground()));
+        json.number("startM", stretch.startM());
+        json.number("endM", stretch.endM());
         Double grade = stretch.meanGrade();
-        JsonReport.number(json, "meanGradePercent", grade == null ? null : grade * 100);
-        JsonReport.number(json, "apartM", stretch.apartM());
-        JsonReport.number(json, "lostSeconds", stretch.lostSeconds());
-        JsonReport.number(json, "lostMovingSeconds", stretch.lostMovingSeconds());
+        json.number("meanGradePercent", grade == null ? null : grade * 100);
+        json.number("apartM", stretch.apartM());
+        json.number("lostSeconds", stretch.lostSeconds());
+        json.number("lostMovingSeconds", stretch.lostMovingSeconds());
         side(json, "reference", stretch.reference());
         side(json, "other", stretch.other());
-        json.writeEndObject();
     }
 
-    private static void side(JsonGenerator json, String name, CourseComparison.Side side) {
-        json.writeName(name).writeStartObject();
-        JsonReport.number(json, "elapsedSeconds", side.elapsedSeconds());
-        JsonReport.number(json, "movingSeconds", side.movingSeconds());
-        JsonReport.number(json, "averagePowerW", side.averagePowerW());
-        JsonReport.number(json, "averageHeartRateBpm", side.averageHeartRateBpm());
-        json.writeEndObject();
-    }
-
-    /** One value a point, {@code null} where there is none. */
-    private static void series(JsonGenerator json, String name, Series values) {
-        json.writeName(name).writeStartArray();
-        for (int point = 0; point < values.size(); point++) {
-            JsonReport.element(json, values.isMeasured(point) ? values.get(point) : null);
-        }
-        json.writeEndArray();
+    private static void side(JsonWriter json, String name, CourseComparison.Side side) {
+        json.begin(name);
+        json.number("elapsedSeconds", side.elapsedSeconds());
+        json.number("movingSeconds", side.movingSeconds());
+        json.number("averagePowerW", side.averagePowerW());
+        json.number("averageHeartRateBpm", side.averageHeartRateBpm());
+        json.end();
     }
 }

@@ -9,7 +9,6 @@ import io.github.wattledger.rig.Position;
 import java.io.IOException;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import tools.jackson.core.JsonGenerator;
 
 /**
  * The answer to a what-if as JSON by the schema {@code wattledger.what-if/1} ({@code docs/what-if.schema.json}): every
@@ -29,12 +28,12 @@ public final class JsonWhatIf {
      */
     public void write(WhatIfReport report, Appendable out) throws IOException {
         WhatIf.Answer answer = report.answer();
-        JsonReport.document(SCHEMA, out, json -> {
+        JsonWriter.document(SCHEMA, out, json -> {
             source(json, report.source(), report.ridden());
-            json.writeName("road").writeStartObject();
-            JsonReport.number(json, "distanceM", answer.distanceM());
-            JsonReport.number(json, "ascentM", report.ascentM());
-            json.writeEndObject();
+            json.begin("road");
+            json.number("distanceM", answer.distanceM());
+            json.number("ascentM", report.ascentM());
+            json.end();
             state(json, "asItIs", answer.asItIs(), answer.rig().position(), answer.asItIsSeconds());
             Position position = answer.change().position();
             state(
@@ -44,66 +43,62 @@ public final class JsonWhatIf {
                     position == null ? answer.rig().position() : position,
                     answer.changedSeconds());
             WhatIf.Extent extent = answer.change().extent();
-            json.writeName("extent").writeStartObject();
+            json.begin("extent");
             fine(json, "fromFraction", extent.part().from());
             fine(json, "toFraction", extent.part().to());
-            json.writeBooleanProperty("isSpread", extent.isSpread());
-            json.writeEndObject();
-            json.writeName("savedMinutes").writeStartObject();
-            JsonReport.number(json, "value", answer.savedMinutes());
-            JsonReport.number(json, "low", answer.lowMinutes());
-            JsonReport.number(json, "high", answer.highMinutes());
-            json.writeEndObject();
+            json.flag("isSpread", extent.isSpread());
+            json.end();
+            json.begin("savedMinutes");
+            json.number("value", answer.savedMinutes());
+            json.number("low", answer.lowMinutes());
+            json.number("high", answer.highMinutes());
+            json.end();
             influences(json, answer);
         });
     }
 
-    private static void source(JsonGenerator json, @Nullable RideSource source, @Nullable Interval ridden) {
+    private static void source(JsonWriter json, @Nullable RideSource source, @Nullable Interval ridden) {
         if (source == null || ridden == null) {
-            json.writeNullProperty("source");
+            json.none("source");
             return;
         }
-        json.writeName("source").writeStartObject();
-        JsonReport.string(json, "file", source.file());
-        JsonReport.string(json, "format", source.format());
-        JsonReport.string(json, "sha256", source.sha256());
-        json.writeNumberProperty("sessionIndex", source.sessionIndex());
-        json.writeNumberProperty("startSeconds", ridden.fromSecond());
-        json.writeNumberProperty("endSeconds", ridden.toSecond());
-        json.writeEndObject();
+        json.begin("source");
+        json.string("file", source.file());
+        json.string("format", source.format());
+        json.string("sha256", source.sha256());
+        json.whole("sessionIndex", source.sessionIndex());
+        json.whole("startSeconds", ridden.fromSecond());
+        json.whole("endSeconds", ridden.toSecond());
+        json.end();
     }
 
     private static void state(
-            JsonGenerator json, String name, WhatIf.State state, Position position, double movingSeconds) {
-        json.writeName(name).writeStartObject();
-        JsonReport.number(json, "powerW", state.powerW());
-        JsonReport.number(json, "massKg", state.massKg());
-        JsonReport.string(json, "position", position.id());
+            JsonWriter json, String name, WhatIf.State state, Position position, double movingSeconds) {
+        json.begin(name);
+        json.number("powerW", state.powerW());
+        json.number("massKg", state.massKg());
+        json.string("position", position.id());
         fine(json, "dragAreaM2", state.dragAreaM2());
         fine(json, "rollingResistance", state.rollingResistance());
         fine(json, "airDensityKgPerM3", state.airDensityKgPerM3());
-        JsonReport.number(json, "movingSeconds", movingSeconds);
-        json.writeEndObject();
+        json.number("movingSeconds", movingSeconds);
+        json.end();
     }
 
-    private static void influences(JsonGenerator json, WhatIf.Answer answer) {
-        json.writeName("influences").writeStartArray();
-        for (WhatIf.Influence each : answer.influences()) {
+    private static void influences(JsonWriter json, WhatIf.Answer answer) {
+        json.objects("influences", answer.influences(), each -> {
             Measure range = each.range();
-            json.writeStartObject();
-            JsonReport.string(json, "input", each.input().id());
-            JsonReport.string(json, "origin", range.origin().name().toLowerCase(Locale.ROOT));
+            json.string("input", each.input().id());
+            json.string("origin", range.origin().name().toLowerCase(Locale.ROOT));
             fine(json, "value", range.value());
             fine(json, "low", range.low());
             fine(json, "high", range.high());
-            JsonReport.number(json, "savedAtLowMinutes", each.savedAtLowMinutes());
-            JsonReport.number(json, "savedAtHighMinutes", each.savedAtHighMinutes());
-            json.writeEndObject();
-        }
-        json.writeEndArray();
+            json.number("savedAtLowMinutes", each.savedAtLowMinutes());
+            json.number("savedAtHighMinutes", each.savedAtHighMinutes());
+        });
     }
 
-    private static void fine(JsonGenerator json, String name, double value) {
-        JsonReport.number(json, name, value, FINE_DECIMALS);
+    private static void fine(JsonWriter json, String name, double value) {
+        json.number(name, value, FINE_DECIMALS);
     }
 }

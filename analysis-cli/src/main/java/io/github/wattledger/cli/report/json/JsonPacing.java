@@ -1,0 +1,87 @@
+package io.github.wattledger.cli.report.json;
+
+import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.Evidence;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.OwnFinding;
+import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.ride.Interval;
+import org.jspecify.annotations.Nullable;
+
+/** The pacing of a ride: the verdict, the findings with their prices, and the ledger of time. */
+final class JsonPacing {
+    private JsonPacing() {}
+
+    static void pacing(JsonWriter json, PacingReview pacing) {
+        json.begin("pacing");
+        json.string("verdict", pacing.verdict().words());
+        json.objects("findings", pacing.findings(), each -> finding(json, each));
+        ledger(json, pacing.ledger());
+        json.objects("ownFindings", pacing.ownFindings(), each -> ownFinding(json, each));
+        json.end();
+    }
+
+    private static void finding(JsonWriter json, Finding finding) {
+        json.string("kind", finding.kind().id());
+        json.string("severity", finding.severity().id());
+        place(json, finding.when(), finding.startM(), finding.endM());
+        evidence(json, finding.evidence());
+        cost(json, finding.cost());
+        json.string("advice", finding.advice().text());
+    }
+
+    private static void ownFinding(JsonWriter json, OwnFinding finding) {
+        json.string("kind", finding.kind());
+        json.string("severity", finding.severity().id());
+        place(json, finding.when(), finding.startM(), finding.endM());
+        evidence(json, finding.evidence());
+        json.string("advice", finding.advice().text());
+    }
+
+    private static void place(JsonWriter json, Interval when, @Nullable Double startM, @Nullable Double endM) {
+        json.whole("startSeconds", when.fromSecond());
+        json.whole("endSeconds", when.toSecond());
+        json.number("startM", startM);
+        json.number("endM", endM);
+    }
+
+    private static void evidence(JsonWriter json, Evidence evidence) {
+        json.begin("evidence");
+        for (Evidence.Entry entry : evidence.entries()) {
+            json.number(entry.name(), entry.value());
+        }
+        json.end();
+    }
+
+    private static void cost(JsonWriter json, Cost cost) {
+        if (cost instanceof Cost.Priced priced) {
+            json.begin("costMinutes");
+            json.number("low", priced.lowMinutes());
+            json.number("high", priced.highMinutes());
+            json.end();
+            json.string("costNote", priced.how());
+        } else if (cost instanceof Cost.NotPriced notPriced) {
+            json.none("costMinutes");
+            json.string("costNote", notPriced.reason());
+        } else {
+            throw new AssertionError(cost);
+        }
+    }
+
+    private static void ledger(JsonWriter json, TimeLedger ledger) {
+        json.begin("ledger");
+        json.number("elapsedMinutes", ledger.elapsedMinutes());
+        json.number("movingMinutes", ledger.movingMinutes());
+        json.number("stoppedMinutes", ledger.stoppedMinutes());
+        json.number("missingMinutes", ledger.missingMinutes());
+        json.objects("entries", ledger.entries(), each -> entry(json, each));
+        json.end();
+    }
+
+    private static void entry(JsonWriter json, TimeLedger.Entry entry) {
+        json.string("label", entry.label());
+        json.number("minutesLow", entry.minutesLow());
+        json.number("minutesHigh", entry.minutesHigh());
+    }
+}

@@ -1,0 +1,249 @@
+package io.github.wattledger.season;
+
+import static io.github.wattledger.season.StoreColumn.large;
+import static io.github.wattledger.season.StoreColumn.real;
+import static io.github.wattledger.season.StoreColumn.required;
+import static io.github.wattledger.season.StoreColumn.text;
+import static io.github.wattledger.season.StoreColumn.whole;
+
+import io.github.wattledger.RiderContext.ThresholdSource;
+import io.github.wattledger.load.LoadNumber;
+import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.power.Durability;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The columns of the table {@code ride}, each declared once. The schema, the insert, the update of a judgement and the
+ * reading of a row follow these lists.
+ */
+final class RideColumns {
+    private static final StoreColumn<StoredRide, String> SHA256 =
+            required(text("sha256", ride -> ride.key().sha256()));
+    private static final StoreColumn<StoredRide, Integer> SESSION_INDEX =
+            required(whole("session_index", ride -> ride.key().sessionIndex()));
+    private static final StoreColumn<StoredRide, Integer> ANALYSIS_VERSION =
+            required(whole("analysis_version", ride -> RideStore.ANALYSIS_VERSION));
+    private static final StoreColumn<StoredRide, String> FORMAT = required(text("format", StoredRide::format));
+    private static final StoreColumn<StoredRide, String> DEVICE =
+            text("device", ride -> ride.device().name());
+    private static final StoreColumn<StoredRide, Double> DEVICE_THRESHOLD_POWER =
+            real("device_threshold_power_w", ride -> ride.device().thresholdPowerW());
+    private static final StoreColumn<StoredRide, Double> DEVICE_THRESHOLD_HEART_RATE =
+            real("device_threshold_heart_rate_bpm", ride -> ride.device().thresholdHeartRateBpm());
+    private static final StoreColumn<StoredRide, Double> DEVICE_RIDER_MASS =
+            real("device_rider_mass_kg", ride -> ride.device().riderMassKg());
+    private static final StoreColumn<StoredRide, Long> START =
+            required(large("start_epoch_s", ride -> ride.start().getEpochSecond()));
+    private static final StoreColumn<StoredRide, Integer> UTC_OFFSET =
+            whole("utc_offset_s", StoredRide::utcOffsetSeconds);
+    private static final StoreColumn<StoredRide, Integer> CHANNEL_COUNT =
+            required(whole("channel_count", StoredRide::channelCount));
+
+    /** What the ride is, and what the recording device knew. */
+    static final List<StoreColumn<StoredRide, ?>> OF_RIDE = List.of(
+            SHA256,
+            SESSION_INDEX,
+            ANALYSIS_VERSION,
+            FORMAT,
+            DEVICE,
+            DEVICE_THRESHOLD_POWER,
+            DEVICE_THRESHOLD_HEART_RATE,
+            DEVICE_RIDER_MASS,
+            START,
+            UTC_OFFSET,
+            CHANNEL_COUNT);
+
+    private static final StoreColumn<StoredRide, Integer> LAP_COUNT =
+            required(whole("lap_count", StoredRide::lapCount));
+
+    /** The number of laps: apart from the other columns of the ride, since it stands at the end of the table. */
+    static final List<StoreColumn<StoredRide, ?>> OF_LAPS = List.of(LAP_COUNT);
+
+    private static final StoreColumn<RideNumbers, Integer> POWER_SECONDS =
+            required(whole("power_s", RideNumbers::powerSeconds));
+
+    /** The columns of the times, which are whole seconds and never missing. */
+    private static final Map<LoadNumber, StoreColumn<RideNumbers, Integer>> TIMES = new EnumMap<>(LoadNumber.class);
+
+    /** The columns of all other kept numbers. */
+    private static final Map<LoadNumber, StoreColumn<RideNumbers, Double>> OTHERS = new EnumMap<>(LoadNumber.class);
+
+    static {
+        for (LoadNumber number : RideNumbers.KEPT) {
+            if (number.quantity() == LoadNumber.Quantity.TIME) {
+                TIMES.put(number, required(whole(name(number), numbers -> seconds(numbers.of(number)))));
+            } else {
+                OTHERS.put(number, real(name(number), numbers -> numbers.of(number)));
+            }
+        }
+    }
+
+    /** The numbers of the load that need no threshold. */
+    static final List<StoreColumn<RideNumbers, ?>> OF_NUMBERS = ofNumbers();
+
+    private static final StoreColumn<Judge.Judged, String> JUDGEMENT_KEY =
+            required(text("judgement_key", Judge.Judged::key));
+    private static final StoreColumn<Judge.Judged, Double> THRESHOLD_POWER =
+            real("threshold_power_w", judged -> judged.judgement().thresholdPowerW());
+    private static final StoreColumn<Judge.Judged, String> THRESHOLD_SOURCE =
+            text("threshold_source", judged -> id(judged.judgement().thresholdSource()));
+    private static final StoreColumn<Judge.Judged, Double> INTENSITY_FACTOR =
+            real(name(LoadNumber.INTENSITY_FACTOR), judged -> judged.judgement().intensityFactor());
+    private static final StoreColumn<Judge.Judged, Double> TRAINING_STRESS =
+            real(name(LoadNumber.TRAINING_STRESS), judged -> judged.judgement().trainingStress());
+    private static final StoreColumn<Judge.Judged, String> VERDICT =
+            required(text("verdict", judged -> judged.judgement().verdict().name()));
+    private static final StoreColumn<Judge.Judged, String> VERDICT_REASON =
+            text("verdict_reason", judged -> judged.judgement().verdictReason());
+    private static final StoreColumn<Judge.Judged, Double> TARGET =
+            real("target_w", judged -> judged.judgement().targetW());
+    private static final StoreColumn<Judge.Judged, Double> COST_LOW =
+            real("cost_low_min", judged -> judged.judgement().costMinutesLow());
+    private static final StoreColumn<Judge.Judged, Double> COST_HIGH =
+            real("cost_high_min", judged -> judged.judgement().costMinutesHigh());
+
+    /** What depends on the rider and on the limits of judgement: a new judgement updates these columns. */
+    static final List<StoreColumn<Judge.Judged, ?>> OF_JUDGEMENT = List.of(
+            JUDGEMENT_KEY,
+            THRESHOLD_POWER,
+            THRESHOLD_SOURCE,
+            INTENSITY_FACTOR,
+            TRAINING_STRESS,
+            VERDICT,
+            VERDICT_REASON,
+            TARGET,
+            COST_LOW,
+            COST_HIGH);
+
+    private RideColumns() {}
+
+    private static List<StoreColumn<RideNumbers, ?>> ofNumbers() {
+        List<StoreColumn<RideNumbers, ?>> columns = new ArrayList<>(TIMES.values());
+        columns.add(POWER_SECONDS);
+        columns.addAll(OTHERS.values());
+        return List.copyOf(columns);
+    }
+
+    /** All columns but {@code id}, in the order of the table. */
+    static List<StoreColumn<?, ?>> all() {
+        List<StoreColumn<?, ?>> columns = new ArrayList<>(OF_RIDE);
+        columns.addAll(OF_NUMBERS);
+        columns.addAll(OF_JUDGEMENT);
+        columns.addAll(OF_LAPS);
+        return columns;
+    }
+
+    /** The values of all columns of a new ride, in the order of {@link #all()}. */
+    static @Nullable Object[] values(RideIntake.NewRide ride) {
+        List<@Nullable Object> values = new ArrayList<>();
+        OF_RIDE.forEach(column -> values.add(column.of(ride.ride())));
+        OF_NUMBERS.forEach(column -> values.add(column.of(ride.judged().numbers())));
+        OF_JUDGEMENT.forEach(column -> values.add(column.of(ride.judged())));
+        OF_LAPS.forEach(column -> values.add(column.of(ride.ride())));
+        return values.toArray();
+    }
+
+    /**
+     * The column of a load number: its id in lower case with underscores between the words, and {@code s} for seconds.
+     */
+    static String name(LoadNumber number) {
+        return number.id()
+                .replaceAll("(?<=[a-z])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])", "_")
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("_seconds$", "_s");
+    }
+
+    private static @Nullable Integer seconds(@Nullable Double value) {
+        return value == null ? null : value.intValue();
+    }
+
+    private static @Nullable String id(@Nullable ThresholdSource source) {
+        return source == null ? null : source.name();
+    }
+
+    /** What a row is the ride of. */
+    static StoredRide.Key key(ResultSet row) throws SQLException {
+        return new StoredRide.Key(SHA256.in(row), SESSION_INDEX.in(row));
+    }
+
+    /** Whether the numbers of a row are of this version of the analysis. */
+    static boolean isCurrent(ResultSet row) throws SQLException {
+        return ANALYSIS_VERSION.in(row) == RideStore.ANALYSIS_VERSION;
+    }
+
+    /** The name of the file's format. */
+    static String format(ResultSet row) throws SQLException {
+        return FORMAT.in(row);
+    }
+
+    /** What the device knew. */
+    static StoredRide.Device device(ResultSet row) throws SQLException {
+        return new StoredRide.Device(
+                DEVICE.orNull(row),
+                DEVICE_THRESHOLD_POWER.orNull(row),
+                DEVICE_THRESHOLD_HEART_RATE.orNull(row),
+                DEVICE_RIDER_MASS.orNull(row));
+    }
+
+    /** The first second. */
+    static Instant start(ResultSet row) throws SQLException {
+        return Instant.ofEpochSecond(START.in(row));
+    }
+
+    /** Local time minus UTC, seconds, or null. */
+    static @Nullable Integer utcOffsetSeconds(ResultSet row) throws SQLException {
+        return UTC_OFFSET.orNull(row);
+    }
+
+    /** How many channels were measured. */
+    static int channelCount(ResultSet row) throws SQLException {
+        return CHANNEL_COUNT.in(row);
+    }
+
+    /** How many laps the ride has. */
+    static int lapCount(ResultSet row) throws SQLException {
+        return LAP_COUNT.in(row);
+    }
+
+    /** The numbers that need no threshold. */
+    static RideNumbers numbers(ResultSet row) throws SQLException {
+        Map<LoadNumber, Double> values = new EnumMap<>(LoadNumber.class);
+        for (Map.Entry<LoadNumber, StoreColumn<RideNumbers, Integer>> time : TIMES.entrySet()) {
+            values.put(time.getKey(), time.getValue().in(row).doubleValue());
+        }
+        for (Map.Entry<LoadNumber, StoreColumn<RideNumbers, Double>> other : OTHERS.entrySet()) {
+            Double value = other.getValue().orNull(row);
+            if (value != null) {
+                values.put(other.getKey(), value);
+            }
+        }
+        return new RideNumbers(POWER_SECONDS.in(row), values);
+    }
+
+    /** The judgement, with what stands in the other tables. */
+    static Judge.Judged judged(
+            ResultSet row, List<Best> bests, List<Durability> durability, List<RideJudgement.Found> findings)
+            throws SQLException {
+        String source = THRESHOLD_SOURCE.orNull(row);
+        RideJudgement judgement = new RideJudgement(
+                THRESHOLD_POWER.orNull(row),
+                source == null ? null : ThresholdSource.valueOf(source),
+                INTENSITY_FACTOR.orNull(row),
+                TRAINING_STRESS.orNull(row),
+                Verdict.valueOf(VERDICT.in(row)),
+                VERDICT_REASON.orNull(row),
+                TARGET.orNull(row),
+                COST_LOW.orNull(row),
+                COST_HIGH.orNull(row),
+                findings);
+        return new Judge.Judged(numbers(row), judgement, JUDGEMENT_KEY.in(row), bests, durability);
+    }
+}

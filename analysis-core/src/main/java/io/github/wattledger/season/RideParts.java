@@ -1,0 +1,244 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.Severity;
+import io.github.wattledger.power.Durability;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.rig.RigEstimate;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The tables of which several rows belong to one ride, and the table {@code rig}: how they are made, written and read.
+ * Their rows go when their ride goes.
+ */
+final class RideParts {
+    /** Makes the tables; columns are written by their order. */
+    static final List<String> SCHEMA = List.of("""
+            CREATE TABLE IF NOT EXISTS best (
+              ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+              seconds INTEGER NOT NULL,
+              watts REAL NOT NULL,
+              may_be_low INTEGER NOT NULL,
+              PRIMARY KEY (ride_id, seconds)
+            ) WITHOUT ROWID""", """
+            CREATE TABLE IF NOT EXISTS durability (
+              ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+              seconds INTEGER NOT NULL,
+              after_kj REAL NOT NULL,
+              fresher_w REAL NOT NULL,
+              tired_w REAL NOT NULL,
+              PRIMARY KEY (ride_id, seconds, after_kj)
+            ) WITHOUT ROWID""", """
+            CREATE TABLE IF NOT EXISTS finding (
+              ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+              position INTEGER NOT NULL,
+              kind TEXT NOT NULL,
+              severity TEXT NOT NULL,
+              PRIMARY KEY (ride_id, position)
+            ) WITHOUT ROWID""", """
+            CREATE TABLE IF NOT EXISTS series (
+              ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+              name TEXT NOT NULL,
+              encoding TEXT NOT NULL,
+              data BLOB NOT NULL,
+              UNIQUE (ride_id, name)
+            )""", """
+            CREATE TABLE IF NOT EXISTS rig (
+              ride_id INTEGER PRIMARY KEY REFERENCES ride (id) ON DELETE CASCADE,
+              total_mass_kg REAL NOT NULL,
+              refusal TEXT,
+              drag_area_m2 REAL,
+              drag_area_error_m2 REAL,
+              rolling_resistance REAL,
+              rolling_resistance_error REAL,
+              pieces INTEGER NOT NULL
+            )""");
+
+    private static final String STATES = "state";
+    private static final String LAPS = "lap";
+
+    private final StoreDatabase database;
+
+    RideParts(StoreDatabase database) {
+        this.database = database;
+    }
+
+    /** Writes all parts of a ride that has none yet. */
+    void insert(long id, RideIntake.NewRide taken) throws SQLException {
+        for (Best best : taken.judged().bests()) {
+            database.execute(
+                    "INSERT INTO best VALUES (?, ?, ?, ?)", id, best.seconds(), best.watts(), best.mayBeLow() ? 1 : 0);
+        }
+        for (Durability each : taken.judged().durability()) {
+            database.execute(
+                    "INSERT INTO durability VALUES (?, ?, ?, ?, ?)",
+                    id,
+                    each.seconds(),
+                    each.afterKJ(),
+                    each.fresherW(),
+                    each.tiredW());
+        }
+        insertFindings(id, taken.judged().judgement());
+        StoredRide ride = taken.ride();
+        for (Map.Entry<Channel, RideCodec.Column> column : ride.columns().entrySet()) {
+            insertSeries(id, column.getKey().name(), column.getValue());
+        }
+        insertSeries(id, STATES, ride.states());
+        insertSeries(id, LAPS, ride.laps());
+        if (ride.estimate() != null) {
+            insertEstimate(id, ride.estimate());
+        }
+    }
+
+    /** Writes the findings of a ride in the place of those that it has. */
+    void replaceFindings(long id, RideJudgement judgement) throws SQLException {
+        database.execute("DELETE FROM finding WHERE ride_id = ?", id);
+        insertFindings(id, judgement);
+    }
+
+    private void insertFindings(long id, RideJudgement judgement) throws SQLException {
+        int position = 0;
+        for (RideJudgement.Found found : judgement.findings()) {
+            database.execute(
+                    "INSERT INTO finding VALUES (?, ?, ?, ?)",
+                    id,
+                    position++,
+                    found.kind().name(),
+                    found.severity().name());
+        }
+    }
+
+    private void insertSeries(long id, String name, RideCodec.Column column) throws SQLException {
+        database.execute(
+                "INSERT INTO series VALUES (?, ?, ?, ?)",
+                id,
+                name,
+                column.encoding().name(),
+                column.bytes().toArray());
+    }
+
+    private void insertEstimate(long id, KeptEstimate kept) throws SQLException {
+        RigEstimate estimate = kept.estimate();
+        database.execute(
+                "INSERT INTO rig VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                id,
+                kept.totalMassKg(),
+                estimate.refusal(),
+                nullIfNaN(estimate.dragAreaM2()),
+                nullIfNaN(estimate.dragAreaErrorM2()),
+                nullIfNaN(estimate.rollingResistance()),
+                nullIfNaN(estimate.rollingResistanceError()),
+                estimate.pieces());
+    }
+
+    /** The bests of all rides by the ride's id, by rising duration. */
+    Map<Long, List<Best>> bests() throws SQLException {
+        return byRide(
+                "SELECT ride_id, seconds, watts, may_be_low FROM best ORDER BY ride_id, seconds",
+                row -> new Best(row.getInt(2), row.getDouble(3), row.getInt(4) != 0));
+    }
+
+    /** The bests before and after so much work of all rides by the ride's id, by duration and work. */
+    Map<Long, List<Durability>> durability() throws SQLException {
+        return byRide(
+                "SELECT ride_id, seconds, after_kj, fresher_w, tired_w FROM durability"
+                        + " ORDER BY ride_id, seconds, after_kj",
+                row -> new Durability(row.getInt(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
+    }
+
+    /** The findings of all rides by the ride's id, the weightiest first. */
+    Map<Long, List<RideJudgement.Found>> findings() throws SQLException {
+        return byRide(
+                "SELECT ride_id, kind, severity FROM finding ORDER BY ride_id, position",
+                row -> new RideJudgement.Found(
+                        FindingKind.valueOf(row.getString(2)), Severity.valueOf(row.getString(3))));
+    }
+
+    @FunctionalInterface
+    private interface Part<T> {
+        T read(ResultSet row) throws SQLException;
+    }
+
+    private <T> Map<Long, List<T>> byRide(String query, Part<T> part) throws SQLException {
+        Map<Long, List<T>> parts = new HashMap<>();
+        try (PreparedStatement statement = database.reading(query);
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                parts.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
+                        .add(part.read(row));
+            }
+        }
+        return parts;
+    }
+
+    /**
+     * The packed seconds of a ride.
+     *
+     * @param columns the channels
+     * @param states the states
+     * @param laps the bounds of the laps
+     */
+    record Packed(Map<Channel, RideCodec.Column> columns, RideCodec.Column states, RideCodec.Column laps) {}
+
+    /** The packed seconds of the ride with an id. */
+    Packed packed(long id) throws SQLException {
+        Map<Channel, RideCodec.Column> columns = new EnumMap<>(Channel.class);
+        Map<String, RideCodec.Column> others = new HashMap<>();
+        try (PreparedStatement statement =
+                        database.reading("SELECT name, encoding, data FROM series WHERE ride_id = ?", id);
+                ResultSet series = statement.executeQuery()) {
+            while (series.next()) {
+                RideCodec.Column column = new RideCodec.Column(
+                        RideCodec.Encoding.valueOf(series.getString("encoding")),
+                        new RideCodec.Bytes(series.getBytes("data")));
+                String name = series.getString("name");
+                if (name.equals(STATES) || name.equals(LAPS)) {
+                    others.put(name, column);
+                } else {
+                    columns.put(Channel.valueOf(name), column);
+                }
+            }
+        }
+        RideCodec.Column states = others.get(STATES);
+        RideCodec.Column laps = others.get(LAPS);
+        if (states == null || laps == null) {
+            throw new SQLException("a ride of the store has no states or laps");
+        }
+        return new Packed(columns, states, laps);
+    }
+
+    /** The drag area and rolling resistance kept of the ride with an id, or null. */
+    @Nullable KeptEstimate estimate(long id) throws SQLException {
+        try (PreparedStatement statement = database.reading("SELECT * FROM rig WHERE ride_id = ?", id);
+                ResultSet row = statement.executeQuery()) {
+            if (!row.next()) {
+                return null;
+            }
+            RigEstimate estimate = new RigEstimate(
+                    row.getString("refusal"),
+                    realOrNaN(row, "drag_area_m2"),
+                    realOrNaN(row, "drag_area_error_m2"),
+                    realOrNaN(row, "rolling_resistance"),
+                    realOrNaN(row, "rolling_resistance_error"),
+                    row.getInt("pieces"));
+            return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
+        }
+    }
+
+    private static @Nullable Double nullIfNaN(double value) {
+        return Double.isNaN(value) ? null : (Double) value;
+    }
+
+    private static double realOrNaN(ResultSet row, String column) throws SQLException {
+        double value = row.getDouble(column);
+        return row.wasNull() ? Double.NaN : value;
+    }
+}

@@ -1,0 +1,70 @@
+package io.github.wattledger.season;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A column of a table of the store: one declaration for the schema, for writing a row and for reading it.
+ *
+ * @param <S> what a row is made from
+ * @param <T> the type of the values
+ * @param name the column's name, with its unit at the end
+ * @param type its type in SQL, with NOT NULL where a value is never missing
+ * @param value takes the value from what a row is made from; null where it is missing
+ * @param reader reads the value by the column's name
+ */
+record StoreColumn<S, T>(String name, String type, Function<S, @Nullable T> value, Reader<T> reader) {
+    /** Reads a value of a row by the name of its column; what it gives for NULL is not looked at. */
+    @FunctionalInterface
+    interface Reader<T> {
+        T read(ResultSet row, String name) throws SQLException;
+    }
+
+    /** Text, or NULL. */
+    static <S> StoreColumn<S, String> text(String name, Function<S, @Nullable String> value) {
+        return new StoreColumn<>(name, "TEXT", value, ResultSet::getString);
+    }
+
+    /** A whole number, or NULL. */
+    static <S> StoreColumn<S, Integer> whole(String name, Function<S, @Nullable Integer> value) {
+        return new StoreColumn<>(name, "INTEGER", value, ResultSet::getInt);
+    }
+
+    /** A whole number that may need more than 32 bits, or NULL. */
+    static <S> StoreColumn<S, Long> large(String name, Function<S, @Nullable Long> value) {
+        return new StoreColumn<>(name, "INTEGER", value, ResultSet::getLong);
+    }
+
+    /** A real number, or NULL. */
+    static <S> StoreColumn<S, Double> real(String name, Function<S, @Nullable Double> value) {
+        return new StoreColumn<>(name, "REAL", value, ResultSet::getDouble);
+    }
+
+    /** The same column without NULL: it refuses a row where the value is missing. */
+    static <S, T> StoreColumn<S, T> required(StoreColumn<S, T> column) {
+        return new StoreColumn<>(column.name, column.type + " NOT NULL", column.value, column.reader);
+    }
+
+    /** Its declaration in the schema. */
+    String declaration() {
+        return name + " " + type;
+    }
+
+    /** The value that is written for a row; null where it is missing. */
+    @Nullable Object of(S source) {
+        return value.apply(source);
+    }
+
+    /** The value in a row that was read; null where it is missing. */
+    @Nullable T orNull(ResultSet row) throws SQLException {
+        T read = reader.read(row, name);
+        return row.wasNull() ? null : read;
+    }
+
+    /** The value in a row of a column that is never NULL. */
+    T in(ResultSet row) throws SQLException {
+        return reader.read(row, name);
+    }
+}
