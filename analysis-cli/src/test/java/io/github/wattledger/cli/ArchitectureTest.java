@@ -75,7 +75,7 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule onlyTheSeasonSeesTables = noClasses()
-            .that().doNotHaveSimpleName("SeasonCommand")
+            .that().doNotHaveSimpleName("SeasonTablesFolder")
             .should().dependOnClassesThat(resideInAnyPackage(CORE + ".table", "tech.tablesaw.."));
 
     @ArchTest

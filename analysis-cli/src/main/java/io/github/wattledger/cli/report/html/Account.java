@@ -88,7 +88,7 @@ public record Account(
     private static Time time(LedgerWords.Part part, double elapsedMinutes) {
         Svg key = new Svg();
         key.open("svg", "class", "key", "width", "16", "height", "12", "aria-hidden", "true");
-        key.leaf("rect", "class", "time-" + part.id(), "x", "0.5", "y", "0.5", "width", "15", "height", "11");
+        key.rect("time-" + part.id(), "0.5", "15", "0.5", "11");
         key.close("svg");
         double share = elapsedMinutes > 0 ? part.minutes() / elapsedMinutes : 0;
         String words = part.minutes() > 0 && share < 0.005 ? "under 1 %" : Figures.fractionAsPercent(share);
@@ -115,18 +115,7 @@ public record Account(
         for (LedgerWords.Part part : LedgerWords.parts(ledger)) {
             double share = ledger.elapsedMinutes() > 0 ? part.minutes() / ledger.elapsedMinutes() : 0;
             if (share > 0) {
-                bar.leaf(
-                        "rect",
-                        "class",
-                        "time-" + part.id(),
-                        "x",
-                        Svg.percent(from),
-                        "width",
-                        Svg.percent(share),
-                        "y",
-                        "1",
-                        "height",
-                        "32");
+                bar.rect("time-" + part.id(), Svg.percent(from), Svg.percent(share), "1", "32");
             }
             from += share;
         }

@@ -111,6 +111,16 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         if (sustainable != null) {
             plot.rule("guide", sustainable.watts());
         }
+        strokes(plot, climbs);
+        List<Double> ticks = km.ticks(8);
+        for (int i = 0; i < ticks.size(); i++) {
+            plot.foot(ticks.get(i), Figures.brief(ticks.get(i)), i % 2 == 1);
+        }
+        return svg.close("svg").done();
+    }
+
+    /** Each climb as a stroke at its mean power, with its number. */
+    private static void strokes(Plot plot, List<ClimbReview> climbs) {
         for (int i = 0; i < climbs.size(); i++) {
             Climb climb = climbs.get(i).climb();
             Double watts = climb.averagePowerW();
@@ -127,10 +137,5 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
                             -6,
                             Integer.toString(i + 1));
         }
-        List<Double> ticks = km.ticks(8);
-        for (int i = 0; i < ticks.size(); i++) {
-            plot.foot(ticks.get(i), Figures.brief(ticks.get(i)), i % 2 == 1);
-        }
-        return svg.close("svg").done();
     }
 }

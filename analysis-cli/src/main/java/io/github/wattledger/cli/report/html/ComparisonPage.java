@@ -112,14 +112,6 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
         for (int i = 0; i < comparison.stretches().size(); i++) {
             stretches.add(row(comparison.stretches().get(i), path + "stretches[" + i + "]."));
         }
-        List<Missing> apart = new ArrayList<>();
-        for (int i = 0; i < comparison.apart().size(); i++) {
-            CourseComparison.Apart each = comparison.apart().get(i);
-            apart.add(new Missing(
-                    Num.of(path + "apart[" + i + "].startM", each.startM(), Figures::kilometres),
-                    Num.of(path + "apart[" + i + "].endM", each.endM(), Figures::kilometres),
-                    ComparisonWords.reason(number, each)));
-        }
         List<String> notes = new ArrayList<>();
         for (Channel channel : new Channel[] {Channel.POWER, Channel.HEART_RATE}) {
             String missing = ComparisonWords.missing(all, number, channel);
@@ -143,7 +135,19 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
                 notes,
                 stretches,
                 gaps(comparison, path),
-                apart);
+                apart(comparison, number, path));
+    }
+
+    private static List<Missing> apart(CourseComparison comparison, int number, String path) {
+        List<Missing> apart = new ArrayList<>();
+        for (int i = 0; i < comparison.apart().size(); i++) {
+            CourseComparison.Apart each = comparison.apart().get(i);
+            apart.add(new Missing(
+                    Num.of(path + "apart[" + i + "].startM", each.startM(), Figures::kilometres),
+                    Num.of(path + "apart[" + i + "].endM", each.endM(), Figures::kilometres),
+                    ComparisonWords.reason(number, each)));
+        }
+        return apart;
     }
 
     private static Row row(Stretch stretch, String path) {

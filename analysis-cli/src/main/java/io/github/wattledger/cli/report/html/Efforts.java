@@ -153,7 +153,7 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
     private static Markup dot() {
         Svg key = new Svg();
         key.open("svg", "class", "key", "width", "12", "height", "12", "aria-hidden", "true");
-        key.leaf("line", "class", "guide-range", "x1", "6", "x2", "6", "y1", "0", "y2", "12");
+        key.line("guide-range", "6", "6", "0", "12");
         key.leaf("circle", "class", "guide-dot", "cx", "6", "cy", "6", "r", "4");
         return key.close("svg").done();
     }
@@ -162,9 +162,9 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
         Svg key = new Svg();
         key.open("svg", "class", "key", "width", "26", "height", "12", "aria-hidden", "true");
         if (!area.isEmpty()) {
-            key.leaf("rect", "class", area, "x", "0", "y", "1", "width", "26", "height", "10");
+            key.rect(area, "0", "26", "1", "10");
         }
-        key.leaf("line", "class", line, "x1", "0", "x2", "26", "y1", "6", "y2", "6");
+        key.line(line, "0", "26", "6", "6");
         return key.close("svg").done();
     }
 }

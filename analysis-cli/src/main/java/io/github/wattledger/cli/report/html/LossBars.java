@@ -13,29 +13,18 @@ final class LossBars {
         bar.open("svg", "class", "loss-bar", "width", "100%", "height", "22", "aria-hidden", "true");
         for (double tick : minutes.ticks(4)) {
             String x = Svg.percent(minutes.share(tick));
-            bar.leaf("line", "class", "grid", "x1", x, "x2", x, "y1", "0", "y2", "22");
+            bar.line("grid", x, x, "0", "22");
         }
         double from = Math.max(0, minutes.share(Math.max(0, low)));
         double to = Math.max(from, minutes.share(Math.max(0, high)));
         if (from > 0) {
-            bar.leaf("rect", "class", "sure", "x", "0", "width", Svg.percent(from), "y", "5", "height", "12");
+            bar.rect("sure", "0", Svg.percent(from), "5", "12");
         }
         if (to > from) {
-            bar.leaf(
-                    "rect",
-                    "class",
-                    "perhaps",
-                    "x",
-                    Svg.percent(from),
-                    "width",
-                    Svg.percent(to - from),
-                    "y",
-                    "5",
-                    "height",
-                    "12");
+            bar.rect("perhaps", Svg.percent(from), Svg.percent(to - from), "5", "12");
         }
         if (to == 0) {
-            bar.leaf("line", "class", "nought", "x1", "1", "x2", "1", "y1", "4", "y2", "18");
+            bar.line("nought", "1", "1", "4", "18");
         }
         return bar.close("svg").done();
     }

@@ -178,30 +178,8 @@ final class TimelineDrawing {
             String severity = finding.severity().id();
             svg.open("a", "href", "#finding-" + number, "class", "flag " + severity);
             svg.words("title", "Finding " + number + ": " + FindingWords.title(finding.kind()));
-            svg.leaf(
-                    "line",
-                    "class",
-                    "reach",
-                    "x1",
-                    Svg.percent(from),
-                    "x2",
-                    Svg.percent(to),
-                    "y1",
-                    Integer.toString(middle),
-                    "y2",
-                    Integer.toString(middle));
-            svg.leaf(
-                    "line",
-                    "class",
-                    "drop",
-                    "x1",
-                    Svg.percent(from),
-                    "x2",
-                    Svg.percent(from),
-                    "y1",
-                    Integer.toString(middle),
-                    "y2",
-                    Integer.toString(bottom));
+            svg.line("reach", Svg.percent(from), Svg.percent(to), Integer.toString(middle), Integer.toString(middle));
+            svg.line("drop", Svg.percent(from), Svg.percent(from), Integer.toString(middle), Integer.toString(bottom));
             svg.open("svg", "x", Svg.percent(Math.min(from, 0.96)), "y", Integer.toString(middle - 10));
             svg.leaf("rect", "class", "chip", "x", "1", "y", "1", "width", "20", "height", "18", "rx", "2");
             svg.words("text", number, "class", "chip-number", "x", "11", "y", "14");

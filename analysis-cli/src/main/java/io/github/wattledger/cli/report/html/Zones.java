@@ -45,7 +45,7 @@ public record Zones(List<Row> rows, String otherwise) {
     static Markup bar(String style, double share) {
         Svg bar = new Svg();
         bar.open("svg", "class", "share-bar", "width", "100%", "height", "16", "aria-hidden", "true");
-        bar.leaf("rect", "class", style, "x", "0", "width", Svg.percent(Math.max(share, 0)), "y", "3", "height", "10");
+        bar.rect(style, "0", Svg.percent(Math.max(share, 0)), "3", "10");
         return bar.close("svg").done();
     }
 }

@@ -49,7 +49,7 @@ public final class TextInspection {
         page.line(RideWords.session(session.source()));
         samples(page, session.summary());
         channels(page, session.summary().channels());
-        new LoadTable(session.load(), session.ride(), session.deviceTotals(), false).write(page);
+        LoadTable.write(page, session.load(), session.ride(), session.deviceTotals(), false);
         page.heading("NOTES");
         notes(page, session.quality().notes(), "None.");
     }

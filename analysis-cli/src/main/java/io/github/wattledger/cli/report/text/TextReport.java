@@ -56,12 +56,8 @@ public final class TextReport implements Report {
             page.heading("WHAT OWN DETECTORS FOUND");
             findings(page, ofOthers);
         }
-        new LoadTable(
-                        review.load(),
-                        review.ride(),
-                        review.deviceTotals(),
-                        review.rider().thresholdPowerW() != null)
-                .write(page);
+        boolean isThresholdKnown = review.rider().thresholdPowerW() != null;
+        LoadTable.write(page, review.load(), review.ride(), review.deviceTotals(), isThresholdKnown);
         climbs(page, review.climbs());
         page.heading("POWER ZONES");
         zones(page, review.load().powerZones(), "W", ZoneWords.noPowerZones(review));
