@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
         versionProvider = Main.Version.class,
         sortOptions = false,
         customSynopsis = "wattledger compare RIDE RIDE... [options]",
-        header = "Tells where the time was won between rides over one course.",
+        header = "Shows where the time was won between rides over one course.",
         footer = {
             "",
             "The rides are aligned by position, or by distance where there is none. The gap",
@@ -49,23 +49,27 @@ final class CompareCommand implements Callable<Integer> {
             index = "0..*",
             arity = "0..*",
             paramLabel = "RIDE",
-            description = "Recorded files, two or more. Each is held against the first.")
+            description = "Recorded files, two or more. Each is compared with the first.")
     private List<String> rides = List.of();
 
     @Option(
             names = "--from",
             paramLabel = "KM|MI",
             converter = OptionValues.Distance.class,
-            description = "Begin there, distance of the first recording, for instance 3km.")
+            description = "Begin at this distance of the first recording, for instance 3km.")
     private @Nullable Double fromM;
 
-    @Option(names = "--to", paramLabel = "KM|MI", converter = OptionValues.Distance.class, description = "End there.")
+    @Option(
+            names = "--to",
+            paramLabel = "KM|MI",
+            converter = OptionValues.Distance.class,
+            description = "End at this distance of the first recording.")
     private @Nullable Double toM;
 
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = SeasonFormat.Word.class,
+            converter = OptionValues.SeasonFormatWord.class,
             description = "text (the default, for people), json (for programs) or html (a page).")
     private SeasonFormat format = SeasonFormat.TEXT;
 

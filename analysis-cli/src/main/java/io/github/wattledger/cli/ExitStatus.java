@@ -1,6 +1,6 @@
 package io.github.wattledger.cli;
 
-/** What the process tells its caller. */
+/** How the process ended, for its caller. */
 enum ExitStatus {
     /** Done. */
     DONE(0),

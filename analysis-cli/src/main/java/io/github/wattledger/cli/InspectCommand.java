@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
         versionProvider = Main.Version.class,
         sortOptions = false,
         customSynopsis = "wattledger inspect RIDE [--column NAME=HEADER]... [--format text|json]",
-        header = "Tells what a recorded file holds, without judging it.",
+        header = "Says what a recorded file holds, without judging it.",
         footer = {
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",

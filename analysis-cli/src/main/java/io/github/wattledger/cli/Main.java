@@ -35,12 +35,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
         commandListHeading = "Commands:%n",
         footer = {"", "See 'wattledger COMMAND --help' for the options of a command."})
 public final class Main implements Runnable {
-    private static final String COMPLETION = "generate-completion";
-
-    /** The commands in the order in which the help names them. */
-    private static final List<String> COMMANDS =
-            List.of("review", "what-if", "compare", "inspect", "season", "rider", COMPLETION);
-
     @Spec
     private @Nullable CommandSpec spec;
 
@@ -68,7 +62,7 @@ public final class Main implements Runnable {
     static int run(String[] args, PrintStream out, PrintStream err, ReviewCommand.Core core) {
         int status;
         try {
-            status = commandLine(out, err, core, args).execute(args);
+            status = commandLine(out, err, core).execute(args);
         } catch (Error e) {
             message(err, "wattledger", "internal failure: " + e);
             return ExitStatus.INTERNAL_FAILURE.code();
@@ -88,42 +82,21 @@ public final class Main implements Runnable {
         throw new ParameterException(spec.commandLine(), "Missing command");
     }
 
-    /** The program with all its commands. */
+    /** The program with all its commands, in the order in which the help names them. */
     static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core) {
-        return commandLine(out, err, core, COMMANDS);
-    }
-
-    /** The program with the one command that these words begin with, or with all where they begin with none. */
-    private static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core, String[] args) {
-        boolean one = args.length > 0 && !args[0].equals(COMPLETION) && COMMANDS.contains(args[0]);
-        // Building a command costs a hundredth of a second of every start.
-        return commandLine(out, err, core, one ? List.of(args[0]) : COMMANDS);
-    }
-
-    private static CommandLine commandLine(
-            PrintStream out, PrintStream err, ReviewCommand.Core core, List<String> commands) {
-        CommandLine line = new CommandLine(new Main());
-        for (String name : commands) {
-            line.addSubcommand(name, command(name, out, err, core));
-        }
-        return line.setOut(new PrintWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), true))
+        return new CommandLine(new Main())
+                .addSubcommand(new ReviewCommand(core, out))
+                .addSubcommand(new WhatIfCommand(out))
+                .addSubcommand(new CompareCommand(out))
+                .addSubcommand(new InspectCommand(out))
+                .addSubcommand(new SeasonCommand(out, err))
+                .addSubcommand(new RiderCommand(out))
+                .addSubcommand(new GenerateCompletion())
+                .setOut(new PrintWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), true))
                 .setErr(new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), true))
                 .setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF))
                 .setParameterExceptionHandler((e, args) -> usageError(err, e))
                 .setExecutionExceptionHandler((e, command, parsed) -> failure(err, e, command));
-    }
-
-    private static Object command(String name, PrintStream out, PrintStream err, ReviewCommand.Core core) {
-        return switch (name) {
-            case "review" -> new ReviewCommand(core, out);
-            case "what-if" -> new WhatIfCommand(out);
-            case "compare" -> new CompareCommand(out);
-            case "inspect" -> new InspectCommand(out);
-            case "season" -> new SeasonCommand(out, err);
-            case "rider" -> new RiderCommand(out);
-            case COMPLETION -> new GenerateCompletion();
-            default -> throw new AssertionError("no command " + name);
-        };
     }
 
     private static int usageError(PrintStream err, ParameterException e) {
@@ -156,7 +129,7 @@ public final class Main implements Runnable {
         return ExitStatus.INTERNAL_FAILURE.code();
     }
 
-    /** The place of a failure, for the person who has to mend it. */
+    /** The place of a failure, for the person who has to repair it. */
     private static String where(Exception e) {
         StackTraceElement[] trace = e.getStackTrace();
         return trace.length == 0 ? "" : " at " + trace[0];

@@ -6,12 +6,26 @@ import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.rig.Position;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** How the words of the command line become values. Without regular expressions, which would cost start-up time. */
+/** How the words of the command line become values. */
 final class OptionValues {
-    private static final int MOST_DIGITS = 6; // 999,999 laps or hours, and no overflow
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)");
+    private static final Pattern ELAPSED = Pattern.compile("(\\d{1,4}):([0-5]\\d)(?::([0-5]\\d))?");
+    private static final Pattern LAPS = Pattern.compile("([1-9]\\d{0,5})(?:-([1-9]\\d{0,5}))?");
+    private static final Pattern COUNT = Pattern.compile("0*[1-9]\\d{0,5}");
+    private static final Pattern DISTANCE = Pattern.compile("(\\d+\\.?\\d*|\\.\\d+) *(km|mi)");
+    private static final Pattern CHANGE = Pattern.compile("([+-]?)(\\d+\\.?\\d*|\\.\\d+)(%?)");
+    private static final Pattern SHARE = Pattern.compile("(?:(\\d+\\.?\\d*|\\.\\d+)%-)?(\\d+\\.?\\d*|\\.\\d+)%");
 
     private OptionValues() {}
 
@@ -19,11 +33,8 @@ final class OptionValues {
     static final class PlainNumber implements ITypeConverter<Double> {
         @Override
         public Double convert(String value) {
-            String unsigned = value.startsWith("-") || value.startsWith("+") ? value.substring(1) : value;
-            if (!isNumber(unsigned)) {
-                throw new TypeConversionException("expected a number such as 71.5, got '" + value + "'");
-            }
-            return Double.valueOf(value);
+            return Double.valueOf(
+                    matched(NUMBER, value, "expected a number such as 71.5").group());
         }
     }
 
@@ -31,43 +42,26 @@ final class OptionValues {
     static final class ElapsedTime implements ITypeConverter<Integer> {
         @Override
         public Integer convert(String value) {
-            int first = value.indexOf(':');
-            int second = value.indexOf(':', first + 1);
-            int minutesEnd = second < 0 ? value.length() : second;
-            boolean wellFormed = first > 0
-                    && isWhole(value.substring(0, first))
-                    && isSixty(value.substring(first + 1, minutesEnd))
-                    && (second < 0 || isSixty(value.substring(second + 1)));
-            int hours = wellFormed ? Integer.parseInt(value.substring(0, first)) : -1;
-            if (hours < 0 || hours > 9999) {
-                throw new TypeConversionException(
-                        "expected H:MM:SS or H:MM, for instance 1:05:00, got '" + value + "'");
-            }
-            int minutes = Integer.parseInt(value.substring(first + 1, minutesEnd));
-            int seconds = second < 0 ? 0 : Integer.parseInt(value.substring(second + 1));
-            return (hours * 60 + minutes) * 60 + seconds;
-        }
-
-        private static boolean isSixty(String text) {
-            return text.length() == 2 && isDigits(text) && text.charAt(0) < '6';
+            Matcher parts = matched(ELAPSED, value, "expected H:MM:SS or H:MM, for instance 1:05:00");
+            int minutes = 60 * Integer.parseInt(parts.group(1)) + Integer.parseInt(parts.group(2));
+            String seconds = parts.group(3);
+            return 60 * minutes + (seconds == null ? 0 : Integer.parseInt(seconds));
         }
     }
 
     /** One lap or a range of laps. */
     static final class Laps implements ITypeConverter<LapRange> {
+        private static final String EXPECTED = "expected a lap such as 3 or a range such as 3-7, counted from 1";
+
         @Override
         public LapRange convert(String value) {
-            int dash = value.indexOf('-');
-            String first = dash < 0 ? value : value.substring(0, dash);
-            String last = dash < 0 ? value : value.substring(dash + 1);
-            if (isWhole(first) && isWhole(last)) {
-                LapRange laps = new LapRange(Integer.parseInt(first), Integer.parseInt(last));
-                if (laps.first() >= 1 && laps.last() >= laps.first()) {
-                    return laps;
-                }
+            Matcher parts = matched(LAPS, value, EXPECTED);
+            int first = Integer.parseInt(parts.group(1));
+            int last = parts.group(2) == null ? first : Integer.parseInt(parts.group(2));
+            if (last < first) {
+                throw refused(EXPECTED, value);
             }
-            throw new TypeConversionException(
-                    "expected a lap such as 3 or a range such as 3-7, counted from 1, got '" + value + "'");
+            return new LapRange(first, last);
         }
     }
 
@@ -75,65 +69,9 @@ final class OptionValues {
     static final class SessionNumber implements ITypeConverter<Integer> {
         @Override
         public Integer convert(String value) {
-            int number = isWhole(value) ? Integer.parseInt(value) : 0;
-            if (number < 1) {
-                throw new TypeConversionException("expected a number from 1, got '" + value + "'");
-            }
-            return number - 1;
-        }
-    }
-
-    /** Whether the ride is judged as a race. */
-    static final class EffortWord implements ITypeConverter<Effort> {
-        @Override
-        public Effort convert(String value) {
-            return switch (value) {
-                case "auto" -> Effort.AUTO;
-                case "race" -> Effort.RACE;
-                case "training" -> Effort.TRAINING;
-                default -> throw new TypeConversionException("expected auto, race or training, got '" + value + "'");
-            };
-        }
-    }
-
-    /** The form of the report. */
-    static final class FormatWord implements ITypeConverter<ReportFormat> {
-        @Override
-        public ReportFormat convert(String value) {
-            return switch (value) {
-                case "text" -> ReportFormat.TEXT;
-                case "json" -> ReportFormat.JSON;
-                case "csv" -> ReportFormat.CSV;
-                case "html" -> ReportFormat.HTML;
-                default -> throw new TypeConversionException("expected text, json, csv or html, got '" + value + "'");
-            };
-        }
-    }
-
-    /** A kind of finding. */
-    static final class FindingWord implements ITypeConverter<FindingKind> {
-        @Override
-        public FindingKind convert(String value) {
-            StringBuilder kinds = new StringBuilder();
-            for (FindingKind kind : FindingKind.values()) {
-                if (kind.id().equals(value)) {
-                    return kind;
-                }
-                kinds.append(kinds.length() == 0 ? "" : ", ").append(kind.id());
-            }
-            throw new TypeConversionException("expected one of " + kinds + ", got '" + value + "'");
-        }
-    }
-
-    /** The form of an inspection. */
-    static final class InspectionFormatWord implements ITypeConverter<InspectionFormat> {
-        @Override
-        public InspectionFormat convert(String value) {
-            return switch (value) {
-                case "text" -> InspectionFormat.TEXT;
-                case "json" -> InspectionFormat.JSON;
-                default -> throw new TypeConversionException("expected text or json, got '" + value + "'");
-            };
+            return Integer.parseInt(
+                            matched(COUNT, value, "expected a number from 1").group())
+                    - 1;
         }
     }
 
@@ -144,29 +82,25 @@ final class OptionValues {
 
         @Override
         public Double convert(String value) {
-            double unit = value.endsWith("mi") ? METRES_PER_MILE : value.endsWith("km") ? METRES_PER_KILOMETRE : 0;
-            String number =
-                    unit == 0 ? "" : value.substring(0, value.length() - 2).strip();
-            if (!isNumber(number)) {
-                throw new TypeConversionException("expected a distance such as 160km or 200mi, got '" + value + "'");
-            }
-            return Double.parseDouble(number) * unit;
+            Matcher parts = matched(DISTANCE, value, "expected a distance such as 160km or 200mi");
+            double unit = parts.group(2).equals("mi") ? METRES_PER_MILE : METRES_PER_KILOMETRE;
+            return Double.parseDouble(parts.group(1)) * unit;
         }
     }
 
     /** A value ({@code 0.32}), a difference ({@code +10}, {@code -3}) or a share more or less ({@code +5%}). */
     static final class Change implements ITypeConverter<Adjustment> {
+        private static final String EXPECTED = "expected a value such as 0.32, or a change such as +10, -3 or +5%";
+
         @Override
         public Adjustment convert(String value) {
-            boolean isSigned = value.startsWith("+") || value.startsWith("-");
-            boolean isPercent = value.endsWith("%");
-            String number =
-                    value.substring(isSigned ? 1 : 0, Math.max(isSigned ? 1 : 0, value.length() - (isPercent ? 1 : 0)));
-            if (!isNumber(number) || (isPercent && !isSigned)) {
-                throw new TypeConversionException(
-                        "expected a value such as 0.32, or a change such as +10, -3 or +5%, got '" + value + "'");
+            Matcher parts = matched(CHANGE, value, EXPECTED);
+            boolean isSigned = !parts.group(1).isEmpty();
+            boolean isPercent = !parts.group(3).isEmpty();
+            if (isPercent && !isSigned) {
+                throw refused(EXPECTED, value);
             }
-            double amount = Double.parseDouble(number) * (value.startsWith("-") ? -1 : 1);
+            double amount = Double.parseDouble(parts.group(1) + parts.group(2));
             if (isPercent) {
                 return Adjustment.times(1 + amount / 100);
             }
@@ -176,22 +110,58 @@ final class OptionValues {
 
     /** So much of the distance ({@code 25%}) or a part of it ({@code 75%-100%}). */
     static final class ShareOfDistance implements ITypeConverter<WhatIf.Extent> {
+        private static final String EXPECTED =
+                "expected a share of the distance such as 25%, or a part such as 75%-100%";
+
         @Override
         public WhatIf.Extent convert(String value) {
-            int dash = value.indexOf('-');
-            double from = dash < 0 ? 0 : fraction(value.substring(0, dash));
-            double to = fraction(value.substring(dash + 1));
-            if (!(from >= 0 && from < to && to <= 1)) {
-                throw new TypeConversionException(
-                        "expected a share of the distance such as 25%, or a part such as 75%-100%, got '" + value
-                                + "'");
+            Matcher parts = matched(SHARE, value, EXPECTED);
+            double from = parts.group(1) == null ? 0 : Double.parseDouble(parts.group(1)) / 100;
+            double to = Double.parseDouble(parts.group(2)) / 100;
+            if (!(from < to && to <= 1)) {
+                throw refused(EXPECTED, value);
             }
-            return dash < 0 ? WhatIf.Extent.spread(to) : WhatIf.Extent.of(new Replay.Share(from, to));
+            return parts.group(1) == null ? WhatIf.Extent.spread(to) : WhatIf.Extent.of(new Replay.Share(from, to));
         }
+    }
 
-        private static double fraction(String text) {
-            String number = text.endsWith("%") ? text.substring(0, text.length() - 1) : "";
-            return isNumber(number) ? Double.parseDouble(number) / 100 : Double.NaN;
+    /** Whether the ride is judged as a race. */
+    static final class EffortWord implements ITypeConverter<Effort> {
+        @Override
+        public Effort convert(String value) {
+            return oneOf(Effort.class, value);
+        }
+    }
+
+    /** The form of the report. */
+    static final class FormatWord implements ITypeConverter<ReportFormat> {
+        @Override
+        public ReportFormat convert(String value) {
+            return oneOf(ReportFormat.class, value);
+        }
+    }
+
+    /** The form of an inspection or of an answer. */
+    static final class InspectionFormatWord implements ITypeConverter<InspectionFormat> {
+        @Override
+        public InspectionFormat convert(String value) {
+            return oneOf(InspectionFormat.class, value);
+        }
+    }
+
+    /** The form of a season or of a comparison. */
+    static final class SeasonFormatWord implements ITypeConverter<SeasonFormat> {
+        @Override
+        public SeasonFormat convert(String value) {
+            return oneOf(SeasonFormat.class, value);
+        }
+    }
+
+    /** A kind of finding. */
+    static final class FindingWord implements ITypeConverter<FindingKind> {
+        @Override
+        public FindingKind convert(String value) {
+            return oneOf(FindingKind.class, value);
         }
     }
 
@@ -199,31 +169,58 @@ final class OptionValues {
     static final class PositionWord implements ITypeConverter<Position> {
         @Override
         public Position convert(String value) {
-            for (Position position : Position.values()) {
-                if (position.id().equals(value)) {
-                    return position;
-                }
-            }
-            throw new TypeConversionException("expected hoods, drops or aero-bars, got '" + value + "'");
+            return oneOf(Position.class, value);
         }
     }
 
-    /** Digits with at most one point. */
-    private static boolean isNumber(String text) {
-        int point = text.indexOf('.');
-        return isDigits(point < 0 ? text : text.substring(0, point) + text.substring(point + 1));
-    }
-
-    private static boolean isWhole(String text) {
-        return text.length() <= MOST_DIGITS && isDigits(text);
-    }
-
-    private static boolean isDigits(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            if (text.charAt(i) < '0' || text.charAt(i) > '9') {
-                return false;
+    /** The zone of a clock, for instance {@code Europe/Lisbon}. */
+    static final class Zone implements ITypeConverter<ZoneId> {
+        @Override
+        public ZoneId convert(String value) {
+            try {
+                return ZoneId.of(value);
+            } catch (DateTimeException e) {
+                throw new TypeConversionException("no such time zone, expected for instance Europe/Lisbon");
             }
         }
-        return !text.isEmpty();
+    }
+
+    /** A day, for instance {@code 2026-08-31}. */
+    static final class Day implements ITypeConverter<LocalDate> {
+        @Override
+        public LocalDate convert(String value) {
+            try {
+                return LocalDate.parse(value);
+            } catch (DateTimeException e) {
+                throw refused("expected a day such as 2026-08-31", value);
+            }
+        }
+    }
+
+    /** The constant of a word; its word is its name in lower case, with hyphens between its parts. */
+    private static <E extends Enum<E>> E oneOf(Class<E> type, String value) {
+        List<String> words = new ArrayList<>();
+        for (E each : type.getEnumConstants()) {
+            String word = each.name().toLowerCase(Locale.ROOT).replace('_', '-');
+            if (word.equals(value)) {
+                return each;
+            }
+            words.add(word);
+        }
+        int last = words.size() - 1;
+        String all = String.join(", ", words.subList(0, last)) + " or " + words.get(last);
+        throw refused((words.size() > 4 ? "expected one of " : "expected ") + all, value);
+    }
+
+    private static Matcher matched(Pattern pattern, String value, String expected) {
+        Matcher matcher = pattern.matcher(value);
+        if (!matcher.matches()) {
+            throw refused(expected, value);
+        }
+        return matcher;
+    }
+
+    private static TypeConversionException refused(String expected, String value) {
+        return new TypeConversionException(expected + ", got '" + value + "'");
     }
 }

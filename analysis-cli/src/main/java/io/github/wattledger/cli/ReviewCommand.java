@@ -76,24 +76,12 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--rider",
             paramLabel = "FILE",
             description =
-                    "Your rider profile, a TOML file: see 'wattledger rider --example'. The options below go before"
-                            + " what it says.")
+                    "Your rider profile, a TOML file: see 'wattledger rider --example'. The options below count more"
+                            + " than what it says.")
     private @Nullable String riderFile;
 
-    @Option(
-            names = "--threshold-power",
-            paramLabel = "W",
-            converter = OptionValues.PlainNumber.class,
-            description = "The power you can hold for about an hour, watts. Without it: the rider profile's of the"
-                    + " day, the device's setting, or an estimate from this ride.")
-    private @Nullable Double thresholdPowerW;
-
-    @Option(
-            names = "--threshold-heart-rate",
-            paramLabel = "BPM",
-            converter = OptionValues.PlainNumber.class,
-            description = "The heart rate that goes with it, beats per minute.")
-    private @Nullable Double thresholdHeartRateBpm;
+    @Mixin
+    private ThresholdOptions thresholds = new ThresholdOptions();
 
     @Option(
             names = "--mass",
@@ -125,7 +113,7 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--to",
             paramLabel = "H:MM:SS",
             converter = OptionValues.ElapsedTime.class,
-            description = "Leave out what comes after, in the same way.")
+            description = "Leave out what comes after this elapsed time.")
     private @Nullable Integer toSecond;
 
     @Option(
@@ -156,15 +144,12 @@ final class ReviewCommand implements Callable<Integer> {
             paramLabel = "FINDING",
             converter = OptionValues.FindingWord.class,
             description =
-                    "Instead of the report, tell step by step how the numbers of a finding came about, for instance"
+                    "Instead of the report, show step by step how the numbers of a finding came about, for instance"
                             + " over-hard-start. As text.")
     private @Nullable FindingKind explain;
 
-    @Option(
-            names = "--output",
-            paramLabel = "FILE",
-            description = "Write the report into this file instead of to standard output.")
-    private @Nullable String output;
+    @Mixin
+    private OutputOption output = new OutputOption();
 
     /**
      * A command.
@@ -181,7 +166,7 @@ final class ReviewCommand implements Callable<Integer> {
         ReviewOptions options = options();
         ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
         Path file = InputFile.ride(ride);
-        Path target = output == null ? null : outputPath(output, file);
+        Path target = outputPath(file);
         RiderProfile profile =
                 riderFile == null ? RiderProfile.EMPTY : RiderFile.read(Usage.path(spec, "--rider", riderFile));
         Rider rider = withFlags(profile.rider());
@@ -226,15 +211,13 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     private Rider withFlags(Rider profile) {
-        Rider rider = Usage.with(spec, profile, "--threshold-power", thresholdPowerW, profile::withThresholdPowerW);
-        rider = Usage.with(
-                spec, rider, "--threshold-heart-rate", thresholdHeartRateBpm, rider::withThresholdHeartRateBpm);
+        Rider rider = thresholds.with(spec, profile);
         return Usage.with(spec, rider, "--mass", massKg, rider::withMassKg);
     }
 
-    private Path outputPath(String name, Path file) throws IOException {
-        Path path = Usage.namedPath(spec, "--output", name);
-        if (Files.exists(path) && Files.exists(file) && Files.isSameFile(path, file)) {
+    private @Nullable Path outputPath(Path file) throws IOException {
+        Path path = output.file(spec);
+        if (path != null && Files.exists(path) && Files.exists(file) && Files.isSameFile(path, file)) {
             throw Usage.error(spec, "--output would overwrite the ride itself");
         }
         return path;

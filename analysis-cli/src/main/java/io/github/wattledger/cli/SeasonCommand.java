@@ -10,24 +10,19 @@ import io.github.wattledger.cli.report.json.JsonSeason;
 import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.rider.Rider;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRun;
-import io.github.wattledger.table.SeasonCsv;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -35,12 +30,13 @@ import java.util.concurrent.Executors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code wattledger season}: folders of rides in, one report out; or one line a rider. */
+/** {@code wattledger season}: folders of rides in, one report out; or one line for each rider. */
 @Command(
         name = "season",
         mixinStandardHelpOptions = true,
@@ -56,9 +52,9 @@ import picocli.CommandLine.Spec;
         header = "Reviews all rides of a season: load, best efforts, pacing.",
         footer = {
             "",
-            "Read are files that end in .fit, .gpx, .csv, .gz or .zip or have no ending,",
-            "in the folders and all folders below. Results are kept, so that the next run",
-            "reads only what is new; interrupting a run loses nothing that was done.",
+            "The command reads files that end in .fit, .gpx, .csv, .gz or .zip or have no",
+            "ending, in the folders and all folders below. Results are kept, so that the",
+            "next run reads only what is new; interrupting a run loses nothing that was done.",
             "",
             "Exit status: 0 done; 1 internal failure, or the store or a report could not",
             "be written; 2 wrong usage; 3 a folder or a rider profile could not be read;",
@@ -89,8 +85,9 @@ final class SeasonCommand implements Callable<Integer> {
 
     @Option(
             names = "--riders",
-            description = "Each FOLDER holds a folder for each rider, each with a rider.toml; the report has one line a"
-                    + " rider.")
+            description =
+                    "Each FOLDER holds a folder for each rider, each with a rider.toml; the report has one line for"
+                            + " each rider.")
     private boolean severalRiders;
 
     @Option(
@@ -99,35 +96,25 @@ final class SeasonCommand implements Callable<Integer> {
             description = "Where results are kept. Without it: .wattledger-season.sqlite in the first folder.")
     private @Nullable String storeFile;
 
-    @Option(
-            names = "--threshold-power",
-            paramLabel = "W",
-            converter = OptionValues.PlainNumber.class,
-            description = "The power you can hold for about an hour, watts, for all rides. Without it: the profile's of"
-                    + " the day, the device's, or an estimate from the rides.")
-    private @Nullable Double thresholdPowerW;
-
-    @Option(
-            names = "--threshold-heart-rate",
-            paramLabel = "BPM",
-            converter = OptionValues.PlainNumber.class,
-            description = "The heart rate that goes with it, beats per minute.")
-    private @Nullable Double thresholdHeartRateBpm;
+    @Mixin
+    private ThresholdOptions thresholds = new ThresholdOptions();
 
     @Option(
             names = "--zone",
             paramLabel = "ZONE",
+            converter = OptionValues.Zone.class,
             description = "Your time zone, for instance Europe/Lisbon, for rides that do not know their local time."
                     + " Without it: UTC.")
-    private @Nullable String zoneName;
+    private ZoneId zone = ZoneOffset.UTC;
 
     @Option(
             names = "--as-of",
             paramLabel = "DATE",
+            converter = OptionValues.Day.class,
             description =
                     "The season's last day, for instance 2026-08-31; later rides are left out. Without it: the day"
                             + " of the last ride.")
-    private @Nullable String asOfDay;
+    private @Nullable LocalDate asOf;
 
     @Option(
             names = "--forget-gone",
@@ -137,13 +124,13 @@ final class SeasonCommand implements Callable<Integer> {
     @Option(
             names = "--workers",
             paramLabel = "N",
-            description = "How many rides are reviewed at once. Without it: one a processor.")
+            description = "How many rides are reviewed at once. Without it: one for each processor.")
     private int workers = Runtime.getRuntime().availableProcessors();
 
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = SeasonFormat.Word.class,
+            converter = OptionValues.SeasonFormatWord.class,
             description =
                     "text (the default, for people), json (for programs) or html (a page with charts, one file; not"
                             + " with --riders).")
@@ -159,15 +146,12 @@ final class SeasonCommand implements Callable<Integer> {
             names = "--pages",
             paramLabel = "FOLDER",
             description =
-                    "Also write pages into this folder: index.html for the season, and one for each ride, to which"
-                            + " its rows lead.")
+                    "Also write pages into this folder: index.html for the season, and a page of each ride, linked"
+                            + " from it.")
     private @Nullable String pagesFolder;
 
-    @Option(
-            names = "--output",
-            paramLabel = "FILE",
-            description = "Write the report into this file instead of to standard output.")
-    private @Nullable String output;
+    @Mixin
+    private OutputOption output = new OutputOption();
 
     /**
      * A command.
@@ -196,7 +180,7 @@ final class SeasonCommand implements Callable<Integer> {
         for (String folder : folders) {
             roots.add(InputFile.ride(folder));
         }
-        Path target = output == null ? null : Usage.namedPath(spec, "--output", output);
+        Path target = output.file(spec);
         ExecutorService executor = Executors.newFixedThreadPool(workers);
         try {
             return severalRiders ? riders(roots, target, executor) : season(roots, target, executor);
@@ -228,7 +212,7 @@ final class SeasonCommand implements Callable<Integer> {
             new SeasonPages(Usage.namedPath(spec, "--pages", pagesFolder), request, executor).write(season);
         }
         if (tablesFolder != null) {
-            writeTables(season, Usage.namedPath(spec, "--tables", tablesFolder));
+            SeasonTablesFolder.write(season, Usage.namedPath(spec, "--tables", tablesFolder));
         }
         OutputFile.deliver(report, target, out);
         return (season.skipped().isEmpty() ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
@@ -238,7 +222,7 @@ final class SeasonCommand implements Callable<Integer> {
             throws UnreadableRideException, UnreadableProfileException, IOException {
         List<Path> riders = riderFolders(roots);
         List<SeasonReview> seasons = new ArrayList<>();
-        LocalDate last = asOf();
+        LocalDate last = asOf;
         for (Path rider : riders) {
             SeasonReview season = run(riderRequest(rider), executor);
             seasons.add(season);
@@ -293,10 +277,10 @@ final class SeasonCommand implements Callable<Integer> {
             throws UnreadableProfileException {
         RiderProfile profile = profilePath == null ? RiderProfile.EMPTY : RiderFile.read(profilePath);
         SeasonRequest request = SeasonRequest.of(roots, store)
-                .withRider(withFlags(profile.rider()))
+                .withRider(thresholds.with(spec, profile.rider()))
                 .withLimits(profile.limits())
-                .withZone(zone())
-                .withAsOf(asOf());
+                .withZone(zone)
+                .withAsOf(asOf);
         return forgetGone ? request.forgettingGone() : request;
     }
 
@@ -307,57 +291,6 @@ final class SeasonCommand implements Callable<Integer> {
             return SeasonRun.run(request, executor, workers, progress);
         } finally {
             progress.end();
-        }
-    }
-
-    private Rider withFlags(Rider profile) {
-        try {
-            Rider rider = thresholdPowerW == null ? profile : profile.withThresholdPowerW(thresholdPowerW);
-            return thresholdHeartRateBpm == null ? rider : rider.withThresholdHeartRateBpm(thresholdHeartRateBpm);
-        } catch (IllegalArgumentException e) {
-            throw Usage.error(spec, e.getMessage());
-        }
-    }
-
-    private ZoneId zone() {
-        try {
-            return zoneName == null ? ZoneOffset.UTC : ZoneId.of(zoneName);
-        } catch (DateTimeException e) {
-            throw Usage.error(
-                    spec, "Invalid value for option '--zone': no such time zone, expected for instance Europe/Lisbon");
-        }
-    }
-
-    private @Nullable LocalDate asOf() {
-        try {
-            return asOfDay == null ? null : LocalDate.parse(asOfDay);
-        } catch (DateTimeException e) {
-            throw Usage.error(
-                    spec,
-                    "Invalid value for option '--as-of': expected a day such as 2026-08-31, got '" + asOfDay + "'");
-        }
-    }
-
-    /** A table as characters. */
-    @FunctionalInterface
-    private interface TableText {
-        void write(SeasonReview season, Appendable out) throws IOException;
-    }
-
-    private static void writeTables(SeasonReview season, Path folder) throws IOException {
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException e) {
-            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
-        }
-        Map<String, TableText> tables = Map.of(
-                "rides.csv", SeasonCsv::rides,
-                "days.csv", SeasonCsv::days,
-                "bests.csv", SeasonCsv::bests);
-        for (Map.Entry<String, TableText> table : tables.entrySet()) {
-            StringBuilder text = new StringBuilder();
-            table.getValue().write(season, text);
-            OutputFile.write(folder.resolve(table.getKey()), text.toString().getBytes(StandardCharsets.UTF_8));
         }
     }
 }

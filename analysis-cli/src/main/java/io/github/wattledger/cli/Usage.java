@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 
-/** Options that do not fit, told by the command that they were given to. */
+/** Errors of usage, reported by the command that the options were given to. */
 final class Usage {
     private Usage() {}
 
@@ -34,7 +34,7 @@ final class Usage {
         }
     }
 
-    /** The same for a name that may not be empty. */
+    /** The path of a name; a usage error when the name is empty or no file of this system can have it. */
     static Path namedPath(@Nullable CommandSpec spec, String option, String name) {
         if (name.isEmpty()) {
             throw error(spec, "Invalid value for option '" + option + "': the name is empty");

@@ -348,8 +348,8 @@ class PagesInBrowserTest {
             browser().open(pageOf(SampleReviews.nothingKnown(), "nothing.html"));
             assertThat(text("document.querySelector('main').innerText"))
                     .contains("there is neither power nor heart rate nor altitude in this file")
-                    .contains("No power in this file.")
-                    .contains("No heart rate in this file.")
+                    .contains("There is no power in this file.")
+                    .contains("There is no heart rate in this file.")
                     .contains("there are no positions in this file")
                     .doesNotContain("NaN")
                     .doesNotContain("null");

@@ -75,7 +75,7 @@ class WhatIfCommandTest {
             assertThat(outcome.out())
                     .startsWith("What if: drops instead of hoods (drag area 0.307 instead of 0.358 m2)")
                     .containsPattern("Saves \\d+ min \\(\\d+ to \\d+ min\\)\\.")
-                    .contains("321.9 km at a steady 200 W, level", "typical values", "No wind")
+                    .contains("321.9 km at a steady 200 W, level", "typical values", "There is no wind")
                     .contains("the other position, drag times 0.80 to 0.92");
             assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
         }

@@ -4,6 +4,7 @@ import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rig.RigEstimate;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -126,17 +127,17 @@ final class RideParts {
     }
 
     private void insertEstimate(long id, KeptEstimate kept) throws SQLException {
-        RigEstimate estimate = kept.estimate();
+        RigEstimate estimate = kept.estimate().found().orElse(null);
         database.execute(
                 "INSERT INTO rig VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
                 id,
                 kept.totalMassKg(),
-                estimate.refusal(),
-                nullIfNaN(estimate.dragAreaM2()),
-                nullIfNaN(estimate.dragAreaErrorM2()),
-                nullIfNaN(estimate.rollingResistance()),
-                nullIfNaN(estimate.rollingResistanceError()),
-                estimate.pieces());
+                kept.estimate().refusal().orElse(null),
+                estimate == null ? null : estimate.dragAreaM2(),
+                estimate == null ? null : estimate.dragAreaErrorM2(),
+                estimate == null ? null : estimate.rollingResistance(),
+                estimate == null ? null : estimate.rollingResistanceError(),
+                estimate == null ? 0 : estimate.pieces());
     }
 
     /** The bests of all rides by the ride's id, by rising duration. */
@@ -222,23 +223,17 @@ final class RideParts {
             if (!row.next()) {
                 return null;
             }
-            RigEstimate estimate = new RigEstimate(
-                    row.getString("refusal"),
-                    realOrNaN(row, "drag_area_m2"),
-                    realOrNaN(row, "drag_area_error_m2"),
-                    realOrNaN(row, "rolling_resistance"),
-                    realOrNaN(row, "rolling_resistance_error"),
-                    row.getInt("pieces"));
+            String refusal = row.getString("refusal");
+            Outcome<RigEstimate> estimate = refusal != null
+                    ? Outcome.refused(refusal)
+                    : Outcome.of(new RigEstimate(
+                            row.getDouble("drag_area_m2"),
+                            row.getDouble("drag_area_error_m2"),
+                            row.getDouble("rolling_resistance"),
+                            row.getDouble("rolling_resistance_error"),
+                            row.getInt("pieces")));
             return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
         }
     }
 
-    private static @Nullable Double nullIfNaN(double value) {
-        return Double.isNaN(value) ? null : (Double) value;
-    }
-
-    private static double realOrNaN(ResultSet row, String column) throws SQLException {
-        double value = row.getDouble(column);
-        return row.wasNull() ? Double.NaN : value;
-    }
 }

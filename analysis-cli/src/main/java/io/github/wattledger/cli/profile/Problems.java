@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Collects what is wrong with a profile, so that all of it can be told at once. */
+/** Collects what is wrong with a profile, so that all of it can be reported at once. */
 final class Problems {
     /** More lines than this help nobody: a file that is no profile at all would fill the screen. */
     private static final int MOST_LINES = 20;

@@ -171,19 +171,19 @@ final class ProfileTable {
         return value(key) != null;
     }
 
-    /** Tells that a key is missing, unless it is there. */
+    /** Reports that a key is missing, unless it is there. */
     void require(String key, String expected) {
         if (!has(key)) {
             problem("expected " + key + ", " + expected + "; it is missing");
         }
     }
 
-    /** Tells a problem of one key. */
+    /** Reports a problem of one key. */
     void problem(String key, String text) {
         problems.add(line(key), named(key) + ": " + text);
     }
 
-    /** Tells a problem of the table as a whole. */
+    /** Reports a problem of the table as a whole. */
     void problem(String text) {
         problems.add(line, (name.isEmpty() ? "" : name + ": ") + text);
     }

@@ -30,7 +30,7 @@ import org.tomlj.TomlParseResult;
 
 /**
  * Reads a rider profile, a TOML file ({@code docs/rider-profile.md}). Every key is known or a problem, every number has
- * its range, and all problems are told together.
+ * its range, and all problems are reported together.
  */
 public final class RiderFile {
     private static final String EXAMPLE = "rider-example.toml";

@@ -7,7 +7,7 @@ import io.github.wattledger.rider.Rider;
  * What a rider profile says.
  *
  * @param rider the rider and the bicycle; thresholds are in the history alone
- * @param limits from where on the judgement tells something
+ * @param limits the limits from which the judgement reports something
  */
 public record RiderProfile(Rider rider, JudgementLimits limits) {
     /** A profile that says nothing. */

@@ -339,4 +339,63 @@ public final class SampleReviews {
                 null,
                 null);
     }
+
+    /** A finding of most kinds, with the numbers that a detector gives. */
+    public static List<Finding> everyKind() {
+        return List.of(
+                overHardStart(new Cost.NotPriced("not priced yet")),
+                fade(new Cost.NotPriced("another reason")),
+                stoppedTime(new Cost.NotPriced("not priced yet")),
+                finding(
+                        FindingKind.THRESHOLD_RIDING_EARLY,
+                        Evidence.none()
+                                .with("longestSeconds", 840)
+                                .with("meanPowerW", 244)
+                                .with("thresholdFraction", 0.976)
+                                .with("totalSeconds", 2_000)
+                                .with("stretchCount", 3)),
+                finding(
+                        FindingKind.SURGES,
+                        Evidence.none()
+                                .with("count", 42)
+                                .with("totalSeconds", 700)
+                                .with("workAboveThresholdKJ", 91)
+                                .with("workAboveThresholdKJPerHour", 13)
+                                .with("wPrimeSharePerHour", 0.62)
+                                .with("longestSeconds", 55)
+                                .with("highestMeanW", 512)),
+                finding(
+                        FindingKind.DRIFT,
+                        Evidence.none()
+                                .with("heartRateOverPredictedPercent", 4.4)
+                                .with("actualHeartRateBpm", 151)
+                                .with("predictedHeartRateBpm", 144.6)
+                                .with("bpmPer100W", 31)
+                                .with("decouplingPercent", 7.2)),
+                finding(
+                        FindingKind.UNDER_PACED,
+                        Evidence.none()
+                                .with("normalizedPowerW", 160)
+                                .with("targetW", 183)
+                                .with("shareOfTargetPercent", 87.4)),
+                finding(
+                        FindingKind.LATE_RESERVE,
+                        Evidence.none()
+                                .with("lastSixthNormalizedPowerW", 221)
+                                .with("restNormalizedPowerW", 195)
+                                .with("gainPercent", 13.3)));
+    }
+
+    /** A finding without a place or a price. */
+    public static Finding finding(FindingKind kind, Evidence evidence) {
+        return new Finding(
+                kind,
+                Severity.MINOR,
+                new Interval(0, 100),
+                null,
+                null,
+                evidence,
+                new Cost.NotPriced("not priced yet"),
+                new Advice("Ride on.", null, null));
+    }
 }

@@ -2,7 +2,8 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.Wording;
 import io.github.wattledger.load.Efficiency;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,9 +40,7 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
             rows.add(new Row(
                     Figures.shortClock(block.stretch().fromSecond()),
                     Figures.shortClock(block.stretch().toSecond()),
-                    efficiency == null
-                            ? "not computed: too few readings"
-                            : Figures.decimal(efficiency, 2) + " W a beat",
+                    efficiency == null ? "not computed: too few readings" : Wording.WATTS_PER_BEAT.of(efficiency),
                     decoupling == null ? "not known" : Figures.decimal(-decoupling, 1) + " %"));
             if (efficiency != null) {
                 lowest = Math.min(lowest, efficiency);
@@ -59,7 +58,7 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
                 "Normalized power over mean heart rate; the numbers are in the table below it.");
         Scale time = Scale.linear(0, review.ride().seconds());
         Plot plot = new Plot(svg, 20, HEIGHT, time, Scale.fromZero(highest));
-        plot.levels(3, value -> Figures.decimal(value, 1)).name("Efficiency, W a beat, blocks of 20 min");
+        plot.levels(3, value -> Figures.decimal(value, 1)).name("Efficiency, W/bpm, blocks of 20 min");
         for (Efficiency.Block block : blocks) {
             Double efficiency = block.efficiencyWPerBeat();
             if (efficiency != null) {

@@ -2,7 +2,8 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.ClimbWords;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.power.SustainablePower;
@@ -52,7 +53,7 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
             return new Climbs(null, List.of(), "Not looked for: there is no altitude, or no distance, in this file.");
         }
         if (climbs.isEmpty()) {
-            return new Climbs(null, List.of(), "None of 500 m or more at 3 % or more.");
+            return new Climbs(null, List.of(), "There is none: a climb is " + ClimbWords.WHAT_COUNTS + ".");
         }
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i < climbs.size(); i++) {
@@ -63,10 +64,8 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
 
     private static Row row(ClimbReview review, String path) {
         Climb climb = review.climb();
-        Integer first = review.sameAs();
-        Integer over = review.secondsOverFirst();
         return new Row(
-                Figures.kilometres(climb.startM()) + " to " + Figures.kilometres(climb.endM()),
+                ClimbWords.kilometres(climb),
                 Num.of(path + "gainM", climb.gainM(), value -> Figures.decimal(value, 0) + " m"),
                 Num.of(path + "meanGradePercent", climb.meanGrade() * 100, value -> Figures.decimal(value, 1) + " %"),
                 Num.of(
@@ -81,10 +80,7 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
                         path + "verticalSpeedMPerHour",
                         climb.verticalSpeedMPerHour(),
                         value -> Figures.decimal(value, 0) + " m/h"),
-                first == null || over == null
-                        ? ""
-                        : "the road of climb " + (first + 1) + " again, " + Figures.clock(Math.abs(over))
-                                + (over < 0 ? " faster" : " slower"));
+                ClimbWords.again(review));
     }
 
     private static @Nullable Markup draw(List<ClimbReview> climbs, RideDetail detail) {
@@ -115,6 +111,16 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         if (sustainable != null) {
             plot.rule("guide", sustainable.watts());
         }
+        strokes(plot, climbs);
+        List<Double> ticks = km.ticks(8);
+        for (int i = 0; i < ticks.size(); i++) {
+            plot.foot(ticks.get(i), Figures.brief(ticks.get(i)), i % 2 == 1);
+        }
+        return svg.close("svg").done();
+    }
+
+    /** Each climb as a stroke at its mean power, with its number. */
+    private static void strokes(Plot plot, List<ClimbReview> climbs) {
         for (int i = 0; i < climbs.size(); i++) {
             Climb climb = climbs.get(i).climb();
             Double watts = climb.averagePowerW();
@@ -131,10 +137,5 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
                             -6,
                             Integer.toString(i + 1));
         }
-        List<Double> ticks = km.ticks(8);
-        for (int i = 0; i < ticks.size(); i++) {
-            plot.foot(ticks.get(i), Figures.brief(ticks.get(i)), i % 2 == 1);
-        }
-        return svg.close("svg").done();
     }
 }

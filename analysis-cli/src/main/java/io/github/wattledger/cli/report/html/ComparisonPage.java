@@ -1,11 +1,12 @@
 package io.github.wattledger.cli.report.html;
 
-import io.github.wattledger.cli.report.ComparisonWords;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.ComparisonWords;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.compare.RideComparison;
+import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Side;
 import io.github.wattledger.compare.CourseComparison.Stretch;
-import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +20,7 @@ import java.util.List;
  * @param others each of the others against the first
  */
 public record ComparisonPage(Frame frame, String title, List<String> rides, List<Other> others) {
-    /** The gap is told in numbers every so many points, 5 km. */
+    /** The gap is shown in numbers every so many points, 5 km. */
     private static final int POINTS_A_ROW = 50;
 
     /**
@@ -104,21 +105,12 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
         CourseComparison comparison = other.comparison();
         List<Part> parts = ComparisonWords.parts(comparison).stream()
                 .map(part -> new Part(
-                        Account.capital(part.label()),
+                        PlainText.capital(part.label()),
                         Num.of(path + "gap." + part.id(), part.seconds(), ComparisonWords::signed)))
                 .toList();
         List<Row> stretches = new ArrayList<>();
         for (int i = 0; i < comparison.stretches().size(); i++) {
             stretches.add(row(comparison.stretches().get(i), path + "stretches[" + i + "]."));
-        }
-        List<Missing> apart = new ArrayList<>();
-        for (int i = 0; i < comparison.apart().size(); i++) {
-            CourseComparison.Apart each = comparison.apart().get(i);
-            String words = ComparisonWords.apart(number, each);
-            apart.add(new Missing(
-                    Num.of(path + "apart[" + i + "].startM", each.startM(), Figures::kilometres),
-                    Num.of(path + "apart[" + i + "].endM", each.endM(), Figures::kilometres),
-                    words.substring(words.indexOf(": ") + 2)));
         }
         List<String> notes = new ArrayList<>();
         for (Channel channel : new Channel[] {Channel.POWER, Channel.HEART_RATE}) {
@@ -143,7 +135,19 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
                 notes,
                 stretches,
                 gaps(comparison, path),
-                apart);
+                apart(comparison, number, path));
+    }
+
+    private static List<Missing> apart(CourseComparison comparison, int number, String path) {
+        List<Missing> apart = new ArrayList<>();
+        for (int i = 0; i < comparison.apart().size(); i++) {
+            CourseComparison.Apart each = comparison.apart().get(i);
+            apart.add(new Missing(
+                    Num.of(path + "apart[" + i + "].startM", each.startM(), Figures::kilometres),
+                    Num.of(path + "apart[" + i + "].endM", each.endM(), Figures::kilometres),
+                    ComparisonWords.reason(number, each)));
+        }
+        return apart;
     }
 
     private static Row row(Stretch stretch, String path) {

@@ -2,7 +2,7 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.power.ModelCurve;
 import io.github.wattledger.power.SustainablePower;
@@ -53,7 +53,7 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
             ys[i] = curve.watts(seconds);
             String path = "curve[" + i + "].";
             rows.add(new Row(
-                    Num.of(path + "seconds", (double) seconds, Efforts::length),
+                    Num.of(path + "seconds", (double) seconds, Figures::duration),
                     Num.of(path + "watts", curve.watts(seconds), Figures::watts),
                     curve.mayBeLow(seconds)));
         }
@@ -85,7 +85,7 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
         }
         for (int i = 0; i < FEET.length; i++) {
             if (FEET[i] <= longest) {
-                plot.foot(FEET[i], length(FEET[i]), i % 2 == 1);
+                plot.foot(FEET[i], Figures.duration(FEET[i]), i % 2 == 1);
             }
         }
         return svg.close("svg").done();
@@ -153,7 +153,7 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
     private static Markup dot() {
         Svg key = new Svg();
         key.open("svg", "class", "key", "width", "12", "height", "12", "aria-hidden", "true");
-        key.leaf("line", "class", "guide-range", "x1", "6", "x2", "6", "y1", "0", "y2", "12");
+        key.line("guide-range", "6", "6", "0", "12");
         key.leaf("circle", "class", "guide-dot", "cx", "6", "cy", "6", "r", "4");
         return key.close("svg").done();
     }
@@ -162,20 +162,9 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
         Svg key = new Svg();
         key.open("svg", "class", "key", "width", "26", "height", "12", "aria-hidden", "true");
         if (!area.isEmpty()) {
-            key.leaf("rect", "class", area, "x", "0", "y", "1", "width", "26", "height", "10");
+            key.rect(area, "0", "26", "1", "10");
         }
-        key.leaf("line", "class", line, "x1", "0", "x2", "26", "y1", "6", "y2", "6");
+        key.line(line, "0", "26", "6", "6");
         return key.close("svg").done();
-    }
-
-    /** A duration as people say it. */
-    static String length(double seconds) {
-        if (seconds < 60) {
-            return Figures.decimal(seconds, 0) + " s";
-        }
-        if (seconds < 3600) {
-            return seconds % 60 == 0 ? Figures.decimal(seconds / 60, 0) + " min" : Figures.clock(seconds);
-        }
-        return seconds % 3600 == 0 ? Figures.decimal(seconds / 3600, 0) + " h" : Figures.clock(seconds);
     }
 }

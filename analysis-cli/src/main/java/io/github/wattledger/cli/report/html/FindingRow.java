@@ -1,11 +1,10 @@
 package io.github.wattledger.cli.report.html;
 
-import io.github.wattledger.cli.report.EvidenceSentences;
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
-import io.github.wattledger.pacing.PacingReview;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -24,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param cost minutes in words, or why there is none
  * @param low lower end of the minutes, or null
  * @param high upper end, or null
- * @param how how the price was reckoned, or empty
+ * @param how how the price was found, or empty
  * @param advice what to do next time
  */
 public record FindingRow(
@@ -41,51 +40,35 @@ public record FindingRow(
         @Nullable Num high,
         String how,
         String advice) {
-    static List<FindingRow> of(PacingReview pacing, List<Integer> lanes, boolean hasDistance) {
+    static List<FindingRow> of(RideReview review, List<Integer> lanes) {
+        List<FindingWords> words = FindingWords.of(review);
         List<FindingRow> rows = new ArrayList<>();
-        for (int i = 0; i < pacing.findings().size(); i++) {
-            rows.add(of(pacing.findings().get(i), i, lanes.get(i), hasDistance));
+        for (int i = 0; i < words.size(); i++) {
+            rows.add(of(review.pacing().findings().get(i), words.get(i), i, lanes.get(i)));
         }
         return rows;
     }
 
-    private static FindingRow of(Finding finding, int index, int lane, boolean hasDistance) {
+    private static FindingRow of(Finding finding, FindingWords words, int index, int lane) {
         String path = "pacing.findings[" + index + "].";
         Cost.Priced priced = finding.cost() instanceof Cost.Priced cost ? cost : null;
         return new FindingRow(
                 index + 1,
                 lane,
-                EvidenceSentences.title(finding.kind()),
-                finding.severity().id(),
+                words.title(),
+                words.severity(),
                 Num.of(path + "startSeconds", (double) finding.when().fromSecond(), Figures::clock),
                 Num.of(path + "endSeconds", (double) finding.when().toSecond(), Figures::clock),
-                kilometres(finding.startM(), finding.endM(), hasDistance),
-                EvidenceSentences.of(finding),
-                cost(finding.cost()),
+                words.where(),
+                words.evidence(),
+                words.cost() == null ? words.noPrice() : words.cost(),
                 priced == null
                         ? null
                         : Num.of(path + "costMinutes.low", priced.lowMinutes(), value -> Figures.decimal(value, 1)),
                 priced == null
                         ? null
                         : Num.of(path + "costMinutes.high", priced.highMinutes(), value -> Figures.decimal(value, 1)),
-                priced == null ? "" : PlainText.of(priced.how()),
-                PlainText.sentence(finding.advice().text()));
-    }
-
-    private static String cost(Cost cost) {
-        if (cost instanceof Cost.Priced priced) {
-            return Account.range(priced.lowMinutes(), priced.highMinutes());
-        }
-        if (cost instanceof Cost.NotPriced notPriced) {
-            return "No price: " + PlainText.sentence(notPriced.reason());
-        }
-        throw new AssertionError(cost);
-    }
-
-    static String kilometres(@Nullable Double startM, @Nullable Double endM, boolean hasDistance) {
-        if (startM != null && endM != null) {
-            return "km " + Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
-        }
-        return hasDistance ? "km not known" : "no distance in this file";
+                words.how(),
+                words.nextTime());
     }
 }

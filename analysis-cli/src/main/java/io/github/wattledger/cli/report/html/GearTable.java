@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.course.GearUse;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.html;
 
+import io.github.wattledger.cli.report.words.Figures;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.function.DoubleFunction;
@@ -28,6 +29,21 @@ public record Num(String path, @Nullable String value, String text) {
     /** A number in figures alone. */
     static Num whole(String path, int value) {
         return new Num(path, Integer.toString(value), Integer.toString(value));
+    }
+
+    /** A number with one decimal. */
+    static Num tenths(String path, @Nullable Double value) {
+        return of(path, value, number -> Figures.decimal(number, 1));
+    }
+
+    /** A difference with its sign and one decimal. */
+    static Num signed(String path, @Nullable Double value) {
+        return of(path, value, number -> Figures.signed(number, 1));
+    }
+
+    /** A number without decimals, and what follows it: its unit or a mark. */
+    static Num rounded(String path, @Nullable Double value, String unit) {
+        return of(path, value, number -> Figures.decimal(number, 0) + unit);
     }
 
     private static String plain(double value) {

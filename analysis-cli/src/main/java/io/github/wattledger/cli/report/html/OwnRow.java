@@ -1,10 +1,9 @@
 package io.github.wattledger.cli.report.html;
 
-import io.github.wattledger.cli.report.EvidenceSentences;
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
-import io.github.wattledger.pacing.OwnFinding;
-import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.ride.Interval;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -21,18 +20,21 @@ import java.util.List;
  */
 public record OwnRow(
         String title, String severity, Num from, Num to, String kilometres, String evidence, String advice) {
-    static List<OwnRow> of(PacingReview pacing, boolean hasDistance) {
+    static List<OwnRow> of(RideReview review) {
+        List<FindingWords> words = FindingWords.ofOthers(review);
         List<OwnRow> rows = new ArrayList<>();
-        for (OwnFinding finding : pacing.ownFindings()) {
-            String path = "pacing.ownFindings[" + rows.size() + "].";
+        for (int i = 0; i < words.size(); i++) {
+            FindingWords each = words.get(i);
+            Interval when = review.pacing().ownFindings().get(i).when();
+            String path = "pacing.ownFindings[" + i + "].";
             rows.add(new OwnRow(
-                    EvidenceSentences.title(finding),
-                    finding.severity().id(),
-                    Num.of(path + "startSeconds", (double) finding.when().fromSecond(), Figures::clock),
-                    Num.of(path + "endSeconds", (double) finding.when().toSecond(), Figures::clock),
-                    FindingRow.kilometres(finding.startM(), finding.endM(), hasDistance),
-                    EvidenceSentences.of(finding),
-                    PlainText.sentence(finding.advice().text())));
+                    each.title(),
+                    each.severity(),
+                    Num.of(path + "startSeconds", (double) when.fromSecond(), Figures::clock),
+                    Num.of(path + "endSeconds", (double) when.toSecond(), Figures::clock),
+                    each.where(),
+                    each.evidence(),
+                    each.nextTime()));
         }
         return rows;
     }

@@ -62,70 +62,47 @@ final class Plot {
 
     /** A horizontal line over the whole width. */
     Plot rule(String style, double value) {
-        svg.leaf("line", "class", style, "x1", "0", "x2", "100%", "y1", from(value), "y2", from(value));
+        svg.line(style, "0", "100%", from(value), from(value));
         return this;
     }
 
     /** A band over the whole width. */
     Plot band(String style, double low, double high) {
-        svg.leaf(
-                "rect",
-                "class",
-                style,
-                "x",
-                "0",
-                "width",
-                "100%",
-                "y",
-                from(high),
-                "height",
-                Svg.at(down(low) - down(high)));
+        svg.rect(style, "0", "100%", from(high), Svg.at(down(low) - down(high)));
         return this;
     }
 
     /** A stretch over the whole height. */
     Plot stretch(String style, double fromX, double toX) {
-        svg.leaf(
-                "rect",
-                "class",
+        svg.rect(
                 style,
-                "x",
                 left(fromX),
-                "width",
                 Svg.percent(Math.max(x.share(toX) - x.share(fromX), 0.0015)),
-                "y",
                 Integer.toString(top),
-                "height",
                 Integer.toString(height));
         return this;
     }
 
     /** A bar from one value up to another. */
     Plot bar(String style, double fromX, double toX, double low, double high) {
-        svg.leaf(
-                "rect",
-                "class",
+        svg.rect(
                 style,
-                "x",
                 left(fromX),
-                "width",
                 Svg.percent(Math.max(x.share(toX) - x.share(fromX), 0.001)),
-                "y",
                 from(high),
-                "height",
                 Svg.at(down(low) - down(high)));
         return this;
     }
 
     /** A horizontal stroke. */
     Plot stroke(String style, double fromX, double toX, double value) {
-        svg.leaf("line", "class", style, "x1", left(fromX), "x2", left(toX), "y1", from(value), "y2", from(value));
+        svg.line(style, left(fromX), left(toX), from(value), from(value));
         return this;
     }
 
     /** A straight line between two points. */
     Plot segment(String style, double fromX, double fromY, double toX, double toY) {
-        svg.leaf("line", "class", style, "x1", left(fromX), "x2", left(toX), "y1", from(fromY), "y2", from(toY));
+        svg.line(style, left(fromX), left(toX), from(fromY), from(toY));
         return this;
     }
 
@@ -159,18 +136,7 @@ final class Plot {
     Plot foot(double atX, String words, boolean fine) {
         double share = x.share(atX);
         String anchor = share < 0.03 ? " first" : share > 0.97 ? " last" : "";
-        svg.leaf(
-                "line",
-                "class",
-                "tick",
-                "x1",
-                left(atX),
-                "x2",
-                left(atX),
-                "y1",
-                Integer.toString(top + height),
-                "y2",
-                Integer.toString(top + height + 4));
+        svg.line("tick", left(atX), left(atX), Integer.toString(top + height), Integer.toString(top + height + 4));
         svg.words(
                 "text",
                 words,

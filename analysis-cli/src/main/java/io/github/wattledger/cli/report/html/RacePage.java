@@ -4,15 +4,17 @@ import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityReport;
-import io.github.wattledger.cli.report.AbilityText;
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.Lines;
-import io.github.wattledger.cli.report.PlainText;
-import io.github.wattledger.cli.report.RideWords;
-import io.github.wattledger.cli.report.VerdictSentence;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.RideWords;
+import io.github.wattledger.cli.report.words.VerdictSentence;
 import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.cli.report.words.AbilityWords;
+import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.RecordingWords;
+import io.github.wattledger.cli.report.words.RiderWords;
+import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.pacing.PacingReview;
-import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
@@ -67,16 +69,15 @@ public record RacePage(
         TimelineDrawing drawing = new TimelineDrawing(review, detail);
         boolean hasDistance = review.ride().has(Channel.DISTANCE);
         boolean hasPower = review.ride().has(Channel.POWER);
-        String file = review.source().file();
-        String name = file == null ? "A ride" : PlainText.of(file);
+        String name = RideWords.name(review.source(), "A ride");
         PacingReview pacing = review.pacing();
         return new RacePage(
                 Frame.withCharts(name),
                 season,
                 name,
                 RideWords.circumstances(review.source()),
-                Account.capital(pacing.verdict().words()),
-                withoutVerdict(VerdictSentence.of(review)),
+                PlainText.capital(pacing.verdict().words()),
+                VerdictSentence.withoutVerdict(review),
                 hasPower,
                 hasDistance,
                 Facts.of(review),
@@ -84,111 +85,36 @@ public record RacePage(
                 Account.of(pacing),
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track),
-                FindingRow.of(pacing, drawing.lanes(), hasDistance),
-                pacing.verdict() == Verdict.NOT_JUDGED
-                        ? "Nothing: the pacing was not judged."
-                        : "Nothing in the pacing stands out.",
-                OwnRow.of(pacing, hasDistance),
+                FindingRow.of(review, drawing.lanes()),
+                FindingWords.none(pacing),
+                OwnRow.of(review),
                 Efforts.of(review, detail),
-                ability(review),
-                Zones.of(review.load().powerZones(), "load.powerZones", "W", "power-bar", noPowerZones(review)),
+                AbilityWords.of(review),
+                Zones.of(
+                        review.load().powerZones(),
+                        "load.powerZones",
+                        "W",
+                        "power-bar",
+                        ZoneWords.noPowerZones(review)),
                 Zones.of(
                         review.load().heartRateZones(),
                         "load.heartRateZones",
                         "bpm",
                         "heart-bar",
-                        noHeartRateZones(review)),
+                        ZoneWords.noHeartRateZones(review)),
                 Climbs.of(review, detail),
                 Blocks.of(review, detail),
                 track == null ? null : track.draw(review, detail),
                 detail.sustainable() != null && hasPower,
                 GearTable.of(review),
-                judgedBy(review.rider()),
+                RiderWords.judgedBy(review.rider()),
                 quality(review.quality()),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }
 
-    /** The sentence that stands under the verdict as a heading need not repeat it. */
-    private static String withoutVerdict(String sentence) {
-        int colon = sentence.indexOf(": ");
-        return colon < 0 ? sentence : Account.capital(sentence.substring(colon + 2));
-    }
-
-    private static List<String> ability(RideReview review) {
-        List<String> lines = new ArrayList<>();
-        new AbilityText(review).write(new Lines() {
-            @Override
-            public void heading(String title) {
-                // The page has its own.
-            }
-
-            @Override
-            public void line(String words) {
-                lines.add(words);
-            }
-        });
-        return lines;
-    }
-
-    private static String noPowerZones(RideReview review) {
-        if (!review.ride().has(Channel.POWER)) {
-            return "No power in this file.";
-        }
-        return review.rider().thresholdPowerW() == null
-                ? "Not computed: threshold power is not known."
-                : "Not computed.";
-    }
-
-    private static String noHeartRateZones(RideReview review) {
-        if (!review.ride().has(Channel.HEART_RATE)) {
-            return "No heart rate in this file.";
-        }
-        return review.rider().thresholdHeartRateBpm() == null
-                ? "Not computed: threshold heart rate is not known."
-                : "Not computed.";
-    }
-
-    private static List<String> judgedBy(RiderOnDay rider) {
-        List<String> lines = new ArrayList<>();
-        Double power = rider.thresholdPowerW();
-        RiderOnDay.Origin source = rider.thresholdPowerOrigin();
-        if (power == null || source == null) {
-            lines.add("Threshold power: " + (power == null ? "not known." : Figures.watts(power) + "."));
-        } else {
-            lines.add(
-                    switch (source) {
-                        case GIVEN -> "Threshold power: " + Figures.watts(power) + ", as given.";
-                        case PROFILE -> "Threshold power: " + Figures.watts(power) + ", from the rider profile.";
-                        case DEVICE ->
-                            "Threshold power: " + Figures.watts(power)
-                                    + ", as set on the device. Check that it is up to date.";
-                        case ESTIMATED ->
-                            "Threshold power: at least " + Figures.watts(power)
-                                    + ", estimated from the efforts in this ride.";
-                    });
-        }
-        Double heartRate = rider.thresholdHeartRateBpm();
-        lines.add("Threshold heart rate: " + (heartRate == null ? "not known" : Figures.beats(heartRate)) + ".");
-        Double mass = rider.massKg();
-        lines.add("Mass: " + (mass == null ? "not known" : Figures.decimal(mass, 1) + " kg") + ".");
-        return lines;
-    }
-
     private static List<String> quality(QualityReport quality) {
-        List<String> lines = new ArrayList<>();
-        lines.add("Recorded seconds: " + quality.recordedSeconds() + "; seconds without power: "
-                + (quality.powerSource() == PowerSource.NONE
-                        ? "all, for there is no power in this file"
-                        : Integer.toString(quality.missingPowerSeconds()))
-                + "; samples repaired: " + quality.repairedSamples() + ".");
-        switch (quality.powerSource()) {
-            case WORK_COUNTER -> lines.add("Power is taken from the work counter of the power meter.");
-            case SAMPLES -> lines.add("Power is taken from the one-second samples.");
-            case NONE -> {
-                // Said in the line above.
-            }
-        }
-        quality.notes().forEach(note -> lines.add(PlainText.sentence(note.text())));
+        List<String> lines = new ArrayList<>(RecordingWords.summary(quality));
+        lines.addAll(RecordingWords.notes(quality.notes()));
         return lines;
     }
 }

@@ -1,6 +1,6 @@
 package io.github.wattledger.cli.report.html;
 
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.season.BestEfforts;
 import io.github.wattledger.season.LoadHistory;
 import io.github.wattledger.season.PeriodTotals;
@@ -129,7 +129,7 @@ final class SeasonCharts {
         }
         for (int i = 0; i < FEET.length; i++) {
             if (FEET[i] <= longest) {
-                plot.foot(FEET[i], Efforts.length(FEET[i]), i % 2 == 1);
+                plot.foot(FEET[i], Figures.duration(FEET[i]), i % 2 == 1);
             }
         }
         return svg.close("svg").done();

@@ -23,6 +23,16 @@ final class Svg {
         return this;
     }
 
+    /** A rectangle: its style, where it begins from the left and how wide it is, then from the top and how high. */
+    Svg rect(String style, String x, String width, String y, String height) {
+        return leaf("rect", "class", style, "x", x, "width", width, "y", y, "height", height);
+    }
+
+    /** A straight line: its style, both ends from the left, then both from the top. */
+    Svg line(String style, String x1, String x2, String y1, String y2) {
+        return leaf("line", "class", style, "x1", x1, "x2", x2, "y1", y1, "y2", y2);
+    }
+
     /** An element with words in it. */
     Svg words(String tag, String words, String... attributes) {
         open(tag, attributes);

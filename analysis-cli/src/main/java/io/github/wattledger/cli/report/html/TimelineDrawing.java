@@ -2,8 +2,8 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.EvidenceSentences;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
@@ -177,31 +177,9 @@ final class TimelineDrawing {
             String number = Integer.toString(i + 1);
             String severity = finding.severity().id();
             svg.open("a", "href", "#finding-" + number, "class", "flag " + severity);
-            svg.words("title", "Finding " + number + ": " + EvidenceSentences.title(finding.kind()));
-            svg.leaf(
-                    "line",
-                    "class",
-                    "reach",
-                    "x1",
-                    Svg.percent(from),
-                    "x2",
-                    Svg.percent(to),
-                    "y1",
-                    Integer.toString(middle),
-                    "y2",
-                    Integer.toString(middle));
-            svg.leaf(
-                    "line",
-                    "class",
-                    "drop",
-                    "x1",
-                    Svg.percent(from),
-                    "x2",
-                    Svg.percent(from),
-                    "y1",
-                    Integer.toString(middle),
-                    "y2",
-                    Integer.toString(bottom));
+            svg.words("title", "Finding " + number + ": " + FindingWords.title(finding.kind()));
+            svg.line("reach", Svg.percent(from), Svg.percent(to), Integer.toString(middle), Integer.toString(middle));
+            svg.line("drop", Svg.percent(from), Svg.percent(from), Integer.toString(middle), Integer.toString(bottom));
             svg.open("svg", "x", Svg.percent(Math.min(from, 0.96)), "y", Integer.toString(middle - 10));
             svg.leaf("rect", "class", "chip", "x", "1", "y", "1", "width", "20", "height", "18", "rx", "2");
             svg.words("text", number, "class", "chip-number", "x", "11", "y", "14");

@@ -158,18 +158,7 @@ final class Track {
         int first = known.get(0);
         int last = known.get(known.size() - 1);
         svg.leaf("circle", "class", "start", "cx", Svg.at(across(first)), "cy", Svg.at(down(first)), "r", "9");
-        svg.leaf(
-                "rect",
-                "class",
-                "finish",
-                "x",
-                Svg.at(across(last) - 8),
-                "y",
-                Svg.at(down(last) - 8),
-                "width",
-                "16",
-                "height",
-                "16");
+        svg.rect("finish", Svg.at(across(last) - 8), "16", Svg.at(down(last) - 8), "16");
     }
 
     private void flag(Svg svg, int from, String number) {

@@ -1,7 +1,8 @@
 package io.github.wattledger.cli.report.html;
 
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.load.ZoneTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,14 +31,10 @@ public record Zones(List<Row> rows, String otherwise) {
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i < zones.size(); i++) {
             ZoneTime zone = zones.get(i);
-            Double to = zone.to();
-            String bounds = to == null
-                    ? Figures.decimal(zone.from(), 0) + " " + unit + " and more"
-                    : Figures.decimal(zone.from(), 0) + " to " + Figures.decimal(to, 0) + " " + unit;
             double share = total == 0 ? 0 : (double) zone.seconds() / total;
             rows.add(new Row(
-                    Account.capital(PlainText.of(zone.name())),
-                    bounds,
+                    PlainText.capital(PlainText.of(zone.name())),
+                    ZoneWords.bounds(zone, unit),
                     Num.of(path + "[" + i + "].seconds", (double) zone.seconds(), Figures::clock),
                     Figures.fractionAsPercent(share),
                     bar(style, most == 0 ? 0 : (double) zone.seconds() / most)));
@@ -48,7 +45,7 @@ public record Zones(List<Row> rows, String otherwise) {
     static Markup bar(String style, double share) {
         Svg bar = new Svg();
         bar.open("svg", "class", "share-bar", "width", "100%", "height", "16", "aria-hidden", "true");
-        bar.leaf("rect", "class", style, "x", "0", "width", Svg.percent(Math.max(share, 0)), "y", "3", "height", "10");
+        bar.rect(style, "0", Svg.percent(Math.max(share, 0)), "3", "10");
         return bar.close("svg").done();
     }
 }

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.clean.RecordingSummary;
-import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;

@@ -1,9 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.cli.report.Lines;
-
-/** Collects lines of at most 80 columns; what is longer goes on in the next line under an indent. */
-final class Page implements Lines {
+/** Collects lines of at most 80 columns; what is longer continues in the next line under an indent. */
+final class Page {
     static final int WIDTH = 80;
 
     private final StringBuilder text = new StringBuilder();
@@ -14,8 +12,7 @@ final class Page implements Lines {
     }
 
     /** The heading of a part, with an empty line before it. */
-    @Override
-    public void heading(String title) {
+    void heading(String title) {
         blank();
         wrapped("", "", title);
     }
@@ -26,8 +23,7 @@ final class Page implements Lines {
     }
 
     /** A line of a part, indented by two. */
-    @Override
-    public void line(String words) {
+    void line(String words) {
         wrapped("  ", "    ", words);
     }
 
@@ -63,8 +59,7 @@ final class Page implements Lines {
         boolean lineHasWord = false;
         int from = 0;
         while (from < words.length()) {
-            int space = words.indexOf(' ', from);
-            int to = space < 0 ? words.length() : space;
+            int to = endOfWord(words, from);
             String word = words.substring(from, to);
             from = to + 1;
             if (word.isEmpty()) {
@@ -85,6 +80,15 @@ final class Page implements Lines {
             lineHasWord = true;
         }
         text.append(line.toString().stripTrailing()).append('\n');
+    }
+
+    /** Where a word ends; a percent sign stays with its number. */
+    private static int endOfWord(String words, int from) {
+        int space = words.indexOf(' ', from);
+        while (space >= 0 && words.startsWith(" %", space)) {
+            space = words.indexOf(' ', space + 1);
+        }
+        return space < 0 ? words.length() : space;
     }
 
     @Override

@@ -1,11 +1,11 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.cli.report.ComparisonWords;
-import io.github.wattledger.cli.report.Figures;
+import io.github.wattledger.cli.report.words.ComparisonWords;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Side;
 import io.github.wattledger.compare.CourseComparison.Stretch;
-import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.ride.Channel;
 import java.io.IOException;
 import java.util.function.Function;
@@ -54,10 +54,10 @@ public final class TextComparison {
         page.heading("THE GAP OF RIDE " + number + " ALONG THE COURSE; + is behind, - is ahead");
         gaps(page, comparison);
         page.heading("STRETCHES, ride 1 / ride " + number);
-        page.row("  " + Page.padRight("km of ride 1", 14) + Page.padRight("ground", 17) + Page.padLeft("grade", 7)
+        page.row("  " + Page.padRight("km of ride 1", 16) + Page.padRight("ground", 17) + Page.padLeft("grade", 7)
                 + Page.padLeft("lost", 9) + Page.padLeft("power, W", 13) + Page.padLeft("heart, bpm", 13));
         for (Stretch stretch : comparison.stretches()) {
-            page.row("  " + Page.padRight(ComparisonWords.kilometres(stretch.startM(), stretch.endM()), 14)
+            page.row("  " + Page.padRight(ComparisonWords.kilometres(stretch.startM(), stretch.endM()), 16)
                     + Page.padRight(stretch.ground().words(), 17)
                     + Page.padLeft(grade(stretch.meanGrade()), 7)
                     + Page.padLeft(ComparisonWords.signed(stretch.lostSeconds()), 9)

@@ -1,10 +1,13 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.EvidenceSentences;
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.FindingRules;
+import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.RideWords;
+import io.github.wattledger.cli.report.words.RiderWords;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
@@ -20,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One finding from the seconds of the ride to its minutes, for people who want to follow every number: at most 80 columns.
- * All of it was written down by the computation; nothing is reckoned here.
+ * The computation kept every number that is shown; nothing is computed here.
  */
 public final class TextExplanation implements Report {
     private static final int NAME = 32;
@@ -35,8 +38,7 @@ public final class TextExplanation implements Report {
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
         Page page = new Page();
-        String file = review.source().file();
-        String ride = file == null ? "this ride" : PlainText.of(file);
+        String ride = RideWords.name(review.source(), "this ride");
         Finding finding = review.pacing().findings().stream()
                 .filter(each -> each.kind() == kind)
                 .findFirst()
@@ -46,12 +48,12 @@ public final class TextExplanation implements Report {
             page.paragraph("No finding " + kind.id() + " in " + ride + "."
                     + (reason == null ? "" : " The pacing was not judged: " + PlainText.sentence(reason)));
         } else {
-            page.paragraph(EvidenceSentences.title(kind) + " in " + ride + ", step by step");
+            page.paragraph(FindingWords.title(kind) + " in " + ride + ", step by step");
             samples(page, review);
             target(page, review);
             evidence(page, finding);
             if (finding.priceSteps() instanceof PriceSteps.Replayed steps) {
-                mended(page, steps);
+                repaired(page, steps);
                 riddenAgain(page, steps);
             } else if (finding.priceSteps() instanceof PriceSteps.Stops steps) {
                 stops(page, steps);
@@ -79,11 +81,7 @@ public final class TextExplanation implements Report {
 
     private static void target(Page page, RideReview review) {
         page.heading("2. THRESHOLD AND TARGET");
-        Double threshold = review.rider().thresholdPowerW();
-        page.line(
-                threshold == null
-                        ? "Threshold power: not known."
-                        : TextReport.thresholdPower(threshold, review.rider().thresholdPowerOrigin()));
+        page.line(RiderWords.thresholdPower(review.rider()));
         Ability ability = review.ability();
         criticalPower(page, ability);
         Double target = ability.sustainablePowerW();
@@ -118,7 +116,7 @@ public final class TextExplanation implements Report {
 
     private static void evidence(Page page, Finding finding) {
         page.heading("3. THE FINDING");
-        page.line(EvidenceSentences.title(finding.kind()) + " ("
+        page.line(FindingWords.title(finding.kind()) + " ("
                 + finding.severity().id() + "), " + between(finding.when()) + ", "
                 + finding.when().seconds() + " s.");
         for (Evidence.Entry entry : finding.evidence().entries()) {
@@ -135,8 +133,8 @@ public final class TextExplanation implements Report {
         page.line(FindingRules.of(finding.kind()));
     }
 
-    private static void mended(Page page, PriceSteps.Replayed steps) {
-        page.heading("4. WHAT IS MENDED, and who takes it back");
+    private static void repaired(Page page, PriceSteps.Replayed steps) {
+        page.heading("4. WHAT IS REPAIRED, and which seconds make up for it");
         if (steps.stretches().isEmpty()) {
             page.line("Nothing: there is too little comparable ground.");
         }
@@ -144,9 +142,9 @@ public final class TextExplanation implements Report {
             page.item(stretch(stretch));
         }
         PriceSteps.TakingBack back = steps.takingBack();
-        page.line("The rest is made equal by " + back.seconds() + " pedalled seconds from "
+        page.line("To keep the whole equal, " + back.seconds() + " other pedalled seconds from "
                 + Figures.clock(back.firstSecond()) + " on, " + fine(back.workKJ())
-                + " kJ in all: each of them by the same share of its power, sought from "
+                + " kJ in all, are changed: the power of each by the same share, which is sought from "
                 + Figures.brief(PriceSteps.LEAST_SHARE) + " to " + Figures.brief(PriceSteps.MOST_SHARE) + ".");
     }
 
@@ -155,9 +153,9 @@ public final class TextExplanation implements Report {
         Double factor = stretch.factor();
         String what = switch (stretch.mending()) {
             case TO_TARGET -> "normalized power";
-            case TO_POWER_BEFORE -> "normalized power, to that of the race before,";
-            case TO_EARLIER_POWER -> "mean power on comparable ground, to that before,";
-            case CAPPED_AT_TARGET -> "every second above the target brought down to it,";
+            case TO_POWER_BEFORE -> "normalized power, to that of the race before it,";
+            case TO_EARLIER_POWER -> "mean power on comparable ground, to that before it,";
+            case CAPPED_AT_TARGET -> "every second above the target lowered to the target,";
         };
         String how = from == null || factor == null
                 ? " " + fine(stretch.toW()) + " W: " + stretch.changedSeconds() + " pedalled seconds"
@@ -165,7 +163,7 @@ public final class TextExplanation implements Report {
                         + " pedalled seconds times " + share(factor);
         double taken = stretch.takenOutKJ();
         return between(stretch.when()) + ": " + what + how + ", " + fine(Math.abs(taken)) + " kJ "
-                + (taken < 0 ? "put in" : "taken out") + ".";
+                + (taken < 0 ? "added" : "taken out") + ".";
     }
 
     private static void riddenAgain(Page page, PriceSteps.Replayed steps) {
@@ -219,8 +217,8 @@ public final class TextExplanation implements Report {
             page.line(fine(priced.lowMinutes()) + " to " + fine(priced.highMinutes()) + " min: "
                     + PlainText.sentence(priced.how()));
             if (finding.priceSteps() instanceof PriceSteps.Replayed) {
-                page.line("Seconds saved over 60, the smaller first; less than 0 counts as 0, and when the larger is"
-                        + " under a second, both do.");
+                page.line("The seconds saved divided by 60, the smaller first. Less than 0 counts as 0; when the larger"
+                        + " is under a second, both count as 0.");
             }
         } else if (finding.cost() instanceof Cost.NotPriced notPriced) {
             page.line("None: " + PlainText.sentence(notPriced.reason()));

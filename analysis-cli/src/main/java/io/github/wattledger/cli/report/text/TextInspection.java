@@ -3,15 +3,16 @@ package io.github.wattledger.cli.report.text;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.clean.RecordingSummary.ChannelSummary;
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
-import io.github.wattledger.cli.report.StartTime;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.cli.report.words.RecordingWords;
+import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -34,8 +35,8 @@ public final class TextInspection {
         Page page = new Page();
         page.paragraph("Inspection of " + PlainText.of(inspection.file()));
         page.paragraph(PlainText.of(inspection.format()) + ", "
-                + counted(inspection.bytes(), "byte") + ", "
-                + counted(inspection.sessions().size(), "session"));
+                + Figures.counted(inspection.bytes(), "byte") + ", "
+                + Figures.counted(inspection.sessions().size(), "session"));
         page.paragraph("SHA-256 " + inspection.sha256());
         page.heading("THE FILE");
         notes(page, inspection.notes(), "Read without damage.");
@@ -47,23 +48,12 @@ public final class TextInspection {
 
     private static void session(Page page, FileInspection.Session session) {
         page.heading("SESSION " + (session.source().sessionIndex() + 1));
-        page.line(origin(session.source()));
+        page.line(RideWords.session(session.source()));
         samples(page, session.summary());
         channels(page, session.summary().channels());
-        new LoadTable(session.load(), session.ride(), session.deviceTotals(), false).write(page);
+        LoadTable.write(page, session.load(), session.ride(), session.deviceTotals(), false);
         page.heading("NOTES");
         notes(page, session.quality().notes(), "None.");
-    }
-
-    private static String origin(RideSource source) {
-        List<String> parts = new ArrayList<>();
-        parts.add(StartTime.of(source.startTime(), source.utcOffsetSeconds()).words());
-        parts.add(
-                source.sport() == null
-                        ? "sport not known"
-                        : PlainText.of(source.sport()).replace('_', ' '));
-        parts.add(source.device() == null ? "device not known" : PlainText.of(source.device()));
-        return String.join(", ", parts);
     }
 
     private static void samples(Page page, RecordingSummary summary) {
@@ -129,12 +119,6 @@ public final class TextInspection {
         if (notes.isEmpty()) {
             page.line(none);
         }
-        for (QualityNote note : notes) {
-            page.item(PlainText.sentence(note.text()));
-        }
-    }
-
-    private static String counted(int count, String word) {
-        return count + " " + word + (count == 1 ? "" : "s");
+        RecordingWords.notes(notes).forEach(page::item);
     }
 }

@@ -4,38 +4,36 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
-import io.github.wattledger.cli.report.AbilityText;
-import io.github.wattledger.cli.report.EvidenceSentences;
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.Report;
-import io.github.wattledger.cli.report.RideWords;
-import io.github.wattledger.cli.report.VerdictSentence;
+import io.github.wattledger.cli.report.words.AbilityWords;
+import io.github.wattledger.cli.report.words.Cautions;
+import io.github.wattledger.cli.report.words.ClimbWords;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.LedgerWords;
+import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.RecordingWords;
+import io.github.wattledger.cli.report.words.RideWords;
+import io.github.wattledger.cli.report.words.RiderWords;
+import io.github.wattledger.cli.report.words.VerdictSentence;
+import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.ZoneTime;
-import io.github.wattledger.pacing.Cost;
-import io.github.wattledger.pacing.Finding;
-import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
-import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.ride.Interval;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * For people: at most 80 columns, no colour, the judgement first and the small print last. What is missing is said in
- * words, never left blank and never 0.
+ * A review for people: at most 80 columns, no colour, the judgement first and the small print last. What is missing is
+ * said in words, never left blank and never 0.
  */
 public final class TextReport implements Report {
     private static final int BAR_COLUMNS = 24;
@@ -47,148 +45,76 @@ public final class TextReport implements Report {
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
         Page page = new Page();
-        head(page, review.source());
+        page.paragraph("Review of " + RideWords.name(review.source(), "a ride"));
+        page.paragraph(RideWords.circumstances(review.source()));
         page.blank();
         page.paragraph(VerdictSentence.of(review));
         time(page, review);
-        findings(page, review);
-        ownFindings(page, review);
-        new LoadTable(
-                        review.load(),
-                        review.ride(),
-                        review.deviceTotals(),
-                        review.rider().thresholdPowerW() != null)
-                .write(page);
+        page.heading("WHAT STANDS OUT, " + FindingWords.ORDER);
+        if (review.pacing().findings().isEmpty()) {
+            page.line(FindingWords.none(review.pacing()));
+        }
+        findings(page, FindingWords.of(review));
+        List<FindingWords> ofOthers = FindingWords.ofOthers(review);
+        if (!ofOthers.isEmpty()) {
+            page.heading("WHAT OWN DETECTORS FOUND");
+            findings(page, ofOthers);
+        }
+        boolean isThresholdKnown = review.rider().thresholdPowerW() != null;
+        LoadTable.write(page, review.load(), review.ride(), review.deviceTotals(), isThresholdKnown);
         climbs(page, review.climbs());
-        powerZones(page, review);
-        heartRateZones(page, review);
+        page.heading("POWER ZONES");
+        zones(page, review.load().powerZones(), "W", ZoneWords.noPowerZones(review));
+        page.heading("HEART-RATE ZONES");
+        zones(page, review.load().heartRateZones(), "bpm", ZoneWords.noHeartRateZones(review));
         bestEfforts(page, review);
-        new AbilityText(review).write(page);
-        thresholds(page, review);
-        quality(page, review.quality());
+        page.heading("WHAT COULD BE EXPECTED");
+        AbilityWords.of(review).forEach(page::line);
+        page.heading("JUDGED BY");
+        RiderWords.judgedBy(review.rider()).forEach(page::line);
+        recording(page, review.quality());
         leftOut(page, review.pacing().leftOut());
         page.blank();
-        page.paragraph(
-                "These are numbers about effort and heart rate, not medical advice: anything unusual belongs to a"
-                        + " physician. The rules of your event come first.");
+        page.paragraph(Cautions.RIDE);
         out.append(page.toString());
     }
 
-    private static void head(Page page, RideSource source) {
-        String file = source.file();
-        page.paragraph("Review of " + (file == null ? "a ride" : PlainText.of(file)));
-        page.paragraph(RideWords.circumstances(source));
-    }
-
     private static void time(Page page, RideReview review) {
-        TimeLedger ledger = review.pacing().ledger();
+        PacingReview pacing = review.pacing();
+        TimeLedger ledger = pacing.ledger();
         page.heading("WHERE THE TIME WENT");
-        minutesRow(page, "riding", ledger.movingMinutes());
-        minutesRow(page, "stopped, timer running", ledger.stoppedMinutes());
-        minutesRow(page, "paused, timer stopped", ledger.pausedMinutes());
-        minutesRow(page, "missing, nothing recorded", ledger.missingMinutes());
+        for (LedgerWords.Part part : LedgerWords.parts(ledger)) {
+            minutesRow(page, part.label(), part.minutes());
+        }
         minutesRow(page, "elapsed", ledger.elapsedMinutes());
         String judged = RideWords.judged(review);
         if (!judged.isEmpty()) {
             page.line(judged);
         }
-        for (TimeLedger.Entry entry : ledger.entries()) {
-            page.line("Lost: " + PlainText.of(inWords(entry.label())) + ", "
-                    + minutesRange(entry.minutesLow(), entry.minutesHigh()) + ".");
+        for (LedgerWords.Loss loss : LedgerWords.losses(pacing)) {
+            page.line("Lost: " + loss.label() + ", " + loss.minutes() + ".");
         }
-        for (String note : ledger.notes()) {
-            page.line(PlainText.sentence(note));
+        LedgerWords.notes(pacing).forEach(page::line);
+        String nothingPriced = LedgerWords.nothingPriced(pacing);
+        if (nothingPriced != null) {
+            page.line(nothingPriced);
         }
-        notPriced(page, review.pacing());
-    }
-
-    /** A line of the ledger that carries a finding's fixed word is shown with its name. */
-    private static String inWords(String label) {
-        for (FindingKind kind : FindingKind.values()) {
-            if (kind.id().equals(label)) {
-                return EvidenceSentences.title(kind).toLowerCase(Locale.ROOT);
-            }
-        }
-        return label;
     }
 
     private static void minutesRow(Page page, String label, double minutes) {
         page.row("  " + Page.padRight(label, 28) + Page.padLeft(Figures.clock(minutes * 60), 9));
     }
 
-    /** Says once which prices are missing and why. */
-    private static void notPriced(Page page, PacingReview pacing) {
-        List<String> titles = new ArrayList<>();
-        List<String> reasons = new ArrayList<>();
-        for (Finding finding : pacing.findings()) {
-            if (finding.cost() instanceof Cost.NotPriced notPriced) {
-                titles.add(EvidenceSentences.title(finding.kind()).toLowerCase(Locale.ROOT));
-                reasons.add(PlainText.of(notPriced.reason()));
-            }
-        }
-        if (reasons.isEmpty()) {
-            return;
-        }
-        boolean sameReason = Collections.frequency(reasons, reasons.get(0)) == reasons.size();
-        if (sameReason) {
-            boolean all = titles.size() == pacing.findings().size();
-            String whose = all ? "" : " (" + String.join(", ", titles) + ")";
-            page.line("Prices in minutes" + whose + ": " + PlainText.sentence(reasons.get(0)));
-            return;
-        }
-        List<String> each = new ArrayList<>();
-        for (int i = 0; i < titles.size(); i++) {
-            each.add(titles.get(i) + " (" + reasons.get(i) + ")");
-        }
-        page.line("Without a price in minutes: " + String.join("; ", each) + ".");
-    }
-
-    private static void findings(Page page, RideReview review) {
-        PacingReview pacing = review.pacing();
-        page.heading("WHAT STANDS OUT, the weightiest first; times and km of the whole recording");
-        if (pacing.findings().isEmpty()) {
-            page.line(
-                    pacing.verdict() == Verdict.NOT_JUDGED
-                            ? "Nothing: the pacing was not judged."
-                            : "Nothing in the pacing.");
-        }
+    private static void findings(Page page, List<FindingWords> findings) {
         int number = 0;
-        for (Finding finding : pacing.findings()) {
+        for (FindingWords finding : findings) {
             number++;
-            String first = Page.padLeft(number + ". ", 5);
-            page.wrapped(
-                    first,
-                    "     ",
-                    EvidenceSentences.title(finding.kind()) + " ("
-                            + finding.severity().id() + "), " + where(finding, review));
-            part(page, EvidenceSentences.of(finding));
-            if (finding.cost() instanceof Cost.Priced priced) {
-                part(
-                        page,
-                        "Cost: " + minutesRange(priced.lowMinutes(), priced.highMinutes()) + " ("
-                                + PlainText.of(priced.how()) + ").");
+            page.wrapped(Page.padLeft(number + ". ", 5), "     ", finding.heading());
+            part(page, finding.evidence());
+            if (finding.cost() != null) {
+                part(page, "Cost: " + finding.cost() + " (" + finding.how() + ").");
             }
-            part(page, "Next time: " + PlainText.sentence(finding.advice().text()));
-        }
-    }
-
-    private static void ownFindings(Page page, RideReview review) {
-        List<OwnFinding> findings = review.pacing().ownFindings();
-        if (findings.isEmpty()) {
-            return;
-        }
-        page.heading("WHAT OWN DETECTORS FOUND");
-        int number = 0;
-        for (OwnFinding finding : findings) {
-            number++;
-            page.wrapped(
-                    Page.padLeft(number + ". ", 5),
-                    "     ",
-                    EvidenceSentences.title(finding) + " ("
-                            + finding.severity().id() + "), "
-                            + where(finding.when(), finding.startM(), finding.endM(), review));
-            part(page, EvidenceSentences.of(finding));
-            part(page, "Next time: " + PlainText.sentence(finding.advice().text()));
+            part(page, FindingWords.NEXT_TIME + finding.nextTime());
         }
     }
 
@@ -198,44 +124,17 @@ public final class TextReport implements Report {
         }
     }
 
-    private static String where(Finding finding, RideReview review) {
-        return where(finding.when(), finding.startM(), finding.endM(), review);
-    }
-
-    private static String where(Interval when, @Nullable Double startM, @Nullable Double endM, RideReview review) {
-        boolean isShort = when.seconds() < 600;
-        String from = isShort ? Figures.clock(when.fromSecond()) : Figures.shortClock(when.fromSecond());
-        String to = isShort ? Figures.clock(when.toSecond()) : Figures.shortClock(when.toSecond());
-        return from + "-" + to + kilometres(startM, endM, review);
-    }
-
-    private static String kilometres(@Nullable Double startM, @Nullable Double endM, RideReview review) {
-        if (startM != null && endM != null) {
-            return ", km " + Figures.kilometres(startM) + "-" + Figures.kilometres(endM);
-        }
-        return review.ride().has(Channel.DISTANCE) ? ", km not known" : ", no distance in this file";
-    }
-
-    private static String minutesRange(double low, double high) {
-        if (low == 0 && high == 0) {
-            return "nothing";
-        }
-        String from = Figures.decimal(low, 1);
-        String to = Figures.decimal(high, 1);
-        return from.equals(to) ? to + " min" : from + " to " + to + " min";
-    }
-
     private static void climbs(Page page, @Nullable List<ClimbReview> climbs) {
         if (climbs == null || climbs.isEmpty()) {
             return;
         }
-        page.heading("CLIMBS, at least 500 m of 3 % or more");
+        page.heading("CLIMBS, " + ClimbWords.WHAT_COUNTS);
         int number = 0;
         for (ClimbReview review : climbs) {
             number++;
             Climb climb = review.climb();
             List<String> parts = new ArrayList<>();
-            parts.add("km " + Figures.kilometres(climb.startM()) + "-" + Figures.kilometres(climb.endM()));
+            parts.add("km " + ClimbWords.kilometres(climb));
             parts.add(Figures.decimal(climb.gainM(), 0) + " m at " + Figures.decimal(climb.meanGrade() * 100, 1)
                     + " % (steepest " + Figures.decimal(climb.steepestGrade() * 100, 1) + " %)");
             parts.add(Figures.clock(climb.movingSeconds()));
@@ -244,11 +143,9 @@ public final class TextReport implements Report {
             addFigure(parts, review.wattsPerKg(), 2, " W/kg");
             addFigure(parts, climb.averageHeartRateBpm(), 0, " bpm");
             parts.add(Figures.decimal(climb.verticalSpeedMPerHour(), 0) + " m/h");
-            Integer first = review.sameAs();
-            Integer over = review.secondsOverFirst();
-            if (first != null && over != null) {
-                parts.add("the same as climb " + (first + 1) + ", " + Figures.clock(Math.abs(over))
-                        + (over < 0 ? " faster" : " slower"));
+            String again = ClimbWords.again(review);
+            if (!again.isEmpty()) {
+                parts.add(again);
             }
             page.wrapped(Page.padLeft(number + ". ", 5), "     ", String.join(", ", parts));
         }
@@ -260,48 +157,23 @@ public final class TextReport implements Report {
         }
     }
 
-    private static void powerZones(Page page, RideReview review) {
-        page.heading("POWER ZONES");
-        if (!review.ride().has(Channel.POWER)) {
-            page.line("No power in this file.");
-        } else if (review.load().powerZones().isEmpty()) {
-            page.line(
-                    review.rider().thresholdPowerW() == null
-                            ? "Not computed: threshold power is not known."
-                            : "Not computed.");
-        } else {
-            zones(page, review.load().powerZones(), "W");
+    private static void zones(Page page, List<ZoneTime> zones, String unit, String otherwise) {
+        if (zones.isEmpty()) {
+            page.line(otherwise);
+            return;
         }
-    }
-
-    private static void heartRateZones(Page page, RideReview review) {
-        page.heading("HEART-RATE ZONES");
-        if (!review.ride().has(Channel.HEART_RATE)) {
-            page.line("No heart rate in this file.");
-        } else if (review.load().heartRateZones().isEmpty()) {
-            page.line(
-                    review.rider().thresholdHeartRateBpm() == null
-                            ? "Not computed: threshold heart rate is not known; see --threshold-heart-rate."
-                            : "Not computed.");
-        } else {
-            zones(page, review.load().heartRateZones(), "bpm");
-        }
-    }
-
-    private static void zones(Page page, List<ZoneTime> zones, String unit) {
         long total = 0;
         int nameColumns = 0;
+        int boundsColumns = 0;
         for (ZoneTime zone : zones) {
             total += zone.seconds();
             nameColumns = Math.max(nameColumns, Page.columns(PlainText.of(zone.name())));
+            boundsColumns = Math.max(boundsColumns, ZoneWords.bounds(zone, unit).length());
         }
         for (ZoneTime zone : zones) {
-            Double to = zone.to();
-            String bounds = to == null
-                    ? Figures.decimal(zone.from(), 0) + "+ " + unit
-                    : Figures.decimal(zone.from(), 0) + "-" + Figures.decimal(to, 0) + " " + unit;
             double share = total == 0 ? 0 : (double) zone.seconds() / total;
-            page.row("  " + Page.padRight(PlainText.of(zone.name()), nameColumns) + Page.padLeft(bounds, 13)
+            page.row("  " + Page.padRight(PlainText.of(zone.name()), nameColumns) + "  "
+                    + Page.padLeft(ZoneWords.bounds(zone, unit), boundsColumns)
                     + Page.padLeft(Figures.clock(zone.seconds()), 10)
                     + Page.padLeft(Figures.fractionAsPercent(share), 7) + "  "
                     + "#".repeat((int) Math.round(share * BAR_COLUMNS)));
@@ -312,7 +184,7 @@ public final class TextReport implements Report {
         page.heading("BEST EFFORTS, highest mean power");
         MeanMaximalCurve curve = review.curve();
         if (!review.ride().has(Channel.POWER)) {
-            page.line("No power in this file.");
+            page.line("There is no power in this file.");
             return;
         }
         StringBuilder row = new StringBuilder();
@@ -323,7 +195,7 @@ public final class TextReport implements Report {
                 continue;
             }
             any = true;
-            row.append(Page.padLeft(effortLength(seconds), 8))
+            row.append(Page.padLeft(Figures.duration(seconds), 8))
                     .append(Page.padLeft(Figures.watts(curve.watts(seconds)), 8));
             inRow++;
             if (inRow == 4) {
@@ -340,63 +212,10 @@ public final class TextReport implements Report {
         }
     }
 
-    private static String effortLength(int seconds) {
-        if (seconds < 60) {
-            return seconds + " s";
-        }
-        return seconds <= 3600 ? seconds / 60 + " min" : seconds / 3600 + " h";
-    }
-
-    private static void thresholds(Page page, RideReview review) {
-        RiderOnDay rider = review.rider();
-        page.heading("JUDGED BY");
-        Double power = rider.thresholdPowerW();
-        if (power == null) {
-            page.line("Threshold power: not known; give it with --threshold-power.");
-        } else {
-            page.line(thresholdPower(power, rider.thresholdPowerOrigin()));
-        }
-        Double heartRate = rider.thresholdHeartRateBpm();
-        page.line(
-                heartRate == null
-                        ? "Threshold heart rate: not known."
-                        : "Threshold heart rate: " + Figures.beats(heartRate) + ".");
-        Double mass = rider.massKg();
-        page.line(mass == null ? "Mass: not known." : "Mass: " + Figures.decimal(mass, 1) + " kg.");
-    }
-
-    static String thresholdPower(double watts, RiderOnDay.@Nullable Origin source) {
-        String value = Figures.watts(watts);
-        if (source == null) {
-            return "Threshold power: " + value + ".";
-        }
-        return switch (source) {
-            case GIVEN -> "Threshold power: " + value + ", as given.";
-            case PROFILE -> "Threshold power: " + value + ", from the rider profile.";
-            case DEVICE -> "Threshold power: " + value + ", as set on the device. Check that it is up to date.";
-            case ESTIMATED ->
-                "Threshold power: at least " + value + ", estimated from the efforts in this ride. Give your own with"
-                        + " --threshold-power.";
-        };
-    }
-
-    private static void quality(Page page, QualityReport quality) {
+    private static void recording(Page page, QualityReport quality) {
         page.heading("THE RECORDING");
-        page.line("Recorded seconds: " + quality.recordedSeconds() + "; seconds without power: "
-                + (quality.powerSource() == PowerSource.NONE
-                        ? "all (no power in this file)"
-                        : Integer.toString(quality.missingPowerSeconds()))
-                + "; samples repaired: " + quality.repairedSamples() + ".");
-        switch (quality.powerSource()) {
-            case WORK_COUNTER -> page.line("Power is taken from the work counter of the power meter.");
-            case SAMPLES -> page.line("Power is taken from the one-second samples.");
-            case NONE -> {
-                // Said in the line above.
-            }
-        }
-        for (QualityNote note : quality.notes()) {
-            page.item(PlainText.sentence(note.text()));
-        }
+        RecordingWords.summary(quality).forEach(page::line);
+        RecordingWords.notes(quality.notes()).forEach(page::item);
     }
 
     private static void leftOut(Page page, List<String> leftOut) {
@@ -404,8 +223,6 @@ public final class TextReport implements Report {
         if (leftOut.isEmpty()) {
             page.line("Nothing.");
         }
-        for (String what : leftOut) {
-            page.item(PlainText.sentence(what));
-        }
+        leftOut.forEach(what -> page.item(PlainText.sentence(what)));
     }
 }

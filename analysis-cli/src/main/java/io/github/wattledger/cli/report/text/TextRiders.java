@@ -1,7 +1,8 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
+import io.github.wattledger.cli.report.words.Cautions;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.season.RiderStanding;
 import java.io.IOException;
 import java.time.LocalDate;
@@ -24,16 +25,15 @@ public final class TextRiders {
     public void write(List<RiderStanding> riders, int skippedFiles, Appendable out) throws IOException {
         Page page = new Page();
         LocalDate asOf = riders.isEmpty() ? null : riders.get(0).asOf();
-        page.paragraph(riders.size() + " rider" + (riders.size() == 1 ? "" : "s")
-                + (asOf == null ? "." : " as of " + asOf + "."));
+        page.paragraph(Figures.counted(riders.size(), "rider") + (asOf == null ? "." : " as of " + asOf + "."));
         page.blank();
         page.row("  rider          chronic  acute balance  ramp 7-day  ride  long  last race");
         for (RiderStanding rider : riders) {
             page.row("  " + Page.padRight(shortened(PlainText.of(rider.name())), NAME_COLUMNS + 1)
                     + Page.padLeft(decimal(rider.chronic()), 8)
                     + Page.padLeft(decimal(rider.acute()), 7)
-                    + Page.padLeft(TextSeason.signed(rider.balance()), 8)
-                    + Page.padLeft(TextSeason.signed(rider.ramp()), 6)
+                    + Page.padLeft(signed(rider.balance()), 8)
+                    + Page.padLeft(signed(rider.ramp()), 6)
                     + Page.padLeft(rider.weekStress() == null ? NONE : Figures.decimal(rider.weekStress(), 0), 6)
                     + Page.padLeft(days(rider.daysSinceRide()), 6)
                     + Page.padLeft(days(rider.daysSinceLongRide()), 6)
@@ -56,9 +56,7 @@ public final class TextRiders {
                     + " skipped; the season of each rider lists them.");
         }
         page.blank();
-        page.paragraph(
-                "These describe load, not health: they foretell neither injury nor illness. Unusual tiredness, or"
-                        + " anything unusual about the heart, belongs to a physician.");
+        page.paragraph(Cautions.RIDERS);
         out.append(page.toString());
     }
 
@@ -72,6 +70,10 @@ public final class TextRiders {
 
     private static String decimal(@Nullable Double value) {
         return value == null ? NONE : Figures.decimal(value, 1);
+    }
+
+    private static String signed(@Nullable Double value) {
+        return value == null ? NONE : Figures.signed(value, 1);
     }
 
     private static String days(@Nullable Integer days) {

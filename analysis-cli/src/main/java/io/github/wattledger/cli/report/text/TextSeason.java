@@ -1,25 +1,22 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.cli.report.Figures;
-import io.github.wattledger.cli.report.PlainText;
-import io.github.wattledger.cli.report.SeasonSentences;
-import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.cli.report.words.Cautions;
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.SeasonWords;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
-import io.github.wattledger.season.DuplicateRide;
 import io.github.wattledger.season.LoadHistory;
 import io.github.wattledger.season.PacingTrend;
 import io.github.wattledger.season.PeriodTotals;
 import io.github.wattledger.season.RideJudgement;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
-import io.github.wattledger.season.SkippedFile;
 import io.github.wattledger.season.ThresholdCheck;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /** A season as plain text of at most 80 columns. */
@@ -41,9 +38,9 @@ public final class TextSeason {
         Page page = new Page();
         LocalDate asOf = season.asOf();
         if (asOf == null || season.rides().isEmpty()) {
-            page.paragraph("No ride in this season.");
+            page.paragraph(SeasonWords.NO_RIDE);
         } else {
-            page.paragraph(SeasonSentences.summary(season, asOf));
+            page.paragraph(SeasonWords.summary(season, asOf));
             load(page, season);
             periods(page, "MONTHS", season.months());
             periods(page, "WEEKS from Monday, the last " + WEEKS_SHOWN, lastOf(season.weeks()));
@@ -54,8 +51,7 @@ public final class TextSeason {
         }
         leftOut(page, season);
         page.blank();
-        page.paragraph("Numbers about effort and heart rate, not medical advice. Unusual tiredness, or anything unusual"
-                + " about the heart, belongs to a physician.");
+        page.paragraph(Cautions.SEASON);
         out.append(page.toString());
     }
 
@@ -70,19 +66,10 @@ public final class TextSeason {
             return;
         }
         page.heading("LOAD on " + today.day());
-        page.labelled("acute load", 16, Figures.decimal(today.acute(), 1) + " training stress a day, 7 days");
-        page.labelled("chronic load", 16, Figures.decimal(today.chronic(), 1) + " training stress a day, 42 days");
-        page.labelled(
-                "balance", 16, signed(today.balance()) + ", chronic less acute load at the end of the day before");
-        page.labelled("ramp", 16, signed(today.ramp()) + " chronic load in seven days");
-        Double ratio = today.ratio();
-        page.labelled(
-                "acute : chronic",
-                16,
-                ratio == null
-                        ? "none yet"
-                        : Figures.decimal(ratio, 2) + "; whether it says anything about injury is disputed");
-        SeasonSentences.loadNotes(season).forEach(page::line);
+        for (SeasonWords.Today each : SeasonWords.today(today)) {
+            page.labelled(each.label(), 18, each.words() + ", " + each.explained());
+        }
+        SeasonWords.loadNotes(season).forEach(page::line);
     }
 
     private static void periods(Page page, String title, List<PeriodTotals> periods) {
@@ -91,14 +78,14 @@ public final class TextSeason {
         for (PeriodTotals period : periods) {
             String mark = period.ridesWithoutStress() > 0 ? " *" : "";
             page.row("  " + period.from() + Page.padLeft(String.valueOf(period.rideCount()), 7)
-                    + Page.padLeft(SeasonSentences.hours(period.movingSeconds()), 8)
+                    + Page.padLeft(SeasonWords.hours(period.movingSeconds()), 8)
                     + Page.padLeft(whole(period.workKJ()), 9)
                     + Page.padLeft(whole(period.trainingStress()) + mark, 9)
                     + Page.padLeft(period.chronic() == null ? NONE : Figures.decimal(period.chronic(), 1), 9)
                     + Page.padLeft(signed(period.ramp()), 9));
         }
         if (periods.stream().anyMatch(period -> period.ridesWithoutStress() > 0)) {
-            page.line("* without some rides that have no training stress");
+            page.line(SeasonWords.WITHOUT_SOME);
         }
     }
 
@@ -122,7 +109,7 @@ public final class TextSeason {
                     + (late == null ? NONE : effort(late)));
         }
         if (anyLow) {
-            page.line("~ seconds without power may have lowered it");
+            page.line("~ seconds without power may have lowered this number");
         }
     }
 
@@ -135,7 +122,7 @@ public final class TextSeason {
             return;
         }
         page.heading("THRESHOLD POWER");
-        SeasonSentences.threshold(check).forEach(page::line);
+        SeasonWords.threshold(check).forEach(page::line);
     }
 
     private static void durability(Page page, List<Durability> durability) {
@@ -143,22 +130,17 @@ public final class TextSeason {
             return;
         }
         page.heading("DURABILITY: best efforts of the last 90 days, fresh and tired");
-        for (Durability each : durability) {
-            page.row("  " + Page.padRight(Figures.span(each.seconds()), 8) + "after "
-                    + Page.padLeft(Figures.decimal(each.afterKJ(), 0), 5) + " kJ: "
-                    + Page.padLeft(Figures.watts(each.tiredW()), 6) + ", before it "
-                    + Page.padLeft(Figures.watts(each.fresherW()), 6) + " (" + signed(each.changePercent()) + " %)");
-        }
-        page.line("It tells of tiredness only when both efforts were all-out.");
+        durability.forEach(each -> page.line(SeasonWords.durability(each)));
+        page.line(SeasonWords.ONLY_ALL_OUT);
     }
 
     private static void pacing(Page page, PacingTrend pacing) {
         page.heading("RACES AND LONG RIDES");
         if (pacing.rides().isEmpty()) {
-            page.line("None: no ride was judged as a race or took three hours.");
+            page.line(SeasonWords.NO_RACES);
             return;
         }
-        page.row("  day         moving   verdict          intensity  decoupling        mistakes");
+        page.row("  day         moving   verdict          intensity  decoupling    mistakes cost");
         for (SeasonRide ride : pacing.rides()) {
             RideJudgement judgement = ride.judgement();
             page.row("  " + ride.day() + "  "
@@ -174,59 +156,39 @@ public final class TextSeason {
                                     ? NONE
                                     : Figures.decimal(ride.numbers().decouplingPercent(), 1) + " %",
                             12)
-                    + Page.padLeft(cost(judgement), 16));
+                    + Page.padLeft(SeasonWords.price(judgement), 17));
         }
-        SeasonSentences.trend(pacing).forEach(page::line);
-    }
-
-    private static String cost(RideJudgement judgement) {
-        Double low = judgement.costMinutesLow();
-        Double high = judgement.costMinutesHigh();
-        if (low == null || high == null) {
-            return judgement.verdict() == Verdict.NOT_JUDGED ? NONE : "not priced";
-        }
-        return Figures.decimal(low, 1) + " to " + Figures.decimal(high, 1) + " min";
+        SeasonWords.trend(pacing).forEach(page::line);
     }
 
     private static void leftOut(Page page, SeasonReview season) {
-        if (!season.duplicates().isEmpty()) {
-            page.heading("THERE TWICE, counted once");
-            for (DuplicateRide each :
-                    season.duplicates().stream().limit(FILES_LISTED).toList()) {
-                page.item(PlainText.of(each.file())
-                        + (each.isCopy() ? " is a copy of " : " is the same ride as ")
-                        + PlainText.of(each.keptFile()));
-            }
-            more(page, season.duplicates().size());
+        listed(
+                page,
+                "THERE TWICE, counted once",
+                season.duplicates().stream().map(SeasonWords::duplicate).toList());
+        listed(
+                page,
+                "GONE: files no longer there, their rides kept from the store",
+                season.goneFiles().stream().sorted().map(PlainText::of).toList());
+        listed(
+                page,
+                "SKIPPED: " + Figures.counted(season.skipped().size(), "file"),
+                season.skipped().stream().map(SeasonWords::skipped).toList());
+    }
+
+    private static void listed(Page page, String heading, List<String> all) {
+        if (all.isEmpty()) {
+            return;
         }
-        if (!season.goneFiles().isEmpty()) {
-            page.heading("GONE: files no longer there, their rides kept from the store");
-            new TreeSet<>(season.goneFiles())
-                    .stream().limit(FILES_LISTED).forEach(file -> page.item(PlainText.of(file)));
-            more(page, season.goneFiles().size());
-        }
-        if (!season.skipped().isEmpty()) {
-            page.heading("SKIPPED: " + SeasonSentences.count(season.skipped().size(), "file"));
-            for (SkippedFile each :
-                    season.skipped().stream().limit(FILES_LISTED).toList()) {
-                page.item(PlainText.of(each.file()) + ": " + PlainText.of(each.reason()));
-            }
-            more(page, season.skipped().size());
+        page.heading(heading);
+        all.stream().limit(FILES_LISTED).forEach(page::item);
+        if (all.size() > FILES_LISTED) {
+            page.line("and " + (all.size() - FILES_LISTED) + " more; --format json lists all");
         }
     }
 
-    private static void more(Page page, int count) {
-        if (count > FILES_LISTED) {
-            page.line("and " + (count - FILES_LISTED) + " more; --format json lists all");
-        }
-    }
-
-    static String signed(@Nullable Double value) {
-        if (value == null) {
-            return NONE;
-        }
-        String text = Figures.decimal(value, 1);
-        return value > 0 && !text.equals("0.0") ? "+" + text : text.equals("-0.0") ? "0.0" : text;
+    private static String signed(@Nullable Double value) {
+        return value == null ? NONE : Figures.signed(value, 1);
     }
 
     private static String whole(@Nullable Double value) {

@@ -1,29 +1,27 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
-import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.OwnFinding;
 import java.util.HashSet;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
- * The numbers of a finding in sentences, one wording a kind. A number that the evidence lacks takes its clause with it; a
- * number that no clause knows is shown with its own name, so that nothing is kept back.
+ * The numbers of a finding in sentences, one wording for each kind. Where the evidence lacks a number, its clause is left
+ * out; a number that no clause knows is shown with its own name, so that nothing is kept back.
  */
-public final class EvidenceSentences {
+final class EvidenceSentences {
     private final Evidence evidence;
     private final StringBuilder text = new StringBuilder();
-    private final Set<String> told = new HashSet<>();
+    private final Set<String> said = new HashSet<>();
 
     private EvidenceSentences(Evidence evidence) {
         this.evidence = evidence;
     }
 
     /** The sentences for a finding; empty when there is no evidence at all. */
-    public static String of(Finding finding) {
+    static String of(Finding finding) {
         EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
         switch (finding.kind()) {
             case OVER_HARD_START -> sentences.overHardStart();
@@ -42,55 +40,34 @@ public final class EvidenceSentences {
     }
 
     /** The numbers of a finding that is not the library's, each with its own name. */
-    public static String of(OwnFinding finding) {
+    static String of(OwnFinding finding) {
         EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
         sentences.rest();
         return sentences.text.toString();
     }
 
-    /** The same of a kind that is not the library's. */
-    public static String title(OwnFinding finding) {
-        return inWords(finding.kind());
-    }
-
-    /** A kind's name in words, with a capital. */
-    public static String title(FindingKind kind) {
-        return switch (kind) {
-            case OVER_HARD_START -> "Over-hard start";
-            case UNDER_PACED -> "Under-paced";
-            case OVER_GEARED -> "Over-geared";
-            case THRESHOLD_RIDING_EARLY -> "Threshold riding early";
-            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE, SPUN_OUT -> inWords(kind.id());
-        };
-    }
-
-    private static String inWords(String id) {
-        String words = id.replace('-', ' ');
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-    }
-
     private void overHardStart() {
         String opening = number("openingSeconds", "the first %", Wording.SPAN);
-        begin("openingNormalizedPowerW", "Normalized power % in ", Wording.WATTS);
+        begin("openingNormalizedPowerW", "Normalized power was % in ", Wording.WATTS);
         and(opening.isEmpty() ? "the opening" : opening);
-        and("restNormalizedPowerW", ", % after it", Wording.WATTS);
+        and("restNormalizedPowerW", " and % after it", Wording.WATTS);
         and("targetW", "; the target for this length is %", Wording.WATTS);
         end();
         if (evidence.get("excessWorkKJ").orElse(0) >= 0) {
-            begin("excessWorkKJ", "Work above the target: % kJ", Wording.BRIEF);
+            begin("excessWorkKJ", "The work above the target was % kJ", Wording.BRIEF);
         } else {
             begin(
                     "excessWorkKJ",
-                    "In sum % kJ against the target: it was hard in bursts, not on average",
+                    "In sum the work was % kJ against the target: the opening was hard in bursts, not on average",
                     Wording.BRIEF);
         }
         end();
-        begin("minutesAboveThreshold", "Above threshold power for %", Wording.MINUTES);
+        begin("minutesAboveThreshold", "Power was above threshold power for %", Wording.MINUTES);
         end();
-        begin("openingHeartRateBpm", "Heart rate %", Wording.BEATS);
+        begin("openingHeartRateBpm", "Heart rate was %", Wording.BEATS);
         and("thresholdHeartRateFraction", ", % of threshold heart rate", Wording.FRACTION_AS_PERCENT);
         end();
-        begin("lowestWPrimeShare", "W' was down to % in it", Wording.FRACTION_AS_PERCENT);
+        begin("lowestWPrimeShare", "W' fell to % in it", Wording.FRACTION_AS_PERCENT);
         end();
     }
 
@@ -119,7 +96,7 @@ public final class EvidenceSentences {
         begin("wPrimeSpentKJ", "W' spent in them: % kJ", Wording.BRIEF);
         and("mostWPrimeSpentKJ", ", % kJ in one alone", Wording.BRIEF);
         end();
-        begin("lowestWPrimeShare", "The one that left least left % of it", Wording.FRACTION_AS_PERCENT);
+        begin("lowestWPrimeShare", "After the worst surge % of W' was left", Wording.FRACTION_AS_PERCENT);
         and("secondsToRecover", ", and nine tenths were back after %", Wording.SPAN);
         end();
         begin("drainedCount", "Surges before the last sixth that left less than a quarter: %", Wording.BRIEF);
@@ -127,21 +104,21 @@ public final class EvidenceSentences {
     }
 
     private void fade() {
-        begin("latePowerW", "On comparable ground % late", Wording.WATTS);
+        begin("latePowerW", "On comparable ground power was % late", Wording.WATTS);
         and("earlyPowerW", " against % early", Wording.WATTS);
         and("lossPercent", ", a loss of %", Wording.PERCENT);
         end();
-        begin("slopePercentPerHour", "Trend % an hour", Wording.PERCENT);
+        begin("slopePercentPerHour", "The trend was % an hour", Wording.PERCENT);
         and("comparedBlocks", ", from % blocks compared", Wording.BRIEF);
         end();
     }
 
     private void energyCrash() {
-        begin("lossPercent", "Power on comparable ground % lower than before", Wording.PERCENT);
+        begin("lossPercent", "Power on comparable ground was % lower than before", Wording.PERCENT);
         and("earlyPowerW", " (% on average until half-way)", Wording.WATTS);
         end();
-        begin("actualHeartRateBpm", "Heart rate % in the last third", Wording.BEATS);
-        and("predictedHeartRateBpm", " where the same power gave % before", Wording.BEATS);
+        begin("actualHeartRateBpm", "Heart rate was % in the last third", Wording.BEATS);
+        and("predictedHeartRateBpm", ", where the same power gave % before", Wording.BEATS);
         and("heartRateOverPredictedPercent", ", a difference of %", Wording.PERCENT);
         end();
         begin("hoursBefore", "It began after % h", Wording.BRIEF);
@@ -151,40 +128,40 @@ public final class EvidenceSentences {
     }
 
     private void drift() {
-        begin("actualHeartRateBpm", "Heart rate % late in the ride", Wording.BEATS);
-        and("predictedHeartRateBpm", " where the same power gave % before", Wording.BEATS);
+        begin("actualHeartRateBpm", "Heart rate was % late in the ride", Wording.BEATS);
+        and("predictedHeartRateBpm", ", where the same power gave % before", Wording.BEATS);
         and("heartRateOverPredictedPercent", ", a difference of %", Wording.PERCENT);
         end();
         begin("bpmPer100W", "Before, it rose by % for each 100 W", Wording.BEATS);
         end();
-        begin("decouplingPercent", "Decoupling %", Wording.PERCENT);
+        begin("decouplingPercent", "Decoupling was %", Wording.PERCENT);
         end();
     }
 
     private void stoppedTime() {
-        begin("stopCount", "Stops of more than a minute: %", Wording.BRIEF);
+        begin("stopCount", "Stops: %", Wording.BRIEF);
         and("totalMinutes", ", % in all", Wording.MINUTES);
         and("longestMinutes", ", the longest %", Wording.MINUTES);
         end();
     }
 
     private void underPaced() {
-        begin("normalizedPowerW", "Normalized power % for the whole", Wording.WATTS);
+        begin("normalizedPowerW", "Normalized power was % for the whole", Wording.WATTS);
         and("targetW", "; the target for this length is %", Wording.WATTS);
-        and("shareOfTargetPercent", ", so % of it", Wording.PERCENT);
+        and("shareOfTargetPercent", ", so it was % of the target", Wording.PERCENT);
         end();
     }
 
     private void lateReserve() {
-        begin("lastSixthNormalizedPowerW", "Normalized power % in the last sixth", Wording.WATTS);
-        and("restNormalizedPowerW", ", % before it", Wording.WATTS);
+        begin("lastSixthNormalizedPowerW", "Normalized power was % in the last sixth", Wording.WATTS);
+        and("restNormalizedPowerW", " and % before it", Wording.WATTS);
         and("gainPercent", ", a gain of %", Wording.PERCENT);
         end();
     }
 
     private void gears() {
-        begin("totalSeconds", "% in all", Wording.SPAN);
-        and("chainringTeeth", " in the gear %", Wording.BRIEF);
+        begin("totalSeconds", "The time was % in all", Wording.SPAN);
+        and("chainringTeeth", ", in the gear %", Wording.BRIEF);
         and("cogTeeth", " x %", Wording.BRIEF);
         end();
         begin("secondsWithOtherChainring", "At the same speeds it would have been %", Wording.SPAN);
@@ -192,10 +169,10 @@ public final class EvidenceSentences {
         end();
     }
 
-    /** What no clause has told. */
+    /** The numbers that no clause has used, each with its own name. */
     private void rest() {
         for (Evidence.Entry entry : evidence.entries()) {
-            if (told.add(entry.name())) {
+            if (said.add(entry.name())) {
                 open();
                 text.append(PlainText.of(entry.name())).append(' ').append(Figures.brief(entry.value()));
                 end();
@@ -213,7 +190,7 @@ public final class EvidenceSentences {
         }
     }
 
-    /** Goes on with the sentence; without its beginning the number is left to {@link #rest()}. */
+    /** Continues a sentence. Where the sentence was not begun, the number is left to {@link #rest()}. */
     private void and(String name, String clause, Wording wording) {
         if (openSentence) {
             text.append(number(name, clause, wording));
@@ -241,7 +218,7 @@ public final class EvidenceSentences {
         if (value.isEmpty()) {
             return "";
         }
-        told.add(name);
+        said.add(name);
         int at = clause.indexOf('%');
         return clause.substring(0, at) + wording.of(value.getAsDouble()) + clause.substring(at + 1);
     }

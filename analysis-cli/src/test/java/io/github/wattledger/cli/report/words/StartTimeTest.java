@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
 
 /** How a number is worded with its unit. */
 public enum Wording {

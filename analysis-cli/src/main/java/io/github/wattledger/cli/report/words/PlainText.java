@@ -1,12 +1,14 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
+
+import java.util.Locale;
 
 /** Words from files and from the core, made safe and plain enough to paste into a message. */
 public final class PlainText {
     private PlainText() {}
 
     /**
-     * The same words without control characters (a file's name may hold terminal sequences), with typographic marks
-     * written in ASCII and white space narrowed to one space. Letters of any script stay.
+     * Removes control characters (a file's name may hold terminal sequences), writes typographic marks in ASCII and
+     * narrows white space to one space. Letters of any script stay.
      */
     public static String of(String text) {
         StringBuilder plain = new StringBuilder(text.length());
@@ -27,6 +29,11 @@ public final class PlainText {
         }
         char last = plain.charAt(plain.length() - 1);
         return last == '.' || last == '!' || last == '?' ? plain : plain + ".";
+    }
+
+    /** Words with a capital at the beginning. */
+    public static String capital(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     private static void append(StringBuilder plain, int c) {

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Verdict;
@@ -18,36 +18,38 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** What the rider could be expected to hold, and what the ride shows of it. */
-public final class AbilityText {
+public final class AbilityWords {
     private final RideReview review;
     private final Ability ability;
     private final @Nullable AbilityEvidence evidence;
+    private final List<String> lines = new ArrayList<>();
 
-    /** What a review knows of it. */
-    public AbilityText(RideReview review) {
+    private AbilityWords(RideReview review) {
         this.review = review;
         this.ability = review.ability();
         this.evidence = review.ability().evidence();
     }
 
-    /** Writes a heading and the lines under it. */
-    public void write(Lines page) {
-        page.heading("WHAT COULD BE EXPECTED");
-        sustainable(page);
-        criticalPower(page);
+    /** A sentence or two for each thing that is known, or why it is not. */
+    public static List<String> of(RideReview review) {
+        AbilityWords words = new AbilityWords(review);
+        words.sustainable();
+        words.criticalPower();
+        AbilityEvidence evidence = words.evidence;
         if (evidence != null) {
-            spending(page, evidence.spending());
+            words.spending(evidence.spending());
             if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
-                durability(page, evidence.durability());
+                words.durability(evidence.durability());
             }
-            threshold(page, evidence.thresholdEstimate(), evidence.thresholdHeartRate());
+            words.threshold(evidence.thresholdEstimate(), evidence.thresholdHeartRate());
         }
+        return words.lines;
     }
 
-    private void sustainable(Lines page) {
+    private void sustainable() {
         Double watts = ability.sustainablePowerW();
         if (watts == null) {
-            page.line("No guide for this length: "
+            lines.add("No guide for this length: "
                     + (review.rider().thresholdPowerW() == null
                             ? "threshold power is not known."
                             : "it was not computed."));
@@ -59,27 +61,27 @@ public final class AbilityText {
                 : " (" + Figures.decimal(sustainable.lowW(), 0) + " to " + Figures.watts(sustainable.highW()) + ")";
         Ability.Source source = ability.source();
         if (source != null && !source.isGuide()) {
-            page.line("For " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
+            lines.add("For " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
                     + ", from your own long bests in other rides.");
         } else {
-            page.line("Guide for " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
+            lines.add("Guide for " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
                     + ", from threshold power alone. It is a guide that knows nothing of your endurance, not a fact.");
         }
     }
 
-    private void criticalPower(Lines page) {
+    private void criticalPower() {
         Double criticalPower = ability.criticalPowerW();
         Double wPrime = ability.wPrimeKJ();
         if (criticalPower == null) {
-            page.line("Critical power and W': not known" + refusal() + ".");
+            lines.add("Critical power and W': not known" + refusal() + ".");
             return;
         }
         Double error = ability.fitErrorW();
-        page.line("Critical power " + Figures.watts(criticalPower)
+        lines.add("Critical power " + Figures.watts(criticalPower)
                 + (error == null ? "" : " (standard error " + Figures.brief(error) + " W)")
                 + (wPrime == null ? "; W' not known" : ", W' " + Figures.decimal(wPrime, 1) + " kJ") + basis() + ".");
         if (wPrime != null) {
-            page.line("Critical power is what you can hold for about half an hour to an hour; W' is the work above it"
+            lines.add("Critical power is what you can hold for about half an hour to an hour; W' is the work above it"
                     + " that you have at once, spent in every surge and won back below it.");
         }
     }
@@ -100,20 +102,22 @@ public final class AbilityText {
         List<BestEffort> efforts = fit.value().efforts();
         return ", from the best " + Figures.brief(efforts.get(0).seconds() / 60) + " to "
                 + Figures.minutes(efforts.get(efforts.size() - 1).seconds() / 60)
-                + " of this ride; right only if those were all-out, too low otherwise";
+                + " of this ride; right only if those were all-out, otherwise too low";
     }
 
-    private static void spending(Lines page, AbilityEvidence.@Nullable Spending spending) {
+    private void spending(AbilityEvidence.@Nullable Spending spending) {
         if (spending == null) {
             return;
         }
-        page.line("W' balance: lowest " + Figures.decimal(spending.lowestKJ(), 1) + " kJ at "
+        lines.add("W' balance: lowest " + Figures.decimal(spending.lowestKJ(), 1) + " kJ at "
                 + Figures.clock(spending.lowestSecond() + 1.0) + "; below a quarter for "
                 + Figures.span(spending.secondsBelowQuarter()) + "."
-                + (spending.warning() == null ? "" : " Below 0 critical power or W' is set too low."));
+                + (spending.warning() == null
+                        ? ""
+                        : " A balance below 0 means that critical power or W' is set too low."));
     }
 
-    private static void durability(Lines page, List<Durability> all) {
+    private void durability(List<Durability> all) {
         if (all.isEmpty()) {
             return;
         }
@@ -121,23 +125,19 @@ public final class AbilityText {
         for (Durability each : all) {
             byLevel.computeIfAbsent(each.afterKJ(), level -> new ArrayList<>())
                     .add("best " + each.seconds() / 60 + " min " + Figures.watts(each.tiredW()) + " ("
-                            + Figures.watts(each.fresherW()) + " before, " + signedPercent(each.changePercent()) + ")");
+                            + Figures.watts(each.fresherW()) + " before, " + Figures.signed(each.changePercent(), 0)
+                            + " %)");
         }
         byLevel.forEach((level, bests) ->
-                page.line("After " + Figures.decimal(level, 0) + " kJ: " + String.join(", ", bests) + "."));
-        page.line("That is tiredness only where both efforts were all-out. For comparison: trained amateurs lost about"
-                + " 10 % of 5- and 20-minute power after 1000 hard kJ (Barsumyan 2025), professionals 2 to 3 %.");
+                lines.add("After " + Figures.decimal(level, 0) + " kJ: " + String.join(", ", bests) + "."));
+        lines.add(
+                "That shows tiredness only where both efforts were all-out. For comparison: trained amateurs lost about"
+                        + " 10 % of 5- and 20-minute power after 1000 hard kJ (Barsumyan 2025), professionals 2 to 3 %.");
     }
 
-    private static String signedPercent(double percent) {
-        String number = Figures.decimal(percent, 0);
-        return (percent > 0 && !number.equals("0") ? "+" : "") + (number.equals("-0") ? "0" : number) + " %";
-    }
-
-    private static void threshold(
-            Lines page, @Nullable ThresholdEstimate estimate, @Nullable ThresholdHeartRate heartRate) {
+    private void threshold(@Nullable ThresholdEstimate estimate, @Nullable ThresholdHeartRate heartRate) {
         if (estimate != null) {
-            page.line("Threshold power estimated from this ride: " + Figures.watts(estimate.watts()) + " ("
+            lines.add("Threshold power estimated from this ride: " + Figures.watts(estimate.watts()) + " ("
                     + Figures.decimal(estimate.lowW(), 0) + " to " + Figures.watts(estimate.highW())
                     + " if the efforts were all-out, more if not), "
                     + switch (estimate.basis()) {
@@ -146,7 +146,7 @@ public final class AbilityText {
                     });
         }
         if (heartRate != null) {
-            page.line("Heart rate in a steady " + heartRate.seconds() / 60 + " min near threshold ("
+            lines.add("Heart rate in a steady " + heartRate.seconds() / 60 + " min near threshold ("
                     + Figures.watts(heartRate.meanPowerW()) + "): " + Figures.beats(heartRate.heartRateBpm()) + ".");
         }
     }

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Apart;
@@ -9,7 +9,7 @@ import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What a comparison says in words; rides are numbered from 1, the first being the one that the others are held against. */
+/** A comparison in words. Rides are numbered from 1; the others are compared with the first. */
 public final class ComparisonWords {
     private static final double NOTICEABLE_SECONDS = 0.5;
 
@@ -27,7 +27,7 @@ public final class ComparisonWords {
         return whole == 0 ? trimmed : (seconds < 0 ? "-" : "+") + trimmed;
     }
 
-    /** The same without a sign. */
+    /** A difference of time without its sign. */
     public static String unsigned(double seconds) {
         String signed = signed(Math.abs(seconds));
         return signed.startsWith("+") ? signed.substring(1) : signed;
@@ -35,9 +35,7 @@ public final class ComparisonWords {
 
     /** A ride with its number, its file and its start. */
     public static String ride(int number, RideSource source) {
-        String file = source.file();
-        return "Ride " + number + ": " + (file == null ? "a ride" : PlainText.of(file)) + ", "
-                + StartTime.of(source.startTime(), source.utcOffsetSeconds()).words();
+        return "Ride " + number + ": " + RideWords.name(source, "a ride") + ", " + RideWords.start(source);
     }
 
     /** The outcome in a sentence. */
@@ -89,20 +87,24 @@ public final class ComparisonWords {
 
     /** Where a stretch lies. */
     public static String kilometres(double startM, double endM) {
-        return Figures.kilometres(startM) + "-" + Figures.kilometres(endM);
+        return Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
     }
 
-    /** A stretch that was not ridden by both. */
+    /** A stretch that was not ridden by both, with its kilometres. */
     public static String apart(int number, Apart apart) {
-        return "km " + kilometres(apart.startM(), apart.endM()) + ": "
-                + switch (apart.reason()) {
-                    case ELSEWHERE -> "ride " + number + " went another way; no gap is told there.";
-                    case NO_POSITION -> "one of the two has no position there; no gap is told.";
-                    case BEYOND -> "ridden by ride 1 alone.";
-                };
+        return "km " + kilometres(apart.startM(), apart.endM()) + ": " + reason(number, apart);
     }
 
-    /** Why there is no second ride's or first ride's channel, or empty. */
+    /** Why a stretch was not ridden by both. */
+    public static String reason(int number, Apart apart) {
+        return switch (apart.reason()) {
+            case ELSEWHERE -> "ride " + number + " went another way; no gap is reported there.";
+            case NO_POSITION -> "one of the two has no position there; no gap is reported.";
+            case BEYOND -> "ridden by ride 1 alone.";
+        };
+    }
+
+    /** Which of two rides has no power, or no heart rate, a sentence; empty when both have it. */
     public static String missing(RideComparison comparison, int number, Channel channel) {
         boolean first = comparison.reference().ride().has(channel);
         boolean other = comparison.others().get(number - 2).compared().ride().has(channel);

@@ -1,22 +1,21 @@
-package io.github.wattledger.cli.report.text;
+package io.github.wattledger.cli.report.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.AbilityText;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
-class AbilityTextTest {
+class AbilityWordsTest {
     private static final Rider RIDER = Rider.UNKNOWN.withThresholdPowerW(270);
 
     @Test
-    void tellsCriticalPowerItsErrorAndWhatItRestsOn() {
+    void givesCriticalPowerItsErrorAndWhatItRestsOn() {
         // Trials of 3, 12 and 30 minutes by 280 W and 18 kJ, rested: 380, 305 and 290 W.
         double[] watts = filled(3 * 3600, 100);
         Arrays.fill(watts, 1000, 1180, 380);
@@ -31,7 +30,7 @@ class AbilityTextTest {
     }
 
     @Test
-    void tellsWhyThereIsNoCriticalPower() {
+    void saysWhyThereIsNoCriticalPower() {
         assertThat(text(filled(7200, 200), Effort.AUTO))
                 .contains("Critical power and W': not known: ")
                 .doesNotContain("W' balance");
@@ -58,9 +57,7 @@ class AbilityTextTest {
 
     private static String text(double[] watts, Effort effort) {
         RideReview review = Reviewer.review(Ride.ofWatts(watts), RIDER, ReviewOptions.WHOLE_RIDE.withEffort(effort));
-        Page page = new Page();
-        new AbilityText(review).write(page);
-        return page.toString().replaceAll("\\s+", " ");
+        return String.join(" ", AbilityWords.of(review));
     }
 
     private static double[] filled(int seconds, double value) {

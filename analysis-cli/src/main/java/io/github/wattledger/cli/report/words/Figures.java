@@ -1,12 +1,10 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Interval;
+import java.util.Locale;
 
-/**
- * Numbers as people read them, the same on every machine. Written by hand because the platform's formatter loads the
- * tables of the locale first.
- */
+/** Numbers as people read them, the same on every machine whatever its language. */
 public final class Figures {
     private static final int MINUTE = 60;
     private static final int HOUR = 3600;
@@ -18,10 +16,20 @@ public final class Figures {
         return Decimals.of(value, decimals);
     }
 
-    /** A number with one decimal below 10 and none above, a decimal 0 left out. */
+    /** A number with one decimal below 10 and none above; a decimal 0 is left out. */
     public static String brief(double value) {
         String text = decimal(value, Math.abs(value) < 9.95 ? 1 : 0);
         return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+    }
+
+    /** A difference with its sign, for instance {@code +3.2} or {@code -0.5}; what rounds to 0 has no sign. */
+    public static String signed(double value, int decimals) {
+        String text = decimal(value, decimals);
+        boolean isZero = Double.parseDouble(text) == 0;
+        if (isZero) {
+            return text.startsWith("-") ? text.substring(1) : text;
+        }
+        return value > 0 ? "+" + text : text;
     }
 
     /** Whole watts, for instance {@code 252 W}. */
@@ -49,6 +57,16 @@ public final class Figures {
         return brief(value) + " min";
     }
 
+    /** A range of minutes, for instance {@code 4.0 to 9.2 min}; {@code nothing} where both ends are 0. */
+    public static String minutes(double low, double high) {
+        if (low == 0 && high == 0) {
+            return "nothing";
+        }
+        String from = decimal(low, 1);
+        String to = decimal(high, 1);
+        return from.equals(to) ? to + " min" : from + " to " + to + " min";
+    }
+
     /** Elapsed time, {@code h:mm:ss}. */
     public static String clock(double seconds) {
         return Interval.clock((int) Math.round(seconds));
@@ -56,7 +74,7 @@ public final class Figures {
 
     /** Elapsed time without seconds, {@code h:mm}, cut off as on a clock. */
     public static String shortClock(int seconds) {
-        return seconds / HOUR + ":" + two(seconds / MINUTE % 60);
+        return hoursAndMinutes(seconds / MINUTE);
     }
 
     /** A length of time in the unit that suits it: {@code 45 s}, {@code 70 min}, {@code 7:02 h}. */
@@ -67,8 +85,18 @@ public final class Figures {
         if (seconds < 2 * HOUR) {
             return minutes(seconds / MINUTE);
         }
-        long minutes = Math.round(seconds / MINUTE);
-        return minutes / 60 + ":" + two(minutes % 60) + " h";
+        return hoursAndMinutes(Math.round(seconds / MINUTE)) + " h";
+    }
+
+    /** The duration of an effort in one unit where it fits: {@code 5 s}, {@code 20 min}, {@code 2 h}, else a clock. */
+    public static String duration(double seconds) {
+        if (seconds < MINUTE) {
+            return decimal(seconds, 0) + " s";
+        }
+        if (seconds <= HOUR && seconds % MINUTE == 0) {
+            return decimal(seconds / MINUTE, 0) + " min";
+        }
+        return seconds % HOUR == 0 ? decimal(seconds / HOUR, 0) + " h" : clock(seconds);
     }
 
     /** Kilometres from metres, one decimal. */
@@ -76,7 +104,12 @@ public final class Figures {
         return decimal(metres / 1000, 1);
     }
 
-    private static String two(long number) {
-        return number < 10 ? "0" + number : Long.toString(number);
+    /** A number of things, for instance {@code 1 ride} or {@code 3 rides}. */
+    public static String counted(int count, String thing) {
+        return count + " " + thing + (count == 1 ? "" : "s");
+    }
+
+    private static String hoursAndMinutes(long minutes) {
+        return String.format(Locale.ROOT, "%d:%02d", minutes / 60, minutes % 60);
     }
 }

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report;
+package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Evidence;
@@ -9,10 +9,18 @@ import io.github.wattledger.power.Ability;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
-/** The whole judgement in one sentence, from the evidence of the finding that bears it. */
+/** The whole judgement in one sentence, from the evidence of the finding that it rests on. */
 public final class VerdictSentence {
     private VerdictSentence() {}
 
+    /** The sentence without the verdict itself, for a place where the verdict stands above it as a heading. */
+    public static String withoutVerdict(RideReview review) {
+        String sentence = of(review);
+        int colon = sentence.indexOf(": ");
+        return colon < 0 ? sentence : PlainText.capital(sentence.substring(colon + 2));
+    }
+
+    /** The verdict and what it rests on. */
     public static String of(RideReview review) {
         PacingReview pacing = review.pacing();
         return switch (pacing.verdict()) {
@@ -58,7 +66,7 @@ public final class VerdictSentence {
 
     private static String faded(Evidence fade) {
         if (fade.entries().isEmpty()) {
-            return "Faded: power and heart rate fell together late on.";
+            return "Faded: power and heart rate fell together late in the ride.";
         }
         OptionalDouble late = fade.get("latePowerW");
         OptionalDouble early = fade.get("earlyPowerW");

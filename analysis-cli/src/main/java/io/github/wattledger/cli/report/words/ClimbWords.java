@@ -1,0 +1,28 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.course.Climb;
+
+/** Climbs in words. */
+public final class ClimbWords {
+    /** What counts as a climb. */
+    public static final String WHAT_COUNTS = "at least " + Figures.decimal(Climb.LEAST_LENGTH_M, 0) + " m of "
+            + Figures.brief(Climb.LEAST_GRADE * 100) + " % or more";
+
+    private ClimbWords() {}
+
+    /** From which kilometre to which, without the unit. */
+    public static String kilometres(Climb climb) {
+        return Figures.kilometres(climb.startM()) + " to " + Figures.kilometres(climb.endM());
+    }
+
+    /** How it compares with the first time on the same road; empty for the first time. */
+    public static String again(ClimbReview review) {
+        Integer first = review.sameAs();
+        Integer over = review.secondsOverFirst();
+        return first == null || over == null
+                ? ""
+                : "the same road as climb " + (first + 1) + ", " + Figures.clock(Math.abs(over))
+                        + (over < 0 ? " faster" : " slower");
+    }
+}

@@ -1,0 +1,79 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.pacing.FindingKind;
+
+/**
+ * How the numbers of each kind of finding follow from the seconds of a ride. The limits stand in docs/methods.md; a rider
+ * profile can move those that it names.
+ */
+public final class FindingRules {
+    private static final String CAP =
+            " The heart rate beside a cap is what this rider's own line of heart rate on power gives for that power, but"
+                    + " never more than threshold heart rate.";
+
+    private FindingRules() {}
+
+    /** A few sentences that name the numbers of the evidence. */
+    public static String of(FindingKind kind) {
+        return switch (kind) {
+            case OVER_HARD_START ->
+                "The opening is the first sixth of the judged moving time, at least 20 and at most 90 min."
+                        + " openingNormalizedPowerW is its normalized power, restNormalizedPowerW is that of everything"
+                        + " after it. excessWorkKJ is power less targetW, summed over the seconds of the opening."
+                        + " minutesAboveThreshold counts its seconds above threshold power. openingHeartRateBpm is the"
+                        + " mean heart rate under way; thresholdHeartRateFraction is that divided by threshold heart"
+                        + " rate. Where W' is known, lowestWPrimeShare is the smallest share of it that was left during"
+                        + " the opening. The cap is 1.05 times the target." + CAP;
+            case THRESHOLD_RIDING_EARLY ->
+                "Counted are the stretches in the first third of moving time that windows of 8 min (or the profile's"
+                        + " length) cover whose mean power is near threshold power or above. stretchCount is their"
+                        + " number, totalSeconds their length in all. longestSeconds and meanPowerW belong to the"
+                        + " longest one; thresholdFraction is its mean power divided by threshold power. The cap is 0.90"
+                        + " times threshold power." + CAP;
+            case SURGES ->
+                "A surge is a stretch of 8 s or more above 1.2 times threshold power (or the profile's share); lapses of"
+                        + " 2 s are allowed. workAboveThresholdKJ is power less threshold power, summed where power is"
+                        + " above; workAboveThresholdKJPerHour is that divided by the moving hours. wPrimeSharePerHour"
+                        + " is the work above critical power in an hour divided by W'; where these are not known, it is"
+                        + " the work above threshold power divided by usualWPrimeKJ. The balance of W' gives the rest:"
+                        + " wPrimeSpentKJ is what all surges spent, mostWPrimeSpentKJ what one alone spent,"
+                        + " lowestWPrimeShare what was left after the worst, secondsToRecover the time until nine tenths"
+                        + " were back. drainedCount is the number of surges before the last sixth that left less than a"
+                        + " quarter. highestMeanW is the mean of the hardest surge, longestSeconds the length of the"
+                        + " longest. The cap is the power from which an effort counts as a surge." + CAP;
+            case FADE ->
+                "earlyPowerW and latePowerW are mean powers of the second and the last sixth of moving time. They are"
+                        + " taken over the grades that both have; each band of grade counts by the seconds that both"
+                        + " have of it. lossPercent is their difference divided by the first. slopePercentPerHour is the"
+                        + " median slope of all pairs of comparedBlocks ten-minute blocks. The fade begins with the"
+                        + " first block after which the median has lost half of the loss. The cap is the target." + CAP;
+            case ENERGY_CRASH ->
+                "lossPercent compares the power of the stretch with that from minute 20 to half of the ride, grade band"
+                        + " by grade band. predictedHeartRateBpm is the heart rate of the last third that follows from"
+                        + " the line of heart rate on lagged power of the first half; actualHeartRateBpm is what it was,"
+                        + " heartRateOverPredictedPercent the difference. hoursBefore, workBeforeKJ and temperatureC"
+                        + " describe what preceded the stretch.";
+            case DRIFT ->
+                "A line of heart rate on power, lagged by 60 s, is fitted from minute 20 to half of the ride;"
+                        + " bpmPer100W is its slope. predictedHeartRateBpm is the mean of that line over the seconds of"
+                        + " the last third above 0.4 times threshold power, actualHeartRateBpm the mean that was"
+                        + " recorded, heartRateOverPredictedPercent their difference divided by the prediction.";
+            case STOPPED_TIME ->
+                "A stop is a stretch between two moving seconds in which nothing moved for over 60 s (or the profile's"
+                        + " length). stopCount is the number of stops, totalMinutes the sum of their lengths,"
+                        + " longestMinutes the longest of them.";
+            case UNDER_PACED ->
+                "shareOfTargetPercent is normalizedPowerW of everything that was judged divided by targetW. The cap is"
+                        + " the target." + CAP;
+            case LATE_RESERVE ->
+                "lastSixthNormalizedPowerW belongs to the last sixth of moving time, restNormalizedPowerW to everything"
+                        + " before it. gainPercent is their difference divided by the latter.";
+            case SPUN_OUT ->
+                "totalSeconds is the time in the top gear at over 100 rpm. secondsWithOtherChainring is what it would"
+                        + " have been with otherChainringTeeth.";
+            case OVER_GEARED ->
+                "totalSeconds is the time in the lowest gear at under 60 rpm on a climb. secondsWithOtherChainring is"
+                        + " what it would have been with otherChainringTeeth.";
+        };
+    }
+}

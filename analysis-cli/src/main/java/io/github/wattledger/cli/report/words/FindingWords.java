@@ -1,0 +1,126 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.OwnFinding;
+import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.ride.Channel;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A finding in words, which every report lays out in its own way.
+ *
+ * @param title what it is
+ * @param severity how much it weighs, one word
+ * @param when from when to when
+ * @param where from which kilometre to which, or why that is not known
+ * @param evidence the numbers it rests on, in sentences; empty without any
+ * @param cost the minutes that it cost, or null where it has no price
+ * @param how how the price was found, or empty
+ * @param noPrice why it has no price, a sentence, or empty
+ * @param nextTime what to do next time, a sentence
+ */
+public record FindingWords(
+        String title,
+        String severity,
+        String when,
+        String where,
+        String evidence,
+        @Nullable String cost,
+        String how,
+        String noPrice,
+        String nextTime) {
+    /** What stands over the findings. */
+    public static final String ORDER = "the most serious first; times and km of the whole recording";
+
+    /** What stands before the advice. */
+    public static final String NEXT_TIME = "Next time: ";
+
+    /** The library's findings of a review, in their order. */
+    public static List<FindingWords> of(RideReview review) {
+        return review.pacing().findings().stream()
+                .map(finding -> of(finding, review))
+                .toList();
+    }
+
+    /** What detectors of other programs found, in their order. */
+    public static List<FindingWords> ofOthers(RideReview review) {
+        return review.pacing().ownFindings().stream()
+                .map(finding -> of(finding, review))
+                .toList();
+    }
+
+    private static FindingWords of(Finding finding, RideReview review) {
+        Cost.Priced priced = finding.cost() instanceof Cost.Priced cost ? cost : null;
+        return new FindingWords(
+                title(finding.kind()),
+                finding.severity().id(),
+                finding.when().toString(),
+                where(finding.startM(), finding.endM(), review),
+                EvidenceSentences.of(finding),
+                priced == null ? null : Figures.minutes(priced.lowMinutes(), priced.highMinutes()),
+                priced == null ? "" : PlainText.of(priced.how()),
+                finding.cost() instanceof Cost.NotPriced notPriced
+                        ? "No price: " + PlainText.sentence(notPriced.reason())
+                        : "",
+                PlainText.sentence(finding.advice().text()));
+    }
+
+    private static FindingWords of(OwnFinding finding, RideReview review) {
+        return new FindingWords(
+                PlainText.capital(finding.kind().replace('-', ' ')),
+                finding.severity().id(),
+                finding.when().toString(),
+                where(finding.startM(), finding.endM(), review),
+                EvidenceSentences.of(finding),
+                null,
+                "",
+                "",
+                PlainText.sentence(finding.advice().text()));
+    }
+
+    /** What it is, how much it weighs, when and where. */
+    public String heading() {
+        return title + " (" + severity + "), " + when + ", " + where;
+    }
+
+    /** A kind's name, with a capital. */
+    public static String title(FindingKind kind) {
+        return PlainText.capital(name(kind));
+    }
+
+    /** A kind's name within a sentence. */
+    public static String name(FindingKind kind) {
+        return switch (kind) {
+            case OVER_HARD_START -> "over-hard start";
+            case UNDER_PACED -> "under-paced";
+            case OVER_GEARED -> "over-geared";
+            case THRESHOLD_RIDING_EARLY -> "threshold riding early";
+            case SURGES -> "surges";
+            case FADE -> "fade";
+            case ENERGY_CRASH -> "energy crash";
+            case DRIFT -> "drift";
+            case STOPPED_TIME -> "stopped time";
+            case LATE_RESERVE -> "late reserve";
+            case SPUN_OUT -> "spun out";
+        };
+    }
+
+    /** What is said where nothing was found. */
+    public static String none(PacingReview pacing) {
+        return pacing.verdict() == Verdict.NOT_JUDGED
+                ? "Nothing: the pacing was not judged."
+                : "Nothing in the pacing stands out.";
+    }
+
+    private static String where(@Nullable Double startM, @Nullable Double endM, RideReview review) {
+        if (startM != null && endM != null) {
+            return "km " + Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
+        }
+        return review.ride().has(Channel.DISTANCE) ? "km not known" : "no distance in this file";
+    }
+}

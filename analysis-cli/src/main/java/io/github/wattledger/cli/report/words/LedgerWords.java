@@ -1,0 +1,126 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.pacing.Verdict;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Where the time of a ride went and what the mistakes cost, in words. */
+public final class LedgerWords {
+    private LedgerWords() {}
+
+    /**
+     * A part of the elapsed time.
+     *
+     * @param id one word for it, for programs
+     * @param label what it is, in lower case
+     * @param minutes how long it was
+     */
+    public record Part(String id, String label, double minutes) {}
+
+    /**
+     * What a mistake cost, or all mistakes together.
+     *
+     * @param number the number of its finding, counted from 1, or null where it belongs to no single finding
+     * @param label what it is, in lower case
+     * @param minutes the range, with its unit
+     */
+    public record Loss(@Nullable Integer number, String label, String minutes) {}
+
+    /** The parts that add up to the elapsed time. */
+    public static List<Part> parts(TimeLedger ledger) {
+        return List.of(
+                new Part("riding", "riding", ledger.movingMinutes()),
+                new Part("stopped", "stopped, timer running", ledger.stoppedMinutes()),
+                new Part("paused", "paused, timer stopped", ledger.pausedMinutes()),
+                new Part("missing", "missing, nothing recorded", ledger.missingMinutes()));
+    }
+
+    /** The losses, in the order of the ledger's entries. */
+    public static List<Loss> losses(PacingReview pacing) {
+        List<Loss> losses = new ArrayList<>();
+        for (TimeLedger.Entry entry : pacing.ledger().entries()) {
+            FindingKind kind = kind(entry.label());
+            losses.add(new Loss(
+                    kind == null ? null : number(pacing, kind),
+                    kind == null ? PlainText.of(entry.label()) : FindingWords.name(kind),
+                    Figures.minutes(entry.minutesLow(), entry.minutesHigh())));
+        }
+        return losses;
+    }
+
+    /** What to know when reading the losses: the ledger's own notes, then which findings have no price and why. */
+    public static List<String> notes(PacingReview pacing) {
+        List<String> notes = new ArrayList<>();
+        pacing.ledger().notes().forEach(note -> notes.add(PlainText.sentence(note)));
+        Map<String, List<String>> namesByReason = withoutPrice(pacing);
+        if (!isNothingPriced(pacing, namesByReason)) {
+            List<String> each = new ArrayList<>();
+            namesByReason.forEach((reason, names) -> each.add(String.join(", ", names) + " (" + reason + ")"));
+            if (!each.isEmpty()) {
+                notes.add("Without a price in minutes: " + String.join("; ", each) + ".");
+            }
+        }
+        return notes;
+    }
+
+    /** Why nothing has a price, a sentence; null where there is no loss to price, or some has one. */
+    public static @Nullable String nothingPriced(PacingReview pacing) {
+        Map<String, List<String>> namesByReason = withoutPrice(pacing);
+        return isNothingPriced(pacing, namesByReason)
+                ? "Nothing is priced in minutes: "
+                        + PlainText.sentence(namesByReason.keySet().iterator().next())
+                : null;
+    }
+
+    /** What is said where there is no loss at all, nor a finding that could have one. */
+    public static String nothingToPrice(PacingReview pacing) {
+        return pacing.verdict() == Verdict.NOT_JUDGED
+                ? "Nothing is priced in minutes: the pacing was not judged."
+                : "Nothing to price: no mistake was found.";
+    }
+
+    /** Whether all findings lack a price for one and the same reason. */
+    private static boolean isNothingPriced(PacingReview pacing, Map<String, List<String>> namesByReason) {
+        return namesByReason.size() == 1
+                && namesByReason.values().iterator().next().size()
+                        == pacing.findings().size();
+    }
+
+    private static Map<String, List<String>> withoutPrice(PacingReview pacing) {
+        Map<String, List<String>> namesByReason = new LinkedHashMap<>();
+        for (Finding finding : pacing.findings()) {
+            if (finding.cost() instanceof Cost.NotPriced notPriced) {
+                namesByReason
+                        .computeIfAbsent(PlainText.of(notPriced.reason()), reason -> new ArrayList<>())
+                        .add(FindingWords.name(finding.kind()));
+            }
+        }
+        return namesByReason;
+    }
+
+    private static @Nullable FindingKind kind(String label) {
+        for (FindingKind kind : FindingKind.values()) {
+            if (kind.id().equals(label)) {
+                return kind;
+            }
+        }
+        return null;
+    }
+
+    private static @Nullable Integer number(PacingReview pacing, FindingKind kind) {
+        for (int i = 0; i < pacing.findings().size(); i++) {
+            if (pacing.findings().get(i).kind() == kind) {
+                return i + 1;
+            }
+        }
+        return null;
+    }
+}

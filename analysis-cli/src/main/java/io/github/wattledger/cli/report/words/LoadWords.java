@@ -1,0 +1,84 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.load.LoadNumber;
+import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.DeviceTotals;
+import io.github.wattledger.ride.Ride;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A number of a ride's load, ours beside what the device stored, in words.
+ *
+ * @param number which number it is
+ * @param here ours, or null where it could not be computed
+ * @param device the device's, or null where it stored none
+ * @param otherwise why ours could not be computed
+ * @param missing the channel that the file lacks for it, or null
+ */
+public record LoadWords(
+        LoadNumber number,
+        @Nullable Double here,
+        @Nullable Double device,
+        String otherwise,
+        @Nullable Channel missing) {
+
+    /**
+     * The numbers in the order of their declaration. Stopped time is left out: a report shows it where the time went.
+     *
+     * @param load our numbers
+     * @param ride the whole recording
+     * @param totals what the device stored for it, or null
+     * @param isThresholdKnown whether there is a threshold power
+     */
+    public static List<LoadWords> of(
+            RideLoad load, Ride ride, @Nullable DeviceTotals totals, boolean isThresholdKnown) {
+        List<LoadWords> rows = new ArrayList<>();
+        for (LoadNumber number : LoadNumber.values()) {
+            if (number != LoadNumber.STOPPED_SECONDS) {
+                Channel missing = number.needs().stream()
+                        .filter(channel -> !ride.has(channel))
+                        .findFirst()
+                        .orElse(null);
+                rows.add(new LoadWords(
+                        number,
+                        number.of(load),
+                        totals == null ? null : number.of(totals),
+                        otherwise(number, missing, isThresholdKnown),
+                        missing));
+            }
+        }
+        return rows;
+    }
+
+    private static String otherwise(LoadNumber number, @Nullable Channel missing, boolean isThresholdKnown) {
+        if (missing != null) {
+            return "no " + missing.label() + " in this file";
+        }
+        return number.needsThresholdPower() && !isThresholdKnown ? "threshold power is not known" : "not computed";
+    }
+
+    /** A value of this number with its unit. */
+    public String inUnits(double value) {
+        return wording(number.quantity()).of(value);
+    }
+
+    private static Wording wording(LoadNumber.Quantity quantity) {
+        return switch (quantity) {
+            case TIME -> Wording.CLOCK;
+            case DISTANCE -> Wording.KILOMETRES;
+            case HEIGHT -> Wording.METRES;
+            case SPEED -> Wording.KILOMETRES_PER_HOUR;
+            case WORK -> Wording.KILOJOULES;
+            case POWER -> Wording.WATTS;
+            case RATIO -> Wording.HUNDREDTHS;
+            case STRESS -> Wording.WHOLE;
+            case HEART_RATE -> Wording.BEATS;
+            case CADENCE -> Wording.REVOLUTIONS;
+            case EFFICIENCY -> Wording.WATTS_PER_BEAT;
+            case PERCENTAGE -> Wording.TENTH_OF_PERCENT;
+        };
+    }
+}

@@ -1,0 +1,40 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.RiderContext;
+import java.util.List;
+
+/** What a ride was judged by, and where that came from. */
+public final class RiderWords {
+    private RiderWords() {}
+
+    /** Threshold power, threshold heart rate and mass, a sentence or two each. */
+    public static List<String> judgedBy(RiderContext rider) {
+        Double heartRate = rider.thresholdHeartRateBpm();
+        Double mass = rider.massKg();
+        return List.of(
+                thresholdPower(rider),
+                "Threshold heart rate: " + (heartRate == null ? "not known" : Figures.beats(heartRate)) + ".",
+                "Mass: " + (mass == null ? "not known" : Figures.decimal(mass, 1) + " kg") + ".");
+    }
+
+    /** Threshold power and where it came from. */
+    public static String thresholdPower(RiderContext rider) {
+        Double watts = rider.thresholdPowerW();
+        if (watts == null) {
+            return "Threshold power: not known. Give it with --threshold-power.";
+        }
+        String value = Figures.watts(watts);
+        RiderContext.ThresholdSource source = rider.thresholdPowerSource();
+        if (source == null) {
+            return "Threshold power: " + value + ".";
+        }
+        return switch (source) {
+            case GIVEN -> "Threshold power: " + value + ", as given.";
+            case PROFILE -> "Threshold power: " + value + ", from the rider profile.";
+            case DEVICE -> "Threshold power: " + value + ", as set on the device. Check that it is up to date.";
+            case ESTIMATED ->
+                "Threshold power: at least " + value + ", estimated from the efforts in this ride. Give your own with"
+                        + " --threshold-power.";
+        };
+    }
+}

@@ -1,0 +1,213 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.power.Durability;
+import io.github.wattledger.season.BestEfforts;
+import io.github.wattledger.season.DuplicateRide;
+import io.github.wattledger.season.LoadHistory;
+import io.github.wattledger.season.PacingTrend;
+import io.github.wattledger.season.RideJudgement;
+import io.github.wattledger.season.SeasonReview;
+import io.github.wattledger.season.SeasonRide;
+import io.github.wattledger.season.SkippedFile;
+import io.github.wattledger.season.ThresholdCheck;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A season in words. */
+public final class SeasonWords {
+    private SeasonWords() {}
+
+    /** What is said of a season without rides. */
+    public static final String NO_RIDE = "No ride in this season.";
+
+    /** How much was ridden, from when to when. */
+    public static String summary(SeasonReview season, LocalDate asOf) {
+        return "Season " + season.load().days().get(0).day() + " to " + asOf + ": " + ridden(season);
+    }
+
+    /** How much was ridden. */
+    public static String ridden(SeasonReview season) {
+        long moving = 0;
+        double work = 0;
+        boolean anyWork = false;
+        for (SeasonRide ride : season.rides()) {
+            moving += ride.numbers().movingSeconds();
+            Double each = ride.numbers().workKJ();
+            if (each != null) {
+                work += each;
+                anyWork = true;
+            }
+        }
+        return Figures.counted(season.rides().size(), "ride") + ", " + hours(moving) + " h"
+                + (anyWork ? ", " + Figures.decimal(work, 0) + " kJ." : ".");
+    }
+
+    /** What to know when reading the loads. */
+    public static List<String> loadNotes(SeasonReview season) {
+        List<String> notes = new ArrayList<>();
+        LoadHistory load = season.load();
+        if (load.days().size() < LoadHistory.settlingDays()) {
+            LocalDate first = load.days().get(0).day();
+            notes.add("Both loads start at 0 on " + first + ": before " + first.plusDays(LoadHistory.settlingDays())
+                    + " chronic load is lower than it would be with a longer history.");
+        }
+        int without = season.ridesWithoutStress();
+        if (without > 0) {
+            notes.add(Figures.counted(without, "ride")
+                    + " without training stress, because power or a threshold is missing: the loads"
+                    + " leave them out and are too low.");
+        }
+        return notes;
+    }
+
+    /** The threshold in force beside what recent efforts imply. */
+    public static List<String> threshold(ThresholdCheck check) {
+        List<String> lines = new ArrayList<>();
+        Double inForce = check.inForceW();
+        Double implied = check.impliedW();
+        BestEfforts.Effort effort = check.effort();
+        lines.add(
+                inForce == null
+                        ? "None is known: load is computed from the best efforts of the 90 days up to each ride. Give a"
+                                + " threshold, and both load and pacing are judged against it."
+                        : "In force: " + Figures.watts(inForce) + " ("
+                                + (check.source() == null ? "-" : check.source().id()) + ").");
+        if (implied == null || effort == null) {
+            lines.add("The last 90 days hold no effort of 20 minutes that would imply one.");
+            return lines;
+        }
+        lines.add("Implied by the last 90 days: at least " + Figures.watts(implied) + ", from "
+                + (effort.seconds() == 1200 ? "95 % of the best 20 minutes" : "the best hour") + " on " + effort.day()
+                + ". A best effort need not have been a limit.");
+        if (inForce != null && check.standing() == ThresholdCheck.Standing.LOOKS_LOW) {
+            lines.add("Your set threshold looks " + Figures.watts(implied - inForce) + " low since " + check.since()
+                    + ".");
+        } else if (inForce != null && check.standing() == ThresholdCheck.Standing.UNSUPPORTED) {
+            lines.add("No effort of the last 90 days comes near it: either none was hard, or it is set "
+                    + Figures.watts(inForce - implied) + " too high.");
+        }
+        return lines;
+    }
+
+    /** Whether pacing improved. */
+    public static List<String> trend(PacingTrend pacing) {
+        PacingTrend.Half earlier = pacing.earlier();
+        PacingTrend.Half later = pacing.later();
+        if (earlier == null || later == null) {
+            return List.of("Fewer than " + PacingTrend.LEAST_RACES + " judged races: no trend is reported.");
+        }
+        List<String> lines = new ArrayList<>();
+        lines.add("Over-hard starts: " + earlier.overHardStarts() + " of the first " + earlier.raceCount() + " races, "
+                + later.overHardStarts() + " of the last " + later.raceCount() + ". Even or negative split: "
+                + earlier.evenOrNegative() + ", then " + later.evenOrNegative() + ".");
+        if (earlier.costMinutes() != null && later.costMinutes() != null) {
+            lines.add("Mistakes cost " + Figures.decimal(earlier.costMinutes(), 1) + " min a priced race, then "
+                    + Figures.decimal(later.costMinutes(), 1) + " min (middle of the range).");
+        }
+        if (earlier.decouplingPercent() != null && later.decouplingPercent() != null) {
+            lines.add("Decoupling " + Figures.decimal(earlier.decouplingPercent(), 1) + " %, then "
+                    + Figures.decimal(later.decouplingPercent(), 1) + " %.");
+        }
+        return lines;
+    }
+
+    /**
+     * What is said where no ride was a race or long.
+     */
+    public static final String NO_RACES = "None: no ride was judged as a race or took three hours.";
+
+    /** What a mark beside a sum of training stress means. */
+    public static final String WITHOUT_SOME = "* without some rides that have no training stress";
+
+    /** What a comparison of fresh and tired efforts can show. */
+    public static final String ONLY_ALL_OUT = "It shows tiredness only when both efforts were all-out.";
+
+    /** A best effort after much work beside one before it. */
+    public static String durability(Durability each) {
+        return "Best " + Figures.span(each.seconds()) + " after " + Figures.decimal(each.afterKJ(), 0) + " kJ: "
+                + Figures.watts(each.tiredW()) + ", before it " + Figures.watts(each.fresherW()) + " ("
+                + Figures.signed(each.changePercent(), 1) + " %).";
+    }
+
+    /** What the mistakes of a ride cost, or why that is not known. */
+    public static String price(RideJudgement judgement) {
+        Double low = judgement.costMinutesLow();
+        Double high = judgement.costMinutesHigh();
+        if (low == null || high == null) {
+            return judgement.verdict() == Verdict.NOT_JUDGED ? "not judged" : "not priced";
+        }
+        return Figures.minutes(low, high);
+    }
+
+    /** The verdict on a ride, with its reason where it was not judged. */
+    public static String verdict(RideJudgement judgement) {
+        String reason = judgement.verdictReason();
+        return PlainText.capital(judgement.verdict().words()) + (reason == null ? "" : ": " + PlainText.of(reason));
+    }
+
+    /** A file that holds a ride which another file holds, too. */
+    public static String duplicate(DuplicateRide duplicate) {
+        return PlainText.of(duplicate.file())
+                + (duplicate.isCopy() ? " is a copy of " : " is the same ride as ")
+                + PlainText.of(duplicate.keptFile());
+    }
+
+    /** A file that gave no ride, and why. */
+    public static String skipped(SkippedFile skipped) {
+        return PlainText.of(skipped.file()) + ": " + PlainText.of(skipped.reason());
+    }
+
+    /**
+     * A number of the season's last day.
+     *
+     * @param name its name in the JSON report
+     * @param label what it is called
+     * @param value the number, or null where there is none yet
+     * @param words the number in words
+     * @param explained what it means
+     */
+    public record Today(String name, String label, @Nullable Double value, String words, String explained) {}
+
+    /** The loads of a day and what follows from them. */
+    public static List<Today> today(LoadHistory.Day day) {
+        Double ratio = day.ratio();
+        return List.of(
+                new Today(
+                        "acuteLoad",
+                        "acute load",
+                        day.acute(),
+                        Figures.decimal(day.acute(), 1),
+                        "training stress a day, 7 days"),
+                new Today(
+                        "chronicLoad",
+                        "chronic load",
+                        day.chronic(),
+                        Figures.decimal(day.chronic(), 1),
+                        "training stress a day, 42 days"),
+                new Today(
+                        "balance",
+                        "balance",
+                        day.balance(),
+                        signed(day.balance()),
+                        "chronic less acute load at the end of the day before"),
+                new Today("ramp", "ramp", day.ramp(), signed(day.ramp()), "chronic load gained in seven days"),
+                new Today(
+                        "ratio",
+                        "acute over chronic",
+                        ratio,
+                        ratio == null ? "none yet" : Figures.decimal(ratio, 2),
+                        "whether it says anything about injury is disputed"));
+    }
+
+    private static String signed(@Nullable Double value) {
+        return value == null ? "not known" : Figures.signed(value, 1);
+    }
+
+    /** Hours from seconds, one decimal. */
+    public static String hours(long seconds) {
+        return Figures.decimal(seconds / 3600.0, 1);
+    }
+}

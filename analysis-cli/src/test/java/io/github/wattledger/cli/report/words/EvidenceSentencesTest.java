@@ -1,0 +1,49 @@
+package io.github.wattledger.cli.report.words;
+
+import static io.github.wattledger.cli.report.SampleReviews.everyKind;
+import static io.github.wattledger.cli.report.SampleReviews.finding;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.wattledger.pacing.Evidence;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.FindingKind;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class EvidenceSentencesTest {
+    /** Where evidence has a number for every name that a detector gives, no name is left untranslated. */
+    @Test
+    void everyKindHasItsSentences() {
+        for (Finding finding : everyKind()) {
+            String sentences = EvidenceSentences.of(finding);
+            for (Evidence.Entry entry : finding.evidence().entries()) {
+                assertThat(sentences).doesNotContain(entry.name() + " ");
+            }
+            assertThat(sentences).endsWith(".").doesNotContain("..", "  ", "%%");
+        }
+    }
+
+    @Test
+    void aFindingCanLackAnyOfItsNumbers() {
+        for (Finding finding : everyKind()) {
+            List<Evidence.Entry> entries = finding.evidence().entries();
+            for (int left = 0; left < entries.size(); left++) {
+                List<Evidence.Entry> fewer = new ArrayList<>(entries);
+                fewer.remove(left);
+                assertThat(EvidenceSentences.of(finding(finding.kind(), new Evidence(fewer))))
+                        .endsWith(".")
+                        .doesNotContain("..", "  ", "NaN");
+            }
+            assertThat(EvidenceSentences.of(finding(finding.kind(), Evidence.none())))
+                    .isEmpty();
+        }
+    }
+
+    @Test
+    void aNumberThatNoSentenceKnowsIsStillShown() {
+        Evidence evidence = Evidence.none().with("lossPercent", 12).with("newThingW", 31.25);
+        assertThat(EvidenceSentences.of(finding(FindingKind.FADE, evidence)))
+                .isEqualTo("lossPercent 12. newThingW 31.");
+    }
+}
