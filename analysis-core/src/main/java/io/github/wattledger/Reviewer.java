@@ -137,7 +137,8 @@ public final class Reviewer {
                 gearUse(ride, course, rider.gears()));
     }
 
-    private static RigChoice rig(RiderOnDay onDay, Ride ride, @Nullable Course course, @Nullable Outcome<RigEstimate> estimate) {
+    private static RigChoice rig(
+            RiderOnDay onDay, Ride ride, @Nullable Course course, @Nullable Outcome<RigEstimate> estimate) {
         RigChoice rig = onDay.rig(Position.HOODS);
         return estimate == null ? rig.estimatedFrom(ride, course) : rig.estimatedBy(estimate);
     }

@@ -1,9 +1,5 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.cli.profile.RiderFile;
-import io.github.wattledger.cli.profile.RiderProfile;
-import io.github.wattledger.replay.Replayer;
-import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.cli.report.json.JsonWhatIf;
@@ -13,6 +9,7 @@ import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.replay.Replayer;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;

@@ -39,7 +39,10 @@ public final class RideAbility {
     private final Elsewhere elsewhere;
 
     private RideAbility(
-            Ride ride, Outcome<CriticalPowerFit> criticalPower, @Nullable ThresholdEstimate estimate, Elsewhere elsewhere) {
+            Ride ride,
+            Outcome<CriticalPowerFit> criticalPower,
+            @Nullable ThresholdEstimate estimate,
+            Elsewhere elsewhere) {
         this.ride = ride;
         this.criticalPower = criticalPower;
         this.estimate = estimate;

@@ -235,5 +235,4 @@ final class RideParts {
             return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
         }
     }
-
 }

@@ -4,20 +4,21 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.Cleaning;
+import io.github.wattledger.course.Course;
 import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
-import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
-import io.github.wattledger.replay.WhatIf;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -88,7 +89,7 @@ final class LibraryReview {
     }
 
     private Judged judged(Effort effort) {
-        RideReview review = Reviewer.review(recording, rider, new ReviewOptions(null, null, null, null, effort));
+        RideReview review = Reviewer.review(recording, rider, ReviewOptions.WHOLE_RIDE.withEffort(effort));
         Double target = review.pacing().targetW();
         List<Accusation> accusations = review.pacing().findings().stream()
                 .map(LibraryReview::accusation)
@@ -120,12 +121,13 @@ final class LibraryReview {
     /** Minutes that another drag area and mass would save on this race. */
     Saved saved(double dragFactor, double riderKgMore) {
         Ride ride = Cleaning.clean(recording).ride();
+        Course course = Course.of(ride).orElse(null);
         RigChoice rig = RigChoice.ofNoRide(race.rider().massKg(), null, null, null, Position.HOODS)
-                .estimatedFrom(ride);
+                .estimatedFrom(ride, course);
         WhatIf.Change change = WhatIf.Change.NOTHING;
         change = dragFactor == 1 ? change : change.withDragAreaM2(Adjustment.times(dragFactor));
         change = riderKgMore == 0 ? change : change.withRiderKg(Adjustment.by(riderKgMore));
-        WhatIf.Answer answer = WhatIf.replayed(ride, rig, change);
+        WhatIf.Answer answer = WhatIf.replayed(ride, course, rig, change).orElseThrow(AssertionError::new);
         return new Saved(answer.lowMinutes(), answer.savedMinutes(), answer.highMinutes());
     }
 

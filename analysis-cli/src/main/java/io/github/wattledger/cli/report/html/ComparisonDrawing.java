@@ -1,9 +1,9 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Stretch;
+import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Series;
 import java.util.List;

@@ -2,11 +2,11 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.cli.report.words.ComparisonWords;
 import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Side;
 import io.github.wattledger.compare.CourseComparison.Stretch;
+import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;

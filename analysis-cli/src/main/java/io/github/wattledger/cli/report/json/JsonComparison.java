@@ -2,10 +2,10 @@ package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.cli.report.words.ComparisonWords;
 import io.github.wattledger.cli.report.words.StartTime;
-import io.github.wattledger.compare.RideComparison;
-import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.Ground;
+import io.github.wattledger.compare.RideComparison;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Channel;
 import java.io.IOException;
 import java.util.Locale;

@@ -1,12 +1,12 @@
 package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.intake.RideSource;
-import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.intake.RideSource;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import java.io.IOException;

@@ -1,9 +1,8 @@
 package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.cli.report.words.StartTime;
-import io.github.wattledger.RiderContext.ThresholdSource;
-import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
 import io.github.wattledger.season.LoadHistory;

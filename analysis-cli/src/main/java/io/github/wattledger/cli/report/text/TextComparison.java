@@ -2,10 +2,10 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.ComparisonWords;
 import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Side;
 import io.github.wattledger.compare.CourseComparison.Stretch;
+import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.ride.Channel;
 import java.io.IOException;
 import java.util.function.Function;

@@ -1,8 +1,6 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.clean.PowerSource;
-import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.AbilityWords;
@@ -19,8 +17,6 @@ import io.github.wattledger.cli.report.words.VerdictSentence;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
-import io.github.wattledger.intake.RideSource;
-import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;

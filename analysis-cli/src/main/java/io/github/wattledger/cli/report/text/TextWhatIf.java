@@ -1,12 +1,9 @@
 package io.github.wattledger.cli.report.text;
 
-import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.WhatIfReport;
-import io.github.wattledger.intake.RideSource;
-import io.github.wattledger.replay.Adjustment;
-import io.github.wattledger.replay.Influence;
+import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.WhatIfWords;
+import io.github.wattledger.replay.Influence;
 import io.github.wattledger.replay.WhatIf;
 import java.io.IOException;
 

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
-import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.ClimbReview;
 
 /** Climbs in words. */
 public final class ClimbWords {

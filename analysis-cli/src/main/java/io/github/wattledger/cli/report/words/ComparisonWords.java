@@ -2,9 +2,9 @@ package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Apart;
+import io.github.wattledger.compare.Ground;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.intake.RideSource;
-import io.github.wattledger.compare.Ground;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;

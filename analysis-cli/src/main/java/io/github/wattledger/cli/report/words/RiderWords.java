@@ -1,6 +1,6 @@
 package io.github.wattledger.cli.report.words;
 
-import io.github.wattledger.RiderContext;
+import io.github.wattledger.intake.RiderOnDay;
 import java.util.List;
 
 /** What a ride was judged by, and where that came from. */
@@ -8,7 +8,7 @@ public final class RiderWords {
     private RiderWords() {}
 
     /** Threshold power, threshold heart rate and mass, a sentence or two each. */
-    public static List<String> judgedBy(RiderContext rider) {
+    public static List<String> judgedBy(RiderOnDay rider) {
         Double heartRate = rider.thresholdHeartRateBpm();
         Double mass = rider.massKg();
         return List.of(
@@ -18,13 +18,13 @@ public final class RiderWords {
     }
 
     /** Threshold power and where it came from. */
-    public static String thresholdPower(RiderContext rider) {
+    public static String thresholdPower(RiderOnDay rider) {
         Double watts = rider.thresholdPowerW();
         if (watts == null) {
             return "Threshold power: not known. Give it with --threshold-power.";
         }
         String value = Figures.watts(watts);
-        RiderContext.ThresholdSource source = rider.thresholdPowerSource();
+        RiderOnDay.Origin source = rider.thresholdPowerOrigin();
         if (source == null) {
             return "Threshold power: " + value + ".";
         }

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
-import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.cli.report.WhatIfReport;
+import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
