@@ -67,7 +67,7 @@ public final class TextSeason {
         }
         page.heading("LOAD on " + today.day());
         for (SeasonWords.Today each : SeasonWords.today(today)) {
-            page.labelled(each.label(), 18, each.words() + ", " + each.explained());
+            page.labelled(each.label(), 18, each.words() + " (" + each.explained() + ")");
         }
         SeasonWords.loadNotes(season).forEach(page::line);
     }
@@ -104,7 +104,7 @@ public final class TextSeason {
             }
             BestEfforts.Effort late = recent.over(effort.seconds());
             anyLow |= effort.mayBeLow() || (late != null && late.mayBeLow());
-            page.row("  " + Page.padRight(Figures.span(effort.seconds()), 10)
+            page.row("  " + Page.padRight(Figures.duration(effort.seconds()), 10)
                     + Page.padRight(effort(effort), 22)
                     + (late == null ? NONE : effort(late)));
         }

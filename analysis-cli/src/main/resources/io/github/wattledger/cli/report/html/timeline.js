@@ -18,7 +18,7 @@
   var spoken = live.querySelector("[aria-live]");
   var windowText = live.querySelector(".window");
   var here = document.querySelector(".track .here");
-  var STATES = ["", "standing", "timer paused", "nothing recorded"];
+  var STATES = ["", "stopped, timer running", "paused, timer stopped", "missing, nothing recorded"];
   var LEAST_WINDOW = 60; // seconds
   var AXIS = 44; // pixels right of the plots, for the values
 
