@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param verdict its pacing
  * @param verdictReason why there is no verdict, or null
  * @param targetW what could be expected, watts, or null
- * @param costMinutesLow what its mistakes cost, all mended at once, lower end, minutes; null when nothing was priced
+ * @param costMinutesLow what its mistakes cost, all repaired at once, lower end, minutes; null when nothing was priced
  * @param costMinutesHigh the upper end
  * @param findings what stood out, the weightiest first
  */

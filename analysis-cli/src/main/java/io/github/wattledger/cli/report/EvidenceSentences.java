@@ -1,9 +1,9 @@
 package io.github.wattledger.cli.report;
 
+import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.pacing.OwnFinding;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -22,35 +22,37 @@ public final class EvidenceSentences {
         this.evidence = evidence;
     }
 
-    /** The sentences for a finding; empty when there is no evidence at all. */
-    public static String of(Finding finding) {
+    /**
+     * The sentences for a finding; empty when there is no evidence at all. The numbers of a finding that is not the
+     * library's are shown with their own names.
+     */
+    public static String of(AnyFinding finding) {
         EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
-        switch (finding.kind()) {
-            case OVER_HARD_START -> sentences.overHardStart();
-            case THRESHOLD_RIDING_EARLY -> sentences.thresholdRidingEarly();
-            case SURGES -> sentences.surges();
-            case FADE -> sentences.fade();
-            case ENERGY_CRASH -> sentences.energyCrash();
-            case DRIFT -> sentences.drift();
-            case STOPPED_TIME -> sentences.stoppedTime();
-            case UNDER_PACED -> sentences.underPaced();
-            case LATE_RESERVE -> sentences.lateReserve();
-            case SPUN_OUT, OVER_GEARED -> sentences.gears();
+        if (finding instanceof Finding ours) {
+            sentences.clauses(ours.kind());
         }
         sentences.rest();
         return sentences.text.toString();
     }
 
-    /** The numbers of a finding that is not the library's, each with its own name. */
-    public static String of(OwnFinding finding) {
-        EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
-        sentences.rest();
-        return sentences.text.toString();
+    private void clauses(FindingKind kind) {
+        switch (kind) {
+            case OVER_HARD_START -> overHardStart();
+            case THRESHOLD_RIDING_EARLY -> thresholdRidingEarly();
+            case SURGES -> surges();
+            case FADE -> fade();
+            case ENERGY_CRASH -> energyCrash();
+            case DRIFT -> drift();
+            case STOPPED_TIME -> stoppedTime();
+            case UNDER_PACED -> underPaced();
+            case LATE_RESERVE -> lateReserve();
+            case SPUN_OUT, OVER_GEARED -> gears();
+        }
     }
 
-    /** The same of a kind that is not the library's. */
-    public static String title(OwnFinding finding) {
-        return inWords(finding.kind());
+    /** The name of a finding's kind in words, with a capital. */
+    public static String title(AnyFinding finding) {
+        return finding instanceof Finding ours ? title(ours.kind()) : inWords(finding.kindId());
     }
 
     /** A kind's name in words, with a capital. */
@@ -60,7 +62,7 @@ public final class EvidenceSentences {
             case UNDER_PACED -> "Under-paced";
             case OVER_GEARED -> "Over-geared";
             case THRESHOLD_RIDING_EARLY -> "Threshold riding early";
-            case SURGES, FADE, ENERGY_CRASH, DRIFT, STOPPED_TIME, LATE_RESERVE, SPUN_OUT -> inWords(kind.id());
+            default -> inWords(kind.id());
         };
     }
 
@@ -162,7 +164,8 @@ public final class EvidenceSentences {
     }
 
     private void stoppedTime() {
-        begin("stopCount", "Stops of more than a minute: %", Wording.BRIEF);
+        begin("stopCount", "Stops: %", Wording.BRIEF);
+        and("longerThanSeconds", " of more than % s", Wording.WHOLE);
         and("totalMinutes", ", % in all", Wording.MINUTES);
         and("longestMinutes", ", the longest %", Wording.MINUTES);
         end();

@@ -3,12 +3,12 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.cli.report.EvidenceSentences;
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.cli.report.PlainText;
-import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param elapsed their sum
  * @param timeBar the parts as one bar
  * @param losses what each mistake cost
- * @param together rows that are no parts of a sum: all mended at once, and against the rider's ability
+ * @param together rows that are no parts of a sum: all repaired at once, and against the rider's ability
  * @param scale minutes along the head of the bars, or null without losses
  * @param notes what to know when reading them
  * @param nothingPriced why there is no price at all, or null

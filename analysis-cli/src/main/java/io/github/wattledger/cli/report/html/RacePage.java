@@ -48,7 +48,7 @@ public record RacePage(
         Timeline timeline,
         List<FindingRow> findings,
         String noFindings,
-        List<OwnRow> ownFindings,
+        List<FindingRow> ownFindings,
         Efforts efforts,
         List<String> ability,
         Zones powerZones,
@@ -88,7 +88,7 @@ public record RacePage(
                 pacing.verdict() == Verdict.NOT_JUDGED
                         ? "Nothing: the pacing was not judged."
                         : "Nothing in the pacing stands out.",
-                OwnRow.of(pacing, hasDistance),
+                FindingRow.ofOwn(pacing, hasDistance),
                 Efforts.of(review, detail),
                 ability(review),
                 Zones.of(review.load().powerZones(), "load.powerZones", "W", "power-bar", noPowerZones(review)),

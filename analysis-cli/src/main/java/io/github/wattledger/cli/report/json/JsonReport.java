@@ -11,12 +11,12 @@ import io.github.wattledger.cli.report.StartTime;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.load.ZoneTime;
-import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
-import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
@@ -216,36 +216,28 @@ public final class JsonReport implements Report {
         json.writeName("pacing").writeStartObject();
         string(json, "verdict", pacing.verdict().words());
         json.writeName("findings").writeStartArray();
-        for (Finding finding : pacing.findings()) {
+        for (AnyFinding finding : pacing.findings()) {
             finding(json, finding);
         }
         json.writeEndArray();
         ledger(json, pacing.ledger());
         json.writeName("ownFindings").writeStartArray();
-        for (OwnFinding finding : pacing.ownFindings()) {
-            ownFinding(json, finding);
+        for (AnyFinding finding : pacing.ownFindings()) {
+            finding(json, finding);
         }
         json.writeEndArray();
         json.writeEndObject();
     }
 
-    private static void finding(JsonGenerator json, Finding finding) {
+    private static void finding(JsonGenerator json, AnyFinding finding) {
         json.writeStartObject();
-        string(json, "kind", finding.kind().id());
+        string(json, "kind", finding.kindId());
         string(json, "severity", finding.severity().id());
         place(json, finding.when(), finding.startM(), finding.endM());
         evidence(json, finding.evidence());
-        cost(json, finding.cost());
-        string(json, "advice", finding.advice().text());
-        json.writeEndObject();
-    }
-
-    private static void ownFinding(JsonGenerator json, OwnFinding finding) {
-        json.writeStartObject();
-        string(json, "kind", finding.kind());
-        string(json, "severity", finding.severity().id());
-        place(json, finding.when(), finding.startM(), finding.endM());
-        evidence(json, finding.evidence());
+        if (finding instanceof Finding ours) {
+            cost(json, ours.cost());
+        }
         string(json, "advice", finding.advice().text());
         json.writeEndObject();
     }

@@ -52,7 +52,7 @@ final class FindingRules {
                         + " third above 0.4 times threshold, actualHeartRateBpm the mean that was recorded,"
                         + " heartRateOverPredictedPercent the difference over the prediction.";
             case STOPPED_TIME ->
-                "A stop is a stretch between two moving seconds in which nothing moved for over 60 s (or the profile's);"
+                "A stop is a stretch between two moving seconds in which nothing moved for more than longerThanSeconds;"
                         + " totalMinutes is their sum.";
             case UNDER_PACED ->
                 "normalizedPowerW of all that was judged, over targetW, is shareOfTargetPercent. The cap is the target."

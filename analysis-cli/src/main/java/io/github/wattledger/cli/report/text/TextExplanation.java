@@ -5,12 +5,12 @@ import io.github.wattledger.cli.report.EvidenceSentences;
 import io.github.wattledger.cli.report.Figures;
 import io.github.wattledger.cli.report.PlainText;
 import io.github.wattledger.cli.report.Report;
-import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
-import io.github.wattledger.pacing.PriceSteps;
+import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
@@ -51,7 +51,7 @@ public final class TextExplanation implements Report {
             target(page, review);
             evidence(page, finding);
             if (finding.priceSteps() instanceof PriceSteps.Replayed steps) {
-                mended(page, steps);
+                repair(page, steps);
                 riddenAgain(page, steps);
             } else if (finding.priceSteps() instanceof PriceSteps.Stops steps) {
                 stops(page, steps);
@@ -135,15 +135,15 @@ public final class TextExplanation implements Report {
         page.line(FindingRules.of(finding.kind()));
     }
 
-    private static void mended(Page page, PriceSteps.Replayed steps) {
-        page.heading("4. WHAT IS MENDED, and who takes it back");
+    private static void repair(Page page, PriceSteps.Replayed steps) {
+        page.heading("4. WHAT IS REPAIRED, and which seconds make up for it");
         if (steps.stretches().isEmpty()) {
             page.line("Nothing: there is too little comparable ground.");
         }
         for (PriceSteps.Stretch stretch : steps.stretches()) {
             page.item(stretch(stretch));
         }
-        PriceSteps.TakingBack back = steps.takingBack();
+        PriceSteps.MakingUp back = steps.makingUp();
         page.line("The rest is made equal by " + back.seconds() + " pedalled seconds from "
                 + Figures.clock(back.firstSecond()) + " on, " + fine(back.workKJ())
                 + " kJ in all: each of them by the same share of its power, sought from "
@@ -153,7 +153,7 @@ public final class TextExplanation implements Report {
     private static String stretch(PriceSteps.Stretch stretch) {
         Double from = stretch.fromW();
         Double factor = stretch.factor();
-        String what = switch (stretch.mending()) {
+        String what = switch (stretch.change()) {
             case TO_TARGET -> "normalized power";
             case TO_POWER_BEFORE -> "normalized power, to that of the race before,";
             case TO_EARLIER_POWER -> "mean power on comparable ground, to that before,";

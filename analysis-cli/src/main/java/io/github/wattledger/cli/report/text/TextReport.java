@@ -16,13 +16,14 @@ import io.github.wattledger.cli.report.RideWords;
 import io.github.wattledger.cli.report.VerdictSentence;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.load.ZoneTime;
-import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -152,17 +153,19 @@ public final class TextReport implements Report {
                             ? "Nothing: the pacing was not judged."
                             : "Nothing in the pacing.");
         }
+        findings(page, pacing.findings(), review);
+    }
+
+    private static void findings(Page page, List<? extends AnyFinding> findings, RideReview review) {
         int number = 0;
-        for (Finding finding : pacing.findings()) {
+        for (AnyFinding finding : findings) {
             number++;
-            String first = Page.padLeft(number + ". ", 5);
             page.wrapped(
-                    first,
+                    Page.padLeft(number + ". ", 5),
                     "     ",
-                    EvidenceSentences.title(finding.kind()) + " ("
-                            + finding.severity().id() + "), " + where(finding, review));
+                    EvidenceSentences.title(finding) + " (" + finding.severity().id() + "), " + where(finding, review));
             part(page, EvidenceSentences.of(finding));
-            if (finding.cost() instanceof Cost.Priced priced) {
+            if (finding instanceof Finding ours && ours.cost() instanceof Cost.Priced priced) {
                 part(
                         page,
                         "Cost: " + minutesRange(priced.lowMinutes(), priced.highMinutes()) + " ("
@@ -178,18 +181,7 @@ public final class TextReport implements Report {
             return;
         }
         page.heading("WHAT OWN DETECTORS FOUND");
-        int number = 0;
-        for (OwnFinding finding : findings) {
-            number++;
-            page.wrapped(
-                    Page.padLeft(number + ". ", 5),
-                    "     ",
-                    EvidenceSentences.title(finding) + " ("
-                            + finding.severity().id() + "), "
-                            + where(finding.when(), finding.startM(), finding.endM(), review));
-            part(page, EvidenceSentences.of(finding));
-            part(page, "Next time: " + PlainText.sentence(finding.advice().text()));
-        }
+        findings(page, findings, review);
     }
 
     private static void part(Page page, String words) {
@@ -198,15 +190,12 @@ public final class TextReport implements Report {
         }
     }
 
-    private static String where(Finding finding, RideReview review) {
-        return where(finding.when(), finding.startM(), finding.endM(), review);
-    }
-
-    private static String where(Interval when, @Nullable Double startM, @Nullable Double endM, RideReview review) {
+    private static String where(AnyFinding finding, RideReview review) {
+        Interval when = finding.when();
         boolean isShort = when.seconds() < 600;
         String from = isShort ? Figures.clock(when.fromSecond()) : Figures.shortClock(when.fromSecond());
         String to = isShort ? Figures.clock(when.toSecond()) : Figures.shortClock(when.toSecond());
-        return from + "-" + to + kilometres(startM, endM, review);
+        return from + "-" + to + kilometres(finding.startM(), finding.endM(), review);
     }
 
     private static String kilometres(@Nullable Double startM, @Nullable Double endM, RideReview review) {

@@ -6,12 +6,12 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.EvidenceSentences;
 import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.pacing.Advice;
-import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Interval;
 import java.io.IOException;
 import java.io.InputStream;
@@ -237,7 +237,8 @@ class TextReportTest {
                 null,
                 evidence,
                 new Cost.NotPriced("not priced yet"),
-                new Advice("Ride on.", null, null));
+                new Advice("Ride on.", null, null),
+                null);
     }
 
     private static String text(RideReview review) throws IOException {
