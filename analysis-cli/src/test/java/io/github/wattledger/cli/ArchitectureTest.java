@@ -43,8 +43,9 @@ class ArchitectureTest {
             .should().dependOnClassesThat(resideInAPackage(CORE + "..")
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
-                            CORE, CORE + ".ride", CORE + ".pacing", CORE + ".load", CORE + ".power", CORE + ".clean",
-                            CORE + ".road", CORE + ".season", CORE + ".table")))
+                            CORE, CORE + ".ride", CORE + ".pacing..", CORE + ".load", CORE + ".power", CORE + ".clean",
+                            CORE + ".rider", CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare",
+                            CORE + ".season", CORE + ".table")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
