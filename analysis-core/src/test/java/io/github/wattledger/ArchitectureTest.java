@@ -28,7 +28,10 @@ import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import com.tngtech.archunit.library.dependencies.SliceAssignment;
+import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import java.io.Serializable;
+import java.util.Map;
 
 /** Which package may see which, and what the numbers may not touch. */
 @AnalyzeClasses(packages = ArchitectureTest.ROOT, importOptions = DoNotIncludeTests.class)
@@ -86,6 +89,43 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule noCycles = slices().matching(ROOT + ".(*)..").should().beFreeOfCycles();
+
+    /** Pricing knows repairs, and no kind of finding. */
+    @ArchTest
+    static final ArchRule pricesDoNotKnowFindings = noClasses()
+            .that()
+            .resideInAPackage(ROOT + ".pacing.price..")
+            .should()
+            .dependOnClassesThat(resideInAPackage(ROOT + ".pacing"));
+
+    @ArchTest
+    static final ArchRule noCyclesBetweenClassesOfPacing =
+            slices().assignedFrom(classesOfPacing()).should().beFreeOfCycles();
+
+    /** Each outermost class of pacing is a slice; the members of a sealed family know one another and are one slice. */
+    private static SliceAssignment classesOfPacing() {
+        Map<String, String> families =
+                Map.of("Finding", "AnyFinding", "OwnFinding", "AnyFinding", "Repair", "PricePlan");
+        return new SliceAssignment() {
+            @Override
+            public SliceIdentifier getIdentifierOf(JavaClass javaClass) {
+                if (!javaClass.getPackageName().startsWith(ROOT + ".pacing")) {
+                    return SliceIdentifier.ignore();
+                }
+                JavaClass outermost = javaClass;
+                while (outermost.getEnclosingClass().isPresent()) {
+                    outermost = outermost.getEnclosingClass().get();
+                }
+                String name = outermost.getSimpleName();
+                return SliceIdentifier.of(families.getOrDefault(name, name));
+            }
+
+            @Override
+            public String getDescription() {
+                return "outermost classes of pacing";
+            }
+        };
+    }
 
     @ArchTest
     static final ArchRule formatsDoNotKnowEachOther = slices().matching(ROOT + ".read.(*)..")

@@ -52,7 +52,7 @@ class ArchitectureTest {
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
-                            CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing",
+                            CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
                             CORE + ".season", CORE + ".table")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))

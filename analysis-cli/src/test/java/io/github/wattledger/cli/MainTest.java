@@ -143,7 +143,7 @@ class MainTest {
                     "review a.fit --rider | '--rider'",
                     "review a.fit --rider a.toml --rider b.toml | '--rider'",
                     "review a.fit --explain | '--explain'",
-                    "review a.fit --explain tired | expected one of over-hard-start, threshold-riding-early, surges,",
+                    "review a.fit --explain tired | expected one of over-hard-start, energy-crash, fade,",
                     "review a.fit --explain fade --format json | --explain is written as text only",
                     "review a.fit --explain fade --format csv | --explain is written as text only",
                     "review a.fit --explain fade --format html | --explain is written as text only",

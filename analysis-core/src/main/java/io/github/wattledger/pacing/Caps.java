@@ -3,9 +3,9 @@ package io.github.wattledger.pacing;
 import io.github.wattledger.ride.Decimals;
 import org.jspecify.annotations.Nullable;
 
-/** What to ride to next time, in watts and beats. */
+/** Advice that names a power not to exceed next time, with the heart rate that goes with it. */
 final class Caps {
-    /** Stands for the cap in a sentence. */
+    /** The place of the cap in a sentence. */
     private static final String CAP = "%s";
 
     private Caps() {}
@@ -23,7 +23,7 @@ final class Caps {
         return new Advice(sentences.replace(CAP, cap), (double) Math.round(capW), capBpm);
     }
 
-    /** Never above threshold heart rate: a cap is there to hold back. */
+    /** The heart rate at a cap, never above threshold heart rate, since a cap is there to hold a rider back. */
     private static @Nullable Double capBpm(Race race, double capW) {
         double predicted = race.heartRateModel().capBpm(capW).orElse(Double.NaN);
         if (Double.isNaN(predicted)) {

@@ -1,12 +1,13 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.load.Decoupling;
+import io.github.wattledger.pacing.price.PricePlan;
 import io.github.wattledger.ride.Interval;
 import java.util.Optional;
 
 /**
  * Heart rate rose at equal power: the last third against what the line of the first half predicts. The usual decoupling
- * percentage goes along as evidence and raises nothing by itself, since it rises whenever power falls.
+ * percentage is given as evidence, but is no reason for a finding, since it rises whenever power falls.
  */
 final class Drift implements Detector {
     private static final double LAST_THIRD = 2 / 3.0;
@@ -14,7 +15,7 @@ final class Drift implements Detector {
     private static final double MAJOR_PERCENT = 8;
 
     @Override
-    public Optional<Finding> detect(Race race) {
+    public Optional<Found> detect(Race race) {
         Interval late = race.betweenShares(LAST_THIRD, 1);
         Optional<HeartRateAtEqualPower> heart = HeartRateAtEqualPower.of(race, late);
         if (heart.isEmpty()) {
@@ -33,17 +34,16 @@ final class Drift implements Detector {
                 .with("predictedHeartRateBpm", heart.get().predictedBpm())
                 .with("bpmPer100W", race.heartRateModel().bpmPer100W())
                 .with("decouplingPercent", Decoupling.of(race.ride()).orElse(Double.NaN));
-        return Optional.of(race.finding(
-                FindingKind.DRIFT,
+        return Optional.of(new Found(
                 severity,
                 late,
                 evidence,
-                race.notPriced(),
                 new Advice(
                         "Heart rate at equal power rises with heat, with fluid lost and with little sleep: look at"
                                 + " cooling, drinking and rest before the next one. A rise that is new to the rider, or"
                                 + " comes with faintness or chest pain, belongs to a physician.",
                         null,
-                        null)));
+                        null),
+                new PricePlan.None("a heart that beats faster costs no time by itself")));
     }
 }

@@ -7,14 +7,14 @@ import java.util.Optional;
 
 /**
  * Power and heart rate fell together: in the last third the heart beat more slowly than the same power asked of it before,
- * and power on comparable ground was down for twenty minutes or more. That is how running out of fuel looks, and deep
- * exhaustion; which of them it was, no recording tells.
+ * and power on comparable ground was down for twenty minutes or more. Running out of fuel looks like that, and so does
+ * deep exhaustion; no recording shows which of them it was.
  */
 final class EnergyCrash implements Detector {
     private static final double LAST_THIRD = 2 / 3.0;
     private static final int WARM_SECONDS = 20 * 60;
 
-    /** Power must be down for so long, moving seconds. */
+    /** Power must be down for this long, moving seconds. */
     private static final int WINDOW_SECONDS = 20 * 60;
 
     private static final int STEP_SECONDS = 2 * 60;
@@ -24,7 +24,7 @@ final class EnergyCrash implements Detector {
     private static final double MAJOR_KEPT = 0.70;
 
     @Override
-    public Optional<Finding> detect(Race race) {
+    public Optional<Found> detect(Race race) {
         if (!race.isLongEnough()) {
             return Optional.empty();
         }
@@ -33,7 +33,7 @@ final class EnergyCrash implements Detector {
             return Optional.empty();
         }
         Interval early = race.betweenShares(Math.min(0.5, (double) WARM_SECONDS / race.movingSeconds()), 0.5);
-        return fallen(race, early).map(when -> finding(race, early, when, heart.get()));
+        return fallen(race, early).map(when -> found(race, early, when, heart.get()));
     }
 
     /** From the first to the last window of the second half in which power was down. */
@@ -42,15 +42,15 @@ final class EnergyCrash implements Detector {
         Interval found = null;
         for (int from = moving / 2; from + WINDOW_SECONDS <= moving; from += STEP_SECONDS) {
             Interval window = race.betweenShares((double) from / moving, (double) (from + WINDOW_SECONDS) / moving);
-            if (Fade.keptShare(race, early, window) <= MOST_KEPT) {
+            if (LikeGround.keptShare(race, early, window) <= MOST_KEPT) {
                 found = new Interval(found == null ? window.fromSecond() : found.fromSecond(), window.toSecond());
             }
         }
         return Optional.ofNullable(found);
     }
 
-    private static Finding finding(Race race, Interval early, Interval when, HeartRateAtEqualPower heart) {
-        double kept = Fade.keptShare(race, early, when);
+    private static Found found(Race race, Interval early, Interval when, HeartRateAtEqualPower heart) {
+        double kept = LikeGround.keptShare(race, early, when);
         double percentOver = heart.percentOver();
         Severity severity = percentOver < MAJOR_PERCENT_OVER || kept < MAJOR_KEPT ? Severity.MAJOR : Severity.MODERATE;
         double earlyW = race.mean(Channel.POWER, early);
@@ -63,19 +63,18 @@ final class EnergyCrash implements Detector {
                 .with("hoursBefore", when.fromSecond() / 3600.0)
                 .with("workBeforeKJ", workKJ(race, when.fromSecond()))
                 .with("temperatureC", race.mean(Channel.TEMPERATURE, when));
-        return race.finding(
-                FindingKind.ENERGY_CRASH,
+        return new Found(
                 severity,
                 when,
                 evidence,
-                race.notPriced(),
                 new Advice(
                         "Too little fuel is a likely cause, too hard a start and plain exhaustion are others, and cold or"
                                 + " a slipping strap can look alike: no recording tells them apart. Eat and drink from"
                                 + " the first hour on, by the clock; how much suits you is for a dietitian. Faintness,"
                                 + " chest pain or a heart rate that stays odd belong to a physician.",
                         null,
-                        null));
+                        null),
+                LikeGround.repair(race, when));
     }
 
     private static double workKJ(Race race, int untilSecond) {

@@ -1,11 +1,12 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.ride.Interval;
-import java.io.Serializable;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One thing about the pacing of a ride, with the evidence for it.
+ * One thing about the pacing of a ride that the library found, with the evidence for it.
  *
  * @param kind what it is
  * @param severity how much it weighs
@@ -27,27 +28,9 @@ public record Finding(
         Cost cost,
         Advice advice,
         @Nullable PriceSteps priceSteps)
-        implements Serializable {
-    /** A finding that does not tell how its price came about. */
-    public Finding(
-            FindingKind kind,
-            Severity severity,
-            Interval when,
-            @Nullable Double startM,
-            @Nullable Double endM,
-            Evidence evidence,
-            Cost cost,
-            Advice advice) {
-        this(kind, severity, when, startM, endM, evidence, cost, advice, null);
-    }
-
-    /** The same finding with another price. */
-    Finding withCost(Cost other) {
-        return new Finding(kind, severity, when, startM, endM, evidence, other, advice, priceSteps);
-    }
-
-    /** The same finding with the steps to its price. */
-    Finding withPriceSteps(PriceSteps steps) {
-        return new Finding(kind, severity, when, startM, endM, evidence, cost, advice, steps);
+        implements AnyFinding {
+    @Override
+    public String kindId() {
+        return kind.id();
     }
 }

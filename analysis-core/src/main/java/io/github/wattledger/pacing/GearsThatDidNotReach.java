@@ -2,6 +2,7 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.course.Course;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.pacing.price.PricePlan;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rider.Bounds;
@@ -9,41 +10,49 @@ import io.github.wattledger.rider.Gears;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** The top gear was too short, or the lowest too tall, for minutes of a ride. */
 final class GearsThatDidNotReach implements Detector {
-    /** Less than this in all is nothing to change gears for, seconds. */
+    /** Less time than this in all is no reason to change gears, seconds. */
     private static final int LEAST_SECONDS = 120;
 
     private static final int MODERATE_SECONDS = 600;
 
-    /** A larger chainring, or a smaller one, by so many teeth is asked how it would have served. */
+    /** It is asked how a chainring with this many teeth more, or fewer, would have served. */
     private static final int OTHER_TEETH = 4;
 
-    private final FindingKind kind;
-    private final Gears gears;
+    /** Which end of the gears did not reach. */
+    enum End {
+        TOP,
+        LOWEST
+    }
 
-    /** @param kind spun out or over-geared */
-    GearsThatDidNotReach(FindingKind kind, Gears gears) {
-        this.kind = kind;
-        this.gears = gears;
+    private final End end;
+
+    GearsThatDidNotReach(End end) {
+        this.end = end;
     }
 
     @Override
-    public Optional<Finding> detect(Race race) {
-        boolean spun = kind == FindingKind.SPUN_OUT;
-        Course course = Course.of(race.ride()).orElse(null);
-        GearUse use = GearUse.of(race.ride(), course, gears).orElse(null);
-        if (use == null) {
+    public Optional<Found> detect(Race race) {
+        Gears gears = race.gears();
+        if (gears == null) {
             return Optional.empty();
         }
+        Course course = Course.of(race.ride()).orElse(null);
+        return GearUse.of(race.ride(), course, gears).flatMap(use -> detect(race, course, gears, use));
+    }
+
+    private Optional<Found> detect(Race race, @Nullable Course course, Gears gears, GearUse use) {
+        boolean spun = end == End.TOP;
         int seconds = spun ? use.spunOutSeconds() : use.overGearedSeconds();
         Integer first = spun ? use.firstSpunOutSecond() : use.firstOverGearedSecond();
         if (seconds < LEAST_SECONDS || first == null) {
             return Optional.empty();
         }
         GearUse.Gear gear = spun ? use.top() : use.lowest();
-        Gears other = otherGears(spun);
+        Gears other = otherGears(gears, spun);
         int would = GearUse.served(race.ride(), course, other)
                 .map(served -> spun ? served.spunOutSeconds() : served.overGearedSeconds())
                 .orElse(0);
@@ -53,13 +62,12 @@ final class GearsThatDidNotReach implements Detector {
                 .with("cogTeeth", gear.cogTeeth())
                 .with("otherChainringTeeth", other.chainrings().get(0))
                 .with("secondsWithOtherChainring", would);
-        return Optional.of(race.finding(
-                kind,
+        return Optional.of(new Found(
                 seconds >= MODERATE_SECONDS ? Severity.MODERATE : Severity.MINOR,
                 new Interval(first, race.ride().seconds()),
                 evidence,
-                race.notPriced(),
-                new Advice(advice(spun, race), null, null)));
+                new Advice(advice(spun, race), null, null),
+                new PricePlan.None("gears are not replayed")));
     }
 
     private static String advice(boolean spun, Race race) {
@@ -75,8 +83,8 @@ final class GearsThatDidNotReach implements Detector {
                 rpm);
     }
 
-    /** The same bicycle with one other chainring. */
-    private Gears otherGears(boolean spun) {
+    /** The bicycle with a larger chainring in place of its largest, or a smaller one in place of its smallest. */
+    private static Gears otherGears(Gears gears, boolean spun) {
         int at = spun ? gears.chainrings().size() - 1 : 0;
         int teeth = gears.chainrings().get(at) + (spun ? OTHER_TEETH : -OTHER_TEETH);
         int within = (int) Math.max(Bounds.CHAINRING_TEETH.low(), Math.min(Bounds.CHAINRING_TEETH.high(), teeth));

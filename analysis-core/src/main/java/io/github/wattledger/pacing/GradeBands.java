@@ -5,30 +5,28 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
 
 /**
- * Sorts the seconds of a ride by the grade they were ridden on, so that power can be compared on like ground. Without
- * altitude or distance all seconds are of one band.
+ * The grade band of each second of a ride, so that power can be compared on like ground. Without altitude or distance all
+ * seconds are of one band.
  */
 final class GradeBands {
-    /** Grades between two bands, rise over run. Wide enough for the noise of a barometer over 100 m. */
+    /** Grades between two bands, rise over run. The bands are wide enough for the noise of a barometer over 100 m. */
     private static final double[] EDGES = {-0.04, -0.015, 0.015, 0.04, 0.07};
 
-    /** Altitude is compared over this distance before and after a point. */
+    /** Altitude is compared over this distance before and after a point, metres. */
     private static final double REACH_M = 50;
 
-    /** A band for seconds whose grade is not known. */
+    /** The band of a second whose grade is not known. */
     static final int UNKNOWN = -1;
 
     private final int[] bandOfSecond;
-    private final boolean terrainKnown;
 
-    private GradeBands(int[] bandOfSecond, boolean terrainKnown) {
+    private GradeBands(int[] bandOfSecond) {
         this.bandOfSecond = bandOfSecond;
-        this.terrainKnown = terrainKnown;
     }
 
     static GradeBands of(Ride ride) {
         if (!ride.has(Channel.ALTITUDE) || !ride.has(Channel.DISTANCE)) {
-            return new GradeBands(new int[ride.seconds()], false);
+            return new GradeBands(new int[ride.seconds()]);
         }
         Series altitude = ride.series(Channel.ALTITUDE);
         Series distance = ride.series(Channel.DISTANCE);
@@ -37,10 +35,10 @@ final class GradeBands {
         for (int second = 0; second < bands.length; second++) {
             bands[second] = window.bandAround(second);
         }
-        return new GradeBands(bands, true);
+        return new GradeBands(bands);
     }
 
-    /** The seconds within reach of a place, which moves on along the ride. */
+    /** The stretch within reach of a second, which moves along the ride second by second. */
     private static final class Window {
         private final Series distance;
         private final Series altitude;
@@ -101,9 +99,5 @@ final class GradeBands {
     /** The band of a second, or {@link #UNKNOWN}. */
     int of(int second) {
         return bandOfSecond[second];
-    }
-
-    boolean isTerrainKnown() {
-        return terrainKnown;
     }
 }

@@ -7,10 +7,10 @@ import io.github.wattledger.ride.Series;
 import java.util.Optional;
 
 /**
- * Heart rate of a stretch against what the line of the first half predicts for the power it was ridden at.
+ * Heart rate of a stretch, and what the line of the first half predicts for the power of that stretch.
  *
  * @param actualBpm mean heart rate
- * @param predictedBpm mean of what the line predicts for the same seconds
+ * @param predictedBpm mean heart rate that the line predicts for these seconds
  */
 record HeartRateAtEqualPower(double actualBpm, double predictedBpm) {
     private static final double WORKING_FRACTION = 0.4;
@@ -50,7 +50,7 @@ record HeartRateAtEqualPower(double actualBpm, double predictedBpm) {
                 : Optional.of(new HeartRateAtEqualPower(actual / count, predicted / count));
     }
 
-    /** How far above the line, percent; negative below it. */
+    /** How far the heart rate lies above the prediction, percent; negative below it. */
     double percentOver() {
         return (actualBpm / predictedBpm - 1) * 100;
     }

@@ -2,24 +2,25 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.util.OptionalDouble;
 import org.hipparchus.stat.regression.SimpleRegression;
 
 /**
- * Heart rate as this rider's own answer to power on this day: a straight line of heart rate on lagged power, from minute
- * 20, when the body is warm, to the middle of the race, before it is spent. The heart follows power with a lag of about
- * a minute, hence the first-order lag.
+ * How this rider's heart answered power on this day: a straight line of heart rate on lagged power, fitted from minute 20,
+ * when the body is warm, to the middle of the race, before it is tired. The heart follows power with a lag of about a
+ * minute, so power is lagged by a first-order lag of that length.
  */
 final class HeartRateModel {
     private static final double LAG_SECONDS = 60;
     private static final int WARM_SECONDS = 20 * 60;
 
-    /** Fewer seconds than this give no line. */
+    /** A line needs at least this many seconds. */
     private static final int LEAST_SECONDS = 20 * 60;
 
-    /** Share of a stretch's moving seconds that must have a heart rate. */
+    /** The share of a stretch's moving seconds that must have a heart rate. */
     static final double LEAST_COVERAGE = 0.8;
 
     private final double[] laggedW;
@@ -32,32 +33,36 @@ final class HeartRateModel {
         this.usable = usable;
     }
 
-    static HeartRateModel of(Race race) {
-        double[] lagged = lagged(race.watts());
+    /**
+     * Fits the line.
+     *
+     * @param ride the race
+     * @param middleSecond the second at which half of the moving time has passed
+     */
+    static HeartRateModel of(Ride ride, int middleSecond) {
+        Series watts = ride.series(Channel.POWER);
+        double[] lagged = lagged(watts);
         SimpleRegression line = new SimpleRegression();
-        Series bpm = race.ride().series(Channel.HEART_RATE);
-        Interval steady = new Interval(
-                Math.min(WARM_SECONDS, race.ride().seconds()),
-                Math.max(
-                        Math.min(WARM_SECONDS, race.ride().seconds()),
-                        race.betweenShares(0, 0.5).toSecond()));
+        Series bpm = ride.series(Channel.HEART_RATE);
+        int warm = Math.min(WARM_SECONDS, ride.seconds());
+        Interval steady = new Interval(warm, Math.max(warm, middleSecond));
         int moving = 0;
         for (int second = steady.fromSecond(); second < steady.toSecond(); second++) {
-            if (race.ride().state(second) == SecondState.RIDING) {
+            if (ride.state(second) == SecondState.RIDING) {
                 moving++;
                 if (bpm.isMeasured(second)) {
                     line.addData(lagged[second], bpm.get(second));
                 }
             }
         }
-        boolean usable = race.watts().hasAny()
+        boolean usable = watts.hasAny()
                 && line.getN() >= LEAST_SECONDS
                 && line.getN() >= LEAST_COVERAGE * moving
                 && line.getSlope() > 0;
         return new HeartRateModel(lagged, line, usable);
     }
 
-    /** Power as the heart feels it; a second without power holds what was felt before. */
+    /** Power as the heart feels it, watts; in a second without power the heart feels what it felt before. */
     private static double[] lagged(Series watts) {
         double[] lagged = new double[watts.size()];
         double share = 1 - Math.exp(-1 / LAG_SECONDS);
@@ -79,12 +84,12 @@ final class HeartRateModel {
         return laggedW[second];
     }
 
-    /** Beats per minute that a power asks of this rider on this day, once the heart has followed. */
+    /** Heart rate at a power for this rider on this day, once the heart has followed, beats per minute. */
     double predictedBpm(double watts) {
         return line.predict(watts);
     }
 
-    /** Beats per minute for 100 W more. */
+    /** The rise of heart rate for 100 W more, beats per minute. */
     double bpmPer100W() {
         return line.getSlope() * 100;
     }

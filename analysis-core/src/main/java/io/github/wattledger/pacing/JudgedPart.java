@@ -11,12 +11,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * The judged part of a ride as a {@link FindingDetector} sees it.
  *
- * @param ride the seconds that are judged, counted from 0; warm-up and way home are set apart
+ * @param ride the seconds that are judged, counted from 0; the warm-up and the way home are not among them
  * @param offsetSeconds what to add to them to get seconds of the whole recording
  * @param thresholds the rider's thresholds on that day
  * @param targetW the power that could be held for the part's moving time, watts, or null when it is not known
  * @param isRace whether the part is judged as a race
- * @param limits from where on the library tells of something
+ * @param limits the limits from which on the library reports something
  */
 public record JudgedPart(
         Ride ride,
@@ -28,15 +28,15 @@ public record JudgedPart(
         implements Serializable {
 
     /**
-     * A finding with its place in the whole recording.
+     * A finding of a user's own detector, with its place in the whole recording.
      *
-     * @param kind a word of one's own, see {@link OwnFinding}
+     * @param kind a word of its own, see {@link OwnFinding}
      * @param severity how much it weighs
      * @param when the seconds of {@link #ride()} it concerns, at least one
      * @param evidence the numbers it rests on
      * @param advice what to do next time
      * @throws NullPointerException when one of them is null
-     * @throws IllegalArgumentException when {@code when} is empty or reaches over the end, or the kind is no such word
+     * @throws IllegalArgumentException when {@code when} is empty or reaches over the end, or the kind is not such a word
      */
     public OwnFinding finding(String kind, Severity severity, Interval when, Evidence evidence, Advice advice) {
         Objects.requireNonNull(severity, "severity");

@@ -18,7 +18,7 @@ public final class JudgementLimits implements Serializable {
         this.changed = changed;
     }
 
-    /** The value of a limit, in the unit that ends its name; one over another is a plain ratio. */
+    /** The value of a limit, in the unit at the end of its name; a limit without a unit is a ratio. */
     public double get(JudgementLimit limit) {
         return changed.getOrDefault(limit, limit.usual());
     }
@@ -29,7 +29,7 @@ public final class JudgementLimits implements Serializable {
     }
 
     /**
-     * The same limits but for one.
+     * These limits with another value for one of them.
      *
      * @throws IllegalArgumentException when the value lies outside the limit's bounds, or is not whole where it must be
      */

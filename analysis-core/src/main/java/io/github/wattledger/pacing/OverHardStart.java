@@ -1,10 +1,13 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.pacing.price.Repair;
+import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import java.util.List;
 import java.util.Optional;
 
 /** The opening was ridden harder than the whole could be, and harder than the rest was. */
@@ -16,7 +19,7 @@ final class OverHardStart implements Detector {
     private static final double CAP_OVER_TARGET = 1.05;
 
     @Override
-    public Optional<Finding> detect(Race race) {
+    public Optional<Found> detect(Race race) {
         if (!race.isLongEnough()) {
             return Optional.empty();
         }
@@ -36,13 +39,19 @@ final class OverHardStart implements Detector {
                 race,
                 "Hold the opening to %s, whatever the group does; let it go and ride your own race.",
                 CAP_OVER_TARGET * race.targetW());
-        return Optional.of(race.finding(
-                FindingKind.OVER_HARD_START,
+        return Optional.of(new Found(
                 severity,
                 opening,
                 evidence(race, opening, openingW, restW),
-                race.notPriced(),
-                advice));
+                advice,
+                repair(opening, openingW, race.targetW())));
+    }
+
+    private static Repair repair(Interval opening, double openingW, double targetW) {
+        return new Repair(
+                Repair.Turn.FACTORS,
+                List.of(new Repair.Stretch(opening, StretchChange.TO_TARGET, openingW, targetW)),
+                0);
     }
 
     private static Evidence evidence(Race race, Interval opening, double openingW, double restW) {

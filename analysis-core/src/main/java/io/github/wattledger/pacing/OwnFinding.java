@@ -1,16 +1,15 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Interval;
-import java.io.Serializable;
 import java.util.Arrays;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Something that a {@link FindingDetector} found. It has no price: minutes come from riding the course again, and only
- * the library knows how its own kinds are mended.
+ * Something that a {@link FindingDetector} found. It has no price: minutes come from riding the course again, and the
+ * library knows only for its own kinds how they are repaired.
  *
- * @param kind what it is, a word of one's own for programs and reports: lower case with hyphens, none of the library's
+ * @param kind what it is, a word of one's own for programs and reports: lower case with hyphens, and none of the library's words
  * @param severity how much it weighs
  * @param when the seconds it concerns, counted from the first second of the whole recording
  * @param startM the distance at its start, metres from the start of the recording, or null without distance
@@ -26,7 +25,7 @@ public record OwnFinding(
         @Nullable Double endM,
         Evidence evidence,
         Advice advice)
-        implements Serializable {
+        implements AnyFinding {
     private static final Pattern WORD = Pattern.compile("[a-z][a-z0-9]*(-[a-z0-9]+)*");
 
     /** @throws IllegalArgumentException when the kind is not such a word, or one of {@link FindingKind} */
@@ -39,5 +38,10 @@ public record OwnFinding(
         if (Arrays.stream(FindingKind.values()).anyMatch(each -> each.id().equals(word))) {
             throw new IllegalArgumentException("kind '" + kind + "' is the library's own, expected another");
         }
+    }
+
+    @Override
+    public String kindId() {
+        return kind;
     }
 }

@@ -8,14 +8,12 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Gears;
 import org.jspecify.annotations.Nullable;
 
-/**
- * The raced part of a ride as the detectors see it. Seconds are counted from the start of the part; {@link #finding}
- * turns them into seconds of the whole recording.
- */
+/** The raced part of a ride as the detectors see it. Seconds are counted from the start of the part. */
 final class Race {
-    /** A detector has nothing to compare below this moving time. */
+    /** A detector has nothing to compare in less moving time than this. */
     static final int SHORTEST_JUDGED_SECONDS = 40 * 60;
 
     private static final double OPENING_SHARE = 1 / 6.0;
@@ -24,7 +22,7 @@ final class Race {
 
     /**
      * A balance that falls further below empty than this share of W′ refutes critical power or W′. All-out efforts end near
-     * empty, and neither number is known much closer. Own choice.
+     * empty, and neither number is known much more exactly. Own choice.
      */
     private static final double MOST_BELOW_EMPTY = 0.1;
 
@@ -33,24 +31,40 @@ final class Race {
     private final Thresholds thresholds;
     private final JudgementLimits limits;
     private final @Nullable Double targetW;
+    private final @Nullable Gears gears;
     private final boolean wPrimeIsKnown;
     private final @Nullable WPrimeBalance wPrimeBalance;
-    private final boolean priced;
     private final int[] secondOfMoving;
     private final Series watts;
     private final StretchNormalizedPower normalizedPower;
     private final HeartRateModel heartRateModel;
     private final GradeBands gradeBands;
 
-    Race(Ride ride, int offsetSeconds, Thresholds thresholds, Ability ability, JudgementLimits limits) {
+    /**
+     * A race to be judged.
+     *
+     * @param ride the raced part
+     * @param offsetSeconds what to add to its seconds to get seconds of the whole recording
+     * @param thresholds what to judge against
+     * @param ability what could be expected over the part's moving time
+     * @param limits the limits from which on something is reported
+     * @param gears the gears of the bicycle, or null when they are not known
+     */
+    Race(
+            Ride ride,
+            int offsetSeconds,
+            Thresholds thresholds,
+            Ability ability,
+            JudgementLimits limits,
+            @Nullable Gears gears) {
         this.ride = ride;
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
         this.limits = limits;
+        this.gears = gears;
         this.targetW = ability.sustainablePowerW();
         this.wPrimeIsKnown = ability.wPrimeKJ() != null && ride.has(Channel.POWER);
         this.wPrimeBalance = wPrimeBalance(ride, ability);
-        this.priced = true;
         this.watts = ride.series(Channel.POWER);
         this.normalizedPower = StretchNormalizedPower.of(ride);
         this.secondOfMoving = new int[ride.countSeconds(SecondState.RIDING)];
@@ -60,29 +74,8 @@ final class Race {
                 secondOfMoving[moving++] = second;
             }
         }
-        this.heartRateModel = HeartRateModel.of(this);
+        this.heartRateModel = HeartRateModel.of(ride, betweenShares(0, 0.5).toSecond());
         this.gradeBands = GradeBands.of(ride);
-    }
-
-    private Race(Race other, boolean priced) {
-        this.ride = other.ride;
-        this.offsetSeconds = other.offsetSeconds;
-        this.thresholds = other.thresholds;
-        this.limits = other.limits;
-        this.targetW = other.targetW;
-        this.wPrimeIsKnown = other.wPrimeIsKnown;
-        this.wPrimeBalance = other.wPrimeBalance;
-        this.priced = priced;
-        this.watts = other.watts;
-        this.normalizedPower = other.normalizedPower;
-        this.secondOfMoving = other.secondOfMoving;
-        this.heartRateModel = other.heartRateModel;
-        this.gradeBands = other.gradeBands;
-    }
-
-    /** The same race with nothing priced. */
-    Race unpriced() {
-        return new Race(this, false);
     }
 
     Ride ride() {
@@ -106,17 +99,17 @@ final class Race {
         return thresholds.heartRateBpm();
     }
 
-    /** From where on something is told. */
+    /** The value of a limit. */
     double limit(JudgementLimit limit) {
         return limits.get(limit);
     }
 
-    /** The same of a limit in whole seconds. */
+    /** The value of a limit in whole seconds. */
     int limitSeconds(JudgementLimit limit) {
         return limits.seconds(limit);
     }
 
-    /** The power that could be held for the whole, watts; {@code NaN} when it is not known. */
+    /** The power that could be held for the whole race, watts; {@code NaN} when it is not known. */
     double targetW() {
         return targetW == null ? Double.NaN : targetW;
     }
@@ -141,6 +134,11 @@ final class Race {
         WPrimeBalance balance = WPrimeBalance.of(
                 ride, ability.criticalPowerW(), 1000 * ability.wPrimeKJ(), WPrimeBalance.Model.DIFFERENTIAL);
         return balance.minimumJ() >= -MOST_BELOW_EMPTY * balance.wPrimeJ() ? balance : null;
+    }
+
+    /** The gears of the bicycle; null when they are not known. */
+    @Nullable Gears gears() {
+        return gears;
     }
 
     HeartRateModel heartRateModel() {
@@ -201,28 +199,5 @@ final class Race {
     /** What to add to a second of this race to get a second of the whole recording. */
     int offsetSeconds() {
         return offsetSeconds;
-    }
-
-    /** The cost of a finding before {@link Pricing} has looked at it, and for good where nothing is priced. */
-    Cost notPriced() {
-        return new Cost.NotPriced(priced ? "no replay was made" : "not a race effort");
-    }
-
-    /** A price that is what it is, unless nothing of this ride is priced. */
-    Cost priced(double minutes, String how) {
-        return priced ? new Cost.Priced(minutes, minutes, how) : notPriced();
-    }
-
-    /** A finding with its place in the whole recording. */
-    Finding finding(FindingKind kind, Severity severity, Interval when, Evidence evidence, Cost cost, Advice advice) {
-        return new Finding(
-                kind,
-                severity,
-                when.shifted(offsetSeconds),
-                JudgedPart.distanceM(ride, when.fromSecond(), 1),
-                JudgedPart.distanceM(ride, when.toSecond() - 1, -1),
-                evidence,
-                cost,
-                advice);
     }
 }

@@ -9,7 +9,7 @@ import java.io.Serializable;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The part of a ride that was raced: files of a race hold the warm-up, the wait for the start and the way back too.
+ * The part of a ride that was raced: the file of a race often holds the warm-up, the wait for the start and the way back as well.
  *
  * @param interval the raced seconds
  * @param leadInSeconds seconds before it that were set apart

@@ -1,19 +1,23 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.Price;
+import io.github.wattledger.pacing.price.PricePlan;
+import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Stops of more than a minute. */
+/** Stops that took longer than {@link JudgementLimit#STOP_SECONDS}. A stop costs what it takes, without a replay. */
 final class StoppedTime implements Detector {
     private static final double MODERATE_SHARE = 0.03;
     private static final double MAJOR_SHARE = 0.08;
     private static final double SECONDS_PER_MINUTE = 60;
 
     @Override
-    public Optional<Finding> detect(Race race) {
+    public Optional<Found> detect(Race race) {
         List<Interval> stops = longStops(race);
         if (stops.isEmpty()) {
             return Optional.empty();
@@ -32,21 +36,22 @@ final class StoppedTime implements Detector {
         double minutes = total / SECONDS_PER_MINUTE;
         Evidence evidence = Evidence.none()
                 .with("stopCount", stops.size())
+                .with("longerThanSeconds", race.limitSeconds(JudgementLimit.STOP_SECONDS))
                 .with("totalMinutes", minutes)
                 .with("longestMinutes", longest / SECONDS_PER_MINUTE);
-        Finding finding = race.finding(
-                FindingKind.STOPPED_TIME,
+        return Optional.of(new Found(
                 severity,
                 new Interval(
                         stops.get(0).fromSecond(), stops.get(stops.size() - 1).toSecond()),
                 evidence,
-                race.priced(minutes, "the stops as they are"),
                 new Advice(
                         "Plan each stop before the start: what to take on, in which order, and when to be back on the"
                                 + " bike. What the body needs comes first.",
                         null,
-                        null));
-        return Optional.of(finding.withPriceSteps(new PriceSteps.Stops(List.copyOf(inRecording))));
+                        null),
+                new PricePlan.Known(new Price(
+                        new Cost.Priced(minutes, minutes, "the stops as they are"),
+                        new PriceSteps.Stops(inRecording)))));
     }
 
     /** Stretches between the first and the last moving second in which nothing moved for longer than the limit. */

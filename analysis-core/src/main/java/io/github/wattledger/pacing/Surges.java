@@ -1,5 +1,7 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.pacing.price.Repair;
+import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Interval;
@@ -25,16 +27,16 @@ final class Surges implements Detector {
     private static final double MAJOR_SHARE_PER_HOUR = 0.50;
     private static final double SECONDS_PER_HOUR = 3600;
 
-    /** So many surges that left less than a quarter of W′ are a way of riding, not a mishap. Own choice. */
+    /** This many surges that left less than a quarter of W′ are a way of riding, not a mishap. Own choice. */
     private static final int MAJOR_DRAINED = 3;
 
     private static final double FINALE_SHARE = 1 / 6.0;
 
-    /** W′ is told to be back from here on; full it never is. Own choice. */
+    /** W′ counts as recovered from this share of it on, since it never becomes quite full. Own choice. */
     private static final double RECOVERED_SHARE = 0.9;
 
     @Override
-    public Optional<Finding> detect(Race race) {
+    public Optional<Found> detect(Race race) {
         double threshold = race.thresholdPowerW();
         if (!race.isLongEnough() || race.thresholdIsEstimated() || Double.isNaN(threshold)) {
             return Optional.empty();
@@ -62,19 +64,26 @@ final class Surges implements Detector {
         if (draining != null) {
             evidence = draining.addTo(evidence);
         }
-        return Optional.of(race.finding(
-                FindingKind.SURGES,
+        return Optional.of(new Found(
                 severity(share, drained),
                 new Interval(tally.first, tally.end),
                 evidence,
-                race.notPriced(),
                 Caps.advise(
                         race,
                         "Keep short efforts below %s: ease over crests and out of corners instead of jumping.",
-                        race.limit(JudgementLimit.SURGE_FRACTION) * threshold)));
+                        race.limit(JudgementLimit.SURGE_FRACTION) * threshold),
+                repair(tally.surges, race.targetW())));
     }
 
-    /** What a surge leaves counts beside what all of them cost: whoever is drained cannot answer the next move. */
+    private static Repair repair(List<Interval> surges, double targetW) {
+        List<Repair.Stretch> caps = new ArrayList<>();
+        for (Interval surge : surges) {
+            caps.add(new Repair.Stretch(surge, StretchChange.CAPPED_AT_TARGET, Double.NaN, targetW));
+        }
+        return new Repair(Repair.Turn.CAPS, caps, surges.get(0).fromSecond());
+    }
+
+    /** What a surge leaves of W′ counts beside what all of them cost: a drained rider cannot answer the next move. */
     private static Severity severity(double sharePerHour, int drained) {
         if (sharePerHour >= MAJOR_SHARE_PER_HOUR || drained >= MAJOR_DRAINED) {
             return Severity.MAJOR;
@@ -87,9 +96,9 @@ final class Surges implements Detector {
      *
      * @param balance the balance
      * @param spentJ work above critical power in all of them, joules
-     * @param mostJ the same in the one that took most, joules
+     * @param mostJ work above critical power in the one surge that took most, joules
      * @param lowest the last second of the surge that left least
-     * @param drained how many left less than a quarter, those of the last sixth apart: there W′ may be spent
+     * @param drained how many left less than a quarter; those of the last sixth do not count, since W′ may be spent there
      */
     private record Draining(WPrimeBalance balance, double spentJ, double mostJ, int lowest, int drained) {
         static Draining of(List<Interval> surges, WPrimeBalance balance, Race race) {
@@ -118,11 +127,6 @@ final class Surges implements Detector {
                     .with("drainedCount", drained)
                     .with("secondsToRecover", recovery.isPresent() ? recovery.getAsInt() : Double.NaN);
         }
-    }
-
-    /** The surges of a race, by rising time. */
-    static List<Interval> surges(Race race) {
-        return tally(race, race.thresholdPowerW()).surges;
     }
 
     private static final class Tally {

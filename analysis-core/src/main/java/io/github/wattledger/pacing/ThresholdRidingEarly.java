@@ -1,5 +1,7 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.pacing.price.Repair;
+import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Series;
 import java.util.ArrayList;
@@ -20,7 +22,7 @@ final class ThresholdRidingEarly implements Detector {
     private static final double CAP_FRACTION = 0.90;
 
     @Override
-    public Optional<Finding> detect(Race race) {
+    public Optional<Found> detect(Race race) {
         double threshold = race.thresholdPowerW();
         if (!race.isLongEnough()
                 || race.thresholdIsEstimated()
@@ -50,16 +52,33 @@ final class ThresholdRidingEarly implements Detector {
         Interval span = new Interval(
                 stretches.get(0).fromSecond(),
                 stretches.get(stretches.size() - 1).toSecond());
-        return Optional.of(race.finding(
-                FindingKind.THRESHOLD_RIDING_EARLY,
+        return Optional.of(new Found(
                 severity,
                 span,
                 evidence,
-                race.notPriced(),
                 Caps.advise(
                         race,
                         "In the first third keep efforts of several minutes below %s, climbs included.",
-                        CAP_FRACTION * threshold)));
+                        CAP_FRACTION * threshold),
+                repair(race, stretches)));
+    }
+
+    private static Repair repair(Race race, List<Interval> stretches) {
+        List<Repair.Stretch> changes = new ArrayList<>();
+        for (Interval stretch : stretches) {
+            double normalizedW = race.normalizedPowerW(stretch);
+            // Never up to the target: only what was too much is taken out.
+            double toW = Math.min(normalizedW, race.targetW());
+            changes.add(new Repair.Stretch(stretch, StretchChange.TO_TARGET, normalizedW, toW));
+        }
+        return new Repair(Repair.Turn.FACTORS, changes, stretches.get(0).fromSecond());
+    }
+
+    /** A start that was too hard holds the threshold riding that lies mostly within it. */
+    @Override
+    public boolean givesWayTo(Detector other, Found own, Found others) {
+        return other instanceof OverHardStart
+                && 2 * own.when().overlapSeconds(others.when()) > own.when().seconds();
     }
 
     /** Unions of all windows of the least length whose mean is near threshold or above. */
@@ -91,11 +110,6 @@ final class ThresholdRidingEarly implements Detector {
             found.add(new Interval(from, to));
         }
         return found;
-    }
-
-    /** The stretches that the finding is about, by rising time. */
-    static List<Interval> stretches(Race race) {
-        return stretches(race, race.betweenShares(0, EARLY_SHARE), race.thresholdPowerW());
     }
 
     private static double meanW(Series watts, Interval stretch) {

@@ -34,24 +34,13 @@ public record TimeLedger(
      */
     public record Entry(String label, double minutesLow, double minutesHigh) implements Serializable {}
 
-    /** The label of the line for all mistakes mended at once; it is there where more than one was priced. */
-    public static final String ALL_AT_ONCE = "all of these mended at once";
+    /** The label of the line for all mistakes repaired at once, which is there where more than one was priced. */
+    public static final String ALL_AT_ONCE = "all of these repaired at once";
 
     /** Copies the lists. */
     public TimeLedger {
         entries = List.copyOf(entries);
         notes = List.copyOf(notes);
-    }
-
-    /** A ledger that says no more than its numbers do. */
-    public TimeLedger(
-            double elapsedMinutes,
-            double movingMinutes,
-            double stoppedMinutes,
-            double pausedMinutes,
-            double missingMinutes,
-            List<Entry> entries) {
-        this(elapsedMinutes, movingMinutes, stoppedMinutes, pausedMinutes, missingMinutes, entries, List.of());
     }
 
     /** What all mistakes cost together, each second counted once; empty when none was priced. */
@@ -64,7 +53,7 @@ public record TimeLedger(
                 : entries.stream().filter(entry -> isMistake(entry.label())).findFirst();
     }
 
-    /** The other lines speak of the race as a whole. */
+    /** Lines with another label speak of the race as a whole. */
     private static boolean isMistake(String label) {
         return Arrays.stream(FindingKind.values()).anyMatch(kind -> kind.id().equals(label));
     }

@@ -4,6 +4,11 @@ import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.Price;
+import io.github.wattledger.pacing.price.PricePlan;
+import io.github.wattledger.pacing.price.PriceSteps;
+import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Channel;
@@ -11,6 +16,8 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.RigChoice;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -44,7 +51,7 @@ class DetectorsTest {
     }
 
     private static Race race(Ride ride, Ability ability) {
-        return new Race(ride, 0, THRESHOLDS, ability, JudgementLimits.USUAL);
+        return new Race(ride, 0, THRESHOLDS, ability, JudgementLimits.USUAL, null);
     }
 
     private static Race race(double[] watts) {
@@ -67,11 +74,17 @@ class DetectorsTest {
                 .channel(Channel.HEART_RATE, Series.generate(seconds, bpm));
     }
 
-    private static Finding found(Detector detector, Race race) {
+    private static Found found(Detector detector, Race race) {
         return detector.detect(race).orElseThrow();
     }
 
-    private static double evidence(Finding finding, String name) {
+    /** The stretches that the repair of a finding changes. */
+    private static List<Interval> repaired(Found found) {
+        return ((Repair) found.price())
+                .stretches().stream().map(Repair.Stretch::when).toList();
+    }
+
+    private static double evidence(Found finding, String name) {
         return finding.evidence().get(name).orElseThrow();
     }
 
@@ -101,7 +114,7 @@ class DetectorsTest {
             double[] watts = steady(2 * HOUR, 200);
             Arrays.fill(watts, 0, 10, 420);
             Arrays.fill(watts, 3000, 3020, 335);
-            Finding surges = found(new Surges(), race(watts));
+            Found surges = found(new Surges(), race(watts));
             // 10 x 170 + 20 x 85 = 3,400 J in two hours, a tenth of 17 kJ each hour.
             assertThat(surges.when()).isEqualTo(new Interval(0, 3020));
             assertThat(evidence(surges, "count")).isEqualTo(2);
@@ -130,7 +143,7 @@ class DetectorsTest {
             Arrays.fill(watts, 404, 407, 200); // of three: two halves of four seconds
             Arrays.fill(watts, 500, 520, 300); // not above 1.2 x threshold
             Arrays.fill(watts, HOUR - 8, HOUR, 400);
-            assertThat(Surges.surges(race(watts)))
+            assertThat(repaired(found(new Surges(), race(watts))))
                     .containsExactly(new Interval(0, 8), new Interval(300, 310), new Interval(HOUR - 8, HOUR));
         }
     }
@@ -149,10 +162,10 @@ class DetectorsTest {
         /** 100 s spend 15,000 J and leave a quarter of 20 kJ exactly. In four hours they are 0.19 of W' an hour. */
         @Test
         void drainWhereLessThanAQuarterIsLeft() {
-            Finding quarter = found(new Surges(), surging(4, new Interval(1000, 1100)));
+            Found quarter = found(new Surges(), surging(4, new Interval(1000, 1100)));
             assertThat(quarter.severity()).isEqualTo(Severity.MINOR);
             assertThat(evidence(quarter, "drainedCount")).isZero();
-            Finding less = found(new Surges(), surging(4, new Interval(1000, 1101)));
+            Found less = found(new Surges(), surging(4, new Interval(1000, 1101)));
             assertThat(less.severity()).isEqualTo(Severity.MODERATE);
             assertThat(evidence(less, "drainedCount")).isEqualTo(1);
         }
@@ -192,7 +205,7 @@ class DetectorsTest {
         void carryWhatTheySpent() {
             // 50 s spend 7,500 J; back to within a joule after 5,000 s at e^(-110 t / 20,000). 101 s then spend 15,150
             // J.
-            Finding surges = found(new Surges(), surging(4, new Interval(1000, 1050), new Interval(6000, 6101)));
+            Found surges = found(new Surges(), surging(4, new Interval(1000, 1050), new Interval(6000, 6101)));
             assertThat(evidence(surges, "wPrimeKJ")).isEqualTo(20);
             assertThat(surges.evidence().get("usualWPrimeKJ")).isEmpty();
             assertThat(evidence(surges, "wPrimeSpentKJ")).isCloseTo(22.65, within(1e-9));
@@ -207,7 +220,7 @@ class DetectorsTest {
 
         @Test
         void tellOfTheOneThatLeftLeastWhereverItStands() {
-            Finding surges = found(new Surges(), surging(4, new Interval(1000, 1101), new Interval(9000, 9050)));
+            Found surges = found(new Surges(), surging(4, new Interval(1000, 1101), new Interval(9000, 9050)));
             assertThat(evidence(surges, "lowestWPrimeShare")).isCloseTo(4850 / 20_000.0, within(1e-9));
             assertThat(evidence(surges, "mostWPrimeSpentKJ")).isCloseTo(15.15, within(1e-9));
             assertThat(evidence(surges, "secondsToRecover")).isEqualTo(369);
@@ -215,7 +228,7 @@ class DetectorsTest {
 
         @Test
         void doNotTellOfARecoveryThatDidNotCome() {
-            Finding surges = found(new Surges(), surging(4, new Interval(4 * HOUR - 101, 4 * HOUR)));
+            Found surges = found(new Surges(), surging(4, new Interval(4 * HOUR - 101, 4 * HOUR)));
             assertThat(surges.evidence().get("secondsToRecover")).isEmpty();
             assertThat(evidence(surges, "lowestWPrimeShare")).isCloseTo(4850 / 20_000.0, within(1e-9));
         }
@@ -274,11 +287,26 @@ class DetectorsTest {
 
         @Test
         void costsSayWhyThereIsNone() {
+            // Power alone cannot be replayed, since it says nothing of the road.
             Race race = race(steady(HOUR, 200));
-            assertThat(race.notPriced()).isEqualTo(new Cost.NotPriced("no replay was made"));
-            assertThat(race.priced(3, "as it is")).isEqualTo(new Cost.Priced(3, 3, "as it is"));
-            assertThat(race.unpriced().notPriced()).isEqualTo(new Cost.NotPriced("not a race effort"));
-            assertThat(race.unpriced().priced(3, "as it is")).isEqualTo(new Cost.NotPriced("not a race effort"));
+            PricePlan stops =
+                    new PricePlan.Known(new Price(new Cost.Priced(3, 3, "as it is"), new PriceSteps.Stops(List.of())));
+            List<Detection> detections = List.of(
+                    detection(FindingKind.DRIFT, new Interval(0, 60), new PricePlan.None("costs no time")),
+                    detection(FindingKind.STOPPED_TIME, new Interval(0, 60), stops));
+            RigChoice rig = RigChoice.ofNoRide(null, null, null, null, Position.HOODS);
+            assertThat(PricedFindings.of(race, null, detections, rig, ability(TARGET_W))
+                            .findings())
+                    .extracting(Finding::cost)
+                    .containsExactly(new Cost.NotPriced("no distance in this file"), new Cost.Priced(3, 3, "as it is"));
+            assertThat(PricedFindings.withoutPrices(race, detections).findings())
+                    .extracting(Finding::cost)
+                    .containsOnly(new Cost.NotPriced("not a race effort"));
+        }
+
+        private Detection detection(FindingKind kind, Interval when, PricePlan price) {
+            return new Detection(
+                    kind, new Found(Severity.MINOR, when, Evidence.none(), new Advice("none", null, null), price));
         }
 
         @Test
@@ -288,14 +316,10 @@ class DetectorsTest {
                             Channel.DISTANCE,
                             Series.generate(100, second -> second == 20 || second == 59 ? Double.NaN : 10.0 * second))
                     .build();
-            Finding finding = race(ride)
-                    .finding(
-                            FindingKind.FADE,
-                            Severity.MINOR,
-                            new Interval(20, 60),
-                            Evidence.none(),
-                            new Cost.NotPriced("not asked"),
-                            new Advice("none", null, null));
+            Detection detection = detection(FindingKind.FADE, new Interval(20, 60), new PricePlan.None("not asked"));
+            Finding finding = PricedFindings.withoutPrices(race(ride), List.of(detection))
+                    .findings()
+                    .get(0);
             assertThat(finding.startM()).isEqualTo(210.0);
             assertThat(finding.endM()).isEqualTo(580.0);
         }
@@ -317,7 +341,7 @@ class DetectorsTest {
         @ParameterizedTest
         @CsvSource({"480, MINOR", "899, MINOR", "900, MODERATE", "1799, MODERATE", "1800, MAJOR"})
         void isGradedByItsLength(int seconds, Severity severity) {
-            Finding early = found(detector, riding(new Interval(2000, 2000 + seconds)));
+            Found early = found(detector, riding(new Interval(2000, 2000 + seconds)));
             assertThat(early.severity()).isEqualTo(severity);
             assertThat(early.when()).isEqualTo(new Interval(2000, 2000 + seconds));
         }
@@ -331,7 +355,7 @@ class DetectorsTest {
         void addsUpItsStretches() {
             Interval first = new Interval(0, 960);
             Interval second = new Interval(3000, 3500);
-            Finding early = found(detector, riding(first, second));
+            Found early = found(detector, riding(first, second));
             assertThat(early.when()).isEqualTo(new Interval(0, 3500));
             assertThat(evidence(early, "stretchCount")).isEqualTo(2);
             assertThat(evidence(early, "totalSeconds")).isEqualTo(1460);
@@ -340,8 +364,8 @@ class DetectorsTest {
             assertThat(evidence(early, "thresholdFraction")).isCloseTo(0.95, within(1e-12));
             // 0.9 x threshold, a ceiling that leaves the target reachable.
             assertThat(early.advice().capW()).isEqualTo(225.0);
-            assertThat(ThresholdRidingEarly.stretches(riding(first, second))).containsExactly(first, second);
-            Finding later = found(detector, riding(new Interval(100, 600), new Interval(3000, 3960)));
+            assertThat(repaired(early)).containsExactly(first, second);
+            Found later = found(detector, riding(new Interval(100, 600), new Interval(3000, 3960)));
             assertThat(evidence(later, "longestSeconds")).isEqualTo(960);
         }
 
@@ -397,13 +421,13 @@ class DetectorsTest {
             // By hand, watts an hour: 60, -54, -60, -168, -120, -72; in order the middle two are -72 and -60. The mean
             // of
             // the blocks is 180.5 W.
-            Finding even = found(new Fade(), blocks(190, 200, 172, 160));
+            Found even = found(new Fade(), blocks(190, 200, 172, 160));
             assertThat(evidence(even, "comparedBlocks")).isEqualTo(4);
             assertThat(evidence(even, "slopePercentPerHour")).isCloseTo(-66 / 180.5 * 100, within(1e-9));
             // Six blocks have fifteen pairs: 24, -30, -44, -27, -48; -84, -78, -44, -66; -72, -24, -60; 24, -54; -132.
             // The
             // eighth in order is -48. The mean of the blocks is 185.67 W.
-            Finding odd = found(new Fade(), blocks(200, 204, 190, 178, 182, 160));
+            Found odd = found(new Fade(), blocks(200, 204, 190, 178, 182, 160));
             assertThat(evidence(odd, "comparedBlocks")).isEqualTo(6);
             assertThat(evidence(odd, "slopePercentPerHour")).isCloseTo(-48 / (1114 / 6.0) * 100, within(1e-9));
         }
@@ -433,12 +457,12 @@ class DetectorsTest {
         @Test
         void comparesFiveMinutesOfPedallingAtLeast() {
             Race race = race(steady(HOUR, 30));
-            assertThat(Fade.comparison(race, new Interval(0, 300), new Interval(900, 1300)))
-                    .hasValueSatisfying(like -> assertThat(like.seconds()).isEqualTo(300));
-            assertThat(Fade.comparison(race, new Interval(0, 299), new Interval(900, 1300)))
+            assertThat(LikeGround.of(race, new Interval(0, 300), new Interval(900, 1300)))
+                    .contains(new LikeGround(30, 30));
+            assertThat(LikeGround.of(race, new Interval(0, 299), new Interval(900, 1300)))
                     .isEmpty();
             // Under 30 W a rider coasts.
-            assertThat(Fade.comparison(race(steady(HOUR, 29.9)), new Interval(0, 300), new Interval(900, 1300)))
+            assertThat(LikeGround.of(race(steady(HOUR, 29.9)), new Interval(0, 300), new Interval(900, 1300)))
                     .isEmpty();
         }
     }
@@ -466,7 +490,6 @@ class DetectorsTest {
             };
             int[] expected = {0, 1, 1, 2, 2, 3, 3, 4, 4, 5};
             GradeBands bands = bands(grades);
-            assertThat(bands.isTerrainKnown()).isTrue();
             for (int i = 0; i < grades.length; i++) {
                 assertThat(bands.of(100 * i + 50)).as("%s", grades[i]).isEqualTo(expected[i]);
             }
@@ -542,7 +565,6 @@ class DetectorsTest {
                     .channel(Channel.DISTANCE, Series.generate(100, second -> 10.0 * second))
                     .build());
             for (GradeBands bands : List.of(noDistance, noAltitude)) {
-                assertThat(bands.isTerrainKnown()).isFalse();
                 assertThat(bands.of(0)).isEqualTo(bands.of(99)).isNotEqualTo(GradeBands.UNKNOWN);
             }
         }
@@ -634,7 +656,8 @@ class DetectorsTest {
                     0,
                     new Thresholds(THRESHOLD_W, false, thresholdBpm),
                     ability(TARGET_W),
-                    JudgementLimits.USUAL);
+                    JudgementLimits.USUAL,
+                    null);
             return Caps.advise(race, "%s", 210).capBpm();
         }
 
@@ -681,7 +704,7 @@ class DetectorsTest {
         @ParameterizedTest
         @CsvSource({"1.031, MINOR", "1.049, MINOR", "1.051, MODERATE", "1.079, MODERATE", "1.081, MAJOR"})
         void driftIsGradedByItsRise(double factor, Severity severity) {
-            Finding drift = found(
+            Found drift = found(
                     new Drift(), race(following(alternating(7200), 4800, factor).build()));
             assertThat(drift.severity()).isEqualTo(severity);
             assertThat(drift.when()).isEqualTo(new Interval(4800, 7200));
@@ -712,7 +735,7 @@ class DetectorsTest {
 
         @Test
         void crashTellsWhatCameBefore() {
-            Finding crash = found(new EnergyCrash(), crash(0.8, 0.93));
+            Found crash = found(new EnergyCrash(), crash(0.8, 0.93));
             assertThat(crash.when()).isEqualTo(new Interval(5400, 3 * HOUR));
             assertThat(crash.severity()).isEqualTo(Severity.MODERATE);
             // Minute 20 to half-way is seven times ten minutes, 200 W on average.
@@ -784,7 +807,7 @@ class DetectorsTest {
             Ride ride = ride(2 * HOUR + 300, watts, second -> second < 600 ? 150 : 160)
                     .state(new Interval(900, 1200), SecondState.PAUSED)
                     .build();
-            Finding start = found(new OverHardStart(), race(ride, spending()));
+            Found start = found(new OverHardStart(), race(ride, spending()));
             // Twenty moving minutes end at 1,500 s: 600 s x 50 W + 300 s x 80 W - 300 s x 50 W.
             assertThat(start.when()).isEqualTo(new Interval(0, 1500));
             assertThat(evidence(start, "openingSeconds")).isEqualTo(1500);
@@ -795,14 +818,15 @@ class DetectorsTest {
             assertThat(evidence(start, "thresholdHeartRateFraction")).isCloseTo(155 / 165.0, within(1e-12));
             // Critical power 260 W: 300 s x 20 J of 20 kJ are spent.
             assertThat(evidence(start, "lowestWPrimeShare")).isCloseTo(0.7, within(1e-9));
-            Finding without = found(
+            Found without = found(
                     new OverHardStart(),
                     new Race(
                             ride,
                             0,
                             new Thresholds(THRESHOLD_W, false, null),
                             ability(TARGET_W),
-                            JudgementLimits.USUAL));
+                            JudgementLimits.USUAL,
+                            null));
             assertThat(without.evidence().get("thresholdHeartRateFraction")).isEmpty();
             assertThat(without.evidence().get("lowestWPrimeShare")).isEmpty();
         }
@@ -820,7 +844,7 @@ class DetectorsTest {
         @ParameterizedTest
         @CsvSource({"1.081, MINOR", "1.149, MINOR", "1.151, MODERATE"})
         void areGradedByTheGain(double overRest, Severity severity) {
-            Finding reserve = found(new LateReserve(), ending(overRest));
+            Found reserve = found(new LateReserve(), ending(overRest));
             assertThat(reserve.severity()).isEqualTo(severity);
             assertThat(evidence(reserve, "lastSixthNormalizedPowerW")).isCloseTo(overRest * 200, within(1e-9));
             assertThat(evidence(reserve, "restNormalizedPowerW")).isCloseTo(200, within(1e-9));
@@ -834,7 +858,7 @@ class DetectorsTest {
         @ParameterizedTest
         @CsvSource({"0.919, MINOR", "0.871, MINOR", "0.869, MODERATE"})
         void underPacingIsGradedByTheTarget(double ofTarget, Severity severity) {
-            Finding under = found(new UnderPaced(), race(steady(2 * HOUR, ofTarget * TARGET_W)));
+            Found under = found(new UnderPaced(), race(steady(2 * HOUR, ofTarget * TARGET_W)));
             assertThat(under.severity()).isEqualTo(severity);
             assertThat(evidence(under, "normalizedPowerW")).isCloseTo(ofTarget * TARGET_W, within(1e-9));
         }
@@ -863,6 +887,20 @@ class DetectorsTest {
             assertThat(found(new StoppedTime(), stopping(new Interval(4000, 4000 + seconds)))
                             .severity())
                     .isEqualTo(severity);
+        }
+
+        @Test
+        void nameTheLimitInForce() {
+            JudgementLimits limits = JudgementLimits.USUAL.with(JudgementLimit.STOP_SECONDS, 200);
+            Ride ride = ride(SECONDS, second -> 200, second -> 140)
+                    .state(new Interval(1000, 1150), SecondState.STOPPED)
+                    .state(new Interval(4000, 4300), SecondState.STOPPED)
+                    .build();
+            Found stops = found(new StoppedTime(), new Race(ride, 0, THRESHOLDS, ability(TARGET_W), limits, null));
+            assertThat(evidence(stops, "longerThanSeconds")).isEqualTo(200);
+            assertThat(evidence(stops, "stopCount")).isEqualTo(1);
+            assertThat(evidence(found(new StoppedTime(), race(ride)), "longerThanSeconds"))
+                    .isEqualTo(60);
         }
 
         @Test
@@ -907,14 +945,16 @@ class DetectorsTest {
         }
 
         private Finding finding(FindingKind kind, Severity severity) {
-            return race(steady(HOUR, 200))
-                    .finding(
-                            kind,
-                            severity,
-                            new Interval(0, 60),
-                            Evidence.none(),
-                            new Cost.NotPriced("not asked"),
-                            new Advice("none", null, null));
+            return new Finding(
+                    kind,
+                    severity,
+                    new Interval(0, 60),
+                    null,
+                    null,
+                    Evidence.none(),
+                    new Cost.NotPriced("not asked"),
+                    new Advice("none", null, null),
+                    null);
         }
 
         @Test
@@ -967,7 +1007,6 @@ class DetectorsTest {
                             "even",
                             "not judged");
             assertThat(Severity.MODERATE.id()).isEqualTo("moderate");
-            assertThat(PriceSteps.Mending.CAPPED_AT_TARGET.id()).isEqualTo("capped-at-target");
         }
     }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.simulation.Course;
 import io.github.wattledger.simulation.HeartResponse;
@@ -45,15 +46,13 @@ class EnergyCrashTest {
     void isFoundWhereHeartRateAndPowerFall(double heartFall, double powerFall, long seed) {
         RideReview review = review(heartFall, powerFall, seed);
 
-        Finding crash = PacingReview.of(review.pacing().findings(), FindingKind.ENERGY_CRASH)
-                .orElseThrow();
+        Finding crash = review.pacing().finding(FindingKind.ENERGY_CRASH).orElseThrow();
         assertThat(crash.evidence().get("lossPercent").orElseThrow()).isCloseTo(powerFall * 100, within(5.0));
         // Ten minutes of falling are in the window too, and it moves in steps.
         assertThat((double) crash.when().fromSecond()).isCloseTo(CRASH_SECOND, within(1500.0));
         assertThat(crash.cost()).isInstanceOf(Cost.Priced.class);
         assertThat(crash.advice().text()).contains("dietitian", "physician", "no recording tells");
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.FADE))
-                .isFalse();
+        assertThat(review.pacing().finding(FindingKind.FADE)).isEmpty();
         assertThat(review.pacing().verdict()).isEqualTo(Verdict.FADED);
     }
 
@@ -62,17 +61,14 @@ class EnergyCrashTest {
     @ValueSource(longs = {4, 5, 6})
     void isNotRaisedByPowerAlone(long seed) {
         RideReview review = review(0, 0.2, seed);
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.ENERGY_CRASH))
-                .isFalse();
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.FADE))
-                .isTrue();
+        assertThat(review.pacing().finding(FindingKind.ENERGY_CRASH)).isEmpty();
+        assertThat(review.pacing().finding(FindingKind.FADE)).isPresent();
     }
 
     /** The heart beats more slowly while power holds: a strap perhaps, no crash. */
     @Test
     void isNotRaisedByTheHeartAlone() {
         RideReview review = review(0.10, 0, 7);
-        assertThat(PacingReview.has(review.pacing().findings(), FindingKind.ENERGY_CRASH))
-                .isFalse();
+        assertThat(review.pacing().finding(FindingKind.ENERGY_CRASH)).isEmpty();
     }
 }

@@ -43,10 +43,10 @@ class GearsFindingTest {
     }
 
     @Test
-    void tellsWhereTheGearsDidNotReach() {
-        List<Finding> findings = review(Rider.UNKNOWN.withGears(GEARS)).pacing().findings();
+    void saysWhereTheGearsDidNotReach() {
+        PacingReview pacing = review(Rider.UNKNOWN.withGears(GEARS)).pacing();
 
-        Finding spun = PacingReview.of(findings, FindingKind.SPUN_OUT).orElseThrow();
+        Finding spun = pacing.finding(FindingKind.SPUN_OUT).orElseThrow();
         assertThat(spun.severity()).isEqualTo(Severity.MODERATE);
         assertThat(spun.evidence().get("totalSeconds").orElseThrow()).isCloseTo(900, within(5.0));
         // 106 rpm in 46 x 11 are 97.5 rpm in 50 x 11.
@@ -56,7 +56,7 @@ class GearsFindingTest {
         assertThat(spun.evidence().get("cogTeeth")).hasValue(11);
         assertThat((double) spun.when().fromSecond()).isCloseTo(0, within(5.0));
         assertThat(spun.advice().text()).contains("top gear spins out");
-        Finding grinding = PacingReview.of(findings, FindingKind.OVER_GEARED).orElseThrow();
+        Finding grinding = pacing.finding(FindingKind.OVER_GEARED).orElseThrow();
         assertThat(grinding.severity()).isEqualTo(Severity.MINOR);
         // The grade's foot and top are rounded over 50 m, at 2.1 m/s.
         assertThat(grinding.evidence().get("totalSeconds").orElseThrow()).isCloseTo(300, within(30.0));

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -56,7 +57,8 @@ class PacingReviewTest {
     }
 
     private static Finding finding(RideReview review, FindingKind kind) {
-        return PacingReview.of(review.pacing().findings(), kind)
+        return review.pacing()
+                .finding(kind)
                 .orElseThrow(() -> new AssertionError(
                         kind + " not among " + review.pacing().findings()));
     }
@@ -339,7 +341,7 @@ class PacingReviewTest {
     class EasyRides {
         @Test
         void areNotJudgedAsRaces() {
-            // 0.80 x target, fading: told neither the fade nor under-pacing.
+            // 0.80 x target, fading: neither the fade nor under-pacing is reported.
             double target = targetW(4 * HOUR);
             RideReview review = review(ride(4 * HOUR, second -> target * (0.9 - 0.2 * second / (4 * HOUR))));
             assertThat(review.pacing().verdict()).isEqualTo(Verdict.NOT_JUDGED);

@@ -9,6 +9,9 @@ import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.load.Work;
+import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.PriceSteps;
+import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -77,32 +80,33 @@ class PriceStepsTest {
     }
 
     private static Finding finding(RideReview review, FindingKind kind) {
-        return PacingReview.of(review.pacing().findings(), kind).orElseThrow();
+        return review.pacing().finding(kind).orElseThrow();
     }
 
-    /** The power of the race as the steps say that it was mended, and by the share of an end. */
-    private static Series mended(Ride raced, int offset, Replay replay, PriceSteps.Replayed steps, double share) {
+    /** The power of the race as the steps say that it was repaired, and by the share of an end. */
+    private static Series repaired(Ride raced, int offset, Replay replay, PriceSteps.Replayed steps, double share) {
         Series watts = raced.series(Channel.POWER);
-        double[] mended = watts.toArray();
-        boolean[] untouched = new boolean[mended.length];
+        double[] repaired = watts.toArray();
+        boolean[] untouched = new boolean[repaired.length];
         for (PriceSteps.Stretch stretch : steps.stretches()) {
             Interval when = stretch.when().shifted(-offset);
-            boolean shares = stretch.mending() == PriceSteps.Mending.TO_EARLIER_POWER
-                    || stretch.mending() == PriceSteps.Mending.TO_POWER_BEFORE;
+            boolean shares = stretch.change() == StretchChange.TO_EARLIER_POWER
+                    || stretch.change() == StretchChange.TO_POWER_BEFORE;
             for (int second = when.fromSecond(); second < when.toSecond(); second++) {
                 if (replay.isPedalled(second)) {
                     Double factor = stretch.factor();
-                    mended[second] = factor == null ? Math.min(mended[second], stretch.toW()) : mended[second] * factor;
+                    repaired[second] =
+                            factor == null ? Math.min(repaired[second], stretch.toW()) : repaired[second] * factor;
                 }
                 untouched[second] |= !shares;
             }
         }
-        for (int second = steps.takingBack().firstSecond() - offset; second < mended.length; second++) {
+        for (int second = steps.makingUp().firstSecond() - offset; second < repaired.length; second++) {
             if (replay.isPedalled(second) && watts.get(second) > 0 && !untouched[second]) {
-                mended[second] *= share;
+                repaired[second] *= share;
             }
         }
-        return Series.of(mended);
+        return Series.of(repaired);
     }
 
     /** Whoever has the ride and the steps can ride the race again and gets the same minutes. */
@@ -127,7 +131,7 @@ class PriceStepsTest {
             PriceSteps.End work = requireNonNull(steps.equalWork());
             PriceSteps.End normalized = requireNonNull(steps.equalNormalizedPower());
             for (PriceSteps.End end : List.of(work, normalized)) {
-                Series watts = mended(raced, judged.fromSecond(), replay, steps, end.share());
+                Series watts = repaired(raced, judged.fromSecond(), replay, steps, end.share());
                 Replay.Result result = replay.withPower(watts);
                 assertThat(result.savedSeconds()).isCloseTo(end.savedSeconds(), within(0.01));
                 assertThat(end.movingSeconds())
@@ -155,7 +159,7 @@ class PriceStepsTest {
                                     ? "it would not have been faster"
                                     : low < 0
                                             ? "for the same work it would not have been faster;"
-                                            : "same work to same normalized power");
+                                            : "ridden again without it, for the same work or the same normalized power");
         }
         assertThat(priced).isPositive();
     }
@@ -186,7 +190,7 @@ class PriceStepsTest {
         PriceSteps.Stretch stretch = steps.stretches().get(0);
         double normalizedW = start.evidence().get("openingNormalizedPowerW").orElseThrow();
         assertThat(stretch.when()).isEqualTo(start.when());
-        assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.TO_TARGET);
+        assertThat(stretch.change()).isEqualTo(StretchChange.TO_TARGET);
         assertThat(stretch.fromW()).isEqualTo(normalizedW);
         assertThat(stretch.toW()).isEqualTo(steps.targetW());
         assertThat(requireNonNull(stretch.factor())).isCloseTo(steps.targetW() / normalizedW, within(1e-12));
@@ -195,7 +199,7 @@ class PriceStepsTest {
         double allKJ = Work.kilojoules(overHard.ride().part(start.when()).series(Channel.POWER))
                 .orElseThrow();
         assertThat(pedalledKJ).isCloseTo(allKJ, within(0.01 * allKJ));
-        assertThat(steps.takingBack().firstSecond())
+        assertThat(steps.makingUp().firstSecond())
                 .isGreaterThanOrEqualTo(start.when().toSecond());
     }
 
@@ -207,7 +211,7 @@ class PriceStepsTest {
         assertThat(steps.stretches())
                 .hasSize((int) surges.evidence().get("count").orElseThrow());
         assertThat(steps.stretches()).allSatisfy(stretch -> {
-            assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.CAPPED_AT_TARGET);
+            assertThat(stretch.change()).isEqualTo(StretchChange.CAPPED_AT_TARGET);
             assertThat(stretch.factor()).isNull();
             assertThat(stretch.changedSeconds()).isPositive();
             assertThat(stretch.takenOutKJ()).isPositive();
@@ -222,7 +226,7 @@ class PriceStepsTest {
         }
         assertThat(first.takenOutKJ()).isCloseTo(aboveJ / 1000, within(1e-9));
         // What was ridden before the first surge cannot be ridden again.
-        assertThat(steps.takingBack().firstSecond())
+        assertThat(steps.makingUp().firstSecond())
                 .isGreaterThanOrEqualTo(surges.when().fromSecond());
     }
 
@@ -234,7 +238,7 @@ class PriceStepsTest {
         assertThat(steps.stretches()).singleElement().satisfies(stretch -> {
             double lateW = reserve.evidence().get("lastSixthNormalizedPowerW").orElseThrow();
             double beforeW = reserve.evidence().get("restNormalizedPowerW").orElseThrow();
-            assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.TO_POWER_BEFORE);
+            assertThat(stretch.change()).isEqualTo(StretchChange.TO_POWER_BEFORE);
             assertThat(stretch.when()).isEqualTo(reserve.when());
             assertThat(requireNonNull(stretch.fromW())).isCloseTo(lateW, within(1e-9));
             assertThat(stretch.toW()).isCloseTo(beforeW, within(1e-9));
@@ -244,7 +248,7 @@ class PriceStepsTest {
             assertThat(stretch.takenOutKJ()).isCloseTo((1 - beforeW / lateW) * allKJ, within(0.01 * allKJ));
         });
         // All of the race takes part: what was left in the end could have been spent from the start.
-        assertThat(steps.takingBack().firstSecond())
+        assertThat(steps.makingUp().firstSecond())
                 .isLessThan(review.pacing().judged().fromSecond() + 60);
     }
 
@@ -256,7 +260,7 @@ class PriceStepsTest {
         assertThat(steps.stretches())
                 .hasSize((int) early.evidence().get("stretchCount").orElseThrow())
                 .allSatisfy(stretch -> {
-                    assertThat(stretch.mending()).isEqualTo(PriceSteps.Mending.TO_TARGET);
+                    assertThat(stretch.change()).isEqualTo(StretchChange.TO_TARGET);
                     assertThat(stretch.toW()).isEqualTo(steps.targetW());
                     assertThat(requireNonNull(stretch.factor()))
                             .isCloseTo(steps.targetW() / requireNonNull(stretch.fromW()), within(1e-12));
@@ -267,8 +271,8 @@ class PriceStepsTest {
                             .isCloseTo((1 - requireNonNull(stretch.factor())) * allKJ, within(0.01 * allKJ));
                 });
         assertThat(early.cost()).isInstanceOf(Cost.Priced.class);
-        // The stretches themselves take nothing back, and nothing before them can.
-        assertThat(steps.takingBack().firstSecond())
+        // The stretches themselves make up for nothing, and nothing before them can.
+        assertThat(steps.makingUp().firstSecond())
                 .isGreaterThanOrEqualTo(steps.stretches().get(0).when().toSecond());
     }
 
@@ -286,7 +290,7 @@ class PriceStepsTest {
     @Test
     void areLeftOutWhereNothingIsReckoned() {
         RideReview overHard = overHard();
-        Optional<Finding> drift = PacingReview.of(overHard.pacing().findings(), FindingKind.DRIFT);
+        Optional<Finding> drift = overHard.pacing().finding(FindingKind.DRIFT);
         assertThat(drift.orElseThrow().priceSteps()).isNull();
     }
 }

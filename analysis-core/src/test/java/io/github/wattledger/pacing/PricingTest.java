@@ -9,6 +9,7 @@ import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.intake.Selection;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -33,7 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Prices against full forward simulations of the mended race, which share no code with the replay. */
+/** Prices against full forward simulations of the repaired race, which share no code with the replay. */
 class PricingTest {
     private static final double THRESHOLD_W = 250;
 
@@ -60,7 +61,8 @@ class PricingTest {
     }
 
     private static Finding finding(RideReview review, FindingKind kind) {
-        return PacingReview.of(review.pacing().findings(), kind)
+        return review.pacing()
+                .finding(kind)
                 .orElseThrow(() -> new AssertionError(
                         kind + " not among " + review.pacing().findings()));
     }
@@ -79,7 +81,7 @@ class PricingTest {
 
     /** Minutes that a family of simulated rides saves once a quantity equals that of the recorded one. */
     private static double truth(
-            Scenario recorded, DoubleFunction<PacingPlan> mended, ToDoubleFunction<SimulatedRide> quantity) {
+            Scenario recorded, DoubleFunction<PacingPlan> repaired, ToDoubleFunction<SimulatedRide> quantity) {
         SimulatedRide ridden = RoadSimulation.ride(recorded);
         double aim = quantity.applyAsDouble(ridden);
         double low = 0.5;
@@ -87,7 +89,7 @@ class PricingTest {
         SimulatedRide other = ridden;
         while (high - low > 1e-5) {
             double middle = (low + high) / 2;
-            other = RoadSimulation.ride(recorded.withPlan(mended.apply(middle)));
+            other = RoadSimulation.ride(recorded.withPlan(repaired.apply(middle)));
             if (quantity.applyAsDouble(other) < aim) {
                 low = middle;
             } else {
@@ -142,14 +144,14 @@ class PricingTest {
                     target / start.evidence().get("openingNormalizedPowerW").orElseThrow();
             double levelledM = requireNonNull(start.endM());
             double hardM = RoadSimulation.ride(race).truth(Channel.DISTANCE).get(1800);
-            // Power belongs to a place of the road, whenever the mended race gets there.
-            DoubleFunction<PacingPlan> mended = share -> moment ->
+            // Power belongs to a place of the road, whenever the repaired race gets there.
+            DoubleFunction<PacingPlan> repaired = share -> moment ->
                     (moment.distanceM() < hardM ? openingW : 190) * (moment.distanceM() < levelledM ? level : share);
 
-            double equalWork = truth(race, mended, PricingTest::workJ);
-            double equalNormalized = truth(race, mended, PricingTest::fourthPower);
+            double equalWork = truth(race, repaired, PricingTest::workJ);
+            double equalNormalized = truth(race, repaired, PricingTest::fourthPower);
 
-            // On grades to 8 % a change by a quarter is told to 10 s, a second in twenty minutes.
+            // On grades to 8 % a change by a quarter is computed to 10 s, a second in twenty minutes.
             double least = rollerHeightM > 0 ? 10 / 60.0 : 5 / 60.0;
             assertThat(price.highMinutes())
                     .isCloseTo(equalNormalized, within(Math.max(least, tolerance(equalNormalized))));
@@ -269,7 +271,7 @@ class PricingTest {
                     .extracting(TimeLedger.Entry::label)
                     .containsExactly("late-reserve", "against your ability (a guide)");
             TimeLedger.Entry reserve = entry(stopping, "late-reserve");
-            TimeLedger.Entry all = entry(stopping, "all of these mended at once");
+            TimeLedger.Entry all = entry(stopping, "all of these repaired at once");
             assertThat(entry(stopping, "stopped-time").minutesHigh()).isEqualTo(5);
             assertThat(reserve.minutesHigh()).isPositive();
             assertThat(all.minutesLow()).isCloseTo(reserve.minutesLow() + 5, within(1e-9));
@@ -300,7 +302,7 @@ class PricingTest {
             RideReview review =
                     Reviewer.review(SampleRides.overHardStart().toRecording(), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
             TimeLedger ledger = review.pacing().ledger();
-            TimeLedger.Entry all = entry(review, "all of these mended at once");
+            TimeLedger.Entry all = entry(review, "all of these repaired at once");
 
             assertThat(ledger.entries().size()).isGreaterThan(3);
             assertThat(all.minutesHigh()).isGreaterThanOrEqualTo(all.minutesLow());
@@ -373,12 +375,11 @@ class PricingTest {
 
         /** 50 W of 1,200 s are 60 kJ, ten times what 30 s at 200 W hold, and nobody rides them four times as hard. */
         @Test
-        void nameWhatCannotBeGivenBack() {
+        void nameWhatCannotBeMadeUpFor() {
             assertThat(startThenCoasting(30))
-                    .isEqualTo(
-                            new Cost.NotPriced("what was too much could not be given back within what a rider can do"));
+                    .isEqualTo(new Cost.NotPriced("the rest could not make up for it within what a rider can do"));
             assertThat(startThenCoasting(0))
-                    .isEqualTo(new Cost.NotPriced("nothing was pedalled later that could take the work back"));
+                    .isEqualTo(new Cost.NotPriced("there are no pedalled seconds left that could make up for it"));
         }
 
         @Test

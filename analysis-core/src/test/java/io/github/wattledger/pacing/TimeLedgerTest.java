@@ -13,7 +13,7 @@ class TimeLedgerTest {
     private static final Entry ABILITY = new Entry("against your ability (a guide)", 3, 9);
 
     private static TimeLedger ledger(Entry... entries) {
-        return new TimeLedger(100, 90, 10, 0, 0, List.of(entries));
+        return new TimeLedger(100, 90, 10, 0, 0, List.of(entries), List.of());
     }
 
     @Test

@@ -11,7 +11,6 @@ import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.Advice;
-import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
@@ -20,6 +19,7 @@ import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
@@ -138,14 +138,15 @@ public final class SampleReviews {
                                 entries.isEmpty() ? List.of() : List.of("The prices rest on typical values.")),
                         List.of(
                                 "Climbs are not computed yet.",
-                                "The first 5 min were set apart as not raced: 5-minute mean power stayed under 100 W.")),
+                                "The first 5 min were set apart as not raced: 5-minute mean power stayed under 100 W."),
+                        List.of()),
                 ride(),
                 new Interval(0, ELAPSED),
                 null,
                 null);
     }
 
-    /** The race with what a detector of one's own found. */
+    /** The race with what a user's own detector found. */
     public static RideReview raceWithOwnFinding() {
         RideReview race = race();
         PacingReview pacing = race.pacing();
@@ -198,8 +199,9 @@ public final class SampleReviews {
                         new Interval(0, 600),
                         null,
                         List.of(),
-                        new TimeLedger(10, 10, 0, 0, 0, List.of()),
-                        List.of("Everything that rests on power.")),
+                        new TimeLedger(10, 10, 0, 0, 0, List.of(), List.of()),
+                        List.of("Everything that rests on power."),
+                        List.of()),
                 Ride.builder(START, 600).build(),
                 new Interval(0, 600),
                 null,
@@ -223,7 +225,8 @@ public final class SampleReviews {
                         .with("openingHeartRateBpm", 164.1)
                         .with("thresholdHeartRateFraction", 0.971),
                 cost,
-                new Advice("Hold the first 70 min at 200 W or less, and let the group go.", 200.0, null));
+                new Advice("Hold the first 70 min at 200 W or less, and let the group go.", 200.0, null),
+                null);
     }
 
     public static Finding fade(Cost cost) {
@@ -240,7 +243,8 @@ public final class SampleReviews {
                         .with("slopePercentPerHour", -2.9)
                         .with("comparedBlocks", 18),
                 cost,
-                new Advice("A steadier opening is the cure; eat from the first hour on", null, null));
+                new Advice("A steadier opening is the cure; eat from the first hour on", null, null),
+                null);
     }
 
     public static Finding stoppedTime(Cost cost) {
@@ -250,9 +254,14 @@ public final class SampleReviews {
                 new Interval(12_010, 12_550),
                 null,
                 null,
-                Evidence.none().with("stopCount", 4).with("totalMinutes", 22.5).with("longestMinutes", 9),
+                Evidence.none()
+                        .with("stopCount", 4)
+                        .with("longerThanSeconds", 60)
+                        .with("totalMinutes", 22.5)
+                        .with("longestMinutes", 9),
                 cost,
-                new Advice("Plan two stops and fill both bottles at each.", null, null));
+                new Advice("Plan two stops and fill both bottles at each.", null, null),
+                null);
     }
 
     private static RiderOnDay onDay(Rider rider) {

@@ -3,24 +3,25 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
-import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.price.Cost;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A finding as a row of the table, and as a mark of the timeline.
+ * A finding as a row of the page; one of the library's is a mark of the timeline as well.
  *
  * @param number counted from 1
- * @param lane the line above the timeline in which its mark lies, from 0
+ * @param lane the line above the timeline in which its mark lies, from 0; 0 for what the user's own detectors found
  * @param title what it is
  * @param severity how much it weighs, one word
  * @param from when it begins
  * @param to when it ends
  * @param kilometres where, in words
  * @param evidence the numbers it rests on, in sentences
- * @param cost minutes in words, or why there is none
+ * @param cost minutes in words, or why there is none; empty for what the user's own detectors found
  * @param low lower end of the minutes, or null
  * @param high upper end, or null
  * @param how how the price was found, or empty
@@ -44,14 +45,24 @@ public record FindingRow(
         List<FindingWords> words = FindingWords.of(review);
         List<FindingRow> rows = new ArrayList<>();
         for (int i = 0; i < words.size(); i++) {
-            rows.add(of(review.pacing().findings().get(i), words.get(i), i, lanes.get(i)));
+            rows.add(of(review.pacing().findings().get(i), words.get(i), "pacing.findings", i, lanes.get(i)));
         }
         return rows;
     }
 
-    private static FindingRow of(Finding finding, FindingWords words, int index, int lane) {
-        String path = "pacing.findings[" + index + "].";
-        Cost.Priced priced = finding.cost() instanceof Cost.Priced cost ? cost : null;
+    /** What the user's own detectors found. */
+    static List<FindingRow> ofOwn(RideReview review) {
+        List<FindingWords> words = FindingWords.ofOthers(review);
+        List<FindingRow> rows = new ArrayList<>();
+        for (int i = 0; i < words.size(); i++) {
+            rows.add(of(review.pacing().ownFindings().get(i), words.get(i), "pacing.ownFindings", i, 0));
+        }
+        return rows;
+    }
+
+    private static FindingRow of(AnyFinding finding, FindingWords words, String list, int index, int lane) {
+        String path = list + "[" + index + "].";
+        Cost.Priced priced = finding instanceof Finding ours && ours.cost() instanceof Cost.Priced cost ? cost : null;
         return new FindingRow(
                 index + 1,
                 lane,

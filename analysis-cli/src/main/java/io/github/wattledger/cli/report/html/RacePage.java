@@ -47,7 +47,7 @@ public record RacePage(
         Timeline timeline,
         List<FindingRow> findings,
         String noFindings,
-        List<OwnRow> ownFindings,
+        List<FindingRow> ownFindings,
         Efforts efforts,
         List<String> ability,
         Zones powerZones,
@@ -84,7 +84,7 @@ public record RacePage(
                 Timeline.of(review, detail, drawing, track),
                 FindingRow.of(review, drawing.lanes()),
                 FindingWords.none(pacing),
-                OwnRow.of(review),
+                FindingRow.ofOwn(review),
                 Efforts.of(review, detail),
                 AbilityWords.of(review),
                 Zones.of(

@@ -1,11 +1,11 @@
 package io.github.wattledger.cli.report.json;
 
-import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
-import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Interval;
 import org.jspecify.annotations.Nullable;
 
@@ -18,24 +18,18 @@ final class JsonPacing {
         json.string("verdict", pacing.verdict().words());
         json.objects("findings", pacing.findings(), each -> finding(json, each));
         ledger(json, pacing.ledger());
-        json.objects("ownFindings", pacing.ownFindings(), each -> ownFinding(json, each));
+        json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
         json.end();
     }
 
-    private static void finding(JsonWriter json, Finding finding) {
-        json.string("kind", finding.kind().id());
+    private static void finding(JsonWriter json, AnyFinding finding) {
+        json.string("kind", finding.kindId());
         json.string("severity", finding.severity().id());
         place(json, finding.when(), finding.startM(), finding.endM());
         evidence(json, finding.evidence());
-        cost(json, finding.cost());
-        json.string("advice", finding.advice().text());
-    }
-
-    private static void ownFinding(JsonWriter json, OwnFinding finding) {
-        json.string("kind", finding.kind());
-        json.string("severity", finding.severity().id());
-        place(json, finding.when(), finding.startM(), finding.endM());
-        evidence(json, finding.evidence());
+        if (finding instanceof Finding ours) {
+            cost(json, ours.cost());
+        }
         json.string("advice", finding.advice().text());
     }
 

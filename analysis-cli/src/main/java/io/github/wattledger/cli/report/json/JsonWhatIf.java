@@ -54,7 +54,7 @@ public final class JsonWhatIf {
             json.number("high", answer.highMinutes());
             json.end();
             influences(json, answer);
-            JsonReport.notes(json, report.notes());
+            JsonQuality.notes(json, report.notes());
         });
     }
 

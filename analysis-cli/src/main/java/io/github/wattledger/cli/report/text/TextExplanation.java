@@ -8,12 +8,12 @@ import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
-import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
-import io.github.wattledger.pacing.PriceSteps;
+import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
@@ -141,7 +141,7 @@ public final class TextExplanation implements Report {
         for (PriceSteps.Stretch stretch : steps.stretches()) {
             page.item(stretch(stretch));
         }
-        PriceSteps.TakingBack back = steps.takingBack();
+        PriceSteps.MakingUp back = steps.makingUp();
         page.line("To keep the whole equal, " + back.seconds() + " other pedalled seconds from "
                 + Figures.clock(back.firstSecond()) + " on, " + fine(back.workKJ())
                 + " kJ in all, are changed: the power of each by the same share, which is sought from "
@@ -151,7 +151,7 @@ public final class TextExplanation implements Report {
     private static String stretch(PriceSteps.Stretch stretch) {
         Double from = stretch.fromW();
         Double factor = stretch.factor();
-        String what = switch (stretch.mending()) {
+        String what = switch (stretch.change()) {
             case TO_TARGET -> "normalized power";
             case TO_POWER_BEFORE -> "normalized power, to that of the race before it,";
             case TO_EARLIER_POWER -> "mean power on comparable ground, to that before it,";

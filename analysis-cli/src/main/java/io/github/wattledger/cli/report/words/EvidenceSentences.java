@@ -1,8 +1,9 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
-import io.github.wattledger.pacing.OwnFinding;
+import io.github.wattledger.pacing.FindingKind;
 import java.util.HashSet;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -20,30 +21,32 @@ final class EvidenceSentences {
         this.evidence = evidence;
     }
 
-    /** The sentences for a finding; empty when there is no evidence at all. */
-    static String of(Finding finding) {
+    /**
+     * The sentences for a finding; empty when there is no evidence at all. The numbers of a finding that is not the library's
+     * are shown with their own names.
+     */
+    static String of(AnyFinding finding) {
         EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
-        switch (finding.kind()) {
-            case OVER_HARD_START -> sentences.overHardStart();
-            case THRESHOLD_RIDING_EARLY -> sentences.thresholdRidingEarly();
-            case SURGES -> sentences.surges();
-            case FADE -> sentences.fade();
-            case ENERGY_CRASH -> sentences.energyCrash();
-            case DRIFT -> sentences.drift();
-            case STOPPED_TIME -> sentences.stoppedTime();
-            case UNDER_PACED -> sentences.underPaced();
-            case LATE_RESERVE -> sentences.lateReserve();
-            case SPUN_OUT, OVER_GEARED -> sentences.gears();
+        if (finding instanceof Finding ours) {
+            sentences.clauses(ours.kind());
         }
         sentences.rest();
         return sentences.text.toString();
     }
 
-    /** The numbers of a finding that is not the library's, each with its own name. */
-    static String of(OwnFinding finding) {
-        EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
-        sentences.rest();
-        return sentences.text.toString();
+    private void clauses(FindingKind kind) {
+        switch (kind) {
+            case OVER_HARD_START -> overHardStart();
+            case THRESHOLD_RIDING_EARLY -> thresholdRidingEarly();
+            case SURGES -> surges();
+            case FADE -> fade();
+            case ENERGY_CRASH -> energyCrash();
+            case DRIFT -> drift();
+            case STOPPED_TIME -> stoppedTime();
+            case UNDER_PACED -> underPaced();
+            case LATE_RESERVE -> lateReserve();
+            case SPUN_OUT, OVER_GEARED -> gears();
+        }
     }
 
     private void overHardStart() {
@@ -140,6 +143,7 @@ final class EvidenceSentences {
 
     private void stoppedTime() {
         begin("stopCount", "Stops: %", Wording.BRIEF);
+        and("longerThanSeconds", " of more than % s", Wording.WHOLE);
         and("totalMinutes", ", % in all", Wording.MINUTES);
         and("longestMinutes", ", the longest %", Wording.MINUTES);
         end();

@@ -59,8 +59,8 @@ public final class FindingRules {
                         + " the last third above 0.4 times threshold power, actualHeartRateBpm the mean that was"
                         + " recorded, heartRateOverPredictedPercent their difference divided by the prediction.";
             case STOPPED_TIME ->
-                "A stop is a stretch between two moving seconds in which nothing moved for over 60 s (or the profile's"
-                        + " length). stopCount is the number of stops, totalMinutes the sum of their lengths,"
+                "A stop is a stretch between two moving seconds in which nothing moved for more than longerThanSeconds;"
+                        + " stopCount is the number of stops, totalMinutes the sum of their lengths,"
                         + " longestMinutes the longest of them.";
             case UNDER_PACED ->
                 "shareOfTargetPercent is normalizedPowerW of everything that was judged divided by targetW. The cap is"

@@ -1,12 +1,12 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.pacing.Cost;
+import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Channel;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -54,38 +54,30 @@ public record FindingWords(
                 .toList();
     }
 
-    private static FindingWords of(Finding finding, RideReview review) {
-        Cost.Priced priced = finding.cost() instanceof Cost.Priced cost ? cost : null;
+    private static FindingWords of(AnyFinding finding, RideReview review) {
+        Cost cost = finding instanceof Finding ours ? ours.cost() : null;
+        Cost.Priced priced = cost instanceof Cost.Priced each ? each : null;
         return new FindingWords(
-                title(finding.kind()),
+                title(finding),
                 finding.severity().id(),
                 finding.when().toString(),
                 where(finding.startM(), finding.endM(), review),
                 EvidenceSentences.of(finding),
                 priced == null ? null : Figures.minutes(priced.lowMinutes(), priced.highMinutes()),
                 priced == null ? "" : PlainText.of(priced.how()),
-                finding.cost() instanceof Cost.NotPriced notPriced
-                        ? "No price: " + PlainText.sentence(notPriced.reason())
-                        : "",
-                PlainText.sentence(finding.advice().text()));
-    }
-
-    private static FindingWords of(OwnFinding finding, RideReview review) {
-        return new FindingWords(
-                PlainText.capital(finding.kind().replace('-', ' ')),
-                finding.severity().id(),
-                finding.when().toString(),
-                where(finding.startM(), finding.endM(), review),
-                EvidenceSentences.of(finding),
-                null,
-                "",
-                "",
+                cost instanceof Cost.NotPriced notPriced ? "No price: " + PlainText.sentence(notPriced.reason()) : "",
                 PlainText.sentence(finding.advice().text()));
     }
 
     /** What it is, how much it weighs, when and where. */
     public String heading() {
         return title + " (" + severity + "), " + when + ", " + where;
+    }
+
+    private static String title(AnyFinding finding) {
+        return finding instanceof Finding ours
+                ? title(ours.kind())
+                : PlainText.capital(finding.kindId().replace('-', ' '));
     }
 
     /** A kind's name, with a capital. */

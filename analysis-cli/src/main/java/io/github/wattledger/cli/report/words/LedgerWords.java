@@ -1,11 +1,11 @@
 package io.github.wattledger.cli.report.words;
 
-import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

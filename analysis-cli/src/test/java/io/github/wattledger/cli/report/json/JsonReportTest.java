@@ -9,10 +9,10 @@ import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.SampleReviews;
-import io.github.wattledger.pacing.Cost;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -283,7 +283,8 @@ class JsonReportTest {
                 null,
                 evidence,
                 finding.cost(),
-                finding.advice());
+                finding.advice(),
+                null);
         String json = json(SampleReviews.race(Verdict.FADED, List.of(odd), List.of()));
         assertThat(json)
                 .contains("\"tinyW\": 0,", "\"minusTinyW\": 0,", "\"thirdW\": 0.333,", "\"halfUpW\": 2.001,")

@@ -1,8 +1,9 @@
-package io.github.wattledger.pacing;
+package io.github.wattledger.pacing.price;
 
 import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.NavigableMap;
@@ -11,14 +12,14 @@ import java.util.function.ToDoubleFunction;
 import org.hipparchus.analysis.polynomials.PolynomialFunctionLagrangeForm;
 
 /**
- * A race with mistakes mended, for any share by which the seconds that take back are multiplied.
+ * A race with mistakes repaired, for any share by which the power of the seconds that make up for the repairs is multiplied.
  *
- * <p>The power of a second is its own times a number, or times that number and the share. So the work of a bin of the
+ * <p>The power of a second is its own times a factor, or times that factor and the share. So the work of a bin of the
  * replay is linear in the share, and the fourth powers of the windows that end in it add up to a polynomial of the fourth
  * degree. Both are worked out once, in one pass over the seconds, or over those that a further change reaches; a share
  * then asks for one pass over the bins.
  */
-final class MendedRace {
+final class RepairedRace {
     private static final int WINDOW = NormalizedPower.WINDOW_SECONDS;
 
     private final Replay replay;
@@ -32,40 +33,42 @@ final class MendedRace {
 
     private final NavigableMap<Double, State> tried = new TreeMap<>();
 
-    private MendedRace(Replay replay, PoweredSeconds powered, Sums[] sums) {
+    private RepairedRace(Replay replay, PoweredSeconds powered, Sums[] sums) {
         this.replay = replay;
         this.powered = powered;
         this.sums = sums;
     }
 
-    /** The race as a mend leaves it. */
-    static MendedRace of(Race race, Replay replay, Mend mend) {
-        MendedRace mended =
-                new MendedRace(replay, PoweredSeconds.of(race, replay), new Sums[PoweredSeconds.groups(replay)]);
-        boolean[] all = new boolean[mended.sums.length];
+    /** The race as repairs leave it. */
+    static RepairedRace of(Ride race, Replay replay, RepairedPower power) {
+        RepairedRace repaired =
+                new RepairedRace(replay, PoweredSeconds.of(race, replay), new Sums[PoweredSeconds.groups(replay)]);
+        boolean[] all = new boolean[repaired.sums.length];
         Arrays.fill(all, true);
-        mended.addUp(mend, all);
-        return mended;
+        repaired.addUp(power, all);
+        return repaired;
     }
 
     /**
-     * The race as another mend leaves it, which was made from this one's by further changes. Only groups with a changed
-     * second in one of their windows are added up again.
+     * The race as further repairs leave it.
+     *
+     * @param further a copy of this race's power, changed further; only groups with a changed second in one of their
+     *     windows are added up again
      */
-    MendedRace with(Mend further) {
-        MendedRace mended = new MendedRace(replay, powered, sums.clone());
+    RepairedRace with(RepairedPower further) {
+        RepairedRace repaired = new RepairedRace(replay, powered, sums.clone());
         boolean[] touched = new boolean[sums.length];
         for (Interval changed : further.changed()) {
             powered.markGroups(changed, WINDOW - 1, touched);
         }
-        mended.addUp(further, touched);
-        return mended;
+        repaired.addUp(further, touched);
+        return repaired;
     }
 
     /** What the seconds of a bin add up to, and the windows of normalized power that end in them. */
     private static final class Sums {
         double keptJ;
-        double takingBackJ;
+        double makingUpJ;
         int windows;
 
         /** The fourth powers of the windows, a polynomial of the share: factors of its powers 0 to 4. */
@@ -91,7 +94,7 @@ final class MendedRace {
 
         void add(Sums other) {
             keptJ += other.keptJ;
-            takingBackJ += other.takingBackJ;
+            makingUpJ += other.makingUpJ;
             windows += other.windows;
             power0 += other.power0;
             power1 += other.power1;
@@ -101,7 +104,7 @@ final class MendedRace {
         }
 
         double joules(double share) {
-            return keptJ + share * takingBackJ;
+            return keptJ + share * makingUpJ;
         }
 
         double fourthPowers(double share) {
@@ -109,13 +112,13 @@ final class MendedRace {
         }
     }
 
-    private void addUp(Mend mend, boolean[] groups) {
+    private void addUp(RepairedPower power, boolean[] groups) {
         for (int group = 0; group < groups.length; group++) {
             if (groups[group]) {
                 sums[group] = new Sums();
             }
         }
-        Window window = new Window(mend);
+        Window window = new Window(power);
         int to = 0;
         for (int from = 0; from < powered.count(); from = to) {
             int group = powered.group(from);
@@ -129,57 +132,57 @@ final class MendedRace {
         }
     }
 
-    /** The last seconds that were added, as far as they make a window of normalized power. */
+    /** The last seconds that were added, as many as a window of normalized power holds. */
     private final class Window {
-        private final Mend mend;
+        private final RepairedPower power;
         private final double[] keptW = new double[WINDOW];
-        private final double[] takingBackW = new double[WINDOW];
+        private final double[] makingUpW = new double[WINDOW];
         private double keptSum;
-        private double takingBackSum;
+        private double makingUpSum;
         private int end;
 
-        Window(Mend mend) {
-            this.mend = mend;
+        Window(RepairedPower power) {
+            this.power = power;
         }
 
         void add(int from, int to, Sums group) {
             if (from != end) {
                 Arrays.fill(keptW, 0);
-                Arrays.fill(takingBackW, 0);
+                Arrays.fill(makingUpW, 0);
                 keptSum = 0;
-                takingBackSum = 0;
-                // These belong to other groups: they count here as a part of the first windows only.
+                makingUpSum = 0;
+                // These seconds belong to other groups: they count here as a part of the first windows only.
                 moveOver(Math.max(0, from - WINDOW + 1), from, new Sums());
             }
             moveOver(from, to, group);
         }
 
-        /** A stretch at a time, so that the sums need not be looked up every second. */
+        /** Adds a stretch at a time, so that the sums need not be looked up every second. */
         private void moveOver(int from, int to, Sums group) {
             double kept = keptSum;
-            double takingBack = takingBackSum;
+            double madeUp = makingUpSum;
             for (int k = from; k < to; k++) {
                 int second = powered.second(k);
-                double mendedW = powered.watts(k) * mend.factor(second);
-                double takingW = mend.takesBack(second) ? mendedW : 0;
+                double repairedW = powered.watts(k) * power.factor(second);
+                double makingUp = power.makesUp(second) ? repairedW : 0;
                 int place = k % WINDOW;
-                kept += mendedW - takingW - keptW[place];
-                takingBack += takingW - takingBackW[place];
-                keptW[place] = mendedW - takingW;
-                takingBackW[place] = takingW;
-                group.keptJ += mendedW - takingW;
-                group.takingBackJ += takingW;
+                kept += repairedW - makingUp - keptW[place];
+                madeUp += makingUp - makingUpW[place];
+                keptW[place] = repairedW - makingUp;
+                makingUpW[place] = makingUp;
+                group.keptJ += repairedW - makingUp;
+                group.makingUpJ += makingUp;
                 if (k >= WINDOW - 1) {
-                    group.addWindow(kept / WINDOW, takingBack / WINDOW);
+                    group.addWindow(kept / WINDOW, madeUp / WINDOW);
                 }
             }
             keptSum = kept;
-            takingBackSum = takingBack;
+            makingUpSum = madeUp;
             end = to;
         }
     }
 
-    /** The race at a share, replayed; one that was asked for before is not replayed again. */
+    /** The race replayed at a share; a share that was asked for before is not replayed again. */
     State at(double share) {
         return tried.computeIfAbsent(share, this::replayed);
     }

@@ -1,7 +1,9 @@
-package io.github.wattledger.pacing;
+package io.github.wattledger.pacing.price;
 
 import io.github.wattledger.replay.Replay;
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.util.Arrays;
@@ -21,12 +23,12 @@ final class PoweredSeconds {
         this.watts = watts;
     }
 
-    static PoweredSeconds of(Race race, Replay replay) {
-        Series watts = race.watts();
+    static PoweredSeconds of(Ride race, Replay replay) {
+        Series watts = race.series(Channel.POWER);
         int[] seconds = new int[watts.size()];
         int count = 0;
         for (int second = 0; second < seconds.length; second++) {
-            if (watts.isMeasured(second) && race.ride().state(second) != SecondState.PAUSED) {
+            if (watts.isMeasured(second) && race.state(second) != SecondState.PAUSED) {
                 seconds[count++] = second;
             }
         }
@@ -48,7 +50,7 @@ final class PoweredSeconds {
         return seconds.length;
     }
 
-    /** Which second of the race it is. */
+    /** The second of the race at a place of this list. */
     int second(int k) {
         return seconds[k];
     }
@@ -57,7 +59,7 @@ final class PoweredSeconds {
         return groups[k];
     }
 
-    /** The first after this one that is of another group, or the count. */
+    /** The first place after this one whose second is of another group, or the count. */
     int endOfGroup(int k) {
         int end = k + 1;
         while (end < groups.length && groups[end] == groups[k]) {
@@ -70,7 +72,7 @@ final class PoweredSeconds {
         return watts[k];
     }
 
-    /** Marks the groups of the seconds of a stretch, and of so many after it. */
+    /** Marks the groups of the seconds of a stretch and of the given number of seconds after it. */
     void markGroups(Interval stretch, int after, boolean[] marked) {
         int to = Math.min(count(), firstFrom(stretch.toSecond()) + after);
         for (int k = firstFrom(stretch.fromSecond()); k < to; k++) {

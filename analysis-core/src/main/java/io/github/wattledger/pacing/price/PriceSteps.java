@@ -1,18 +1,17 @@
-package io.github.wattledger.pacing;
+package io.github.wattledger.pacing.price;
 
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** How the price of a finding came about, written down while it was computed. Seconds are those of the recording. */
 public sealed interface PriceSteps extends Serializable permits PriceSteps.Stops, PriceSteps.Replayed {
-    /** The share of their power that the seconds which take back keep is sought from here. */
+    /** The smallest share of their power at which the seconds that make up for a repair are tried. */
     double LEAST_SHARE = 0.2;
 
-    /** And to here. */
+    /** The largest share of their power at which these seconds are tried. */
     double MOST_SHARE = 4;
 
     /**
@@ -28,22 +27,22 @@ public sealed interface PriceSteps extends Serializable permits PriceSteps.Stops
     }
 
     /**
-     * A race ridden again with the finding mended.
+     * A race ridden again with the mistake repaired.
      *
      * @param targetW the power that could be held for the judged moving time, watts
      * @param stretches what was changed, by rising time
-     * @param takingBack the seconds that take back what was left over or missing
+     * @param makingUp the seconds that make up for the repair
      * @param recordedMovingSeconds recorded moving time
      * @param recordedWorkKJ recorded work, kilojoules
      * @param recordedNormalizedPowerW recorded normalized power, watts
      * @param equalWork the end at which the total work is the recorded one, or null where there is none
-     * @param equalNormalizedPower the end at which normalized power is, or null where there is none
+     * @param equalNormalizedPower the end at which normalized power is the recorded one, or null where there is none
      * @param rig what it was ridden on
      */
     record Replayed(
             double targetW,
             List<Stretch> stretches,
-            TakingBack takingBack,
+            MakingUp makingUp,
             double recordedMovingSeconds,
             double recordedWorkKJ,
             double recordedNormalizedPowerW,
@@ -57,38 +56,21 @@ public sealed interface PriceSteps extends Serializable permits PriceSteps.Stops
         }
     }
 
-    /** How a stretch was mended. */
-    enum Mending {
-        /** Every pedalled second by one factor, so that normalized power is the target. */
-        TO_TARGET,
-        /** The pedalled seconds above the target brought down to it. */
-        CAPPED_AT_TARGET,
-        /** Every pedalled second by one factor, so that power is what it was earlier on comparable ground. */
-        TO_EARLIER_POWER,
-        /** Every pedalled second by one factor, so that normalized power is that of the race before. */
-        TO_POWER_BEFORE;
-
-        /** The mending's fixed word, lower case with hyphens. */
-        public String id() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
-        }
-    }
-
     /**
-     * A stretch that was mended.
+     * A stretch that was changed.
      *
      * @param when the stretch
-     * @param mending how
+     * @param change how
      * @param fromW the power that was too much or too little: normalized power of the stretch, or mean power on comparable
      *     ground; null where seconds are capped one by one
-     * @param toW the power that it was mended to, watts
-     * @param factor by what each pedalled second was multiplied; null where seconds are capped one by one
+     * @param toW the power that it was brought to, watts
+     * @param factor the factor of each pedalled second; null where seconds are capped one by one
      * @param changedSeconds how many seconds were changed
      * @param takenOutKJ work taken out, kilojoules; negative where it was put in
      */
     record Stretch(
             Interval when,
-            Mending mending,
+            StretchChange change,
             @Nullable Double fromW,
             double toW,
             @Nullable Double factor,
@@ -103,16 +85,16 @@ public sealed interface PriceSteps extends Serializable permits PriceSteps.Stops
      * @param seconds how many
      * @param workKJ their work before the share, kilojoules
      */
-    record TakingBack(int firstSecond, int seconds, double workKJ) implements Serializable {}
+    record MakingUp(int firstSecond, int seconds, double workKJ) implements Serializable {}
 
     /**
      * One end of the price.
      *
-     * @param share by what the power of the seconds that take back is multiplied
+     * @param share the factor of the power of the seconds that make up for the repair
      * @param workKJ work of the race as replayed, kilojoules
      * @param normalizedPowerW its normalized power, watts
      * @param movingSeconds its moving time
-     * @param savedSeconds recorded moving time less that
+     * @param savedSeconds recorded moving time less this moving time
      */
     record End(double share, double workKJ, double normalizedPowerW, double movingSeconds, double savedSeconds)
             implements Serializable {}

@@ -1,4 +1,4 @@
-package io.github.wattledger.pacing;
+package io.github.wattledger.pacing.price;
 
 import java.io.Serializable;
 
@@ -9,7 +9,7 @@ public sealed interface Cost extends Serializable permits Cost.Priced, Cost.NotP
      *
      * @param lowMinutes the lower end
      * @param highMinutes the upper end, not below the lower
-     * @param how how it was reckoned, one short clause
+     * @param how how it was computed, one short clause
      */
     record Priced(double lowMinutes, double highMinutes, String how) implements Cost {
         /** @throws IllegalArgumentException when the ends are out of order or not numbers */

@@ -1,0 +1,37 @@
+package io.github.wattledger.pacing;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * One thing that was found in a race, not priced yet.
+ *
+ * @param kind what it is
+ * @param found where it is, how strong it is, and what it rests on
+ */
+record Detection(FindingKind kind, Found found) {
+    /**
+     * Looks for every kind of finding.
+     *
+     * @param isRace whether the ride is judged as a race
+     * @return what was found and does not give way to something else, the weightiest first
+     */
+    static List<Detection> all(Race race, boolean isRace) {
+        List<Detection> detections = new ArrayList<>();
+        for (FindingKind kind : FindingKind.values()) {
+            if (isRace || !kind.detector().isOfRacesOnly()) {
+                kind.detector().detect(race).ifPresent(found -> detections.add(new Detection(kind, found)));
+            }
+        }
+        return detections.stream()
+                .filter(own -> detections.stream().noneMatch(own::givesWayTo))
+                .sorted(Comparator.comparing((Detection each) -> each.found.severity())
+                        .reversed())
+                .toList();
+    }
+
+    private boolean givesWayTo(Detection other) {
+        return kind.detector().givesWayTo(other.kind.detector(), found, other.found);
+    }
+}

@@ -1,0 +1,216 @@
+package io.github.wattledger.pacing.price;
+
+import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
+import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.replay.Replay;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rig.RigChoice;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Prices the repairs of one race by riding it again. What a repair takes out of some seconds, others make up for in
+ * proportion to their power: at one end of the price until the total work is the recorded one, at the other end until
+ * normalized power is.
+ */
+public final class Pricing {
+    private static final double SECONDS_PER_MINUTE = 60;
+
+    /** A smaller gain is no gain, seconds: the replay of an hour is not finer. */
+    private static final double NOTICEABLE_SECONDS = 1;
+
+    private static final String HOW = "ridden again without it, for the same work or the same normalized power";
+    private static final String NOT_FASTER = "it would not have been faster";
+    private static final String NOT_FASTER_AT_EQUAL_WORK =
+            "for the same work it would not have been faster; up to this for the same normalized power";
+
+    private static final Cost NOTHING_MAKES_UP =
+            new Cost.NotPriced("there are no pedalled seconds left that could make up for it");
+    private static final Cost OUT_OF_REACH =
+            new Cost.NotPriced("the rest could not make up for it within what a rider can do");
+
+    private final int offsetSeconds;
+    private final double targetW;
+    private final Replay replay;
+    private final RigChoice rig;
+    private final RepairedPower unrepaired;
+    private final RepairedRace asRidden;
+    private final RepairedRace.State recorded;
+
+    /**
+     * Prepares a race for pricing.
+     *
+     * @param race the race
+     * @param offsetSeconds what to add to a second of the race to get a second of the recording
+     * @param targetW the power that could be held for the moving time of the race, watts, for the steps of a price;
+     *     {@code NaN} when it is not known
+     * @param replay the replay of the race
+     * @param rig what the replay was made with
+     */
+    public Pricing(Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig) {
+        this.offsetSeconds = offsetSeconds;
+        this.targetW = targetW;
+        this.replay = replay;
+        this.rig = rig;
+        this.unrepaired = new RepairedPower(race.series(Channel.POWER), replay);
+        this.asRidden = RepairedRace.of(race, replay, unrepaired);
+        this.recorded = asRidden.unreplayed(1);
+    }
+
+    /** The price of one mistake. */
+    public Price price(Repair repair) {
+        RepairedPower power = new RepairedPower(unrepaired);
+        List<PriceSteps.Stretch> stretches = carryOut(repair, power);
+        PriceSteps.MakingUp makingUp = power.makingUp(offsetSeconds);
+        if (makingUp == null) {
+            return new Price(NOTHING_MAKES_UP, null);
+        }
+        Ends ends = ends(power);
+        PriceSteps steps = new PriceSteps.Replayed(
+                targetW,
+                stretches,
+                makingUp,
+                replay.movingSeconds(),
+                recorded.workJ() / 1000,
+                recorded.normalizedPowerW(),
+                ends.equalWork(),
+                ends.equalNormalizedPower(),
+                rig);
+        return new Price(ends.cost(), steps);
+    }
+
+    /** The cost of several mistakes, all repaired at once. */
+    public Cost priceOfAll(List<Repair> repairs) {
+        RepairedPower power = new RepairedPower(unrepaired);
+        repairs.stream().sorted(Comparator.comparing(Repair::turn)).forEach(repair -> carryOut(repair, power));
+        return power.isMadeUpFor() ? ends(power).cost() : NOTHING_MAKES_UP;
+    }
+
+    /**
+     * Minutes between a low and a high end, of which the high end is the larger but for the tolerance of the search.
+     *
+     * @param low the low end
+     * @param high the high end
+     */
+    public record Minutes(double low, double high) {}
+
+    /**
+     * The minutes saved if every pedalled second is scaled so that normalized power is what can be sustained for the time
+     * that the race then takes, for the low end and for the high end of what can be sustained.
+     *
+     * @param ability what can be sustained
+     * @return empty where the target is not known, where the race is shorter than the guide, or where no share brings the
+     *     race there
+     */
+    public Optional<Minutes> againstAbility(Ability ability) {
+        if (Double.isNaN(targetW) || ability.forSeconds() < SustainablePower.SHORTEST_GUIDE_SECONDS) {
+            return Optional.empty();
+        }
+        AbilityEvidence evidence = ability.evidence();
+        SustainablePower sustainable = evidence == null ? null : evidence.sustainable();
+        double low = savedMinutesAt(sustainable == null ? targetW : sustainable.lowW(), ability);
+        double high = savedMinutesAt(sustainable == null ? targetW : sustainable.highW(), ability);
+        return Double.isNaN(low) || Double.isNaN(high)
+                ? Optional.empty()
+                : Optional.of(new Minutes(Math.max(0, low), Math.max(0, high)));
+    }
+
+    /** Minutes saved at a normalized power that can be held for the recorded moving time and falls with time. */
+    private double savedMinutesAt(double watts, Ability ability) {
+        double share = new ShareSearch(
+                        asRidden,
+                        state -> state.normalizedPowerW()
+                                        / sustainableW(watts, ability.forSeconds() - state.savedSeconds(), ability)
+                                - 1)
+                .share();
+        return Double.isNaN(share) ? Double.NaN : asRidden.at(share).savedSeconds() / SECONDS_PER_MINUTE;
+    }
+
+    /** What can be held for another duration, where a power can be held for the judged one: it falls as the guide does. */
+    private static double sustainableW(double watts, double seconds, Ability ability) {
+        double shortest = SustainablePower.SHORTEST_GUIDE_SECONDS;
+        return watts
+                * SustainablePower.guideW(1, Math.max(shortest, seconds))
+                / SustainablePower.guideW(1, ability.forSeconds());
+    }
+
+    /** Carries a repair out, and returns what it changed. */
+    private List<PriceSteps.Stretch> carryOut(Repair repair, RepairedPower power) {
+        List<PriceSteps.Stretch> stretches = new ArrayList<>();
+        for (Repair.Stretch stretch : repair.stretches()) {
+            stretches.add(carryOut(stretch, power));
+        }
+        if (repair.madeUpFromSecond() > 0) {
+            power.makeUpFrom(repair.madeUpFromSecond());
+        }
+        return stretches;
+    }
+
+    private PriceSteps.Stretch carryOut(Repair.Stretch stretch, RepairedPower power) {
+        Interval when = stretch.when();
+        double factor = stretch.factor();
+        RepairedPower.Change change = switch (stretch.change()) {
+            case TO_TARGET -> power.scale(when, factor);
+            case CAPPED_AT_TARGET -> power.cap(when, stretch.toW());
+            case TO_EARLIER_POWER, TO_POWER_BEFORE -> power.level(when, factor);
+        };
+        return new PriceSteps.Stretch(
+                when.shifted(offsetSeconds),
+                stretch.change(),
+                numberOrNull(stretch.fromW()),
+                stretch.toW(),
+                numberOrNull(factor),
+                change.seconds(),
+                change.takenOutJ() / 1000);
+    }
+
+    private static @Nullable Double numberOrNull(double value) {
+        return Double.isNaN(value) ? null : value;
+    }
+
+    /** Both ends of a price; null where no share brings the race there. */
+    private record Ends(PriceSteps.@Nullable End equalWork, PriceSteps.@Nullable End equalNormalizedPower) {
+        Cost cost() {
+            if (equalWork == null || equalNormalizedPower == null) {
+                return OUT_OF_REACH;
+            }
+            double low = Math.min(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
+            double high = Math.max(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
+            if (high < NOTICEABLE_SECONDS) {
+                return new Cost.Priced(0, 0, NOT_FASTER);
+            }
+            String how = low < 0 ? NOT_FASTER_AT_EQUAL_WORK : HOW;
+            return new Cost.Priced(Math.max(0, low) / SECONDS_PER_MINUTE, high / SECONDS_PER_MINUTE, how);
+        }
+    }
+
+    private Ends ends(RepairedPower power) {
+        RepairedRace repaired = asRidden.with(power);
+        return new Ends(
+                whenEqual(repaired, RepairedRace.State::workJ),
+                whenEqual(repaired, RepairedRace.State::normalizedPowerW));
+    }
+
+    /** The repaired race once a quantity of it equals the recorded one's; null when it never does. */
+    private PriceSteps.@Nullable End whenEqual(RepairedRace repaired, ToDoubleFunction<RepairedRace.State> quantity) {
+        double aim = quantity.applyAsDouble(recorded);
+        double share = new ShareSearch(repaired, state -> quantity.applyAsDouble(state) / aim - 1).share();
+        if (Double.isNaN(share)) {
+            return null;
+        }
+        RepairedRace.State state = repaired.at(share);
+        return new PriceSteps.End(
+                share,
+                state.workJ() / 1000,
+                state.normalizedPowerW(),
+                replay.movingSeconds() - state.savedSeconds(),
+                state.savedSeconds());
+    }
+}
