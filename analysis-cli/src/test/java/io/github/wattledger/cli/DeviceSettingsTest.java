@@ -77,7 +77,7 @@ class DeviceSettingsTest {
         assertThat(ok("review", file, "--rider", profile, "--effort", "race").out())
                 .contains("rider 25 kg, bicycle 4 kg");
         ok("what-if", file, "--rider", profile, "--with-drag-area", "-10%");
-        assertThat(ok("season", folder.toString()).out()).contains("ride.fit");
+        assertThat(ok("season", folder.toString()).out()).contains(": 1 ride,");
     }
 
     /** 05:00 UTC is 22:00 of the day before in Los Angeles (UTC-7 in June): the threshold of that day holds. */

@@ -42,11 +42,16 @@ public final class RideFolders {
 
     /** A FIT file of power and heart rate, one record a second, that knows no local time and no threshold. */
     public static void writeRide(Path file, Instant start, int seconds, IntUnaryOperator wattsAt) {
-        writeRide(file, start, seconds, wattsAt, Settings.NONE);
+        writeRide(file, start, seconds, wattsAt, Settings.NONE, false);
     }
 
     /** The same file by a device that was set by its rider; the road rises and falls by 20 m every ten minutes. */
     public static void writeRide(Path file, Instant start, int seconds, IntUnaryOperator wattsAt, Settings settings) {
+        writeRide(file, start, seconds, wattsAt, settings, true);
+    }
+
+    private static void writeRide(
+            Path file, Instant start, int seconds, IntUnaryOperator wattsAt, Settings settings, boolean isHilly) {
         long first = start.getEpochSecond() - FIT_EPOCH_SECOND;
         FileEncoder encoder = new FileEncoder(file.toFile(), Fit.ProtocolVersion.V2_0);
         FileIdMesg id = new FileIdMesg();
@@ -75,7 +80,7 @@ public final class RideFolders {
             record.setHeartRate((short) (120 + second % 20));
             record.setSpeed(8f);
             record.setDistance(8f * second);
-            if (!settings.equals(Settings.NONE)) {
+            if (isHilly) {
                 record.setAltitude((float) (100 + 20 * Math.sin(2 * Math.PI * second / 600)));
             }
             encoder.write(record);
