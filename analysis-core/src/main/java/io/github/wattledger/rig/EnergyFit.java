@@ -133,7 +133,7 @@ record EnergyFit(double areaM2, double areaErrorM2, double rollingN, double roll
         for (int i = 0; i < absolutes.length; i++) {
             absolutes[i] = Math.abs(residualsN[i]);
         }
-        return Math.max(LEAST_DEVIATION_N, MAD_TO_DEVIATION * Median.of(absolutes));
+        return Math.max(LEAST_DEVIATION_N, MAD_TO_DEVIATION * Median.upperOf(absolutes));
     }
 
     private static double square(double value) {

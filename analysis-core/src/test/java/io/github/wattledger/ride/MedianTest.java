@@ -27,6 +27,13 @@ class MedianTest {
     }
 
     @Test
+    void theUpperOneIsOneOfTheValues() {
+        // The definition: of an even number the upper of the two in the middle.
+        assertThat(Median.upperOf(new double[] {9, 1, 5})).isEqualTo(5);
+        assertThat(Median.upperOf(new double[] {4, 1, 3, 10})).isEqualTo(4);
+    }
+
+    @Test
     void leavesTheValuesAsTheyAre() {
         double[] values = {3, 1, 2};
         Median.of(values);

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.words;
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.replay.Influence;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.Measure;
