@@ -405,6 +405,7 @@ public final class SampleReviews {
                 null,
                 evidence,
                 new Cost.NotPriced("not priced yet"),
-                new Advice("Ride on.", null, null));
+                new Advice("Ride on.", null, null),
+                null);
     }
 }
