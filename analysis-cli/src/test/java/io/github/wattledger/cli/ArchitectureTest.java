@@ -51,7 +51,7 @@ class ArchitectureTest {
             .should().dependOnClassesThat(resideInAPackage(CORE + "..")
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
-                            CORE, CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
+                            CORE, CORE + ".intake", CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
                             CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
                             CORE + ".season", CORE + ".table")))
                     .and(not(belongToAnyOf(

@@ -9,6 +9,9 @@ import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
+import io.github.wattledger.power.WPrimeBalance;
+import io.github.wattledger.ride.Outcome;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -505,6 +508,10 @@ class PagesInBrowserTest {
     @Test
     void theBalanceIsDrawnWhereCriticalPowerIsKnown() throws IOException {
         RideReview race = SampleReviews.race();
+        WPrimeBalance balance =
+                WPrimeBalance.of(race.ride().part(race.reviewed()), 240, 18_000, WPrimeBalance.Model.DIFFERENTIAL);
+        AbilityEvidence evidence =
+                new AbilityEvidence(null, Outcome.refused("the numbers were given"), balance, List.of(), null, null);
         RideReview known = new RideReview(
                 race.source(),
                 race.rider(),
@@ -512,7 +519,7 @@ class PagesInBrowserTest {
                 race.load(),
                 race.deviceTotals(),
                 race.curve(),
-                new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320, null),
+                new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320, evidence),
                 race.pacing(),
                 race.ride(),
                 race.reviewed(),

@@ -199,7 +199,15 @@ class WhatIfCommandTest {
             JsonNode root = json("what-if RIDE --with-position drops");
             assertThat(root.propertyNames())
                     .containsExactly(
-                            "schema", "source", "road", "asItIs", "changed", "extent", "savedMinutes", "influences");
+                            "schema",
+                            "source",
+                            "road",
+                            "asItIs",
+                            "changed",
+                            "extent",
+                            "savedMinutes",
+                            "influences",
+                            "notes");
             assertThat(root.get("asItIs").propertyNames())
                     .containsExactly(
                             "powerW",
