@@ -51,6 +51,7 @@ public final class Cleaning {
         boolean counted = MeterWork.replacePower(table, notes);
         Spikes.repair(table, notes);
         Pauses.mark(table, recording.timerEvents(), notes);
+        CoastingWithoutPower.fill(table, notes);
         Gaps.fill(table, notes);
         Movement.complete(table, notes);
         StuckSensors.report(table, notes);
