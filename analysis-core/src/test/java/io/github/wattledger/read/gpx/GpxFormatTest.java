@@ -44,9 +44,9 @@ class GpxFormatTest {
     private static String point(int second, String latitude, String inner) {
         return String.format(
                 Locale.ROOT,
-                "<trkpt lat=\"%s\" lon=\"9.5\"><time>2024-05-04T07:00:%02dZ</time>%s</trkpt>",
+                "<trkpt lat=\"%s\" lon=\"9.5\"><time>%s</time>%s</trkpt>",
                 latitude,
-                second,
+                Instant.parse("2024-05-04T07:00:00Z").plusSeconds(second),
                 inner);
     }
 
@@ -114,7 +114,7 @@ class GpxFormatTest {
     class Segments {
         private final String text = HEAD + "<trk><trkseg>" + point(0, "55.5", "") + point(1, "55.5001", "")
                 + "</trkseg><trkseg>" + point(10, "55.6", "") + point(11, "55.6001", "")
-                + "</trkseg></trk><trk><trkseg>" + point(12, "55.6002", "") + "</trkseg></trk></gpx>";
+                + "</trkseg><trkseg>" + point(12, "55.6002", "") + "</trkseg></trk></gpx>";
 
         @Test
         void areOneRecordingBetweenWhichTheTimerStood() throws UnreadableRideException {
@@ -133,6 +133,55 @@ class GpxFormatTest {
         void doNotCountTheWayBetweenThem() throws UnreadableRideException {
             Samples samples = samples(text);
             assertThat(samples.get(Channel.DISTANCE, 2)).isEqualTo(samples.get(Channel.DISTANCE, 1));
+        }
+    }
+
+    /** GPX 1.1: a track is an ordered list of points describing a path; a file may hold any number of tracks. */
+    @Nested
+    class Tracks {
+        private static String trackOf(String type, int fromSecond) {
+            return "<trk><type>" + type + "</type><trkseg>" + point(fromSecond, "55.5", "<speed>5</speed>")
+                    + point(fromSecond + 1, "55.5001", "<speed>6</speed>") + "</trkseg></trk>";
+        }
+
+        @Test
+        void areASessionEach() throws UnreadableRideException {
+            String empty = "<trk><trkseg><trkpt lat=\"1\" lon=\"2\"/></trkseg></trk>";
+            ReadResult result = read(HEAD + trackOf("running", 0) + empty + trackOf("cycling", 100) + "</gpx>");
+            assertThat(result.recordings()).extracting(Recording::sport).containsExactly("running", "cycling");
+            assertThat(result.recordings())
+                    .extracting(recording -> recording.samples().size())
+                    .containsExactly(2, 2);
+            assertThat(result.recordings()).extracting(Recording::sessionIndex).containsExactly(0, 1);
+            Recording second = result.recordings().get(1);
+            assertThat(second.timerEvents()).isEmpty();
+            assertThat(second.samples().get(Channel.DISTANCE, 0)).isZero();
+            assertThat(second.samples().get(Channel.SPEED, 0)).isEqualTo(5);
+            assertThat(texts(result))
+                    .contains("1 track points without a time were left out.")
+                    .contains("Track 3: The file has no distance; measured from one position to the next on the "
+                            + "WGS-84 ellipsoid.");
+        }
+
+        @Test
+        void countTogetherAgainstTheLimit() {
+            byte[] text = (HEAD + trackOf("", 0) + trackOf("", 10) + "</gpx>").getBytes(StandardCharsets.UTF_8);
+            ReadOptions options = ReadOptions.DEFAULT.withLimits(new ReadLimits(10_000, 3, 10, 10_000));
+            assertThatThrownBy(() -> new GpxFormat().read(text, options))
+                    .isInstanceOf(UnreadableRideException.class)
+                    .hasMessage("holds more than 3 samples, the most that is read; split it first");
+        }
+
+        @Test
+        void beyondTwoHundredAreReadAsOne() throws UnreadableRideException {
+            StringBuilder text = new StringBuilder(HEAD);
+            for (int i = 0; i < 300; i++) {
+                text.append(trackOf("cycling", 10 * i));
+            }
+            ReadResult result = read(text + "</gpx>");
+            assertThat(result.recordings()).hasSize(200);
+            assertThat(result.recordings().get(199).samples().size()).isEqualTo(202);
+            assertThat(result.notes()).extracting(ReadNote::code).contains("many-tracks");
         }
     }
 
