@@ -53,11 +53,13 @@ public final class Cleaning {
         Spikes.repair(table, notes);
         DistanceRepair.repair(table, notes);
         ChannelRepair.repair(table, notes);
+        AbsentSensors.removeZeros(table, notes);
         Pauses.mark(table, recording.timerEvents(), notes);
         CoastingWithoutPower.fill(table, notes);
         Gaps.fill(table, notes);
         Movement.complete(table, notes);
         StuckSensors.report(table, notes);
+        BeyondCycling.report(table, notes);
         DeviceTotals totals = recording.totals();
         DistanceRepair.compare(table, totals == null ? null : totals.distanceM(), notes);
 

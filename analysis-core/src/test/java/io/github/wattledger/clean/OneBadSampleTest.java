@@ -241,4 +241,32 @@ class OneBadSampleTest {
         assertThat(cleaned.ride().series(Channel.LATITUDE).get(60)).isCloseTo(55.506, within(1e-9));
         assertThat(cleaned.ride().series(Channel.LONGITUDE).get(20)).isEqualTo(9.5);
     }
+
+    @ParameterizedTest
+    @CsvSource({"POWER, no-power-meter", "DISTANCE, no-distance", "ALTITUDE, no-altimeter", "SPEED, no-speed"})
+    void oneBadSampleAmongZerosIsNoSensor(Channel channel, String code) {
+        Cleaned cleaned = clean(channel, second -> second == 500 ? 1e9 : 0);
+        assertThat(cleaned.ride().has(channel)).isFalse();
+        assertThat(noted(cleaned, code)).isEqualTo(1);
+    }
+
+    /** A car at 96 km/h, and 3,386 m of climbing an hour: said, and left as they are. */
+    @Test
+    void whatNoBicycleHasDoneIsNotedAndLeftAsItIs() {
+        Cleaned car = clean(Channel.DISTANCE, second -> second * 96 / 3.6);
+        assertThat(noted(car, "faster-than-cycling")).isEqualTo(1);
+        assertThat(coveredM(car.ride())).isCloseTo(999 * 96 / 3.6, within(1e-6));
+
+        Samples.Builder lift = Samples.builder();
+        Samples.Builder climb = Samples.builder();
+        for (int second = 0; second < 3600; second++) {
+            lift.at(T0 + second).set(Channel.ALTITUDE, 500 + second * 3386 / 3600.0);
+            climb.at(T0 + second).set(Channel.ALTITUDE, 500 + second * 1700 / 3600.0);
+        }
+        Cleaned lifted = Cleaning.clean(Recording.of(lift.build()));
+        assertThat(noted(lifted, "climbs-faster-than-cycling")).isEqualTo(1);
+        assertThat(lifted.quality().repairedSamples()).isZero();
+        assertThat(noted(Cleaning.clean(Recording.of(climb.build())), "climbs-faster-than-cycling"))
+                .isZero();
+    }
 }
