@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
 public final class StartTime {
     private static final int MOST_OFFSET_SECONDS = 18 * 3600; // the range of java.time.ZoneOffset
 
+    private static final int FIRST_YEAR = 1973;
+
     private final LocalDateTime local;
     private final @Nullable Integer offsetMinutes;
 
@@ -42,8 +44,14 @@ public final class StartTime {
         return date() + "T" + time() + ":" + two(local.getSecond()) + (offsetMinutes == null ? "Z" : offset());
     }
 
-    /** In words, for instance {@code 2026-06-14 07:00 (UTC+03:00)} or {@code 2026-06-14 04:00 UTC}. */
+    /**
+     * In words, for instance {@code 2026-06-14 07:00 (UTC+03:00)} or {@code 2026-06-14 04:00 UTC}. A start before any
+     * bicycle computer is that of a recording without dates, whose start nobody knows.
+     */
     public String words() {
+        if (local.getYear() < FIRST_YEAR) {
+            return "start time not known";
+        }
         return date() + " " + time() + (offsetMinutes == null ? " UTC" : " (UTC" + offset() + ")");
     }
 
