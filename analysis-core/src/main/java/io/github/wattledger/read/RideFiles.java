@@ -1,6 +1,7 @@
 package io.github.wattledger.read;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -80,14 +81,16 @@ public final class RideFiles {
             }
             long size = Files.size(file);
             if (size > limits.maximumBytes()) {
-                throw new UnreadableRideException(String.format(
-                        Locale.ROOT,
-                        "%s: has %,.1f MB, more than the %,.1f MB that are read; is it a ride?",
-                        file,
-                        size / (double) BYTES_PER_MB,
-                        limits.maximumBytes() / (double) BYTES_PER_MB));
+                throw tooLarge(file, megabytes(size) + ", ", limits);
             }
-            return Files.readAllBytes(file);
+            // A device or a pipe says that its size is 0 and may never end.
+            try (InputStream in = Files.newInputStream(file)) {
+                byte[] content = in.readNBytes((int) limits.maximumBytes() + 1);
+                if (content.length > limits.maximumBytes()) {
+                    throw tooLarge(file, "", limits);
+                }
+                return content;
+            }
         } catch (NoSuchFileException e) {
             throw new UnreadableRideException(file + ": there is no such file; check the path", e);
         } catch (AccessDeniedException e) {
@@ -95,5 +98,14 @@ public final class RideFiles {
         } catch (IOException e) {
             throw new UnreadableRideException(file + ": could not be read (" + e.getMessage() + ")", e);
         }
+    }
+
+    private static UnreadableRideException tooLarge(Path file, String size, ReadLimits limits) {
+        return new UnreadableRideException(file + ": has " + size + "more than the " + megabytes(limits.maximumBytes())
+                + " that are read; is it a ride?");
+    }
+
+    private static String megabytes(long bytes) {
+        return String.format(Locale.ROOT, "%,.1f MB", bytes / (double) BYTES_PER_MB);
     }
 }
