@@ -6,7 +6,6 @@ import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Samples;
-import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -46,6 +45,7 @@ final class GpxParser {
     private boolean inTrack;
     private boolean inSegment;
     private @Nullable String damagedAt;
+    private @Nullable ReadNote encodingNote;
     private int depthInTrack;
 
     GpxParser(int maximumSamples) {
@@ -56,7 +56,9 @@ final class GpxParser {
     void parse(byte[] content) throws UnreadableRideException {
         XMLStreamReader reader = null;
         try {
-            reader = factory().createXMLStreamReader(new ByteArrayInputStream(content));
+            GpxText document = GpxText.of(content);
+            encodingNote = document.note();
+            reader = factory().createXMLStreamReader(document.reader());
             while (reader.hasNext()) {
                 accept(reader, reader.next());
             }
@@ -195,6 +197,9 @@ final class GpxParser {
             throw new UnreadableRideException(whyEmpty());
         }
         List<ReadNote> notes = new ArrayList<>();
+        if (encodingNote != null) {
+            notes.add(encodingNote);
+        }
         if (pointsWithoutTime > 0) {
             notes.add(new ReadNote(
                     "points-without-time",

@@ -17,6 +17,9 @@ import io.github.wattledger.ride.Samples;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.ride.TimerEvent;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
@@ -218,6 +221,48 @@ class GpxFormatTest {
                 .containsExactly(
                         "1 track points without a time were left out.",
                         "3 values are no numbers, or no positions; they are missing.");
+    }
+
+    /** XML 1.0, section 4.3.3: the encoding is what the bytes are; a wrong declaration is an error of its writer. */
+    @ParameterizedTest
+    @CsvSource({
+        "UTF-8, ISO-8859-1, 'The file names the encoding UTF-8, but holds bytes that are not UTF-8: those letters were "
+                + "replaced, and all else was read.'",
+        "US-ASCII, UTF-8, 'The file names the encoding US-ASCII, but holds bytes that are not US-ASCII: those letters "
+                + "were replaced, and all else was read.'",
+        "UTF-16, UTF-8, 'The file names the encoding UTF-16, which is not what it is in: it was read as UTF-8.'",
+        "klingon-9, UTF-8, 'The file names the encoding klingon-9, which is not what it is in: it was read as UTF-8.'",
+        "UTF-8, UTF-16LE, 'The file names the encoding UTF-8, which is not what it is in: it was read as UTF-16LE.'",
+        "ISO-8859-1, ISO-8859-1, ''",
+        "UTF-8, UTF-8, ''",
+        "UTF-16, UTF-16BE, ''",
+    })
+    void readsADocumentInAnotherEncodingThanItDeclares(String declared, String real, String said)
+            throws UnreadableRideException {
+        String text = "<?xml version=\"1.0\" encoding=\"" + declared + "\"?>"
+                + track("<name>Größe</name>" + point(0, "55.5", "<speed>5</speed><distance>1</distance>"))
+                        .replaceFirst("<\\?xml.*?\\?>", "");
+        PrintStream before = System.err;
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
+        ReadResult result;
+        try {
+            result = new GpxFormat().read(text.getBytes(Charset.forName(real)), ReadOptions.DEFAULT);
+        } finally {
+            System.setErr(before);
+        }
+        assertThat(printed.toString(StandardCharsets.UTF_8)).isEmpty();
+        assertThat(result.recordings().get(0).samples().size()).isEqualTo(1);
+        assertThat(String.join("", texts(result))).isEqualTo(said);
+    }
+
+    /** One position on the other side of the world is 20,000 km away and 20,000 km back. */
+    @Test
+    void passesOverAPositionThatNobodyReaches() throws UnreadableRideException {
+        ReadResult result = read(track(
+                point(0, "55.5000", "") + point(1, "-55.5", "") + point(2, "55.5002", "") + point(3, "55.5003", "")));
+        Samples samples = result.recordings().get(0).samples();
+        assertThat(samples.get(Channel.DISTANCE, 3)).isCloseTo(33.398, within(0.01));
     }
 
     @Nested
