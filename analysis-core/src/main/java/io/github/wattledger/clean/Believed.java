@@ -1,5 +1,6 @@
 package io.github.wattledger.clean;
 
+import java.util.Arrays;
 import java.util.BitSet;
 
 /**
@@ -98,7 +99,7 @@ final class Believed {
 
     /** The believed rows, ascending. */
     int[] believedRows() {
-        return java.util.Arrays.copyOf(believed, size);
+        return Arrays.copyOf(believed, size);
     }
 
     /** Whether a believed row, by its position among them, begins a new stretch after a change that lasts. */

@@ -1,6 +1,7 @@
 package io.github.wattledger.clean;
 
 import io.github.wattledger.ride.Channel;
+import java.util.Arrays;
 
 /**
  * Replaces single samples of altitude, speed, temperature, cadence and position that their channel cannot give: outside
@@ -56,12 +57,7 @@ final class ChannelRepair {
             return;
         }
         int[] measured = Columns.measuredRows(column);
-        double[] inRange = column.clone();
-        for (int row : measured) {
-            if (!(column[row] >= limit.low() && column[row] <= limit.high())) {
-                inRange[row] = Double.NaN;
-            }
-        }
+        double[] inRange = withinRange(column, limit);
         int[] possible = Columns.measuredRows(inRange);
         Believed believed = Believed.among(
                 possible, (from, to) -> Math.abs(inRange[to] - inRange[from]) <= limit.perSecond() * (to - from + 1));
@@ -70,10 +66,7 @@ final class ChannelRepair {
         if (replaced == 0 && limit.channel() != Channel.ALTITUDE) {
             return;
         }
-        double[] values = new double[kept.length];
-        for (int k = 0; k < kept.length; k++) {
-            values[k] = inRange[kept[k]];
-        }
+        double[] values = Arrays.stream(kept).mapToDouble(row -> inRange[row]).toArray();
         if (limit.channel() == Channel.ALTITUDE) {
             levelSteps(believed, values);
         }
@@ -88,6 +81,17 @@ final class ChannelRepair {
         if (kept.length == 0) {
             table.drop(limit.channel());
         }
+    }
+
+    /** A copy without the values that do not exist. */
+    private static double[] withinRange(double[] column, Limit limit) {
+        double[] inRange = column.clone();
+        for (int row = 0; row < inRange.length; row++) {
+            if (!(inRange[row] >= limit.low() && inRange[row] <= limit.high())) {
+                inRange[row] = Double.NaN;
+            }
+        }
+        return inRange;
     }
 
     /**
@@ -144,21 +148,15 @@ final class ChannelRepair {
         if (latitude == null || longitude == null) {
             return;
         }
-        double[] both = new double[latitude.length];
-        for (int row = 0; row < both.length; row++) {
-            // A receiver without a fix writes 0 degrees north and east, which is open sea.
-            boolean noFix = latitude[row] == 0 && longitude[row] == 0;
-            both[row] = noFix ? Double.NaN : latitude[row] + longitude[row];
-        }
-        int[] measured = Columns.measuredRows(both);
+        int[] measured = rowsWithFix(latitude, longitude);
         Believed believed = Believed.among(measured, (from, to) -> {
             double metres = metres(latitude[from], longitude[from], latitude[to], longitude[to]);
             return metres <= DistanceRepair.TOP_SPEED_MPS * (to - from + 1);
         });
-        int next = 0;
         int[] kept = believed.believedRows();
+        int next = 0;
         int removed = 0;
-        for (int row = 0; row < both.length; row++) {
+        for (int row = 0; row < latitude.length; row++) {
             if (next < kept.length && kept[next] == row) {
                 next++;
             } else if (!Double.isNaN(latitude[row]) && !Double.isNaN(longitude[row])) {
@@ -177,6 +175,16 @@ final class ChannelRepair {
             table.drop(Channel.LATITUDE);
             table.drop(Channel.LONGITUDE);
         }
+    }
+
+    private static int[] rowsWithFix(double[] latitude, double[] longitude) {
+        double[] both = new double[latitude.length];
+        for (int row = 0; row < both.length; row++) {
+            // A receiver without a fix writes 0 degrees north and east, which is open sea.
+            boolean noFix = latitude[row] == 0 && longitude[row] == 0;
+            both[row] = noFix ? Double.NaN : latitude[row] + longitude[row];
+        }
+        return Columns.measuredRows(both);
     }
 
     /** Metres on a sphere between two near positions in degrees; exact enough to bound a speed. */

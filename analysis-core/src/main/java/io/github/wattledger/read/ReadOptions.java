@@ -14,17 +14,17 @@ public record ReadOptions(ReadLimits limits, CsvColumns csvColumns, boolean dige
     /** The usual limits; columns are found by their names; with the digest. */
     public static final ReadOptions DEFAULT = new ReadOptions(ReadLimits.DEFAULT, CsvColumns.BY_NAME, true);
 
-    /** The same options with other limits. */
+    /** These options with other limits. */
     public ReadOptions withLimits(ReadLimits other) {
         return new ReadOptions(other, csvColumns, digest);
     }
 
-    /** The same options with other columns. */
+    /** These options with other columns. */
     public ReadOptions withCsvColumns(CsvColumns other) {
         return new ReadOptions(limits, other, digest);
     }
 
-    /** The same options with the digest or without it, which saves a twentieth of a review that is started cold. */
+    /** These options with the digest or without it. To leave it out saves a twentieth of a review that is started cold. */
     public ReadOptions withDigest(boolean other) {
         return new ReadOptions(limits, csvColumns, other);
     }

@@ -173,7 +173,7 @@ final class FitMessages {
         }
     }
 
-    /** Keeps the first maker and the most telling product name: words of the device's own over a number. */
+    /** Keeps the first maker and the best product name: words of the device's own are better than a number. */
     private void nameDevice(@Nullable Integer makerId, @Nullable Integer productId, @Nullable String ownName) {
         if (maker == null && makerId != null) {
             String known = Manufacturer.getStringFromValue(makerId);

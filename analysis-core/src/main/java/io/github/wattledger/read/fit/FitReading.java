@@ -113,7 +113,7 @@ final class FitReading {
                     "not-closed",
                     String.format(
                             Locale.ROOT,
-                            "The file was not closed properly: its header does not tell its length, which is %,d bytes.",
+                            "The file was not closed properly: its header does not give its length, which is %,d bytes.",
                             part.sizeBytes()),
                     read));
         } else if (damage != null && !stoppedByChecksum()) {

@@ -19,8 +19,8 @@ import javax.xml.stream.XMLStreamReader;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Walks through a GPX document once. Namespaces are left alone: many files use a prefix that they never declare, and
- * what an element holds is told by its local name. Document types are refused, and with them every entity of one's own.
+ * Walks through a GPX document once. Namespaces are left alone: many files use a prefix that they never declare, and an
+ * element's local name says what it holds. Document types are refused, and with them all entities that a file defines.
  */
 final class GpxParser {
     private static final int LONGEST_TEXT = 200;

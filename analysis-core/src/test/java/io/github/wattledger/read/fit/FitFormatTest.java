@@ -197,7 +197,7 @@ class FitFormatTest {
                         .isEqualTo(10);
                 assertThat(texts(result))
                         .containsExactly(
-                                "The file was not closed properly: its header does not tell its length, which is "
+                                "The file was not closed properly: its header does not give its length, which is "
                                         + file.length
                                         + " bytes. The 10 samples up to there, the last at 0:00:09, were read.",
                                 NO_SESSION);
