@@ -7,15 +7,20 @@ final class AbsentSensors {
     private AbsentSensors() {}
 
     static void remove(SecondTable table, Notes notes) {
+        removeZeros(table, notes);
+        removeZeroHeartRate(table, notes);
+        if (!table.has(Channel.POWER)) {
+            table.drop(Channel.ACCUMULATED_WORK);
+        }
+    }
+
+    /** Asked again after single bad samples are repaired: one of them among zeros is no sensor either. */
+    static void removeZeros(SecondTable table, Notes notes) {
         dropIfAllZero(table, notes, Channel.POWER, "no-power-meter", "Power is 0 throughout: taken as no power meter.");
         dropIfAllZero(table, notes, Channel.ALTITUDE, "no-altimeter", "Altitude is 0 throughout: taken as missing.");
         dropIfAllZero(table, notes, Channel.SPEED, "no-speed", "Speed is 0 throughout: taken as missing.");
         dropIfAllZero(table, notes, Channel.DISTANCE, "no-distance", "Distance is 0 throughout: taken as missing.");
         dropIfAllZero(table, notes, Channel.CADENCE, "no-cadence", "Cadence is 0 throughout: taken as missing.");
-        removeZeroHeartRate(table, notes);
-        if (!table.has(Channel.POWER)) {
-            table.drop(Channel.ACCUMULATED_WORK);
-        }
     }
 
     private static void dropIfAllZero(SecondTable table, Notes notes, Channel channel, String code, String text) {

@@ -1,6 +1,7 @@
 package io.github.wattledger.clean;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Lap;
 import io.github.wattledger.ride.Recording;
@@ -50,10 +51,17 @@ public final class Cleaning {
         AbsentSensors.remove(table, notes);
         boolean counted = MeterWork.replacePower(table, notes);
         Spikes.repair(table, notes);
+        DistanceRepair.repair(table, notes);
+        ChannelRepair.repair(table, notes);
+        AbsentSensors.removeZeros(table, notes);
         Pauses.mark(table, recording.timerEvents(), notes);
+        CoastingWithoutPower.fill(table, notes);
         Gaps.fill(table, notes);
         Movement.complete(table, notes);
         StuckSensors.report(table, notes);
+        BeyondCycling.report(table, notes);
+        DeviceTotals totals = recording.totals();
+        DistanceRepair.compare(table, totals == null ? null : totals.distanceM(), notes);
 
         int missingPower = noteMissingPower(table, notes);
         PowerSource source =

@@ -18,37 +18,9 @@ final class Movement {
 
     static void complete(SecondTable table, Notes notes) {
         Movement movement = new Movement(table, notes);
-        movement.straightenDistance();
         movement.deriveSpeed();
         movement.deriveDistance();
         movement.markStops();
-    }
-
-    /** A counter that was set back goes on from where it was. */
-    private void straightenDistance() {
-        double[] distance = table.column(Channel.DISTANCE);
-        if (distance == null) {
-            return;
-        }
-        double offset = 0;
-        double last = Double.NaN;
-        int falls = 0;
-        for (int row = 0; row < distance.length; row++) {
-            if (Double.isNaN(distance[row])) {
-                continue;
-            }
-            double raw = distance[row];
-            if (raw < last) {
-                offset += last - raw;
-                falls++;
-            }
-            last = raw;
-            distance[row] = raw + offset;
-        }
-        if (falls > 0) {
-            notes.repaired(
-                    "distance-falls", falls, "The distance falls " + falls + " times; it is carried on instead.");
-        }
     }
 
     private void deriveSpeed() {

@@ -29,6 +29,11 @@ final class Notes {
         return number + " " + noun + (number == 1 ? "" : "s");
     }
 
+    /** How often something happened: once, or the number of times. */
+    static String times(int number) {
+        return number == 1 ? "once" : number + " times";
+    }
+
     List<QualityNote> all() {
         return notes;
     }

@@ -9,7 +9,8 @@ import java.util.List;
 
 /**
  * Finds the seconds in which the timer stood: between a timer stop and the next start, or, in a file without stop
- * events, in gaps through which the rider hardly moved.
+ * events, in gaps through which the rider hardly moved. Where a start follows another start after a gap, the recorder
+ * itself was off in that gap, and so was its timer.
  */
 final class Pauses {
     /** A gap must be longer than this to be taken for a pause where no event says so. */
@@ -21,6 +22,9 @@ final class Pauses {
     /** Distance covered after a stop event from which the timer must have run again, start event or not. */
     private static final double MOVED_ON_M = 100;
 
+    /** An event further away from the samples than this has a clock gone wrong. */
+    private static final long FARTHEST_EVENT_SECONDS = 86_400;
+
     private final SecondTable table;
     private final Notes notes;
 
@@ -31,15 +35,30 @@ final class Pauses {
 
     static void mark(SecondTable table, List<TimerEvent> events, Notes notes) {
         Pauses pauses = new Pauses(table, notes);
-        if (stopsAreTold(events)) {
-            pauses.markByEvents(events);
+        List<TimerEvent> ordered = pauses.believable(events);
+        if (hasStop(ordered)) {
+            pauses.markByEvents(ordered);
         } else {
             pauses.markByGaps();
         }
+        pauses.markRestarts(ordered);
         pauses.clearMomentaryValues();
     }
 
-    private static boolean stopsAreTold(List<TimerEvent> events) {
+    /** The events near the samples, in order of time. */
+    private List<TimerEvent> believable(List<TimerEvent> events) {
+        List<TimerEvent> ordered = new ArrayList<>();
+        for (TimerEvent event : events) {
+            long row = table.rowOf(event.epochSecond());
+            if (row >= -FARTHEST_EVENT_SECONDS && row <= table.seconds() + FARTHEST_EVENT_SECONDS) {
+                ordered.add(event);
+            }
+        }
+        ordered.sort(Comparator.comparingLong(TimerEvent::epochSecond));
+        return ordered;
+    }
+
+    private static boolean hasStop(List<TimerEvent> events) {
         for (TimerEvent event : events) {
             if (event.kind() == TimerEvent.Kind.STOP) {
                 return true;
@@ -51,8 +70,7 @@ final class Pauses {
     private void markByEvents(List<TimerEvent> events) {
         List<long[]> stretches = stoppedStretches(events);
         // Some devices write a record in the second of the stop, and so one more than the timer ran for: they stamp
-        // each
-        // second at its end, and the record of the start belongs to no second. Others write none at the stop.
+        // each second at its end, and the record of the start belongs to no second. Others write none at the stop.
         int shift = recordsAtStops(stretches) ? 1 : 0;
         for (long[] stretch : stretches) {
             boolean endsTheRide = stretch[0] == table.seconds() - 1;
@@ -71,44 +89,78 @@ final class Pauses {
     }
 
     /** Rows from each stop to the next start; the last stop reaches to the end of the table. */
-    private List<long[]> stoppedStretches(List<TimerEvent> events) {
-        List<TimerEvent> ordered = new ArrayList<>(events);
-        ordered.sort(Comparator.comparingLong(TimerEvent::epochSecond));
+    private List<long[]> stoppedStretches(List<TimerEvent> ordered) {
         List<long[]> stretches = new ArrayList<>();
         long stoppedAt = Long.MIN_VALUE;
         for (TimerEvent event : ordered) {
             long row = table.rowOf(event.epochSecond());
-            if (event.kind() == TimerEvent.Kind.STOP && stoppedAt == Long.MIN_VALUE) {
-                stoppedAt = row;
-            } else if (event.kind() == TimerEvent.Kind.START && stoppedAt != Long.MIN_VALUE) {
+            boolean stopped = stoppedAt != Long.MIN_VALUE;
+            if (event.kind() == TimerEvent.Kind.START && stopped) {
                 stretches.add(new long[] {stoppedAt, row});
                 stoppedAt = Long.MIN_VALUE;
+            } else if (event.kind() == TimerEvent.Kind.STOP && stopped) {
+                long end = endOfPause(stoppedAt, row);
+                if (end < row) {
+                    stretches.add(new long[] {stoppedAt, end});
+                    stoppedAt = row;
+                }
+            } else if (event.kind() == TimerEvent.Kind.STOP) {
+                stoppedAt = row;
             }
         }
         if (stoppedAt != Long.MIN_VALUE && stoppedAt < table.seconds()) {
-            stretches.add(new long[] {stoppedAt, endOfLastPause(stoppedAt)});
+            stretches.add(new long[] {stoppedAt, endOfPause(stoppedAt, table.seconds())});
         }
         return stretches;
     }
 
-    private long endOfLastPause(long stoppedAt) {
-        int stopped = (int) Math.max(0, stoppedAt);
+    /**
+     * Where a pause that no start event ends is over: at the first sample after the stop if the rider moves on before
+     * the limit, otherwise at the limit.
+     */
+    private long endOfPause(long stoppedAt, long limit) {
+        int stopped = (int) Math.max(0, Math.min(stoppedAt, table.seconds() - 1L));
         int standing = stopped;
         while (standing > 0 && !table.isRecorded(standing)) {
             standing--;
         }
-        for (int row = stopped + 1; row < table.seconds(); row++) {
+        for (int row = stopped + 1; row < Math.min(limit, table.seconds()); row++) {
             if (table.isRecorded(row) && movedM(standing, row) > MOVED_ON_M) {
                 int resumed = stopped + 1;
                 while (!table.isRecorded(resumed)) {
                     resumed++;
                 }
-                notes.found(
-                        "timer-start-missing", "After the last timer stop the ride goes on: a start event is missing.");
+                notes.found("timer-start-missing", "After a timer stop the ride goes on: a start event is missing.");
                 return resumed;
             }
         }
-        return table.seconds();
+        return limit;
+    }
+
+    /** Marks the gap before a start that follows another start, and so has no stop: the recorder was off. */
+    private void markRestarts(List<TimerEvent> ordered) {
+        boolean runs = false;
+        int restarts = 0;
+        for (TimerEvent event : ordered) {
+            long row = table.rowOf(event.epochSecond());
+            boolean starts = event.kind() == TimerEvent.Kind.START;
+            if (starts && runs && row > 0 && row <= table.seconds()) {
+                int from = (int) row;
+                while (from > 0 && !table.isRecorded(from - 1)) {
+                    from--;
+                }
+                if (row - from > SHORTEST_GAP_SECONDS) {
+                    pause(from, row);
+                    restarts++;
+                }
+            }
+            runs = starts;
+        }
+        if (restarts > 0) {
+            notes.found(
+                    "timer-stop-missing",
+                    "The recorder started again after a gap without having stopped: the gap counts as a pause.");
+        }
     }
 
     private boolean recordsAtStops(List<long[]> stretches) {
@@ -140,7 +192,7 @@ final class Pauses {
         }
     }
 
-    /** Metres between two recorded rows; 0 when no distance tells, since a recorder that stops by itself stands. */
+    /** Metres between two recorded rows; 0 when no distance says so, since a recorder that stops by itself stands. */
     private double movedM(int from, int to) {
         double[] distance = table.column(Channel.DISTANCE);
         if (distance == null || Double.isNaN(distance[from]) || Double.isNaN(distance[to])) {
@@ -150,8 +202,10 @@ final class Pauses {
     }
 
     private void pause(long fromRow, long toRow) {
-        int to = (int) Math.min(table.seconds(), toRow);
-        for (int row = (int) Math.max(0, fromRow); row < to; row++) {
+        // Bounded before the cast: a row far outside the table would wrap around into it.
+        int from = (int) Math.max(0, Math.min(table.seconds(), fromRow));
+        int to = (int) Math.max(0, Math.min(table.seconds(), toRow));
+        for (int row = from; row < to; row++) {
             table.setState(row, SecondState.PAUSED);
         }
     }

@@ -25,12 +25,12 @@ public record QualityReport(
         notes = List.copyOf(notes);
     }
 
-    /** The same report with more notes after its own. */
+    /** This report with more notes after its own. */
     public QualityReport withNotes(List<QualityNote> more) {
         return withAll(notes, more);
     }
 
-    /** The same report with more notes before its own. */
+    /** This report with more notes before its own. */
     public QualityReport withNotesBefore(List<QualityNote> more) {
         return withAll(more, notes);
     }

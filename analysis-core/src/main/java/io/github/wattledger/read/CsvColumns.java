@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * Which columns of a CSV file to take for what, where their names alone do not tell.
+ * Which columns of a CSV file to take for what, where their names alone do not say so.
  *
  * @param headers from what is wanted, one of {@link #names()}, to the column's header in the file, for instance from
  *     {@code power} to {@code Pwr (W)}

@@ -12,12 +12,12 @@ public record ReadOptions(ReadLimits limits, CsvColumns csvColumns) implements S
     /** The usual limits; columns are found by their names. */
     public static final ReadOptions DEFAULT = new ReadOptions(ReadLimits.DEFAULT, CsvColumns.BY_NAME);
 
-    /** The same options with other limits. */
+    /** These options with other limits. */
     public ReadOptions withLimits(ReadLimits other) {
         return new ReadOptions(other, csvColumns);
     }
 
-    /** The same options with other columns. */
+    /** These options with other columns. */
     public ReadOptions withCsvColumns(CsvColumns other) {
         return new ReadOptions(limits, other);
     }

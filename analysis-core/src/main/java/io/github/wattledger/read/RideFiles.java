@@ -81,14 +81,12 @@ public final class RideFiles {
             }
             long size = Files.size(file);
             if (size > limits.maximumBytes()) {
-                throw new UnreadableRideException(String.format(
-                        Locale.ROOT,
-                        "%s: has %,.1f MB, more than the %,.1f MB that are read; is it a ride?",
-                        file,
-                        size / (double) BYTES_PER_MB,
-                        limits.maximumBytes() / (double) BYTES_PER_MB));
+                throw tooLarge(file.toString(), megabytes(size) + ", ", limits);
             }
-            return Files.readAllBytes(file);
+            // A device or a pipe says that its size is 0 and may never end.
+            try (InputStream in = Files.newInputStream(file)) {
+                return bounded(in, file.toString(), limits);
+            }
         } catch (NoSuchFileException e) {
             throw new UnreadableRideException(file + ": there is no such file; check the path", e);
         } catch (AccessDeniedException e) {
@@ -106,19 +104,28 @@ public final class RideFiles {
      *     that begins with the name
      */
     public static byte[] content(InputStream in, String name, ReadLimits limits) throws UnreadableRideException {
-        byte[] content;
         try {
-            content = in.readNBytes((int) limits.maximumBytes() + 1);
+            return bounded(in, name, limits);
         } catch (IOException e) {
             throw new UnreadableRideException(name + ": could not be read (" + e.getMessage() + ")", e);
         }
+    }
+
+    private static byte[] bounded(InputStream in, String name, ReadLimits limits)
+            throws IOException, UnreadableRideException {
+        byte[] content = in.readNBytes((int) limits.maximumBytes() + 1);
         if (content.length > limits.maximumBytes()) {
-            throw new UnreadableRideException(String.format(
-                    Locale.ROOT,
-                    "%s: has more than the %,.1f MB that are read; is it a ride?",
-                    name,
-                    limits.maximumBytes() / (double) BYTES_PER_MB));
+            throw tooLarge(name, "", limits);
         }
         return content;
+    }
+
+    private static UnreadableRideException tooLarge(String name, String size, ReadLimits limits) {
+        return new UnreadableRideException(name + ": has " + size + "more than the " + megabytes(limits.maximumBytes())
+                + " that are read; is it a ride?");
+    }
+
+    private static String megabytes(long bytes) {
+        return String.format(Locale.ROOT, "%,.1f MB", bytes / (double) BYTES_PER_MB);
     }
 }

@@ -18,7 +18,7 @@ public final class Timestamps {
 
     /**
      * Seconds since 1970-01-01T00:00:00Z, fractions cut off; empty when the text is no point in time. A blank may stand
-     * for the {@code T}. A time without zone is taken as UTC; {@link #hasZone} tells.
+     * for the {@code T}. A time without zone is taken as UTC; {@link #hasZone} says which it is.
      */
     public static OptionalLong epochSecond(String text) {
         String iso = text.strip();

@@ -29,6 +29,9 @@ public record Recording(
         @Nullable Integer utcOffsetSeconds,
         @Nullable List<SecondState> states)
         implements Serializable {
+    /** A day of March 1973. */
+    private static final long FIRST_DATED_SECOND = 100_000_000L;
+
     /**
      * Copies the lists.
      *
@@ -75,6 +78,14 @@ public record Recording(
     /** The same recording at another position. */
     public Recording withSessionIndex(int index) {
         return new Recording(samples, timerEvents, laps, totals, device, sport, index, utcOffsetSeconds, states);
+    }
+
+    /**
+     * Whether the times are points in time. Otherwise they count from a start that nobody knows, as in a table without
+     * dates: the first sample then seems to be of the first years after 1970, before any bicycle computer.
+     */
+    public boolean isDated() {
+        return samples.size() > 0 && samples.epochSecond(0) >= FIRST_DATED_SECOND;
     }
 
     /** Whether the file says that this is cycling, with or without a motor. */

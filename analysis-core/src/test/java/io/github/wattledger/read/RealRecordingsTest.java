@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Samples;
 import io.github.wattledger.testing.RealRides;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -95,5 +97,19 @@ class RealRecordingsTest {
                             ".gpx: has 80 track points but not one time: it is a route, or its times were "
                                     + "removed; export the recorded ride with times");
         }
+    }
+
+    /** Its own session message says 6:15:08 and 102.5 km; the public tools of the format count 5,427 records. */
+    @Test
+    void aSoundFileWithEmptyDeveloperFieldsIsReadToItsEnd() throws UnreadableRideException {
+        ReadResult result = RideFiles.read(RealRides.file("edge1000-empty-developer-fields-6h15.fit"));
+        assertThat(result.notes()).isEmpty();
+        Recording recording = result.recordings().get(0);
+        Samples samples = recording.samples();
+        assertThat(samples.size()).isEqualTo(5427);
+        assertThat(recording.laps()).hasSize(1);
+        DeviceTotals totals = Objects.requireNonNull(recording.totals());
+        assertThat(totals.distanceM()).isCloseTo(102_500, within(50.0));
+        assertThat(totals.elapsedSeconds()).isCloseTo(6 * 3600 + 15 * 60 + 8, within(1.0));
     }
 }

@@ -19,6 +19,8 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class RideFilesTest {
@@ -261,5 +263,15 @@ class RideFilesTest {
     void limitsMustBeSane() {
         assertThatThrownBy(() -> new ReadLimits(0, 1, 1, 1)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new ReadLimits(1L << 31, 1, 1, 1)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    /** A device file says that its size is 0 and never ends. */
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void boundsWhatItReadsOfAFileThatNeverEnds() {
+        ReadLimits limits = new ReadLimits(1_000_000, 1000, 10, 1_000_000);
+        assertThatThrownBy(() -> RideFiles.content(Path.of("/dev/zero"), limits))
+                .isInstanceOf(UnreadableRideException.class)
+                .hasMessage("/dev/zero: has more than the 1.0 MB that are read; is it a ride?");
     }
 }

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Finds the columns of a table by their headers: a name, with or without a unit. */
@@ -54,7 +55,15 @@ final class CsvHeader {
             Map.entry(Channel.FRONT_TEETH, List.of("front_teeth")),
             Map.entry(Channel.REAR_TEETH, List.of("rear_teeth")));
 
+    private static final Pattern NO_WORD = Pattern.compile("[^a-z0-9]+");
+    private static final Pattern UNDERSCORE_AT_AN_END = Pattern.compile("^_|_$");
+
     private final List<String> headers;
+
+    /** Taken apart once: a table may have a quarter of a million columns, and each channel looks through them. */
+    private final List<String> baseNames = new ArrayList<>();
+
+    private final List<@Nullable String> unitNames = new ArrayList<>();
     private final CsvColumns given;
     private final List<ReadNote> notes;
     private final List<CsvColumn> columns = new ArrayList<>();
@@ -66,6 +75,10 @@ final class CsvHeader {
         this.headers = headers;
         this.given = given;
         this.notes = notes;
+        for (String header : headers) {
+            baseNames.add(baseName(header));
+            unitNames.add(unitName(header));
+        }
         timeIndex = indexOfNamed("time", TIME_NAMES);
         stateIndex = indexOfNamed("state", List.of("state"));
         lapIndex = indexOfNamed("lap", List.of("lap"));
@@ -129,9 +142,10 @@ final class CsvHeader {
 
     private int indexOfAny(List<String> names) {
         for (String name : names) {
+            String inSeconds = name + "_s";
             for (int i = 0; i < headers.size(); i++) {
-                String base = baseName(headers.get(i));
-                if (base.equals(name) || base.equals(name + "_s")) {
+                String base = baseNames.get(i);
+                if (base.equals(name) || base.equals(inSeconds)) {
                     return i;
                 }
             }
@@ -168,8 +182,8 @@ final class CsvHeader {
 
     private CsvColumn givenColumn(Channel channel, int index) {
         String header = headers.get(index);
-        String unitName = unitName(header);
-        CsvUnit unit = unitName == null ? unitAtEnd(channel, baseName(header)) : CsvUnit.named(channel, unitName);
+        String unitName = unitNames.get(index);
+        CsvUnit unit = unitName == null ? unitAtEnd(channel, baseNames.get(index)) : CsvUnit.named(channel, unitName);
         if (unit == null) {
             notes.add(new ReadNote(
                     "unit-assumed",
@@ -180,9 +194,12 @@ final class CsvHeader {
     }
 
     private @Nullable CsvColumn namedColumn(Channel channel, String name, int index) {
+        String base = baseNames.get(index);
+        if (!base.startsWith(name)) {
+            return null;
+        }
         String header = headers.get(index);
-        String base = baseName(header);
-        String unitName = unitName(header);
+        String unitName = unitNames.get(index);
         if (unitName == null && base.startsWith(name + "_")) {
             CsvUnit unit = CsvUnit.named(channel, base.substring(name.length() + 1));
             return unit == null ? null : column(channel, index, unit);
@@ -214,7 +231,8 @@ final class CsvHeader {
 
     private CsvColumn column(Channel channel, int index, CsvUnit unit) {
         String header = headers.get(index);
-        boolean balanceByte = channel == Channel.LEFT_SHARE && baseName(header).equals(BALANCE_BYTE);
+        boolean balanceByte =
+                channel == Channel.LEFT_SHARE && baseNames.get(index).equals(BALANCE_BYTE);
         return new CsvColumn(channel, index, shortened(header), unit, balanceByte);
     }
 
@@ -245,7 +263,8 @@ final class CsvHeader {
     }
 
     private static String words(String text) {
-        return text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "_").replaceAll("^_|_$", "");
+        String joined = NO_WORD.matcher(text.toLowerCase(Locale.ROOT)).replaceAll("_");
+        return UNDERSCORE_AT_AN_END.matcher(joined).replaceAll("");
     }
 
     private static String shortened(String header) {
@@ -254,7 +273,7 @@ final class CsvHeader {
 
     private String listed() {
         String all =
-                String.join(", ", headers.stream().map(CsvHeader::shortened).toList());
+                headers.stream().limit(LONGEST_LIST).map(CsvHeader::shortened).collect(Collectors.joining(", "));
         return all.length() > LONGEST_LIST ? all.substring(0, LONGEST_LIST) + " ..." : all;
     }
 }

@@ -55,7 +55,7 @@ final class CsvReading {
             return new ReadResult(format, List.of(table.recording(notes)), notes);
         } catch (IOException | UncheckedIOException e) {
             throw new UnreadableRideException(
-                    "is a table that cannot be taken apart (" + printable(String.valueOf(e.getMessage())) + ")", e);
+                    "is a table that cannot be taken apart into cells; export it again as comma-separated values", e);
         }
     }
 
@@ -151,7 +151,9 @@ final class CsvReading {
             notes.add(new ReadNote("time-without-zone", "The times say no zone; they were taken as UTC."));
         } else if (clock.kind() == CsvClock.Kind.ELAPSED) {
             notes.add(new ReadNote(
-                    "no-date", "The times count from the start: the day of the ride is not known and shown as 1970."));
+                    "no-date",
+                    "The times count from the start: neither the day nor the hour of the ride is known, and 1970 "
+                            + "stands where a date must stand."));
         }
     }
 

@@ -7,10 +7,10 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 
 /**
- * A table's bytes with what its start tells: the encoding, what stands between the cells, and where the header begins.
+ * A table's bytes and what its start shows: the encoding, what stands between the cells, and where the header begins.
  *
  * @param content the bytes
- * @param charset their encoding: as the byte order mark says, else UTF-8
+ * @param charset their encoding: as the byte order mark says, otherwise UTF-8
  * @param fromByte where the header begins
  * @param delimiter comma, semicolon or tab
  * @param linesBefore lines before the header

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Power and heart rate that an add-on of the device writes into fields of its own. They are used where the file has no
  * field of the profile for them at all: two meters are not mixed. A field is known by the number of the profile's field
- * that its description names, or else by its name and unit.
+ * that its description names; where it names none, by its name and unit.
  */
 final class FitDeveloperFields {
     private static final Set<String> POWER_NAMES = Set.of("power", "watts");

@@ -12,8 +12,8 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * FIT activity files. The bytes are decoded by the FIT SDK; what is resolved here is which of several fields that say
- * the same is believed, and what a damaged file still tells.
+ * FIT activity files. The FIT SDK decodes the bytes. This package decides which of several fields for the same thing is
+ * believed, and reads what a damaged file still holds.
  */
 public final class FitFormat implements RideFormat {
     /** Found by {@link java.util.ServiceLoader}. */

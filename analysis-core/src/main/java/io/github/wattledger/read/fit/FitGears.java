@@ -10,8 +10,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * The gear in use, as events tell each change of it: it holds until the next. Some recorders write all events after the
- * last record, so only the times tell which gear a record was ridden in. The event's data are, from the lowest byte
+ * The gear in use. An event reports each change, and the gear holds until the next. Some recorders write all events
+ * after the last record, so only the times say which gear a record was ridden in. The event's data are, from the lowest byte
  * up, the number of the rear gear, its teeth, the number of the front gear, its teeth (public FIT profile,
  * {@code gear_change_data}).
  */

@@ -55,6 +55,7 @@ final class FitMessages {
     private @Nullable Double riderMassKg;
     private @Nullable Integer utcOffsetSeconds;
     private int recordsWithoutTime;
+    private int messageCount;
 
     FitMessages(int maximumSamples) {
         this.maximumSamples = maximumSamples;
@@ -68,6 +69,7 @@ final class FitMessages {
 
     /** Takes one message; those that do not matter are passed over. */
     void accept(Mesg message) {
+        messageCount++;
         switch (message.getNum()) {
             case MesgNum.RECORD -> acceptRecord(message);
             case MesgNum.EVENT -> acceptEvent(message);
@@ -171,7 +173,7 @@ final class FitMessages {
         }
     }
 
-    /** Keeps the first maker and the most telling product name: words of the device's own over a number. */
+    /** Keeps the first maker and the best product name: words of the device's own are better than a number. */
     private void nameDevice(@Nullable Integer makerId, @Nullable Integer productId, @Nullable String ownName) {
         if (maker == null && makerId != null) {
             String known = Manufacturer.getStringFromValue(makerId);
@@ -223,6 +225,11 @@ final class FitMessages {
     /** Devices store 0 where a setting or total was never made. */
     static @Nullable Double positive(@Nullable Double value) {
         return value != null && value > 0 ? value : null;
+    }
+
+    /** How many messages of any kind the decoder came through. */
+    int messageCount() {
+        return messageCount;
     }
 
     int sampleCount() {

@@ -88,7 +88,7 @@ record FitPart(int fromByte, int toByte, long promisedBytes, int strayBytes, boo
         return toByte - fromByte;
     }
 
-    /** Whether the header tells another length than the part has. */
+    /** Whether the header gives another length than the part has. */
     boolean lengthIsWrong() {
         return promisedBytes != sizeBytes();
     }
@@ -99,7 +99,7 @@ record FitPart(int fromByte, int toByte, long promisedBytes, int strayBytes, boo
     }
 
     /**
-     * This part as a file of its own that the decoder reads to its last byte: with a header that tells its true length,
+     * This part as a file of its own that the decoder reads to its last byte: with a header that gives its true length,
      * and closed by the right checksum. A file that is all of it and whole is given back itself.
      */
     byte[] asFile(byte[] content) {

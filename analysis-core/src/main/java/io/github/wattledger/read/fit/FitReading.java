@@ -14,8 +14,6 @@ import org.jspecify.annotations.Nullable;
 
 /** One complete FIT file read as far as it can be. */
 final class FitReading {
-    private static final int LONGEST_REASON = 120;
-
     private final FitPart part;
     private final FitMessages messages;
     private final @Nullable Exception damage;
@@ -35,15 +33,22 @@ final class FitReading {
         }
     }
 
+    /**
+     * Reads a part with the fast decoder, and once more with the other one where the fast decoder stops early: it knows
+     * neither compressed timestamps nor developer fields that no message describes.
+     */
     static FitReading of(byte[] content, FitPart part, int maximumSamples) {
         byte[] file = part.asFile(content);
         FitMessages messages = new FitMessages(maximumSamples);
         Exception damage = decode(file, messages);
-        if (needsStreamDecoder(damage)) {
-            messages = new FitMessages(maximumSamples);
-            damage = decodeStream(file, messages);
+        FitReading reading = new FitReading(part, messages, damage);
+        if (damage == null || reading.tooManySamples() || reading.stoppedByChecksum()) {
+            return reading;
         }
-        return new FitReading(part, messages, damage);
+        FitMessages slower = new FitMessages(maximumSamples);
+        Exception slowerDamage = decodeStream(file, slower);
+        boolean further = slowerDamage == null || slower.messageCount() > messages.messageCount();
+        return further ? new FitReading(part, slower, slowerDamage) : reading;
     }
 
     boolean tooManySamples() {
@@ -73,12 +78,7 @@ final class FitReading {
         }
     }
 
-    /** The byte-array decoder does not know compressed timestamps; the slower stream decoder does. */
-    private static boolean needsStreamDecoder(@Nullable Exception damage) {
-        String message = damage == null ? null : damage.getMessage();
-        return message != null && message.contains("Compressed timestamp");
-    }
-
+    /** The slower decoder that reads from a stream. */
     private static @Nullable Exception decodeStream(byte[] file, FitMessages messages) {
         Decode decoder = new Decode();
         decoder.enableSkipExpandComponents(true);
@@ -113,11 +113,11 @@ final class FitReading {
                     "not-closed",
                     String.format(
                             Locale.ROOT,
-                            "The file was not closed properly: its header does not tell its length, which is %,d bytes.",
+                            "The file was not closed properly: its header does not give its length, which is %,d bytes.",
                             part.sizeBytes()),
                     read));
         } else if (damage != null && !stoppedByChecksum()) {
-            notes.add(ReadNote.damage("damaged", "The file is damaged (" + reason(damage) + ").", read));
+            notes.add(ReadNote.damage("damaged", "The file is damaged: " + reason(damage) + ".", read));
         } else if (checksumIsWrong()) {
             notes.add(new ReadNote(
                     "wrong-checksum",
@@ -168,15 +168,10 @@ final class FitReading {
         return "is a FIT file without a single sample; nothing was recorded in it";
     }
 
+    /** What stopped the decoder, in words of ours: its own are for programmers. */
     private static String reason(Exception damage) {
         String message = damage.getMessage();
-        if (message == null || message.isBlank()) {
-            return damage.getClass().getSimpleName();
-        }
-        String oneLine = message.replaceAll("\\s+", " ").strip();
-        String reason =
-                oneLine.startsWith("FIT decode error: ") ? oneLine.substring("FIT decode error: ".length()) : oneLine;
-        String whole = reason.endsWith(".") ? reason.substring(0, reason.length() - 1) : reason;
-        return ReadNote.printable(whole, LONGEST_REASON);
+        boolean atTheEnd = message != null && message.contains("End of file");
+        return atTheEnd ? "it ends in the middle of a message" : "from some byte on, nothing in it can be decoded";
     }
 }

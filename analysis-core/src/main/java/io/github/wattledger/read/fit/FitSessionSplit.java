@@ -12,9 +12,9 @@ import java.util.function.ToLongFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Deals the messages of a file out to its sessions. Session messages often come last, so only the time tells what
- * belongs to which: a message belongs to the last session that began at or before it, or else to the first. In a file
- * that breaks off, what comes after the last session's end belongs to one whose message was lost.
+ * Gives each message of a file to one of its sessions. Session messages often come last, so only the time says what
+ * belongs to which. A message belongs to the last session that began at or before it; one before all sessions belongs to
+ * the first. In a file that breaks off, what comes after the last session's end belongs to one whose message was lost.
  */
 final class FitSessionSplit {
     /** Recorders write a few more samples while they close a session. */

@@ -29,7 +29,7 @@ public final class GpxFormat implements RideFormat {
     @Override
     public boolean recognizes(byte[] content) {
         int length = Math.min(content.length, LOOKED_AT_BYTES);
-        // Every encoding of XML that is met with holds the ASCII letters; UTF-16 with zeros in between.
+        // Every usual encoding of XML holds the ASCII letters; UTF-16 has zeros in between.
         String start = new String(content, 0, length, StandardCharsets.ISO_8859_1).replace("\0", "");
         return start.indexOf('<') >= 0 && ROOT.matcher(start).find();
     }

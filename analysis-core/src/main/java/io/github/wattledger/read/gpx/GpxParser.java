@@ -6,7 +6,6 @@ import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Samples;
-import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -20,36 +19,46 @@ import javax.xml.stream.XMLStreamReader;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Walks through a GPX document once. Namespaces are left alone: many files use a prefix that they never declare, and
- * what an element holds is told by its local name. Document types are refused, and with them every entity of one's own.
+ * Walks through a GPX document once. Namespaces are left alone: many files use a prefix that they never declare, and an
+ * element's local name says what it holds. Document types are refused, and with them all entities that a file defines.
  */
 final class GpxParser {
     private static final int LONGEST_TEXT = 200;
     private static final int LONGEST_PREFIX = 40;
     private static final int MOST_PREFIXES = 5;
 
-    private final GpxTrack track;
+    /** Tracks beyond this many are read as one with the last: each costs memory of its own. */
+    private static final int MOST_TRACKS = 200;
+
+    private final int maximumSamples;
+    private final List<GpxTrack> tracks = new ArrayList<>();
     private final Set<String> declaredPrefixes = new LinkedHashSet<>(Set.of("xml", "xmlns"));
     private final Set<String> undeclaredPrefixes = new TreeSet<>();
-    private final List<String> sports = new ArrayList<>();
     private final StringBuilder text = new StringBuilder();
 
     private @Nullable String creator;
     private @Nullable GpxPoint point;
+    private GpxTrack track = new GpxTrack(1);
+    private int trackCount;
+    private int sampleCount;
+    private int pointsWithoutTime;
     private boolean inTrack;
     private boolean inSegment;
     private @Nullable String damagedAt;
+    private @Nullable ReadNote encodingNote;
     private int depthInTrack;
 
     GpxParser(int maximumSamples) {
-        track = new GpxTrack(maximumSamples);
+        this.maximumSamples = maximumSamples;
     }
 
     /** Takes all that comes before the end or the damage. */
     void parse(byte[] content) throws UnreadableRideException {
         XMLStreamReader reader = null;
         try {
-            reader = factory().createXMLStreamReader(new ByteArrayInputStream(content));
+            GpxText document = GpxText.of(content);
+            encodingNote = document.note();
+            reader = factory().createXMLStreamReader(document.reader());
             while (reader.hasNext()) {
                 accept(reader, reader.next());
             }
@@ -99,6 +108,7 @@ final class GpxParser {
             case "trk" -> {
                 inTrack = true;
                 depthInTrack = 0;
+                beginTrack();
             }
             case "trkseg" -> {
                 inSegment = true;
@@ -117,7 +127,7 @@ final class GpxParser {
         switch (local) {
             case "trkpt" -> {
                 if (point != null) {
-                    track.add(point);
+                    add(point);
                     point = null;
                 }
             }
@@ -125,7 +135,7 @@ final class GpxParser {
             case "trk" -> inTrack = false;
             case "type" -> {
                 if (inTrack && depthInTrack == 1 && !text.isEmpty()) {
-                    sports.add(text.toString().strip());
+                    track.addSport(text.toString());
                 }
             }
             default -> {
@@ -136,6 +146,26 @@ final class GpxParser {
         }
         depthInTrack -= inTrack ? 1 : 0;
         text.setLength(0);
+    }
+
+    private void beginTrack() {
+        trackCount++;
+        if (tracks.size() < MOST_TRACKS) {
+            track = new GpxTrack(trackCount);
+        }
+    }
+
+    private void add(GpxPoint complete) throws UnreadableRideException {
+        if (complete.epochSecond().isEmpty()) {
+            pointsWithoutTime++;
+        } else if (sampleCount++ == maximumSamples) {
+            throw new UnreadableRideException(String.format(
+                    Locale.ROOT, "holds more than %,d samples, the most that is read; split it first", maximumSamples));
+        }
+        track.add(complete);
+        if (track.sampleCount() == 1 && (tracks.isEmpty() || tracks.get(tracks.size() - 1) != track)) {
+            tracks.add(track);
+        }
     }
 
     private void notePrefixes(XMLStreamReader reader) {
@@ -161,15 +191,33 @@ final class GpxParser {
         return name.substring(name.indexOf(':') + 1);
     }
 
-    /** The one recording. */
+    /** A recording for each track that has points with a time. */
     ReadResult result(String format) throws UnreadableRideException {
-        if (track.sampleCount() == 0) {
+        if (tracks.isEmpty()) {
             throw new UnreadableRideException(whyEmpty());
         }
         List<ReadNote> notes = new ArrayList<>();
-        Samples samples = track.samples(notes);
+        if (encodingNote != null) {
+            notes.add(encodingNote);
+        }
+        if (pointsWithoutTime > 0) {
+            notes.add(new ReadNote(
+                    "points-without-time",
+                    String.format(Locale.ROOT, "%,d track points without a time were left out.", pointsWithoutTime)));
+        }
+        List<Recording> recordings = new ArrayList<>();
+        for (GpxTrack each : tracks) {
+            recordings.add(recording(each, notes));
+        }
         if (damagedAt != null) {
-            notes.add(0, ReadNote.damage("damaged", "The file is damaged or cut short at " + damagedAt + ".", samples));
+            Samples read = recordings.get(recordings.size() - 1).samples();
+            notes.add(0, ReadNote.damage("damaged", "The file is damaged or cut short at " + damagedAt + ".", read));
+        }
+        if (tracks.size() == MOST_TRACKS && trackCount > track.number()) {
+            notes.add(new ReadNote(
+                    "many-tracks",
+                    "The file holds " + trackCount + " tracks; those from the " + MOST_TRACKS
+                            + "th with points on were read as one."));
         }
         if (!undeclaredPrefixes.isEmpty()) {
             notes.add(new ReadNote(
@@ -177,60 +225,28 @@ final class GpxParser {
                     "The file uses the prefix \"" + String.join("\", \"", undeclaredPrefixes)
                             + "\" without declaring it (xmlns); its elements were read by their names all the same."));
         }
+        return new ReadResult(format, recordings, notes);
+    }
+
+    private Recording recording(GpxTrack each, List<ReadNote> notes) {
+        List<ReadNote> own = new ArrayList<>();
+        Samples samples = each.samples(own);
+        String prefix = tracks.size() == 1 ? "" : "Track " + each.number() + ": ";
+        own.forEach(note -> notes.add(new ReadNote(note.code(), prefix + note.text())));
         RecordingDevice device = creator == null || creator.isBlank()
                 ? RecordingDevice.UNKNOWN
                 : new RecordingDevice(ReadNote.printable(creator.strip(), LONGEST_TEXT), null, null, null, null);
-        Recording recording =
-                new Recording(samples, track.timerEvents(), List.of(), null, device, sport(notes), 0, null);
-        return new ReadResult(format, List.of(recording), notes);
-    }
-
-    private @Nullable String sport(List<ReadNote> notes) {
-        Set<String> known = new LinkedHashSet<>();
-        for (String type : sports) {
-            String sport = sportOf(type.toLowerCase(Locale.ROOT));
-            if (sport != null) {
-                known.add(sport);
-            }
-        }
-        if (known.size() > 1) {
-            notes.add(new ReadNote(
-                    "several-sports",
-                    "The tracks are of different sports (" + String.join(", ", known) + ") and were read as one."));
-            return null;
-        }
-        return known.isEmpty() ? null : known.iterator().next();
-    }
-
-    private static @Nullable String sportOf(String type) {
-        if (containsAny(type, "cycl", "bik", "ride", "gravel", "mtb")) {
-            return "cycling";
-        }
-        if (containsAny(type, "run", "jog")) {
-            return "running";
-        }
-        if (containsAny(type, "walk", "hik")) {
-            return "walking";
-        }
-        return containsAny(type, "swim") ? "swimming" : null;
-    }
-
-    private static boolean containsAny(String type, String... parts) {
-        for (String part : parts) {
-            if (type.contains(part)) {
-                return true;
-            }
-        }
-        return false;
+        return new Recording(
+                samples, each.timerEvents(), List.of(), null, device, each.sport(), tracks.indexOf(each), null);
     }
 
     private String whyEmpty() {
-        if (track.pointsWithoutTime() > 0) {
+        if (pointsWithoutTime > 0) {
             return String.format(
                     Locale.ROOT,
                     "has %,d track points but not one time: it is a route, or its times were removed; "
                             + "export the recorded ride with times",
-                    track.pointsWithoutTime());
+                    pointsWithoutTime);
         }
         if (damagedAt != null) {
             return "is a damaged GPX file with no track point before the damage (" + damagedAt

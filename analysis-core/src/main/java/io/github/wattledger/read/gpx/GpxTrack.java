@@ -1,49 +1,68 @@
 package io.github.wattledger.read.gpx;
 
 import io.github.wattledger.read.ReadNote;
-import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Samples;
 import io.github.wattledger.ride.TimerEvent;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The points of a document in its order. All its tracks and segments are one recording; between two segments the
+ * The points of one track in the document's order. All its segments are one recording; between two segments the
  * recorder's timer stood. Distance and speed are measured from the positions where the file has none.
  */
 final class GpxTrack {
-    private final int maximumSamples;
+    private final int number;
     private final Samples.Builder samples = Samples.builder();
     private final List<Integer> segmentStarts = new ArrayList<>();
     private final List<TimerEvent> timerEvents = new ArrayList<>();
+    private final Set<String> sports = new LinkedHashSet<>();
     private long lastEpochSecond;
     private boolean segmentBegins = true;
     private boolean anyDistance;
     private boolean anySpeed;
     private boolean anyPosition;
     private int withoutZone;
-    private int pointsWithoutTime;
     private int badValues;
 
-    GpxTrack(int maximumSamples) {
-        this.maximumSamples = maximumSamples;
+    /**
+     * A track without a point yet.
+     *
+     * @param number its position among the tracks of the document, from 1
+     */
+    GpxTrack(int number) {
+        this.number = number;
+    }
+
+    int number() {
+        return number;
+    }
+
+    /** Adds the sports that the document names for this track. */
+    void addSport(String type) {
+        String sport = GpxSport.of(type);
+        if (sport != null) {
+            sports.add(sport);
+        }
+    }
+
+    /** The sport, or null when none is named that is known, or several are. */
+    @Nullable String sport() {
+        return sports.size() == 1 ? sports.iterator().next() : null;
     }
 
     void beginSegment() {
         segmentBegins = true;
     }
 
-    void add(GpxPoint point) throws UnreadableRideException {
+    void add(GpxPoint point) {
         badValues += point.badValues();
         if (point.epochSecond().isEmpty()) {
-            pointsWithoutTime++;
             return;
-        }
-        if (samples.size() >= maximumSamples) {
-            throw new UnreadableRideException(String.format(
-                    Locale.ROOT, "holds more than %,d samples, the most that is read; split it first", maximumSamples));
         }
         long time = point.epochSecond().getAsLong();
         if (segmentBegins) {
@@ -68,10 +87,6 @@ final class GpxTrack {
         return samples.size();
     }
 
-    int pointsWithoutTime() {
-        return pointsWithoutTime;
-    }
-
     List<TimerEvent> timerEvents() {
         return timerEvents;
     }
@@ -79,11 +94,6 @@ final class GpxTrack {
     /** The samples, complete as far as the positions allow. */
     Samples samples(List<ReadNote> notes) {
         Samples read = samples.build();
-        if (pointsWithoutTime > 0) {
-            notes.add(new ReadNote(
-                    "points-without-time",
-                    String.format(Locale.ROOT, "%,d track points without a time were left out.", pointsWithoutTime)));
-        }
         if (badValues > 0) {
             notes.add(new ReadNote(
                     "bad-values",

@@ -13,6 +13,12 @@ final class PositionMeasure {
     /** Over a longer gap a mean speed says nothing of its last second. */
     private static final long LONGEST_GAP_SECONDS = 10;
 
+    /** 130 km/h: about the highest speed that riders reach on descents. */
+    private static final double TOP_SPEED_MPS = 130 / 3.6;
+
+    /** A bad position is over after so many points; what lasts longer is another place. */
+    private static final int LASTING_POINTS = 10;
+
     private PositionMeasure() {}
 
     /** Metres between two positions in degrees; the shortest way over the ellipsoid, height left out. */
@@ -22,7 +28,8 @@ final class PositionMeasure {
 
     /**
      * The samples with distance, speed or both set. The distance goes on over a break between two segments without
-     * counting the way between them; the speed of a sample is that from the position before.
+     * counting the way between them; the speed of a sample is that from the position before. A position that nobody
+     * reaches in the time, and from which the next ones come back, is passed over.
      */
     static Samples complete(Samples samples, List<Integer> segmentStarts, boolean distance, boolean speed) {
         Set<Integer> starts = new HashSet<>(segmentStarts);
@@ -40,12 +47,14 @@ final class PositionMeasure {
             if (Double.isNaN(samples.get(Channel.LATITUDE, i))) {
                 continue;
             }
+            if (previous >= 0 && !isReachable(samples, previous, i) && comesBack(samples, previous, i)) {
+                if (distance) {
+                    completed.set(Channel.DISTANCE, coveredM);
+                }
+                continue;
+            }
             if (previous >= 0) {
-                double stepM = metres(
-                        samples.get(Channel.LATITUDE, previous),
-                        samples.get(Channel.LONGITUDE, previous),
-                        samples.get(Channel.LATITUDE, i),
-                        samples.get(Channel.LONGITUDE, i));
+                double stepM = metres(samples, previous, i);
                 coveredM += stepM;
                 long seconds = samples.epochSecond(i) - samples.epochSecond(previous);
                 if (speed && seconds > 0 && seconds <= LONGEST_GAP_SECONDS) {
@@ -58,5 +67,28 @@ final class PositionMeasure {
             previous = i;
         }
         return completed.build();
+    }
+
+    private static double metres(Samples samples, int from, int to) {
+        return metres(
+                samples.get(Channel.LATITUDE, from),
+                samples.get(Channel.LONGITUDE, from),
+                samples.get(Channel.LATITUDE, to),
+                samples.get(Channel.LONGITUDE, to));
+    }
+
+    /** Whether a bicycle gets from one position to another; times are cut to whole seconds. */
+    private static boolean isReachable(Samples samples, int from, int to) {
+        double seconds = Math.abs((double) samples.epochSecond(to) - samples.epochSecond(from)) + 1;
+        return metres(samples, from, to) <= TOP_SPEED_MPS * seconds;
+    }
+
+    private static boolean comesBack(Samples samples, int previous, int bad) {
+        for (int i = bad + 1; i < samples.size() && i <= bad + LASTING_POINTS; i++) {
+            if (!Double.isNaN(samples.get(Channel.LATITUDE, i)) && isReachable(samples, previous, i)) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -3,6 +3,7 @@ package io.github.wattledger.read.csv;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assertions.assertTimeout;
 
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
@@ -20,6 +21,7 @@ import io.github.wattledger.ride.Series;
 import io.github.wattledger.testing.CleanTable;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -100,7 +102,9 @@ class CsvFormatTest {
         assertThat(texts(read("time,power\n2024-05-04T07:00:05,200\n")))
                 .containsExactly("The times say no zone; they were taken as UTC.");
         assertThat(texts(read("elapsed_s,power\n5,200\n")))
-                .containsExactly("The times count from the start: the day of the ride is not known and shown as 1970.");
+                .containsExactly(
+                        "The times count from the start: neither the day nor the hour of the ride is known, and 1970 "
+                                + "stands where a date must stand.");
     }
 
     /** Factors: an hour has 3,600 s, a mile 1,609.344 m, a foot 0.3048 m (international agreement of 1959). */
@@ -332,5 +336,29 @@ class CsvFormatTest {
                             "The states are not one for each of consecutive seconds: only the pauses are taken from "
                                     + "them.");
         }
+    }
+
+    @Test
+    void aTableWithoutDatesSaysSo() throws UnreadableRideException {
+        assertThat(read("elapsed,power\n0,200\n1,210\n").recordings().get(0).isDated())
+                .isFalse();
+        assertThat(read("time,power\n2024-05-04T07:00:00Z,200\n")
+                        .recordings()
+                        .get(0)
+                        .isDated())
+                .isTrue();
+    }
+
+    /** Linear in the columns: taken apart anew for each of 14 channels and their names, this took 10 s and more. */
+    @Test
+    void aQuarterOfAMillionColumnsAreTakenApartOnce() throws UnreadableRideException {
+        StringBuilder header = new StringBuilder("time,power");
+        StringBuilder row = new StringBuilder("2024-05-04T07:00:00Z,200");
+        for (int i = 0; i < 250_000; i++) {
+            header.append(",c").append(i);
+            row.append(",1");
+        }
+        String table = header + "\n" + row + "\n";
+        assertTimeout(Duration.ofSeconds(6), () -> read(table));
     }
 }

@@ -26,11 +26,15 @@ import io.github.wattledger.ride.Samples;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.testing.RawFit;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the bytes mean is taken from the public description of the FIT protocol and from the public FIT profile. */
 class FitFormatTest {
@@ -193,7 +197,7 @@ class FitFormatTest {
                         .isEqualTo(10);
                 assertThat(texts(result))
                         .containsExactly(
-                                "The file was not closed properly: its header does not tell its length, which is "
+                                "The file was not closed properly: its header does not give its length, which is "
                                         + file.length
                                         + " bytes. The 10 samples up to there, the last at 0:00:09, were read.",
                                 NO_SESSION);
@@ -366,5 +370,49 @@ class FitFormatTest {
         Samples samples = read(fit.file()).recordings().get(0).samples();
         assertThat(samples.get(Channel.LATITUDE, 0)).isEqualTo(45.0);
         assertThat(samples.get(Channel.LONGITUDE, 0)).isEqualTo(-22.5);
+    }
+
+    /**
+     * A definition may name developer fields of 0 bytes, and fields that no message describes: the sizes still say where
+     * each message ends (FIT protocol, definition message). A decoder of the SDK fails at both.
+     */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1})
+    void readsPastDeveloperFieldsThatNothingDescribes(int fieldBytes) throws UnreadableRideException {
+        RawFit fit = ride(10);
+        fit.define(1, RECORD, new int[] {253, 4, UINT32, 7, 2, UINT16, 3, 1, UINT8}, new int[] {
+            0, fieldBytes, 0, 1, fieldBytes, 0
+        });
+        for (int i = 10; i < 20; i++) {
+            fit.data(1, START + i, 200 + i, 120 + i, 7, 7);
+        }
+        session(fit, START, 20, 2);
+        ReadResult result = read(fit.file());
+        assertThat(result.notes()).isEmpty();
+        Recording recording = result.recordings().get(0);
+        assertThat(recording.samples().size()).isEqualTo(20);
+        assertThat(recording.samples().get(Channel.POWER, 19)).isEqualTo(219);
+        assertThat(recording.sport()).isEqualTo("cycling");
+    }
+
+    /** What a decoder throws is for programmers: a note or a message says in words what happened to the file. */
+    @Test
+    void noMessageQuotesTheDecoder() {
+        byte[] sound = session(ride(200), START, 200, 2).file();
+        Random random = new Random(20_261_127);
+        for (int round = 0; round < 2000; round++) {
+            byte[] broken = Arrays.copyOf(sound, random.nextInt(8) == 0 ? random.nextInt(sound.length) : sound.length);
+            for (int i = 0; i < 3 && broken.length > 14; i++) {
+                broken[14 + random.nextInt(broken.length - 14)] = (byte) random.nextInt(256);
+            }
+            List<String> texts = new ArrayList<>();
+            try {
+                read(broken).notes().forEach(note -> texts.add(note.text()));
+            } catch (UnreadableRideException e) {
+                texts.add(String.valueOf(e.getMessage()));
+            }
+            assertThat(String.join(" ", texts))
+                    .doesNotContainPattern("(?i)exception|java|invoke|null|error|decode error|index|out of bounds");
+        }
     }
 }

@@ -17,6 +17,9 @@ import io.github.wattledger.ride.Samples;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.ride.TimerEvent;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
@@ -44,9 +47,9 @@ class GpxFormatTest {
     private static String point(int second, String latitude, String inner) {
         return String.format(
                 Locale.ROOT,
-                "<trkpt lat=\"%s\" lon=\"9.5\"><time>2024-05-04T07:00:%02dZ</time>%s</trkpt>",
+                "<trkpt lat=\"%s\" lon=\"9.5\"><time>%s</time>%s</trkpt>",
                 latitude,
-                second,
+                Instant.parse("2024-05-04T07:00:00Z").plusSeconds(second),
                 inner);
     }
 
@@ -114,7 +117,7 @@ class GpxFormatTest {
     class Segments {
         private final String text = HEAD + "<trk><trkseg>" + point(0, "55.5", "") + point(1, "55.5001", "")
                 + "</trkseg><trkseg>" + point(10, "55.6", "") + point(11, "55.6001", "")
-                + "</trkseg></trk><trk><trkseg>" + point(12, "55.6002", "") + "</trkseg></trk></gpx>";
+                + "</trkseg><trkseg>" + point(12, "55.6002", "") + "</trkseg></trk></gpx>";
 
         @Test
         void areOneRecordingBetweenWhichTheTimerStood() throws UnreadableRideException {
@@ -133,6 +136,55 @@ class GpxFormatTest {
         void doNotCountTheWayBetweenThem() throws UnreadableRideException {
             Samples samples = samples(text);
             assertThat(samples.get(Channel.DISTANCE, 2)).isEqualTo(samples.get(Channel.DISTANCE, 1));
+        }
+    }
+
+    /** GPX 1.1: a track is an ordered list of points describing a path; a file may hold any number of tracks. */
+    @Nested
+    class Tracks {
+        private static String trackOf(String type, int fromSecond) {
+            return "<trk><type>" + type + "</type><trkseg>" + point(fromSecond, "55.5", "<speed>5</speed>")
+                    + point(fromSecond + 1, "55.5001", "<speed>6</speed>") + "</trkseg></trk>";
+        }
+
+        @Test
+        void areASessionEach() throws UnreadableRideException {
+            String empty = "<trk><trkseg><trkpt lat=\"1\" lon=\"2\"/></trkseg></trk>";
+            ReadResult result = read(HEAD + trackOf("running", 0) + empty + trackOf("cycling", 100) + "</gpx>");
+            assertThat(result.recordings()).extracting(Recording::sport).containsExactly("running", "cycling");
+            assertThat(result.recordings())
+                    .extracting(recording -> recording.samples().size())
+                    .containsExactly(2, 2);
+            assertThat(result.recordings()).extracting(Recording::sessionIndex).containsExactly(0, 1);
+            Recording second = result.recordings().get(1);
+            assertThat(second.timerEvents()).isEmpty();
+            assertThat(second.samples().get(Channel.DISTANCE, 0)).isZero();
+            assertThat(second.samples().get(Channel.SPEED, 0)).isEqualTo(5);
+            assertThat(texts(result))
+                    .contains("1 track points without a time were left out.")
+                    .contains("Track 3: The file has no distance; measured from one position to the next on the "
+                            + "WGS-84 ellipsoid.");
+        }
+
+        @Test
+        void countTogetherAgainstTheLimit() {
+            byte[] text = (HEAD + trackOf("", 0) + trackOf("", 10) + "</gpx>").getBytes(StandardCharsets.UTF_8);
+            ReadOptions options = ReadOptions.DEFAULT.withLimits(new ReadLimits(10_000, 3, 10, 10_000));
+            assertThatThrownBy(() -> new GpxFormat().read(text, options))
+                    .isInstanceOf(UnreadableRideException.class)
+                    .hasMessage("holds more than 3 samples, the most that is read; split it first");
+        }
+
+        @Test
+        void beyondTwoHundredAreReadAsOne() throws UnreadableRideException {
+            StringBuilder text = new StringBuilder(HEAD);
+            for (int i = 0; i < 300; i++) {
+                text.append(trackOf("cycling", 10 * i));
+            }
+            ReadResult result = read(text + "</gpx>");
+            assertThat(result.recordings()).hasSize(200);
+            assertThat(result.recordings().get(199).samples().size()).isEqualTo(202);
+            assertThat(result.notes()).extracting(ReadNote::code).contains("many-tracks");
         }
     }
 
@@ -169,6 +221,48 @@ class GpxFormatTest {
                 .containsExactly(
                         "1 track points without a time were left out.",
                         "3 values are no numbers, or no positions; they are missing.");
+    }
+
+    /** XML 1.0, section 4.3.3: the encoding is what the bytes are; a wrong declaration is an error of its writer. */
+    @ParameterizedTest
+    @CsvSource({
+        "UTF-8, ISO-8859-1, 'The file names the encoding UTF-8, but holds bytes that are not UTF-8: those letters were "
+                + "replaced, and all else was read.'",
+        "US-ASCII, UTF-8, 'The file names the encoding US-ASCII, but holds bytes that are not US-ASCII: those letters "
+                + "were replaced, and all else was read.'",
+        "UTF-16, UTF-8, 'The file names the encoding UTF-16, which is not what it is in: it was read as UTF-8.'",
+        "klingon-9, UTF-8, 'The file names the encoding klingon-9, which is not what it is in: it was read as UTF-8.'",
+        "UTF-8, UTF-16LE, 'The file names the encoding UTF-8, which is not what it is in: it was read as UTF-16LE.'",
+        "ISO-8859-1, ISO-8859-1, ''",
+        "UTF-8, UTF-8, ''",
+        "UTF-16, UTF-16BE, ''",
+    })
+    void readsADocumentInAnotherEncodingThanItDeclares(String declared, String real, String said)
+            throws UnreadableRideException {
+        String text = "<?xml version=\"1.0\" encoding=\"" + declared + "\"?>"
+                + track("<name>Größe</name>" + point(0, "55.5", "<speed>5</speed><distance>1</distance>"))
+                        .replaceFirst("<\\?xml.*?\\?>", "");
+        PrintStream before = System.err;
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
+        ReadResult result;
+        try {
+            result = new GpxFormat().read(text.getBytes(Charset.forName(real)), ReadOptions.DEFAULT);
+        } finally {
+            System.setErr(before);
+        }
+        assertThat(printed.toString(StandardCharsets.UTF_8)).isEmpty();
+        assertThat(result.recordings().get(0).samples().size()).isEqualTo(1);
+        assertThat(String.join("", texts(result))).isEqualTo(said);
+    }
+
+    /** One position on the other side of the world is 20,000 km away and 20,000 km back. */
+    @Test
+    void passesOverAPositionThatNobodyReaches() throws UnreadableRideException {
+        ReadResult result = read(track(
+                point(0, "55.5000", "") + point(1, "-55.5", "") + point(2, "55.5002", "") + point(3, "55.5003", "")));
+        Samples samples = result.recordings().get(0).samples();
+        assertThat(samples.get(Channel.DISTANCE, 3)).isCloseTo(33.398, within(0.01));
     }
 
     @Nested

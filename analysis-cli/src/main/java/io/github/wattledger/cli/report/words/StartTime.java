@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
 public final class StartTime {
     private static final int MOST_OFFSET_SECONDS = 18 * 3600; // the range of java.time.ZoneOffset
 
+    private static final int FIRST_YEAR = 1973;
+
     private static final DateTimeFormatter ISO_UTC = format("uuuu-MM-dd'T'HH:mm:ss'Z'");
     private static final DateTimeFormatter ISO_LOCAL = format("uuuu-MM-dd'T'HH:mm:ssxxx");
     private static final DateTimeFormatter WORDS_UTC = format("uuuu-MM-dd HH:mm 'UTC'");
@@ -48,8 +50,14 @@ public final class StartTime {
         return (isLocal ? ISO_LOCAL : ISO_UTC).format(start);
     }
 
-    /** In words, for instance {@code 2026-06-14 07:00 (UTC+03:00)} or {@code 2026-06-14 04:00 UTC}. */
+    /**
+     * In words, for instance {@code 2026-06-14 07:00 (UTC+03:00)} or {@code 2026-06-14 04:00 UTC}. A start before any
+     * bicycle computer is that of a recording without dates, whose start nobody knows.
+     */
     public String words() {
+        if (start.getYear() < FIRST_YEAR) {
+            return "start time not known";
+        }
         return (isLocal ? WORDS_LOCAL : WORDS_UTC).format(start);
     }
 }

@@ -38,4 +38,10 @@ class StartTimeTest {
     void anOffsetThatCannotBeIsNotShown(int offsetSeconds) {
         assertThat(StartTime.of(START, offsetSeconds).iso()).isEqualTo("2026-06-14T04:00:12Z");
     }
+
+    /** A table without dates counts from 0: nobody rode on the first of January 1970. */
+    @Test
+    void aStartThatNobodyKnowsIsNotOf1970() {
+        assertThat(StartTime.of(Instant.ofEpochSecond(5), null).words()).isEqualTo("start time not known");
+    }
 }

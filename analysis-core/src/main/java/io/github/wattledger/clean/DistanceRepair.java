@@ -1,0 +1,149 @@
+package io.github.wattledger.clean;
+
+import io.github.wattledger.ride.Channel;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Makes the distance one that can have been ridden: it never falls, and rises no faster than a bicycle goes. A single
+ * bad sample is replaced by the values around it; a counter that was set back, or that leapt and stays where it leapt to,
+ * goes on from where it was.
+ */
+final class DistanceRepair {
+    /** 130 km/h: about the highest speed that riders reach on descents (common knowledge of the trade, no source). */
+    static final double TOP_SPEED_MPS = 130 / 3.6;
+
+    /** Share by which the device's own distance may differ before a note says so. */
+    private static final double MOST_DIFFERENCE = 0.05;
+
+    private static final double LEAST_DIFFERENCE_M = 100;
+
+    private final double[] distance;
+    private final double @Nullable [] speed;
+    private final int[] riseRows;
+    private int falls;
+    private int leaps;
+    private double leaptM;
+
+    private DistanceRepair(double[] distance, double @Nullable [] speed) {
+        this.distance = distance;
+        this.speed = speed;
+        this.riseRows = new int[distance.length];
+    }
+
+    static void repair(SecondTable table, Notes notes) {
+        double[] distance = table.column(Channel.DISTANCE);
+        if (distance != null) {
+            new DistanceRepair(distance, table.column(Channel.SPEED)).repair(notes);
+        }
+    }
+
+    private void repair(Notes notes) {
+        for (int row = 0; row < distance.length; row++) {
+            if (!Double.isFinite(distance[row])) {
+                distance[row] = Double.NaN;
+            }
+        }
+        int[] rows = Columns.measuredRows(distance);
+        Believed believed = Believed.among(rows, new Step());
+        int[] kept = believed.believedRows();
+        double[] straight = straightened(believed, kept);
+        Columns.replace(distance, rows, kept, straight);
+        note(believed.doubtedCount(), notes);
+    }
+
+    /** What a distance can do. A counter that stood may catch up at once, so the time counts since it last rose. */
+    private final class Step implements Believed.Step {
+        @Override
+        public boolean isPossible(int fromRow, int toRow) {
+            double riddenM = distance[toRow] - distance[fromRow];
+            // Times are cut to whole seconds: a step may have taken up to a second longer than they say.
+            return riddenM >= 0 && riddenM <= TOP_SPEED_MPS * (toRow - riseRows[fromRow] + 1);
+        }
+
+        @Override
+        public void believe(int previousRow, int row) {
+            boolean rose = previousRow < 0 || distance[row] > distance[previousRow];
+            riseRows[row] = rose ? row : riseRows[previousRow];
+        }
+    }
+
+    private double[] straightened(Believed believed, int[] kept) {
+        double[] straight = new double[kept.length];
+        double offset = 0;
+        for (int k = 0; k < kept.length; k++) {
+            double raw = distance[kept[k]];
+            if (k > 0 && believed.startsStretch(k)) {
+                double change = raw - distance[kept[k - 1]];
+                double riddenM = 0;
+                if (change < 0) {
+                    falls++;
+                } else {
+                    leaps++;
+                    riddenM = riddenAtSpeedM(kept[k - 1], kept[k]);
+                    leaptM += change - riddenM;
+                }
+                offset = straight[k - 1] + riddenM - raw;
+            }
+            straight[k] = raw + offset;
+        }
+        return straight;
+    }
+
+    /** Metres that the speed gives for a step whose distance cannot be; 0 where there is no speed. */
+    private double riddenAtSpeedM(int fromRow, int toRow) {
+        if (speed == null || !(speed[toRow] >= 0 && speed[toRow] <= TOP_SPEED_MPS)) {
+            return 0;
+        }
+        return speed[toRow] * Math.min(toRow - fromRow, Believed.LASTING_SAMPLES);
+    }
+
+    private void note(int doubted, Notes notes) {
+        if (doubted > 0) {
+            notes.repaired(
+                    "distance-spikes",
+                    doubted,
+                    Notes.count(doubted, "distance sample")
+                            + " replaced by the values around them (a fall and return, or faster than 130 km/h).");
+        }
+        if (falls > 0) {
+            notes.repaired(
+                    "distance-falls",
+                    falls,
+                    "The distance falls " + Notes.times(falls) + " and goes on from there; it is carried on instead.");
+        }
+        if (leaps > 0) {
+            notes.repaired(
+                    "distance-leaps",
+                    leaps,
+                    String.format(
+                            Locale.ROOT,
+                            "The distance leaps %s faster than 130 km/h, by %,.0f m in all; that is left out.",
+                            Notes.times(leaps),
+                            leaptM));
+        }
+    }
+
+    /** Notes a device whose own distance is another one than its records give; nothing is changed. */
+    static void compare(SecondTable table, @Nullable Double deviceM, Notes notes) {
+        double[] distance = table.column(Channel.DISTANCE);
+        if (distance == null || deviceM == null || deviceM <= 0) {
+            return;
+        }
+        int[] rows = Columns.measuredRows(distance);
+        if (rows.length < 2) {
+            return;
+        }
+        double coveredM = distance[rows[rows.length - 1]] - distance[rows[0]];
+        double difference = Math.abs(coveredM - deviceM);
+        if (difference > Math.max(LEAST_DIFFERENCE_M, MOST_DIFFERENCE * deviceM)) {
+            notes.found(
+                    "distance-differs-from-device",
+                    String.format(
+                            Locale.ROOT,
+                            "The records give %.1f km, the device itself says %.1f km; the records are used.",
+                            coveredM / 1000,
+                            deviceM / 1000));
+        }
+    }
+}
