@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Everything that decides what a ride was, see {@link Occasion#of}.
  *
- * @param ride the reviewed ride with the laps as they were marked: a work lap is told by the laps around it, which may lie
+ * @param ride the reviewed ride with the laps as they were marked: a work lap is recognised by the laps around it, which may lie
  *     outside the judged part
  * @param judged the part of it to be judged, as {@link RacedPart#interval} gives it; all but the laps is measured there
  * @param isIndoorBySport whether the file names a sport that is ridden indoors: in the FIT profile one of the sub-sports

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A threshold power, and whether it is known well enough to say how hard a ride was. A ride can refute a threshold that is
- * set too low; one that is set too high cannot be told from a rider who held back.
+ * set too low; with one that is set too high it only looks easier.
  *
  * @param powerW threshold power, watts; null when there is none, or when it was an estimate that cannot be
  * @param doubt why it is not known, or null when it is known

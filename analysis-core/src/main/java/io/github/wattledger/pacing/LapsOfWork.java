@@ -134,7 +134,7 @@ final class LapsOfWork {
     }
 
     /**
-     * Whether the device began the lap after a set distance. A {@link Ride} does not carry what began a lap, so it is told
+     * Whether the device began the lap after a set distance. A {@link Ride} does not carry what began a lap, so it is recognised
      * by the distance itself: the lap and the one before or after it both cover the same multiple of a round distance.
      */
     private boolean isByDistance(List<Interval> laps, int index) {

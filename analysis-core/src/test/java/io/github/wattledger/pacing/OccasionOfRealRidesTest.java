@@ -20,7 +20,9 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.testing.RealRides;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -47,7 +49,18 @@ class OccasionOfRealRidesTest {
         }
     }
 
-    static RealRide read(String name, @Nullable Double givenW) throws UnreadableRideException {
+    /** Rides read before: reading and the curve of a ride take most of the time of these tests. */
+    private static final Map<String, RealRide> READ = new ConcurrentHashMap<>();
+
+    private static RealRide read(String name, @Nullable Double givenW) throws UnreadableRideException {
+        String key = name + " " + givenW;
+        RealRide before = READ.get(key);
+        RealRide ride = before == null ? readAnew(name, givenW) : before;
+        READ.put(key, ride);
+        return ride;
+    }
+
+    private static RealRide readAnew(String name, @Nullable Double givenW) throws UnreadableRideException {
         Path file = RealRides.file(name);
         ReadResult read = RideFiles.read(file, ReadOptions.DEFAULT);
         Recording recording = read.recordings().stream()
