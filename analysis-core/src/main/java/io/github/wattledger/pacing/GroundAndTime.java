@@ -1,0 +1,201 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.ride.Series;
+import java.util.Arrays;
+
+/**
+ * How hard each part of a race was ridden, with the ground taken out. Riders push more watts uphill than downhill, so the
+ * plain power of two parts compares their hills. Here the power of a second is ground times part:
+ *
+ * <pre>  power of a second = power that its ground asks for × effort of its part</pre>
+ *
+ * <p>Both are found together by the method of marginal totals: the factors for which the modelled power of each ground, and
+ * of each part, adds up to the recorded one (R. A. Bailey 1963, Proceedings of the Casualty Actuarial Society 50:4; J. Jung
+ * 1968, ASTIN Bulletin 5:52; both from memory). It is solved by turns, ground from parts and parts from ground.
+ */
+final class GroundAndTime {
+    /** Stands for a second that belongs to no ground or to no part. */
+    static final int NONE = -1;
+
+    /** A part says nothing with fewer seconds than this on ground that another part has as well. */
+    static final int LEAST_SECONDS = 60;
+
+    /** The alternation gains about a digit every few rounds; race parts share most of their ground. */
+    private static final int MOST_ROUNDS = 200;
+
+    private static final double CLOSE_ENOUGH = 1e-9;
+
+    private static final double STEEPEST_DESCENT = -0.04;
+    private static final double STEEPEST_CLIMB = 0.09;
+    private static final double GRADES_PER_UNIT = 100;
+
+    /** The grounds: bins of one percent of grade between -4 and 9 %, one for all below, and one for all above. */
+    static final int GROUNDS = 15;
+
+    private final double[] effort;
+    private final int[] seconds;
+
+    private GroundAndTime(double[] effort, int[] seconds) {
+        this.effort = effort;
+        this.seconds = seconds;
+    }
+
+    /** The ground of a grade, rise over run: 0 to {@link #GROUNDS} - 1, or {@link #NONE} for {@code NaN}. */
+    static int groundOf(double grade) {
+        if (Double.isNaN(grade)) {
+            return NONE;
+        }
+        if (grade < STEEPEST_DESCENT) {
+            return 0;
+        }
+        if (grade >= STEEPEST_CLIMB) {
+            return GROUNDS - 1;
+        }
+        return Math.min(GROUNDS - 2, 1 + (int) Math.floor((grade - STEEPEST_DESCENT) * GRADES_PER_UNIT));
+    }
+
+    /**
+     * Compares the parts of a race.
+     *
+     * @param watts power for each second, watts; a second without power counts nowhere
+     * @param ground the ground of each second, or {@link #NONE} to leave the second out
+     * @param part the part of each second, from 0, or {@link #NONE} to leave the second out
+     * @param parts how many parts there are
+     */
+    static GroundAndTime of(Series watts, int[] ground, int[] part, int parts) {
+        double[][] joules = new double[GROUNDS][parts];
+        int[][] count = new int[GROUNDS][parts];
+        for (int second = 0; second < watts.size(); second++) {
+            if (ground[second] != NONE && part[second] != NONE && watts.isMeasured(second)) {
+                joules[ground[second]][part[second]] += watts.get(second);
+                count[ground[second]][part[second]]++;
+            }
+        }
+        leaveOutUnshared(joules, count, parts);
+        int[] seconds = new int[parts];
+        for (int[] ofGround : count) {
+            for (int k = 0; k < parts; k++) {
+                seconds[k] += ofGround[k];
+            }
+        }
+        return new GroundAndTime(efforts(joules, count, seconds), seconds);
+    }
+
+    /**
+     * Ground that a single part has says nothing about the others. Parts with too little shared ground go as well, which
+     * can leave further ground with a single part.
+     */
+    private static void leaveOutUnshared(double[][] joules, int[][] count, int parts) {
+        boolean changed = true;
+        while (changed) {
+            changed = false;
+            for (int g = 0; g < GROUNDS; g++) {
+                if (sharers(count[g]) == 1) {
+                    clear(joules[g], count[g]);
+                    changed = true;
+                }
+            }
+            for (int k = 0; k < parts; k++) {
+                int shared = 0;
+                for (int[] ofGround : count) {
+                    shared += ofGround[k];
+                }
+                if (shared > 0 && shared < LEAST_SECONDS) {
+                    for (int g = 0; g < GROUNDS; g++) {
+                        joules[g][k] = 0;
+                        count[g][k] = 0;
+                    }
+                    changed = true;
+                }
+            }
+        }
+    }
+
+    private static int sharers(int[] count) {
+        int sharers = 0;
+        for (int seconds : count) {
+            sharers += seconds > 0 ? 1 : 0;
+        }
+        return sharers;
+    }
+
+    private static void clear(double[] joules, int[] count) {
+        Arrays.fill(joules, 0);
+        Arrays.fill(count, 0);
+    }
+
+    private static double[] efforts(double[][] joules, int[][] count, int[] seconds) {
+        double[] effort = new double[seconds.length];
+        Arrays.fill(effort, 1);
+        double[] groundW = new double[GROUNDS];
+        double change = Double.POSITIVE_INFINITY;
+        for (int round = 0; round < MOST_ROUNDS && change > CLOSE_ENOUGH; round++) {
+            for (int g = 0; g < GROUNDS; g++) {
+                groundW[g] = quotient(joules[g], count[g], effort);
+            }
+            change = 0;
+            for (int k = 0; k < effort.length; k++) {
+                double before = effort[k];
+                effort[k] = effortOf(joules, count, groundW, k);
+                change = Math.max(change, Math.abs(effort[k] - before));
+            }
+        }
+        return scaledToMeanOne(effort, seconds);
+    }
+
+    /** Power that a ground asks for at an effort of 1, watts. */
+    private static double quotient(double[] joules, int[] count, double[] effort) {
+        double sum = 0;
+        double weight = 0;
+        for (int k = 0; k < effort.length; k++) {
+            sum += joules[k];
+            weight += count[k] == 0 ? 0 : count[k] * effort[k];
+        }
+        return weight == 0 ? 0 : sum / weight;
+    }
+
+    private static double effortOf(double[][] joules, int[][] count, double[] groundW, int part) {
+        double sum = 0;
+        double weight = 0;
+        for (int g = 0; g < GROUNDS; g++) {
+            sum += joules[g][part];
+            weight += count[g][part] * groundW[g];
+        }
+        return weight == 0 ? Double.NaN : sum / weight;
+    }
+
+    private static double[] scaledToMeanOne(double[] effort, int[] seconds) {
+        double sum = 0;
+        double weight = 0;
+        for (int k = 0; k < effort.length; k++) {
+            if (seconds[k] > 0) {
+                sum += seconds[k] * effort[k];
+                weight += seconds[k];
+            }
+        }
+        double mean = sum / weight;
+        double[] scaled = new double[effort.length];
+        for (int k = 0; k < effort.length; k++) {
+            scaled[k] = seconds[k] > 0 ? effort[k] / mean : Double.NaN;
+        }
+        return scaled;
+    }
+
+    /**
+     * The effort of a part relative to the whole, 1 on average over the compared seconds; {@code NaN} where the part has
+     * less than a minute on ground that another part has as well.
+     */
+    double effort(int part) {
+        return effort[part];
+    }
+
+    /** The effort of one part over that of another; {@code NaN} where one of them is not known. */
+    double ratio(int part, int over) {
+        return effort[part] / effort[over];
+    }
+
+    /** How many seconds of a part lie on ground that another part has as well. */
+    int seconds(int part) {
+        return seconds[part];
+    }
+}
