@@ -19,17 +19,31 @@ final class Caps {
     static Advice advise(Race race, String sentences, double capW) {
         Double capBpm = capBpm(race, capW);
         String watts = Decimals.of(capW, 0) + " W";
-        String cap = capBpm == null ? watts : watts + " or " + Decimals.of(capBpm, 0) + " bpm";
+        String cap = capBpm == null ? watts : watts + " or " + Decimals.of(capBpm, 0) + " bpm, whichever comes first";
         return new Advice(sentences.replace(CAP, cap), (double) Math.round(capW), capBpm);
     }
 
-    /** The heart rate at a cap, never above threshold heart rate, since a cap is there to hold a rider back. */
+    /**
+     * Advice with a cap on efforts of seconds, which the heart follows too late to be held by.
+     *
+     * @param sentences one or two, with {@code %s} where the cap goes
+     * @param capW the cap, watts
+     */
+    static Advice adviseWatts(String sentences, double capW) {
+        return new Advice(sentences.replace(CAP, Decimals.of(capW, 0) + " W"), (double) Math.round(capW), null);
+    }
+
+    /**
+     * The heart rate at a cap, beats per minute. A cap is there to hold a rider back, so it is never above threshold heart
+     * rate, and never above the highest of the race, beyond which the line is a guess.
+     */
     private static @Nullable Double capBpm(Race race, double capW) {
         double predicted = race.heartRateModel().capBpm(capW).orElse(Double.NaN);
         if (Double.isNaN(predicted)) {
             return null;
         }
+        double highest = race.highestHeartRateBpm();
         Double threshold = race.thresholdHeartRateBpm();
-        return (double) Math.round(threshold == null ? predicted : Math.min(predicted, threshold));
+        return (double) Math.round(Math.min(predicted, threshold == null ? highest : Math.min(highest, threshold)));
     }
 }

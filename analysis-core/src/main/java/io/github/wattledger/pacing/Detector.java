@@ -11,6 +11,11 @@ interface Detector {
     /** What was found, or empty when the race does not show it or lacks the channels to see it. */
     Optional<Found> detect(Race race);
 
+    /** The least that this kind weighs, whatever it cost. */
+    default Severity leastSeverity() {
+        return Severity.OBSERVATION;
+    }
+
     /** Whether this kind makes no sense for a ride that was not meant to be fast. */
     default boolean isOfRacesOnly() {
         return false;

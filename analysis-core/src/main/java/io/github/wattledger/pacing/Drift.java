@@ -17,7 +17,7 @@ final class Drift implements Detector {
     @Override
     public Optional<Found> detect(Race race) {
         Interval late = race.betweenShares(LAST_THIRD, 1);
-        Optional<HeartRateAtEqualPower> heart = HeartRateAtEqualPower.of(race, late);
+        Optional<HeartRateAtEqualPower> heart = HeartRateAtEqualPower.withinFittedRange(race, late);
         if (heart.isEmpty()) {
             return Optional.empty();
         }

@@ -11,7 +11,6 @@ import java.util.Optional;
  * deep exhaustion; no recording shows which of them it was.
  */
 final class EnergyCrash implements Detector {
-    private static final double LAST_THIRD = 2 / 3.0;
     private static final int WARM_SECONDS = 20 * 60;
 
     /** Power must be down for this long, moving seconds. */
@@ -19,7 +18,7 @@ final class EnergyCrash implements Detector {
 
     private static final int STEP_SECONDS = 2 * 60;
     private static final double MOST_KEPT = 0.85;
-    private static final double MOST_PERCENT_OVER = -5;
+    private static final double MOST_PERCENT_OVER = -4.5;
     private static final double MAJOR_PERCENT_OVER = -10;
     private static final double MAJOR_KEPT = 0.70;
 
@@ -28,12 +27,13 @@ final class EnergyCrash implements Detector {
         if (!race.isLongEnough()) {
             return Optional.empty();
         }
-        Optional<HeartRateAtEqualPower> heart = HeartRateAtEqualPower.of(race, race.betweenShares(LAST_THIRD, 1));
-        if (heart.isEmpty() || !(heart.get().percentOver() < MOST_PERCENT_OVER)) {
-            return Optional.empty();
-        }
-        Interval early = race.betweenShares(Math.min(0.5, (double) WARM_SECONDS / race.movingSeconds()), 0.5);
-        return fallen(race, early).map(when -> found(race, early, when, heart.get()));
+        Interval early = new Interval(
+                race.secondAtMoving(Math.min(race.movingSeconds() / 2, WARM_SECONDS)),
+                race.betweenShares(0, 0.5).toSecond());
+        return fallen(race, early)
+                .flatMap(when -> HeartRateAtEqualPower.of(race, when)
+                        .filter(heart -> heart.percentOver() < MOST_PERCENT_OVER)
+                        .map(heart -> found(race, early, when, heart)));
     }
 
     /** From the first to the last window of the second half in which power was down. */
@@ -41,16 +41,22 @@ final class EnergyCrash implements Detector {
         int moving = race.movingSeconds();
         Interval found = null;
         for (int from = moving / 2; from + WINDOW_SECONDS <= moving; from += STEP_SECONDS) {
-            Interval window = race.betweenShares((double) from / moving, (double) (from + WINDOW_SECONDS) / moving);
-            if (LikeGround.keptShare(race, early, window) <= MOST_KEPT) {
+            Interval window = new Interval(race.secondAtMoving(from), race.secondAtMoving(from + WINDOW_SECONDS));
+            if (race.ground().ratio(window, early) <= MOST_KEPT) {
                 found = new Interval(found == null ? window.fromSecond() : found.fromSecond(), window.toSecond());
             }
         }
         return Optional.ofNullable(found);
     }
 
+    /** A rider who runs empty far from help has more to lose than minutes. */
+    @Override
+    public Severity leastSeverity() {
+        return Severity.MAJOR;
+    }
+
     private static Found found(Race race, Interval early, Interval when, HeartRateAtEqualPower heart) {
-        double kept = LikeGround.keptShare(race, early, when);
+        double kept = race.ground().ratio(when, early);
         double percentOver = heart.percentOver();
         Severity severity = percentOver < MAJOR_PERCENT_OVER || kept < MAJOR_KEPT ? Severity.MAJOR : Severity.MODERATE;
         double earlyW = race.mean(Channel.POWER, early);
@@ -74,7 +80,7 @@ final class EnergyCrash implements Detector {
                                 + " chest pain or a heart rate that stays odd belong to a physician.",
                         null,
                         null),
-                LikeGround.repair(race, when));
+                Fade.repair(race, early, when));
     }
 
     private static double workKJ(Race race, int untilSecond) {

@@ -1,20 +1,24 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.pacing.price.Repair;
+import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.ride.Interval;
-import io.github.wattledger.ride.Median;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
- * Power fell from early to late on comparable ground: the second sixth of moving time against the last, grade band by
- * grade band, and a falling robust slope over the pedalled ten-minute blocks after the opening.
+ * The effort fell from early to late on like ground, and stayed down: the last two twelfths of moving time against the first
+ * three after the opening.
  */
 final class Fade implements Detector {
-    private static final double SIXTH = 1 / 6.0;
-    private static final int BLOCK_SECONDS = 600;
-    private static final int LEAST_BLOCKS = 4;
+    private static final int PARTS = 12;
+    private static final int EARLY_PARTS = 3;
+    private static final int LATE_PARTS = 2;
+
+    /** Each of the late parts must show at least this share of the limit, so that a slow last lap is no fade. */
+    private static final double LASTING_SHARE = 0.5;
 
     private static final double MODERATE_LOSS_PERCENT = 13;
     private static final double MAJOR_LOSS_PERCENT = 20;
@@ -24,36 +28,41 @@ final class Fade implements Detector {
         if (!race.isLongEnough() || !race.watts().hasAny()) {
             return Optional.empty();
         }
-        List<Block> blocks = blocks(race);
-        LikeGround sixths = LikeGround.of(race, race.betweenShares(SIXTH, 2 * SIXTH), race.betweenShares(5 * SIXTH, 1))
-                .orElse(null);
-        if (blocks.size() < LEAST_BLOCKS || sixths == null) {
+        List<Interval> parts = parts(race);
+        int first = firstAfterOpening(race, parts);
+        // A hard start and threshold riding early are findings of their own, and no measure of the rest.
+        GroundAndTime efforts =
+                race.ground().without(ThresholdRidingEarly.stretches(race)).compare(parts);
+        double early = mean(efforts, first, Math.min(first + EARLY_PARTS, PARTS - LATE_PARTS));
+        double late = mean(efforts, PARTS - LATE_PARTS, PARTS);
+        double lossPercent = (1 - late / early) * 100;
+        double limit = race.limit(JudgementLimit.FADE_PERCENT);
+        if (!(lossPercent >= limit) || !lasts(efforts, early, limit)) {
             return Optional.empty();
         }
-        double slopePercentPerHour = slope(blocks) * 100;
-        double lossPercent = (1 - sixths.keptShare()) * 100;
-        if (!(lossPercent >= race.limit(JudgementLimit.FADE_PERCENT) && slopePercentPerHour < 0)) {
-            return Optional.empty();
-        }
-        Severity severity = lossPercent >= MAJOR_LOSS_PERCENT
-                ? Severity.MAJOR
-                : lossPercent >= MODERATE_LOSS_PERCENT ? Severity.MODERATE : Severity.MINOR;
+        EffortFall fall = EffortFall.of(race, efforts, parts.get(first).fromSecond());
+        Interval reference = new Interval(
+                parts.get(first).fromSecond(),
+                parts.get(first + EARLY_PARTS - 1).toSecond());
+        Interval faded = new Interval(
+                Math.min(fall.onsetSecond(), parts.get(PARTS - LATE_PARTS).fromSecond()),
+                race.ride().seconds());
+        double earlyW = race.ground().meanW(reference);
         Evidence evidence = Evidence.none()
-                .with("earlyPowerW", sixths.earlyW())
-                .with("latePowerW", sixths.lateW())
+                .with("earlyPowerW", earlyW)
+                .with("latePowerW", earlyW * late / early)
                 .with("lossPercent", lossPercent)
-                .with("slopePercentPerHour", slopePercentPerHour)
-                .with("comparedBlocks", blocks.size());
-        Interval faded = new Interval(onset(blocks, lossPercent), race.ride().seconds());
+                .with("slopePercentPerHour", fall.slopePerHour() / early * 100)
+                .with("comparedBlocks", fall.blocks());
         return Optional.of(new Found(
-                severity,
+                severity(lossPercent),
                 faded,
                 evidence,
                 Caps.advise(
                         race,
-                        "Ride the first half to %s at most, and eat and drink by the clock; then see whether the end holds.",
-                        Double.isNaN(race.targetW()) ? sixths.lateW() : race.targetW()),
-                LikeGround.repair(race, faded)));
+                        "Ride the first half at %s on average, and eat and drink by the clock; then see whether the end holds.",
+                        Double.isNaN(race.targetW()) ? earlyW * late / early : race.targetW()),
+                repair(race, reference, faded)));
     }
 
     @Override
@@ -66,62 +75,78 @@ final class Fade implements Detector {
         return other instanceof EnergyCrash;
     }
 
-    /**
-     * Ten minutes of pedalling.
-     *
-     * @param firstSecond where it begins
-     * @param middleHours its middle, hours from the start of the race
-     * @param relativePower its power over what the race shows on the same grades; 1 is as usual
-     */
-    private record Block(int firstSecond, double middleHours, double relativePower) {}
+    private static Severity severity(double lossPercent) {
+        return lossPercent >= MAJOR_LOSS_PERCENT
+                ? Severity.MAJOR
+                : lossPercent >= MODERATE_LOSS_PERCENT ? Severity.MODERATE : Severity.MINOR;
+    }
 
-    /** The blocks of pedalled seconds after the opening. */
-    private static List<Block> blocks(Race race) {
-        Interval after = race.after(race.opening());
-        LikeGround.Bands usual = LikeGround.Bands.of(race, after);
-        List<Block> blocks = new ArrayList<>();
-        double relative = 0;
+    /** The twelfths of moving time. */
+    private static List<Interval> parts(Race race) {
+        return IntStream.range(0, PARTS)
+                .mapToObj(k -> race.betweenShares((double) k / PARTS, (double) (k + 1) / PARTS))
+                .toList();
+    }
+
+    private static int firstAfterOpening(Race race, List<Interval> parts) {
+        int opening = race.opening().toSecond();
+        int first = 0;
+        while (first < PARTS - LATE_PARTS - EARLY_PARTS && parts.get(first).fromSecond() < opening) {
+            first++;
+        }
+        return first;
+    }
+
+    /** Mean effort of some parts, each weighted by its compared seconds; {@code NaN} where none is known. */
+    private static double mean(GroundAndTime efforts, int from, int to) {
+        double sum = 0;
         int seconds = 0;
-        int first = after.fromSecond();
-        for (int second = after.fromSecond(); second < after.toSecond(); second++) {
-            if (!LikeGround.isCompared(race, second)) {
-                continue;
-            }
-            relative += race.watts().get(second) / usual.meanW(race.gradeBands().of(second));
-            seconds++;
-            if (seconds == BLOCK_SECONDS) {
-                blocks.add(new Block(first, (first + second) / 2.0 / 3600, relative / seconds));
-                relative = 0;
-                seconds = 0;
-                first = second + 1;
+        for (int part = from; part < to; part++) {
+            if (efforts.seconds(part) > 0) {
+                sum += efforts.seconds(part) * efforts.effort(part);
+                seconds += efforts.seconds(part);
             }
         }
-        return blocks;
+        return sum / seconds;
     }
 
-    /** Theil-Sen: the median of the slopes of all pairs, which a few odd blocks cannot turn (Sen 1968). */
-    private static double slope(List<Block> blocks) {
-        double[] slopes = new double[blocks.size() * (blocks.size() - 1) / 2];
-        int k = 0;
-        for (int i = 0; i < blocks.size(); i++) {
-            for (int j = i + 1; j < blocks.size(); j++) {
-                slopes[k++] = (blocks.get(j).relativePower - blocks.get(i).relativePower)
-                        / (blocks.get(j).middleHours - blocks.get(i).middleHours);
+    private static boolean lasts(GroundAndTime efforts, double early, double limitPercent) {
+        double most = early * (1 - LASTING_SHARE * limitPercent / 100);
+        for (int part = PARTS - LATE_PARTS; part < PARTS; part++) {
+            if (efforts.effort(part) > most) {
+                return false;
             }
         }
-        return Median.of(slopes);
+        return true;
     }
 
-    /** The first second of the first block from which on the median block has lost half of the loss. */
-    private static int onset(List<Block> blocks, double lossPercent) {
-        double lowered = blocks.get(0).relativePower * (1 - lossPercent / 200);
-        double[] powers = new double[blocks.size()];
-        Arrays.setAll(powers, block -> blocks.get(block).relativePower);
-        for (int from = 0; from < powers.length; from++) {
-            if (powers[from] <= lowered && Median.of(Arrays.copyOfRange(powers, from, powers.length)) <= lowered) {
-                return blocks.get(from).firstSecond;
+    /**
+     * Brings a stretch that was ridden too easily to the effort of an earlier one, twelfth by twelfth, since most falls grow.
+     * What was as hard as before stays as it is.
+     */
+    static Repair repair(Race race, Interval reference, Interval stretch) {
+        List<Interval> compared = new ArrayList<>();
+        compared.add(reference);
+        for (Interval part : parts(race)) {
+            int from = Math.max(stretch.fromSecond(), Math.max(part.fromSecond(), reference.toSecond()));
+            int to = Math.min(stretch.toSecond(), part.toSecond());
+            if (from < to) {
+                compared.add(new Interval(from, to));
             }
         }
-        return blocks.get(blocks.size() - 1).firstSecond;
+        GroundAndTime efforts = race.ground().compare(compared);
+        double whole = race.ground()
+                .ratio(
+                        new Interval(Math.max(stretch.fromSecond(), reference.toSecond()), stretch.toSecond()),
+                        reference);
+        List<Repair.Stretch> changes = new ArrayList<>();
+        for (int k = 1; k < compared.size(); k++) {
+            double kept = Double.isNaN(efforts.ratio(k, 0)) ? whole : efforts.ratio(k, 0);
+            double meanW = race.ground().meanW(compared.get(k));
+            if (kept < 1 && !Double.isNaN(meanW)) {
+                changes.add(new Repair.Stretch(compared.get(k), StretchChange.TO_EARLIER_POWER, meanW, meanW / kept));
+            }
+        }
+        return new Repair(Repair.Turn.FACTORS, changes, 0);
     }
 }

@@ -40,7 +40,7 @@ final class GearsThatDidNotReach implements Detector {
         if (gears == null) {
             return Optional.empty();
         }
-        Course course = Course.of(race.ride()).orElse(null);
+        Course course = race.course();
         return GearUse.of(race.ride(), course, gears).flatMap(use -> detect(race, course, gears, use));
     }
 

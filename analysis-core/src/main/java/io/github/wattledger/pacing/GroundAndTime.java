@@ -34,10 +34,12 @@ final class GroundAndTime {
 
     private final double[] effort;
     private final int[] seconds;
+    private final double[] groundW;
 
-    private GroundAndTime(double[] effort, int[] seconds) {
+    private GroundAndTime(double[] effort, int[] seconds, double[] groundW) {
         this.effort = effort;
         this.seconds = seconds;
+        this.groundW = groundW;
     }
 
     /** The ground of a grade, rise over run: 0 to {@link #GROUNDS} - 1, or {@link #NONE} for {@code NaN}. */
@@ -78,7 +80,12 @@ final class GroundAndTime {
                 seconds[k] += ofGround[k];
             }
         }
-        return new GroundAndTime(efforts(joules, count, seconds), seconds);
+        double[] effort = efforts(joules, count, seconds);
+        double[] groundW = new double[GROUNDS];
+        for (int g = 0; g < GROUNDS; g++) {
+            groundW[g] = quotient(joules[g], count[g], effort);
+        }
+        return new GroundAndTime(effort, seconds, groundW);
     }
 
     /**
@@ -151,7 +158,7 @@ final class GroundAndTime {
             sum += joules[k];
             weight += count[k] == 0 ? 0 : count[k] * effort[k];
         }
-        return weight == 0 ? 0 : sum / weight;
+        return sum / weight;
     }
 
     private static double effortOf(double[][] joules, int[][] count, double[] groundW, int part) {
@@ -159,9 +166,9 @@ final class GroundAndTime {
         double weight = 0;
         for (int g = 0; g < GROUNDS; g++) {
             sum += joules[g][part];
-            weight += count[g][part] * groundW[g];
+            weight += count[g][part] == 0 ? 0 : count[g][part] * groundW[g];
         }
-        return weight == 0 ? Double.NaN : sum / weight;
+        return sum / weight;
     }
 
     private static double[] scaledToMeanOne(double[] effort, int[] seconds) {
@@ -192,6 +199,11 @@ final class GroundAndTime {
     /** The effort of one part over that of another; {@code NaN} where one of them is not known. */
     double ratio(int part, int over) {
         return effort[part] / effort[over];
+    }
+
+    /** Power that a ground asks for at an effort of 1, watts; {@code NaN} for ground that only one part has. */
+    double groundW(int ground) {
+        return groundW[ground];
     }
 
     /** How many seconds of a part lie on ground that another part has as well. */

@@ -5,6 +5,7 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 
 /**
  * Heart rate of a stretch, and what the line of the first half predicts for the power of that stretch.
@@ -17,12 +18,29 @@ record HeartRateAtEqualPower(double actualBpm, double predictedBpm) {
     private static final int LEAST_SECONDS = 10 * 60;
 
     /**
+     * Compares the seconds above 0.4 times threshold power whose power is among those that the line was fitted on.
+     *
+     * @return empty without a usable line or threshold, with less than ten minutes, or where a fifth of the heart rate is
+     *     missing
+     */
+    static Optional<HeartRateAtEqualPower> withinFittedRange(Race race, Interval stretch) {
+        return of(
+                race,
+                stretch,
+                second -> race.heartRateModel().isFittedAt(race.heartRateModel().laggedW(second)));
+    }
+
+    /**
      * Compares the seconds above 0.4 times threshold power.
      *
      * @return empty without a usable line or threshold, with less than ten minutes, or where a fifth of the heart rate is
      *     missing
      */
     static Optional<HeartRateAtEqualPower> of(Race race, Interval stretch) {
+        return of(race, stretch, second -> true);
+    }
+
+    private static Optional<HeartRateAtEqualPower> of(Race race, Interval stretch, IntPredicate isCompared) {
         HeartRateModel model = race.heartRateModel();
         double threshold = race.thresholdPowerW();
         if (!model.isUsable() || Double.isNaN(threshold)) {
@@ -35,6 +53,7 @@ record HeartRateAtEqualPower(double actualBpm, double predictedBpm) {
         int working = 0;
         for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
             if (race.ride().state(second) != SecondState.RIDING
+                    || !isCompared.test(second)
                     || !(model.laggedW(second) > WORKING_FRACTION * threshold)) {
                 continue;
             }

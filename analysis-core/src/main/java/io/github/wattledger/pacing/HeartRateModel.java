@@ -5,6 +5,7 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import java.util.Arrays;
 import java.util.OptionalDouble;
 import org.hipparchus.stat.regression.SimpleRegression;
 
@@ -20,17 +21,21 @@ final class HeartRateModel {
     /** A line needs at least this many seconds. */
     private static final int LEAST_SECONDS = 20 * 60;
 
+    private static final double TAIL_SHARE = 0.03;
+
     /** The share of a stretch's moving seconds that must have a heart rate. */
     static final double LEAST_COVERAGE = 0.8;
 
     private final double[] laggedW;
     private final SimpleRegression line;
     private final boolean usable;
+    private final double[] sortedFittedW;
 
-    private HeartRateModel(double[] laggedW, SimpleRegression line, boolean usable) {
+    private HeartRateModel(double[] laggedW, SimpleRegression line, boolean usable, double[] sortedFittedW) {
         this.laggedW = laggedW;
         this.line = line;
         this.usable = usable;
+        this.sortedFittedW = sortedFittedW;
     }
 
     /**
@@ -38,20 +43,27 @@ final class HeartRateModel {
      *
      * @param ride the race
      * @param middleSecond the second at which half of the moving time has passed
+     * @param thresholdPowerW threshold power, watts, or {@code NaN}; above it the heart nears its ceiling, which would bend
+     *     the line, so such seconds are left out
      */
-    static HeartRateModel of(Ride ride, int middleSecond) {
+    static HeartRateModel of(Ride ride, int middleSecond, double thresholdPowerW) {
         Series watts = ride.series(Channel.POWER);
         double[] lagged = lagged(watts);
         SimpleRegression line = new SimpleRegression();
         Series bpm = ride.series(Channel.HEART_RATE);
         int warm = Math.min(WARM_SECONDS, ride.seconds());
         Interval steady = new Interval(warm, Math.max(warm, middleSecond));
+        double[] fitted = new double[steady.seconds()];
         int moving = 0;
         for (int second = steady.fromSecond(); second < steady.toSecond(); second++) {
             if (ride.state(second) == SecondState.RIDING) {
+                if (lagged[second] > thresholdPowerW) {
+                    continue;
+                }
                 moving++;
                 if (bpm.isMeasured(second)) {
                     line.addData(lagged[second], bpm.get(second));
+                    fitted[(int) line.getN() - 1] = lagged[second];
                 }
             }
         }
@@ -59,7 +71,8 @@ final class HeartRateModel {
                 && line.getN() >= LEAST_SECONDS
                 && line.getN() >= LEAST_COVERAGE * moving
                 && line.getSlope() > 0;
-        return new HeartRateModel(lagged, line, usable);
+        Arrays.sort(fitted, 0, (int) line.getN());
+        return new HeartRateModel(lagged, line, usable, Arrays.copyOf(fitted, (int) line.getN()));
     }
 
     /** Power as the heart feels it, watts; in a second without power the heart feels what it felt before. */
@@ -78,6 +91,13 @@ final class HeartRateModel {
 
     boolean isUsable() {
         return usable;
+    }
+
+    /** Whether a power lies among those that the line was fitted on, the outermost three percent at each end left out. */
+    boolean isFittedAt(double watts) {
+        int last = sortedFittedW.length - 1;
+        return watts >= sortedFittedW[(int) Math.round(TAIL_SHARE * last)]
+                && watts <= sortedFittedW[(int) Math.round((1 - TAIL_SHARE) * last)];
     }
 
     double laggedW(int second) {

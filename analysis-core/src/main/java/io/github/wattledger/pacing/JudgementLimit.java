@@ -16,7 +16,7 @@ public enum JudgementLimit {
      * Normalized power of the opening over that of the rest, above which the start may be over-hard: a rider who is better
      * than the target keeps it up.
      */
-    OVER_HARD_START_OVER_REST(1.05, 1.0, 1.5),
+    OVER_HARD_START_OVER_REST(1.06, 1.0, 1.5),
     /** Power over threshold from which riding is near threshold. */
     NEAR_THRESHOLD_FRACTION(0.95, 0.8, 1.2),
     /** Seconds near threshold from which a stretch early in the race is reported. */
@@ -28,11 +28,11 @@ public enum JudgementLimit {
     /** Percent of power lost on like ground from which a ride faded. */
     FADE_PERCENT(10, 1, 50),
     /** Percent of heart rate above what its power predicts, above which it drifted. */
-    DRIFT_PERCENT(3, 0.5, 30),
+    DRIFT_PERCENT(2.5, 0.5, 30),
     /** Normalized power over target below which a ride is under-paced. */
     UNDER_PACED_FRACTION(0.92, 0.3, 1.0),
     /** Normalized power of the last sixth over the rest from which something was left. */
-    LATE_RESERVE_OVER_REST(1.08, 1.0, 2.0),
+    LATE_RESERVE_OVER_REST(1.065, 1.0, 2.0),
     /** Seconds above which a stop is reported. */
     STOP_SECONDS(60, 5, 3600);
 

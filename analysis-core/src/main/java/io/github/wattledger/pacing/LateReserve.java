@@ -9,7 +9,7 @@ import java.util.Optional;
 /** The end was ridden clearly harder than what came before. */
 final class LateReserve implements Detector {
     private static final double LAST_SIXTH = 5 / 6.0;
-    private static final double MODERATE_OVER_REST = 1.15;
+    private static final double MODERATE_OVER_BEFORE = 1.15;
 
     @Override
     public Optional<Found> detect(Race race) {
@@ -17,30 +17,29 @@ final class LateReserve implements Detector {
             return Optional.empty();
         }
         Interval last = race.betweenShares(LAST_SIXTH, 1);
-        double lastW = race.normalizedPowerW(last);
-        double restW = race.normalizedPowerW(new Interval(0, last.fromSecond()));
-        double overRest = lastW / restW;
-        if (!(overRest >= race.limit(JudgementLimit.LATE_RESERVE_OVER_REST))) {
+        Interval before = new Interval(0, last.fromSecond());
+        double overBefore = race.ground().ratio(last, before);
+        if (!(overBefore >= race.limit(JudgementLimit.LATE_RESERVE_OVER_REST))) {
             return Optional.empty();
         }
+        double lastW = race.ground().meanW(last);
+        Evidence evidence = Evidence.none()
+                .with("lastSixthNormalizedPowerW", race.normalizedPowerW(last))
+                .with("restNormalizedPowerW", race.normalizedPowerW(before))
+                .with("gainPercent", (overBefore - 1) * 100);
         return Optional.of(new Found(
-                overRest >= MODERATE_OVER_REST ? Severity.MODERATE : Severity.MINOR,
+                overBefore >= MODERATE_OVER_BEFORE ? Severity.MODERATE : Severity.MINOR,
                 last,
-                Evidence.none()
-                        .with("lastSixthNormalizedPowerW", lastW)
-                        .with("restNormalizedPowerW", restW)
-                        .with("gainPercent", (overRest - 1) * 100),
+                evidence,
                 new Advice(
                         "Something was left for the end: spend it earlier, from the middle of the race on, a few watts"
                                 + " at a time.",
                         null,
                         null),
-                repair(last, lastW, restW)));
-    }
-
-    private static Repair repair(Interval last, double lastW, double restW) {
-        return new Repair(
-                Repair.Turn.FACTORS, List.of(new Repair.Stretch(last, StretchChange.TO_POWER_BEFORE, lastW, restW)), 0);
+                new Repair(
+                        Repair.Turn.FACTORS,
+                        List.of(new Repair.Stretch(last, StretchChange.TO_POWER_BEFORE, lastW, lastW / overBefore)),
+                        0)));
     }
 
     @Override

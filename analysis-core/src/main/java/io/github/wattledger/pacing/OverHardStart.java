@@ -18,39 +18,45 @@ final class OverHardStart implements Detector {
     /** The cap for next time leaves a little room for the climbs and corners of an opening. */
     private static final double CAP_OVER_TARGET = 1.05;
 
+    /** Whether the opening of a race was over-hard. */
+    static boolean isIn(Race race) {
+        return race.isLongEnough()
+                && race.normalizedPowerW(race.opening())
+                        > race.limit(JudgementLimit.OVER_HARD_START_OVER_TARGET) * race.targetW()
+                && race.ground().ratio(race.opening(), race.middle())
+                        >= race.limit(JudgementLimit.OVER_HARD_START_OVER_REST);
+    }
+
     @Override
     public Optional<Found> detect(Race race) {
-        if (!race.isLongEnough()) {
+        if (!isIn(race)) {
             return Optional.empty();
         }
         Interval opening = race.opening();
         double openingW = race.normalizedPowerW(opening);
         double restW = race.normalizedPowerW(race.after(opening));
-        boolean overTarget = openingW > race.limit(JudgementLimit.OVER_HARD_START_OVER_TARGET) * race.targetW();
-        boolean overRest = openingW > race.limit(JudgementLimit.OVER_HARD_START_OVER_REST) * restW;
-        if (!(overTarget && overRest)) {
-            return Optional.empty();
-        }
+        double overMiddle = race.ground().ratio(opening, race.middle());
         double ratio = openingW / race.targetW();
         Severity severity = ratio >= MAJOR_OVER_TARGET
                 ? Severity.MAJOR
                 : ratio >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
         Advice advice = Caps.advise(
                 race,
-                "Hold the opening to %s, whatever the group does; let it go and ride your own race.",
+                "Hold the opening to %s on average, whatever the group does; let it go and ride your own race.",
                 CAP_OVER_TARGET * race.targetW());
         return Optional.of(new Found(
                 severity,
                 opening,
-                evidence(race, opening, openingW, restW),
+                evidence(race, opening, openingW, restW).with("overMiddlePercent", (overMiddle - 1) * 100),
                 advice,
-                repair(opening, openingW, race.targetW())));
+                repair(opening, race.ground().meanW(opening), overMiddle)));
     }
 
-    private static Repair repair(Interval opening, double openingW, double targetW) {
+    /** Brings the opening to the effort of the race's own middle, hill by hill; a climb is never ridden at the flat target. */
+    private static Repair repair(Interval opening, double openingW, double overMiddle) {
         return new Repair(
                 Repair.Turn.FACTORS,
-                List.of(new Repair.Stretch(opening, StretchChange.TO_TARGET, openingW, targetW)),
+                List.of(new Repair.Stretch(opening, StretchChange.TO_MIDDLE_POWER, openingW, openingW / overMiddle)),
                 0);
     }
 

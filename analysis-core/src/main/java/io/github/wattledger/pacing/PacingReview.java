@@ -74,14 +74,14 @@ public record PacingReview(
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
-        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears());
+        boolean isWhole = interval.seconds() == ride.seconds();
+        Course racedCourse = isWhole ? course : Course.of(raced).orElse(null);
+        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse);
         String whyNotJudged = whyNotJudged(race, effort);
         boolean isRace = whyNotJudged == null;
         List<Detection> detections = Detection.all(race, isRace);
         PricedFindings priced;
         if (isRace) {
-            boolean isWhole = interval.seconds() == ride.seconds();
-            Course racedCourse = isWhole ? course : Course.of(raced).orElse(null);
             priced = PricedFindings.of(race, racedCourse, detections, rig, ability);
         } else {
             priced = PricedFindings.withoutPrices(race, detections);

@@ -12,8 +12,10 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param notes what to know when reading these lines, a sentence each
  */
 record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, List<String> notes) {
+    private static final double SECONDS_PER_MINUTE = 60;
     private static final Cost NO_RACE = new Cost.NotPriced("not a race effort");
 
     /** The findings of a ride that is not judged as a race: none has a price. */
@@ -68,7 +71,19 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
         if (!entries.isEmpty()) {
             notes.add(rig.words());
         }
-        return new PricedFindings(findings, entries, notes);
+        return new PricedFindings(byWeight(findings), entries, notes);
+    }
+
+    private static List<Finding> byWeight(List<Finding> findings) {
+        return findings.stream()
+                .sorted(Comparator.comparing(Finding::severity)
+                        .thenComparingDouble(PricedFindings::mostMinutes)
+                        .reversed())
+                .toList();
+    }
+
+    private static double mostMinutes(Finding finding) {
+        return finding.cost() instanceof Cost.Priced price ? price.highMinutes() : 0;
     }
 
     private static Price price(PricePlan plan, Pricing pricing) {
@@ -92,13 +107,24 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
         return findings;
     }
 
+    /** By what it cost; by how strong it was where the race could not be ridden again. */
+    private static Severity severity(Race race, Detection detection, Cost cost) {
+        Severity byMinutes = cost instanceof Cost.Priced price
+                ? Severity.of(SECONDS_PER_MINUTE * price.highMinutes(), race.movingSeconds())
+                : detection.found().price() instanceof PricePlan.None
+                        ? Severity.OBSERVATION
+                        : detection.found().severity();
+        Severity least = detection.kind().detector().leastSeverity();
+        return byMinutes.compareTo(least) < 0 ? least : byMinutes;
+    }
+
     /** A finding with its place in the whole recording. */
     private static Finding finding(Race race, Detection detection, Price price) {
         Found found = detection.found();
         Interval when = found.when();
         return new Finding(
                 detection.kind(),
-                found.severity(),
+                severity(race, detection, price.cost()),
                 when.shifted(race.offsetSeconds()),
                 JudgedPart.distanceM(race.ride(), when.fromSecond(), 1),
                 JudgedPart.distanceM(race.ride(), when.toSecond() - 1, -1),
@@ -123,7 +149,11 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
         double low = 0;
         double high = 0;
         List<Repair> repairs = new ArrayList<>();
-        for (int i = 0; i < findings.size(); i++) {
+        List<Integer> dearestFirst = IntStream.range(0, findings.size())
+                .boxed()
+                .sorted(Comparator.comparingDouble((Integer i) -> -mostMinutes(findings.get(i))))
+                .toList();
+        for (int i : dearestFirst) {
             if (findings.get(i).cost() instanceof Cost.Priced price) {
                 if (detections.get(i).found().price() instanceof Repair repair) {
                     repairs.add(repair);

@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.course.Course;
 import io.github.wattledger.load.StretchNormalizedPower;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.WPrimeBalance;
@@ -9,6 +10,7 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Gears;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The raced part of a ride as the detectors see it. Seconds are counted from the start of the part. */
@@ -17,6 +19,7 @@ final class Race {
     static final int SHORTEST_JUDGED_SECONDS = 40 * 60;
 
     private static final double OPENING_SHARE = 1 / 6.0;
+    private static final double MIDDLE_ENDS = 2 / 3.0;
     private static final int SHORTEST_OPENING_SECONDS = 20 * 60;
     private static final int LONGEST_OPENING_SECONDS = 90 * 60;
 
@@ -32,13 +35,15 @@ final class Race {
     private final JudgementLimits limits;
     private final @Nullable Double targetW;
     private final @Nullable Gears gears;
+    private final @Nullable Course course;
     private final boolean wPrimeIsKnown;
     private final @Nullable WPrimeBalance wPrimeBalance;
     private final int[] secondOfMoving;
     private final Series watts;
     private final StretchNormalizedPower normalizedPower;
     private final HeartRateModel heartRateModel;
-    private final GradeBands gradeBands;
+    private final List<Interval> surges;
+    private final ComparableGround ground;
 
     /**
      * A race to be judged.
@@ -49,6 +54,7 @@ final class Race {
      * @param ability what could be expected over the part's moving time
      * @param limits the limits from which on something is reported
      * @param gears the gears of the bicycle, or null when they are not known
+     * @param course the course of the raced part, or null where it leads nowhere
      */
     Race(
             Ride ride,
@@ -56,12 +62,14 @@ final class Race {
             Thresholds thresholds,
             Ability ability,
             JudgementLimits limits,
-            @Nullable Gears gears) {
+            @Nullable Gears gears,
+            @Nullable Course course) {
         this.ride = ride;
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
         this.limits = limits;
         this.gears = gears;
+        this.course = course;
         this.targetW = ability.sustainablePowerW();
         this.wPrimeIsKnown = ability.wPrimeKJ() != null && ride.has(Channel.POWER);
         this.wPrimeBalance = wPrimeBalance(ride, ability);
@@ -74,8 +82,9 @@ final class Race {
                 secondOfMoving[moving++] = second;
             }
         }
-        this.heartRateModel = HeartRateModel.of(ride, betweenShares(0, 0.5).toSecond());
-        this.gradeBands = GradeBands.of(ride);
+        this.heartRateModel = HeartRateModel.of(ride, betweenShares(0, 0.5).toSecond(), thresholdPowerW());
+        this.surges = Surges.of(this);
+        this.ground = ComparableGround.of(ride, course, surges);
     }
 
     Ride ride() {
@@ -97,6 +106,17 @@ final class Race {
 
     @Nullable Double thresholdHeartRateBpm() {
         return thresholds.heartRateBpm();
+    }
+
+    /** The highest heart rate of the race, beats per minute; {@code NaN} without heart rate. */
+    double highestHeartRateBpm() {
+        Series bpm = ride.series(Channel.HEART_RATE);
+        double highest = Double.NaN;
+        for (int second = 0; second < bpm.size(); second++) {
+            double each = bpm.get(second);
+            highest = highest >= each || Double.isNaN(each) ? highest : each;
+        }
+        return highest;
     }
 
     /** The value of a limit. */
@@ -141,12 +161,23 @@ final class Race {
         return gears;
     }
 
+    /** The course of the race, or null where it leads nowhere. */
+    @Nullable Course course() {
+        return course;
+    }
+
     HeartRateModel heartRateModel() {
         return heartRateModel;
     }
 
-    GradeBands gradeBands() {
-        return gradeBands;
+    /** The surges of the race, by rising time; none without a threshold. */
+    List<Interval> surges() {
+        return surges;
+    }
+
+    /** The ground of the race, by which parts of it are compared. */
+    ComparableGround ground() {
+        return ground;
     }
 
     int movingSeconds() {
@@ -164,6 +195,12 @@ final class Race {
         return betweenMoving(0, moving);
     }
 
+    /** The middle of the race: what follows the opening, up to two thirds of the moving time. */
+    Interval middle() {
+        int from = opening().toSecond();
+        return new Interval(from, Math.max(from, betweenShares(0, MIDDLE_ENDS).toSecond()));
+    }
+
     /** From the given interval's end to the end of the race. */
     Interval after(Interval interval) {
         return new Interval(interval.toSecond(), ride.seconds());
@@ -179,7 +216,7 @@ final class Race {
     }
 
     /** The second at which this much moving time has passed. */
-    private int secondAtMoving(int moving) {
+    int secondAtMoving(int moving) {
         if (moving <= 0) {
             return 0;
         }

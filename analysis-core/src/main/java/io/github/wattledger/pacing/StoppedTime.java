@@ -16,6 +16,9 @@ final class StoppedTime implements Detector {
     private static final double MAJOR_SHARE = 0.08;
     private static final double SECONDS_PER_MINUTE = 60;
 
+    /** What slowing down and getting going again cost beside the standing still, seconds a stop; set on simulated races. */
+    private static final double BRAKING_SECONDS = 12;
+
     @Override
     public Optional<Found> detect(Race race) {
         List<Interval> stops = longStops(race);
@@ -50,7 +53,10 @@ final class StoppedTime implements Detector {
                         null,
                         null),
                 new PricePlan.Known(new Price(
-                        new Cost.Priced(minutes, minutes, "the stops as they are"),
+                        new Cost.Priced(
+                                minutes,
+                                minutes + stops.size() * BRAKING_SECONDS / SECONDS_PER_MINUTE,
+                                "the stops as they are, and with slowing down and getting going again"),
                         new PriceSteps.Stops(inRecording)))));
     }
 

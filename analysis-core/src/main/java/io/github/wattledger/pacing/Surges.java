@@ -16,6 +16,11 @@ final class Surges implements Detector {
     /** A lapse as short as this does not end a surge: pedalling is not that smooth. */
     private static final int LAPSE_SECONDS = 2;
 
+    /** A surge is a jump: its mean is at least this many times that of the calmer seconds around it. */
+    private static final double JUMP_FRACTION = 1.5;
+
+    private static final int AROUND_SECONDS = 60;
+
     /**
      * The work above critical power that a trained rider has at once, where this rider's own is not known: 17 kJ, the
      * mean of Mitchell et al. 2018 (17.0 kJ), Vinetti et al. 2019 (17.0 kJ) and Spragg et al. 2022 (17.8 kJ), rounded.
@@ -42,6 +47,9 @@ final class Surges implements Detector {
             return Optional.empty();
         }
         Tally tally = tally(race, threshold);
+        if (tally.surges.isEmpty()) {
+            return Optional.empty();
+        }
         double hours = race.movingSeconds() / SECONDS_PER_HOUR;
         WPrimeBalance balance = race.wPrimeBalance();
         Draining draining = balance == null ? null : Draining.of(tally.surges, balance, race);
@@ -68,8 +76,7 @@ final class Surges implements Detector {
                 severity(share, drained),
                 new Interval(tally.first, tally.end),
                 evidence,
-                Caps.advise(
-                        race,
+                Caps.adviseWatts(
                         "Keep short efforts below %s: ease over crests and out of corners instead of jumping.",
                         race.limit(JudgementLimit.SURGE_FRACTION) * threshold),
                 repair(tally.surges, race.targetW())));
@@ -140,11 +147,28 @@ final class Surges implements Detector {
         double highestMeanW;
     }
 
+    /** Adds up the surges of a race, those of an over-hard start apart: they are a part of that finding. */
     private static Tally tally(Race race, double threshold) {
+        int from = OverHardStart.isIn(race) ? race.opening().toSecond() : 0;
+        Tally tally = new Tally();
+        for (Interval surge : race.surges()) {
+            if (surge.fromSecond() >= from) {
+                add(tally, race.watts(), surge, threshold);
+            }
+        }
+        return tally;
+    }
+
+    /** The surges of a race, by rising time; none where the threshold is not known. */
+    static List<Interval> of(Race race) {
+        List<Interval> surges = new ArrayList<>();
+        double threshold = race.thresholdPowerW();
+        if (Double.isNaN(threshold)) {
+            return surges;
+        }
         Series watts = race.watts();
         double surgeW = race.limit(JudgementLimit.SURGE_FRACTION) * threshold;
         int leastSeconds = race.limitSeconds(JudgementLimit.SURGE_SECONDS);
-        Tally tally = new Tally();
         int from = -1;
         int lastAbove = -1;
         for (int second = 0; second <= watts.size(); second++) {
@@ -153,22 +177,45 @@ final class Surges implements Detector {
                 from = from < 0 ? second : from;
                 lastAbove = second;
             } else if (from >= 0 && (second - lastAbove > LAPSE_SECONDS || second == watts.size())) {
-                if (lastAbove + 1 - from >= leastSeconds) {
-                    add(tally, watts, new Interval(from, lastAbove + 1), threshold);
+                Interval stretch = new Interval(from, lastAbove + 1);
+                if (stretch.seconds() >= leastSeconds && isJump(watts, stretch, surgeW)) {
+                    surges.add(stretch);
                 }
                 from = -1;
             }
         }
-        return tally;
+        return surges;
+    }
+
+    /**
+     * Whether a stretch stands out from the calmer seconds of the minute before and after it. A climb ridden at one hard power
+     * does not: the meter's jitter and small changes of grade cut it into stretches that look like surges.
+     */
+    private static boolean isJump(Series watts, Interval stretch, double surgeW) {
+        double calmW = 0;
+        int calm = 0;
+        int to = Math.min(watts.size(), stretch.toSecond() + AROUND_SECONDS);
+        for (int second = Math.max(0, stretch.fromSecond() - AROUND_SECONDS); second < to; second++) {
+            if (!stretch.contains(second) && watts.get(second) <= surgeW) {
+                calmW += watts.get(second);
+                calm++;
+            }
+        }
+        return calm > 0 && meanW(watts, stretch) >= JUMP_FRACTION * calmW / calm;
+    }
+
+    private static double meanW(Series watts, Interval stretch) {
+        double sum = 0;
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            sum += watts.isMeasured(second) ? watts.get(second) : 0;
+        }
+        return sum / stretch.seconds();
     }
 
     private static void add(Tally tally, Series watts, Interval surge, double threshold) {
         double workJ = 0;
-        double sumW = 0;
         for (int second = surge.fromSecond(); second < surge.toSecond(); second++) {
-            double each = watts.isMeasured(second) ? watts.get(second) : 0;
-            sumW += each;
-            workJ += Math.max(0, each - threshold);
+            workJ += Math.max(0, (watts.isMeasured(second) ? watts.get(second) : 0) - threshold);
         }
         tally.surges.add(surge);
         tally.count++;
@@ -177,6 +224,6 @@ final class Surges implements Detector {
         tally.first = tally.first < 0 ? surge.fromSecond() : tally.first;
         tally.end = surge.toSecond();
         tally.workJ += workJ;
-        tally.highestMeanW = Math.max(tally.highestMeanW, sumW / surge.seconds());
+        tally.highestMeanW = Math.max(tally.highestMeanW, meanW(watts, surge));
     }
 }

@@ -63,15 +63,32 @@ final class ThresholdRidingEarly implements Detector {
                 repair(race, stretches)));
     }
 
+    /** Brings each stretch to the effort of the middle of the race, and never above what was ridden. */
     private static Repair repair(Race race, List<Interval> stretches) {
+        Interval middle = race.middle();
+        ComparableGround ground = race.ground();
         List<Repair.Stretch> changes = new ArrayList<>();
         for (Interval stretch : stretches) {
-            double normalizedW = race.normalizedPowerW(stretch);
-            // Never up to the target: only what was too much is taken out.
-            double toW = Math.min(normalizedW, race.targetW());
-            changes.add(new Repair.Stretch(stretch, StretchChange.TO_TARGET, normalizedW, toW));
+            List<Interval> others = new ArrayList<>(stretches);
+            others.remove(stretch);
+            Interval rest = new Interval(Math.max(middle.fromSecond(), stretch.toSecond()), middle.toSecond());
+            double overMiddle = Math.max(1, ground.without(others).ratio(stretch, rest));
+            double meanW = ground.meanW(stretch);
+            if (overMiddle > 1) {
+                changes.add(new Repair.Stretch(stretch, StretchChange.TO_MIDDLE_POWER, meanW, meanW / overMiddle));
+            } else {
+                double normalizedW = race.normalizedPowerW(stretch);
+                changes.add(new Repair.Stretch(
+                        stretch, StretchChange.TO_MIDDLE_POWER, normalizedW, Math.min(normalizedW, race.targetW())));
+            }
         }
         return new Repair(Repair.Turn.FACTORS, changes, stretches.get(0).fromSecond());
+    }
+
+    /** The stretches near threshold in the first third of the race; none where the threshold is not known. */
+    static List<Interval> stretches(Race race) {
+        double threshold = race.thresholdPowerW();
+        return Double.isNaN(threshold) ? List.of() : stretches(race, race.betweenShares(0, EARLY_SHARE), threshold);
     }
 
     /** A start that was too hard holds the threshold riding that lies mostly within it. */

@@ -7,14 +7,17 @@ import java.util.Map;
 
 /** Sums the findings of a race up in one verdict: the first that applies, beginning with the costliest mistake. */
 final class Verdicts {
-    /** A race is not even when the normalized powers of its halves differ by more than this share. */
+    /** A race is not even when the efforts of its halves on like ground differ by more than this share. */
     private static final double UNEVEN_HALVES = 0.05;
 
     private Verdicts() {}
 
     static Verdict of(Race race, List<Finding> findings) {
         Map<FindingKind, Severity> found = new EnumMap<>(FindingKind.class);
-        findings.forEach(finding -> found.put(finding.kind(), finding.severity()));
+        findings.stream()
+                .filter(finding ->
+                        finding.severity() != Severity.OBSERVATION || finding.kind() == FindingKind.UNDER_PACED)
+                .forEach(finding -> found.put(finding.kind(), finding.severity()));
         if (found.containsKey(FindingKind.OVER_HARD_START)) {
             return Verdict.OVER_HARD_START;
         }
@@ -28,7 +31,7 @@ final class Verdicts {
             return Verdict.UNEVEN;
         }
         Interval first = race.betweenShares(0, 0.5);
-        double ratio = race.normalizedPowerW(race.after(first)) / race.normalizedPowerW(first);
+        double ratio = race.ground().ratio(race.after(first), first);
         if (found.containsKey(FindingKind.LATE_RESERVE) || ratio > 1 + UNEVEN_HALVES) {
             return Verdict.NEGATIVE_SPLIT;
         }

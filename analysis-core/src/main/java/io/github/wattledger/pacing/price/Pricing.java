@@ -86,8 +86,34 @@ public final class Pricing {
         return new Price(ends.cost(), steps);
     }
 
-    /** The cost of several mistakes, all repaired at once. */
+    /**
+     * The cost of several mistakes together. Repairs can cover the same seconds, or undo one another, so that all of them need
+     * not save more than some. One after the other, a repair is added where the race gains by it.
+     *
+     * @param repairs those that are priced, the dearest first
+     */
     public Cost priceOfAll(List<Repair> repairs) {
+        List<Repair> chosen = new ArrayList<>();
+        double low = 0;
+        double high = 0;
+        Cost first = NOTHING_MAKES_UP;
+        for (Repair repair : repairs) {
+            chosen.add(repair);
+            Cost cost = costOf(chosen);
+            if (cost instanceof Cost.Priced price && (chosen.size() == 1 || price.highMinutes() > high)) {
+                low = Math.max(low, price.lowMinutes());
+                high = price.highMinutes();
+                first = chosen.size() == 1 ? cost : new Cost.Priced(low, high, HOW);
+            } else if (chosen.size() > 1) {
+                chosen.remove(repair);
+            } else {
+                return cost;
+            }
+        }
+        return first;
+    }
+
+    private Cost costOf(List<Repair> repairs) {
         RepairedPower power = new RepairedPower(unrepaired);
         repairs.stream().sorted(Comparator.comparing(Repair::turn)).forEach(repair -> carryOut(repair, power));
         return power.isMadeUpFor() ? ends(power).cost() : NOTHING_MAKES_UP;
@@ -157,7 +183,7 @@ public final class Pricing {
         Interval when = stretch.when();
         double factor = stretch.factor();
         RepairedPower.Change change = switch (stretch.change()) {
-            case TO_TARGET -> power.scale(when, factor);
+            case TO_MIDDLE_POWER -> power.scale(when, factor);
             case CAPPED_AT_TARGET -> power.cap(when, stretch.toW());
             case TO_EARLIER_POWER, TO_POWER_BEFORE -> power.level(when, factor);
         };

@@ -152,7 +152,7 @@ public final class TextExplanation implements Report {
         Double from = stretch.fromW();
         Double factor = stretch.factor();
         String what = switch (stretch.change()) {
-            case TO_TARGET -> "normalized power";
+            case TO_MIDDLE_POWER -> "power";
             case TO_POWER_BEFORE -> "normalized power, to that of the race before it,";
             case TO_EARLIER_POWER -> "mean power on comparable ground, to that before it,";
             case CAPPED_AT_TARGET -> "every second above the target lowered to the target,";
