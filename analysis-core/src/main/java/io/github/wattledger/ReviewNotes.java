@@ -2,28 +2,18 @@ package io.github.wattledger;
 
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.intake.RiderOnDay;
-import io.github.wattledger.intake.RiderOnDay.Origin;
-import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.pacing.Evidence;
+import io.github.wattledger.pacing.KnownThreshold;
 import io.github.wattledger.pacing.RacedPart;
+import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Interval;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** What a review adds to the notes on the quality of a recording: which part was judged, and against what. */
 final class ReviewNotes {
-    /** A threshold is doubted when a ride was this hard against it for this long: nobody rides so by definition. */
-    private static final double DOUBTFUL_INTENSITY = 1.05;
-
-    private static final int DOUBTFUL_SECONDS = 45 * 60;
-
     private ReviewNotes() {}
-
-    /** Whether the ride was harder, for longer, than anyone can ride by the definition of its threshold. */
-    static boolean contradictsThreshold(RideLoad load) {
-        Double intensity = load.intensityFactor();
-        return intensity != null && intensity > DOUBTFUL_INTENSITY && load.timerSeconds() > DOUBTFUL_SECONDS;
-    }
 
     /**
      * The notes, in the order in which a report shows them.
@@ -31,8 +21,10 @@ final class ReviewNotes {
      * @param selected the reviewed seconds of the recording
      * @param seconds length of the recording, seconds
      * @param part the raced part of the reviewed seconds
+     * @param threshold the threshold power held against the ride
      */
-    static List<QualityNote> of(Interval selected, int seconds, RacedPart part, RiderOnDay rider, RideLoad load) {
+    static List<QualityNote> of(
+            Interval selected, int seconds, RacedPart part, RiderOnDay rider, KnownThreshold threshold) {
         List<QualityNote> notes = new ArrayList<>();
         if (selected.seconds() != seconds) {
             notes.add(new QualityNote(
@@ -47,8 +39,9 @@ final class ReviewNotes {
         addSetApart(notes, "lead-in-set-apart", "first", part.leadInSeconds());
         addSetApart(notes, "tail-set-apart", "last", part.tailSeconds());
         notes.addAll(rider.notes());
-        if (contradictsThreshold(load)) {
-            notes.add(thresholdDoubt(rider, load));
+        String doubt = doubt(threshold);
+        if (doubt != null) {
+            notes.add(new QualityNote("threshold-doubtful", null, doubt));
         }
         return notes;
     }
@@ -63,19 +56,40 @@ final class ReviewNotes {
         }
     }
 
-    private static QualityNote thresholdDoubt(RiderOnDay rider, RideLoad load) {
-        String consequence = rider.thresholdPowerOrigin() == Origin.ESTIMATED
-                ? "The estimate is too low, and pacing is not judged by it; give the threshold."
-                : "It looks too low, perhaps a factory setting; give the true one.";
-        return new QualityNote(
-                "threshold-doubtful",
-                null,
-                String.format(
-                        Locale.ROOT,
-                        "An intensity factor of %.2f over %s contradicts a threshold of %.0f W. %s",
-                        load.intensityFactor(),
-                        Interval.clock(load.timerSeconds()),
-                        rider.thresholdPowerW(),
-                        consequence));
+    /** Why a threshold power that somebody or something named is not believed, a sentence or two; null where it is. */
+    private static @Nullable String doubt(KnownThreshold threshold) {
+        KnownThreshold.Doubt doubt = threshold.doubt();
+        if (doubt == null) {
+            return null;
+        }
+        Evidence evidence = threshold.evidence();
+        String watts = Decimals.of(evidence.get("thresholdPowerW").orElse(Double.NaN), 0) + " W";
+        return switch (doubt) {
+            case NONE, ESTIMATED_FROM_RIDE -> null;
+            case ESTIMATE_TOO_HIGH ->
+                "An estimate of " + watts + " is more than a rider has. Does the meter count twice?";
+            case FACTORY_SETTING ->
+                "A threshold of exactly " + watts + " is what devices are delivered with: it is not taken as known.";
+            case INTENSITY_ABOVE_THRESHOLD ->
+                "An intensity factor of "
+                        + Decimals.of(evidence.get("intensityFactor").orElse(Double.NaN), 2) + " over "
+                        + Decimals.of(evidence.get("timerHours").orElse(Double.NaN), 1)
+                        + " h contradicts a threshold of "
+                        + watts + ": it looks too low.";
+            case POWER_ABOVE_GUIDE ->
+                "The power of this ride is "
+                        + Decimals.of(
+                                evidence.get("normalizedAndMeanShareOfGuide").orElse(Double.NaN), 2)
+                        + " of what a threshold of " + watts + " lets expect for so long: it looks too low.";
+            case BEST_HOUR_ABOVE_THRESHOLD ->
+                "The best hour of this ride was at "
+                        + Decimals.of(evidence.get("bestHourW").orElse(Double.NaN), 0)
+                        + " W, which contradicts a threshold of " + watts + ": it looks too low.";
+            case HEART_RATE_OF_AN_EASY_RIDE ->
+                "By a threshold of " + watts + " this ride was hard, but its highest heart rate was "
+                        + Decimals.of(evidence.get("highestHeartRateBpm").orElse(Double.NaN), 0) + " bpm of "
+                        + Decimals.of(evidence.get("highestKnownHeartRateBpm").orElse(Double.NaN), 0)
+                        + ": the threshold looks too low.";
+        };
     }
 }

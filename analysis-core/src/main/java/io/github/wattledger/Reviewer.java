@@ -5,9 +5,11 @@ import io.github.wattledger.course.Course;
 import io.github.wattledger.course.GearUse;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RiderOnDay;
-import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.pacing.Circumstances;
+import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.RaceLength;
 import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.pacing.Thresholds;
 import io.github.wattledger.power.Ability;
@@ -106,26 +108,38 @@ public final class Reviewer {
                 onDay.thresholdHeartRateBpm(),
                 onDay.powerZones(),
                 onDay.heartRateZones());
-        boolean isEstimated = onDay.thresholdPowerOrigin() == Origin.ESTIMATED;
-        // An estimate that the ride itself refutes is no measure of anything; a threshold that somebody set may be.
-        Double judgedByW = isEstimated && ReviewNotes.contradictsThreshold(load) ? null : onDay.thresholdPowerW();
-        RacedPart part = options.selection().choosesPart() ? RacedPart.whole(ride) : RacedPart.find(ride, judgedByW);
-        Ability ability = rideAbility.over(part.movingSeconds(ride), judgedByW);
+        boolean choosesPart = options.selection().choosesPart();
+        RacedPart part = choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
+        Thresholds thresholds = RideThresholds.of(onDay, opened.device(), ride, part, curve);
+        RaceLength length =
+                choosesPart ? RaceLength.ofPart(whole, ride, onDay.thresholdPowerW()) : RaceLength.of(ride, part);
+        Ability ability = rideAbility.over(length.movingSeconds(), thresholds.knownPowerW());
+        Occasion occasion = Occasion.of(new Circumstances(
+                ride,
+                part.interval(),
+                opened.setting().isIndoorSport(),
+                opened.setting().hasPositions(),
+                opened.setting().sports(),
+                thresholds.knownPowerW() != null,
+                ability.sustainablePowerW(),
+                options.effort(),
+                onDay.isRaceDay()));
         PacingReview pacing = PacingReview.of(
                 ride,
                 course,
                 part,
                 selected.fromSecond(),
-                new Thresholds(judgedByW, isEstimated, onDay.thresholdHeartRateBpm()),
+                thresholds,
                 ability,
-                options.effort(),
+                length.openingSeconds(),
+                occasion,
                 options.limits(),
                 rig(onDay, ride, course, estimate),
                 options.detectors());
         return new RideReview(
                 opened.source(),
                 onDay,
-                opened.quality().withNotes(ReviewNotes.of(selected, whole.seconds(), part, onDay, load)),
+                opened.quality().withNotes(ReviewNotes.of(selected, whole.seconds(), part, onDay, thresholds.power())),
                 load,
                 opened.measuredTotals(),
                 curve,

@@ -22,6 +22,9 @@ import org.jspecify.annotations.Nullable;
 record OpenedFile(String name, String shownName, String sha256, ReadResult read) {
     private static final int MOST_SESSIONS_NAMED = 12;
 
+    /** The FIT sport of the way between two sports. */
+    private static final String TRANSITION = "transition";
+
     /**
      * Reads a file's content.
      *
@@ -50,7 +53,16 @@ record OpenedFile(String name, String shownName, String sha256, ReadResult read)
 
     /** A session as it is taken by itself, without the notes on its file. */
     OpenedRide open(Recording recording) {
-        return OpenedRide.of(recording, shownName, read.format(), sha256);
+        return OpenedRide.of(recording, shownName, read.format(), sha256).withSports(sports());
+    }
+
+    /** How many different sports the sessions name. */
+    private int sports() {
+        return (int) read.recordings().stream()
+                .map(Recording::sport)
+                .filter(sport -> sport != null && !sport.equals(TRANSITION))
+                .distinct()
+                .count();
     }
 
     /**

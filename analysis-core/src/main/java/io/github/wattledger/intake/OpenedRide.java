@@ -32,13 +32,16 @@ import org.jspecify.annotations.Nullable;
  * @param source where it comes from
  * @param device the device that recorded it, with its settings
  * @param totals what the device computed for the whole session, as it stored it, or null
+ * @param setting what the file says about where it was ridden
  */
 public record OpenedRide(
         Ride ride,
         QualityReport quality,
         RideSource source,
         RecordingDevice device,
-        @Nullable DeviceTotals totals) implements Serializable {
+        @Nullable DeviceTotals totals,
+        RideSetting setting)
+        implements Serializable {
     /**
      * Opens a session of a file.
      *
@@ -89,7 +92,13 @@ public record OpenedRide(
     static OpenedRide of(Recording recording, @Nullable String file, @Nullable String format, @Nullable String sha256) {
         Cleaning.Cleaned cleaned = Cleaning.clean(recording);
         RideSource source = RideSource.of(recording, cleaned.ride(), file, format, sha256);
-        return new OpenedRide(cleaned.ride(), cleaned.quality(), source, recording.device(), recording.totals());
+        return new OpenedRide(
+                cleaned.ride(),
+                cleaned.quality(),
+                source,
+                recording.device(),
+                recording.totals(),
+                RideSetting.of(recording, cleaned.ride()));
     }
 
     /**
@@ -99,6 +108,18 @@ public record OpenedRide(
      * @param utcOffsetSeconds the rider's local time minus UTC, seconds, or null when it is not known
      */
     public static OpenedRide of(Ride ride, RecordingDevice device, @Nullable Integer utcOffsetSeconds) {
+        return of(ride, device, utcOffsetSeconds, RideSetting.of(ride));
+    }
+
+    /**
+     * Takes a ride that is already clean, and of whose file more is known than it carries now.
+     *
+     * @param device the device that recorded it; {@link RecordingDevice#UNKNOWN} when that is not known
+     * @param utcOffsetSeconds the rider's local time minus UTC, seconds, or null when it is not known
+     * @param setting what the file says about where it was ridden
+     */
+    public static OpenedRide of(
+            Ride ride, RecordingDevice device, @Nullable Integer utcOffsetSeconds, RideSetting setting) {
         int recorded = ride.seconds() - ride.countSeconds(SecondState.PAUSED) - ride.countSeconds(SecondState.MISSING);
         PowerSource power = ride.has(Channel.POWER) ? PowerSource.SAMPLES : PowerSource.NONE;
         return new OpenedRide(
@@ -106,7 +127,8 @@ public record OpenedRide(
                 new QualityReport(recorded, 0, 0, power, List.of()),
                 new RideSource(null, null, null, device.name(), null, ride.start(), utcOffsetSeconds, 0),
                 device,
-                null);
+                null,
+                setting);
     }
 
     /**
@@ -131,9 +153,14 @@ public record OpenedRide(
         return name == null ? file.toString() : name.toString();
     }
 
+    /** The same ride out of a file with so many sports. */
+    OpenedRide withSports(int count) {
+        return new OpenedRide(ride, quality, source, device, totals, setting.withSports(count));
+    }
+
     /** The same ride with more notes before its own. */
     OpenedRide withNotesBefore(List<QualityNote> notes) {
-        return new OpenedRide(ride, quality.withNotesBefore(notes), source, device, totals);
+        return new OpenedRide(ride, quality.withNotesBefore(notes), source, device, totals, setting);
     }
 
     /** The device's totals, without the zeros that stand for power where the ride has none; null when there are none. */

@@ -155,6 +155,11 @@ public record RiderOnDay(
         return mass == null ? null : mass.value();
     }
 
+    /** Whether the rider says that the ride of this day was a race. */
+    public boolean isRaceDay() {
+        return rider.raceDays().contains(day);
+    }
+
     /** What is known of the rider's power from elsewhere than the ride: threshold, critical power, earlier long bests. */
     public RideAbility.Elsewhere power() {
         return new RideAbility.Elsewhere(

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param judged the part of it to be judged, as {@link RacedPart#interval} gives it; all but the laps is measured there
  * @param isIndoorBySport whether the file names a sport that is ridden indoors: in the FIT profile one of the sub-sports
  *     indoor cycling, spinning and virtual activity
+ * @param hasPositions whether the recording has positions, also where the ride at hand no longer carries them
  * @param sports how many different sports the sessions of the file name, 1 for a file with nothing but this ride; the way
  *     between two sports (FIT sport "transition") is no sport
  * @param thresholdIsKnown whether the rider's threshold power is known, see {@link KnownThreshold}
@@ -25,6 +26,7 @@ public record Circumstances(
         Ride ride,
         Interval judged,
         boolean isIndoorBySport,
+        boolean hasPositions,
         int sports,
         boolean thresholdIsKnown,
         @Nullable Double guideW,

@@ -3,6 +3,7 @@ package io.github.wattledger.pacing;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * One thing that was found in a race, not priced yet.
@@ -12,15 +13,15 @@ import java.util.List;
  */
 record Detection(FindingKind kind, Found found) {
     /**
-     * Looks for every kind of finding.
+     * Looks for kinds of findings.
      *
-     * @param isRace whether the ride is judged as a race
+     * @param isAsked which of them to look for
      * @return what was found and does not give way to something else, the weightiest first
      */
-    static List<Detection> all(Race race, boolean isRace) {
+    static List<Detection> all(Race race, Predicate<Detector> isAsked) {
         List<Detection> detections = new ArrayList<>();
         for (FindingKind kind : FindingKind.values()) {
-            if (isRace || !kind.detector().isOfRacesOnly()) {
+            if (isAsked.test(kind.detector())) {
                 kind.detector().detect(race).ifPresent(found -> detections.add(new Detection(kind, found)));
             }
         }

@@ -16,8 +16,8 @@ interface Detector {
         return Severity.OBSERVATION;
     }
 
-    /** Whether this kind makes no sense for a ride that was not meant to be fast. */
-    default boolean isOfRacesOnly() {
+    /** Whether this kind compares parts of a ride with one another, which says something of rides that are no race as well. */
+    default boolean comparesParts() {
         return false;
     }
 

@@ -15,6 +15,11 @@ final class Drift implements Detector {
     private static final double MAJOR_PERCENT = 8;
 
     @Override
+    public boolean comparesParts() {
+        return true;
+    }
+
+    @Override
     public Optional<Found> detect(Race race) {
         Interval late = race.betweenShares(LAST_THIRD, 1);
         Optional<HeartRateAtEqualPower> heart = HeartRateAtEqualPower.withinFittedRange(race, late);

@@ -23,6 +23,11 @@ final class EnergyCrash implements Detector {
     private static final double MAJOR_KEPT = 0.70;
 
     @Override
+    public boolean comparesParts() {
+        return true;
+    }
+
+    @Override
     public Optional<Found> detect(Race race) {
         if (!race.isLongEnough()) {
             return Optional.empty();

@@ -66,7 +66,7 @@ final class Fade implements Detector {
     }
 
     @Override
-    public boolean isOfRacesOnly() {
+    public boolean comparesParts() {
         return true;
     }
 

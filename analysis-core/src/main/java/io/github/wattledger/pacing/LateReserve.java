@@ -43,7 +43,7 @@ final class LateReserve implements Detector {
     }
 
     @Override
-    public boolean isOfRacesOnly() {
+    public boolean comparesParts() {
         return true;
     }
 }

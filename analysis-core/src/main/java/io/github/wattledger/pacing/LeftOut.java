@@ -29,7 +29,7 @@ final class LeftOut {
                             + " their work above threshold power alone.");
         }
         if (!isRace) {
-            leftOut.add("Fade, under-pacing, late reserve and prices are reported for race efforts only.");
+            leftOut.add("Mistakes and their prices are looked for in races only.");
         }
         if (!ride.has(Channel.HEART_RATE)) {
             leftOut.add("No heart rate: drift was not looked at.");

@@ -132,7 +132,7 @@ final class OccasionRules {
         if (circumstances.isIndoorBySport()) {
             return because(Reason.INDOOR_SPORT);
         }
-        if (isMeasured(Channel.LATITUDE) || isMeasured(Channel.LONGITUDE)) {
+        if (circumstances.hasPositions()) {
             return null;
         }
         if (!isMeasured(Channel.SPEED) && !isMeasured(Channel.DISTANCE)) {

@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  * @param ledger where the time of the reviewed ride went
  * @param leftOut what was not looked at, and why, a sentence each
  * @param ownFindings what the user's own detectors found, the weightiest first
+ * @param occasion what the ride was: only a race is judged
+ * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
  */
 public record PacingReview(
         Verdict verdict,
@@ -34,7 +36,9 @@ public record PacingReview(
         List<Finding> findings,
         TimeLedger ledger,
         List<String> leftOut,
-        List<OwnFinding> ownFindings)
+        List<OwnFinding> ownFindings,
+        Occasion occasion,
+        List<Remark> remarks)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
 
@@ -43,6 +47,7 @@ public record PacingReview(
         findings = List.copyOf(findings);
         leftOut = List.copyOf(leftOut);
         ownFindings = List.copyOf(ownFindings);
+        remarks = List.copyOf(remarks);
     }
 
     /**
@@ -54,7 +59,8 @@ public record PacingReview(
      * @param offsetSeconds what to add to this ride's seconds to get seconds of the whole recording
      * @param thresholds what to judge against
      * @param ability what could be expected over the part's moving time
-     * @param effort whether to judge it as a race
+     * @param occasion what the ride was
+     * @param openingSeconds moving seconds of the part that belong to the opening of the race; 0 where the part begins later
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
      * @param detectors the user's own detectors
@@ -67,7 +73,8 @@ public record PacingReview(
             int offsetSeconds,
             Thresholds thresholds,
             Ability ability,
-            Effort effort,
+            int openingSeconds,
+            Occasion occasion,
             JudgementLimits limits,
             RigChoice rig,
             List<FindingDetector> detectors) {
@@ -76,16 +83,17 @@ public record PacingReview(
         int racedOffset = offsetSeconds + interval.fromSecond();
         boolean isWhole = interval.seconds() == ride.seconds();
         Course racedCourse = isWhole ? course : Course.of(raced).orElse(null);
-        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse);
-        String whyNotJudged = whyNotJudged(race, effort);
+        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, openingSeconds);
+        String whyNotJudged = whyNotJudged(race, occasion);
         boolean isRace = whyNotJudged == null;
-        List<Detection> detections = Detection.all(race, isRace);
-        PricedFindings priced;
-        if (isRace) {
-            priced = PricedFindings.of(race, racedCourse, detections, rig, ability);
-        } else {
-            priced = PricedFindings.withoutPrices(race, detections);
-        }
+        PricedFindings priced = isRace
+                ? PricedFindings.of(race, racedCourse, Detection.all(race, each -> true), rig, ability)
+                : PricedFindings.NONE;
+        List<Remark> remarks = isRace || !occasion.kind().allowsRemarks()
+                ? List.of()
+                : Detection.all(race, Detector::comparesParts).stream()
+                        .map(each -> Remark.of(race, each))
+                        .toList();
         JudgedPart judged = new JudgedPart(raced, racedOffset, thresholds, ability.sustainablePowerW(), isRace, limits);
         return new PacingReview(
                 isRace ? Verdicts.of(race, priced.findings()) : Verdict.NOT_JUDGED,
@@ -95,7 +103,9 @@ public record PacingReview(
                 priced.findings(),
                 ledger(ride, priced),
                 LeftOut.of(race, isRace),
-                ownFindings(judged, detectors));
+                ownFindings(judged, detectors),
+                occasion,
+                remarks);
     }
 
     /** The finding of a kind, or empty where there is none. */
@@ -122,23 +132,14 @@ public record PacingReview(
         return found;
     }
 
-    private static @Nullable String whyNotJudged(Race race, Effort effort) {
+    private static @Nullable String whyNotJudged(Race race, Occasion occasion) {
         if (!race.watts().hasAny()) {
-            return "no power";
+            return Occasion.Reason.NO_POWER.words();
         }
         if (!race.isLongEnough()) {
-            return "under " + Race.SHORTEST_JUDGED_SECONDS / SECONDS_PER_MINUTE + " minutes of moving time";
+            return Occasion.Reason.UNDER_FORTY_MINUTES.words();
         }
-        if (Double.isNaN(race.targetW())) {
-            return "no threshold power";
-        }
-        double normalized = race.normalizedPowerW(new Interval(0, race.ride().seconds()));
-        boolean easy = !(normalized >= race.limit(JudgementLimit.RACE_EFFORT_FRACTION) * race.targetW());
-        return switch (effort) {
-            case RACE -> null;
-            case TRAINING -> "ridden as training";
-            case AUTO -> easy ? "not a race effort" : null;
-        };
+        return occasion.isRace() ? null : occasion.reason().words();
     }
 
     private static TimeLedger ledger(Ride ride, PricedFindings priced) {

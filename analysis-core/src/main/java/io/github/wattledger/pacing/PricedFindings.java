@@ -27,20 +27,9 @@ import org.jspecify.annotations.Nullable;
  */
 record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, List<String> notes) {
     private static final double SECONDS_PER_MINUTE = 60;
-    private static final Cost NO_RACE = new Cost.NotPriced("not a race effort");
 
-    /** The findings of a ride that is not judged as a race: none has a price. */
-    static PricedFindings withoutPrices(Race race, List<Detection> detections) {
-        return new PricedFindings(
-                findings(
-                        race,
-                        detections,
-                        plan -> plan instanceof PricePlan.Known known
-                                ? new Price(NO_RACE, known.price().steps())
-                                : new Price(NO_RACE, null)),
-                List.of(),
-                List.of());
-    }
+    /** Nothing found and nothing priced. */
+    static final PricedFindings NONE = new PricedFindings(List.of(), List.of(), List.of());
 
     /**
      * The findings of a race with their prices.

@@ -36,6 +36,7 @@ final class Race {
     private final @Nullable Double targetW;
     private final @Nullable Gears gears;
     private final @Nullable Course course;
+    private final int openingSeconds;
     private final boolean wPrimeIsKnown;
     private final @Nullable WPrimeBalance wPrimeBalance;
     private final int[] secondOfMoving;
@@ -55,6 +56,7 @@ final class Race {
      * @param limits the limits from which on something is reported
      * @param gears the gears of the bicycle, or null when they are not known
      * @param course the course of the raced part, or null where it leads nowhere
+     * @param openingSeconds moving seconds of the ride that belong to the opening of the race
      */
     Race(
             Ride ride,
@@ -63,13 +65,15 @@ final class Race {
             Ability ability,
             JudgementLimits limits,
             @Nullable Gears gears,
-            @Nullable Course course) {
+            @Nullable Course course,
+            int openingSeconds) {
         this.ride = ride;
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
         this.limits = limits;
         this.gears = gears;
         this.course = course;
+        this.openingSeconds = openingSeconds;
         this.targetW = ability.sustainablePowerW();
         this.wPrimeIsKnown = ability.wPrimeKJ() != null && ride.has(Channel.POWER);
         this.wPrimeBalance = wPrimeBalance(ride, ability);
@@ -97,15 +101,21 @@ final class Race {
 
     /** Threshold power, watts; {@code NaN} when it is not known. */
     double thresholdPowerW() {
-        return thresholds.powerW() == null ? Double.NaN : thresholds.powerW();
+        Double power = thresholds.comparingPowerW();
+        return power == null ? Double.NaN : power;
     }
 
     boolean thresholdIsEstimated() {
-        return thresholds.powerIsEstimated();
+        return !thresholds.power().isKnown();
     }
 
     @Nullable Double thresholdHeartRateBpm() {
         return thresholds.heartRateBpm();
+    }
+
+    /** The highest heart rate of the rider that is known from elsewhere, beats per minute, or null. */
+    @Nullable Double highestKnownHeartRateBpm() {
+        return thresholds.highestKnownHeartRateBpm();
     }
 
     /** The highest heart rate of the race, beats per minute; {@code NaN} without heart rate. */
@@ -188,11 +198,15 @@ final class Race {
         return movingSeconds() >= SHORTEST_JUDGED_SECONDS;
     }
 
-    /** The opening: the first sixth of moving time, at least 20 and at most 90 minutes. */
+    /** How long the opening of a race is: a sixth of its moving time, at least 20 and at most 90 minutes, seconds. */
+    static int openingSeconds(int movingSeconds) {
+        int share = (int) (movingSeconds * OPENING_SHARE);
+        return Math.min(LONGEST_OPENING_SECONDS, Math.max(SHORTEST_OPENING_SECONDS, share));
+    }
+
+    /** The opening; empty for a part of a race that begins after it. */
     Interval opening() {
-        int moving = (int) (movingSeconds() * OPENING_SHARE);
-        moving = Math.min(LONGEST_OPENING_SECONDS, Math.max(SHORTEST_OPENING_SECONDS, moving));
-        return betweenMoving(0, moving);
+        return betweenMoving(0, openingSeconds);
     }
 
     /** The middle of the race: what follows the opening, up to two thirds of the moving time. */

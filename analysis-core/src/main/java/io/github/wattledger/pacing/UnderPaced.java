@@ -9,7 +9,8 @@ import java.util.Optional;
 /** The whole race was easier than the rider can hold, and no fade or energy crash explains it. */
 final class UnderPaced implements Detector {
     private static final double MODERATE_SHARE = 0.87;
-    private static final double HARD_HEART_FRACTION = 0.92;
+    private static final double HARD_SHARE_OF_THRESHOLD = 0.92;
+    private static final double HARD_SHARE_OF_HIGHEST = 0.80;
 
     @Override
     public Optional<Found> detect(Race race) {
@@ -44,15 +45,13 @@ final class UnderPaced implements Detector {
         return ofThreshold / SustainablePower.guideW(1, 3600 * hours);
     }
 
-    /** A heart that beats near its threshold for the whole race had no more to give, whatever the power says. */
+    /** A heart that beats high for the whole race had no more to give, whatever the power says. Set on one real ride. */
     private static boolean beatsAsInARace(Race race, Interval whole) {
+        double bpm = race.mean(Channel.HEART_RATE, whole);
         Double threshold = race.thresholdHeartRateBpm();
-        return threshold != null && race.mean(Channel.HEART_RATE, whole) >= HARD_HEART_FRACTION * threshold;
-    }
-
-    @Override
-    public boolean isOfRacesOnly() {
-        return true;
+        Double highest = race.highestKnownHeartRateBpm();
+        return threshold != null && bpm >= HARD_SHARE_OF_THRESHOLD * threshold
+                || highest != null && bpm >= HARD_SHARE_OF_HIGHEST * highest;
     }
 
     @Override

@@ -2,6 +2,7 @@ package io.github.wattledger.ride;
 
 import java.io.Serializable;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param utcOffsetSeconds the rider's local time minus UTC, or null when the file does not know it
  * @param states for a file that is a ride already cleaned, what happened in each sample, whose times are then consecutive
  *     seconds; else null
+ * @param subSport the sub-sport in lower case words of the FIT profile, for instance {@code road}, or null when unknown
  */
 public record Recording(
         Samples samples,
@@ -27,8 +29,12 @@ public record Recording(
         @Nullable String sport,
         int sessionIndex,
         @Nullable Integer utcOffsetSeconds,
-        @Nullable List<SecondState> states)
+        @Nullable List<SecondState> states,
+        @Nullable String subSport)
         implements Serializable {
+    /** Sub-sports of the FIT profile that go nowhere; a virtual ride has positions, but not of the earth. */
+    private static final Set<String> INDOOR_SUB_SPORTS = Set.of("indoor_cycling", "spin", "virtual_activity");
+
     /** A day of March 1973. */
     private static final long FIRST_DATED_SECOND = 100_000_000L;
 
@@ -56,7 +62,7 @@ public record Recording(
             @Nullable String sport,
             int sessionIndex,
             @Nullable Integer utcOffsetSeconds) {
-        this(samples, timerEvents, laps, totals, device, sport, sessionIndex, utcOffsetSeconds, null);
+        this(samples, timerEvents, laps, totals, device, sport, sessionIndex, utcOffsetSeconds, null, null);
     }
 
     private static void requireConsecutiveSeconds(Samples samples, int stateCount) {
@@ -75,9 +81,21 @@ public record Recording(
         return new Recording(samples, List.of(), List.of(), null, RecordingDevice.UNKNOWN, null, 0, null);
     }
 
+    /** The same recording with the sub-sport that its file names, or null. */
+    public Recording withSubSport(@Nullable String other) {
+        return new Recording(
+                samples, timerEvents, laps, totals, device, sport, sessionIndex, utcOffsetSeconds, states, other);
+    }
+
+    /** Whether the file names a kind of cycling that is ridden indoors. */
+    public boolean isIndoorSport() {
+        return subSport != null && INDOOR_SUB_SPORTS.contains(subSport);
+    }
+
     /** The same recording at another position. */
     public Recording withSessionIndex(int index) {
-        return new Recording(samples, timerEvents, laps, totals, device, sport, index, utcOffsetSeconds, states);
+        return new Recording(
+                samples, timerEvents, laps, totals, device, sport, index, utcOffsetSeconds, states, subSport);
     }
 
     /**

@@ -1,7 +1,9 @@
 package io.github.wattledger.rider;
 
 import java.io.Serializable;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param criticalPowerW critical power as measured elsewhere, within {@link Bounds#CRITICAL_POWER_W}; given with W′ or not at all
  * @param wPrimeKJ W′, the work that can be done above critical power, within {@link Bounds#W_PRIME_KJ}
  * @param longBests best efforts of rides, from which sustainable power for a long one is taken
+ * @param raceDays days of which the rider says that the ride was a race
  */
 public record Rider(
         @Nullable Double massKg,
@@ -38,7 +41,8 @@ public record Rider(
         @Nullable Double rollingResistance,
         @Nullable Double criticalPowerW,
         @Nullable Double wPrimeKJ,
-        List<LongBest> longBests)
+        List<LongBest> longBests,
+        Set<LocalDate> raceDays)
         implements Serializable {
     /** A rider of whom nothing is known, with the usual zones. */
     public static final Rider UNKNOWN = new Rider(
@@ -55,7 +59,8 @@ public record Rider(
             null,
             null,
             null,
-            List.of());
+            List.of(),
+            Set.of());
 
     /** @throws IllegalArgumentException when a number lies outside its range, or one of critical power and W′ is missing */
     public Rider {
@@ -72,6 +77,7 @@ public record Rider(
             throw new IllegalArgumentException("critical power and W' belong together; only one of them is given");
         }
         longBests = List.copyOf(longBests);
+        raceDays = Set.copyOf(raceDays);
     }
 
     /** The same rider with another mass, kg. */
@@ -142,6 +148,11 @@ public record Rider(
         return changed(copy -> copy.longBests = newLongBests);
     }
 
+    /** The same rider with other days of races. */
+    public Rider withRaceDays(Set<LocalDate> newRaceDays) {
+        return changed(copy -> copy.raceDays = newRaceDays);
+    }
+
     private Rider changed(Consumer<Copy> change) {
         Copy copy = new Copy(this);
         change.accept(copy);
@@ -174,6 +185,7 @@ public record Rider(
         @Nullable Double wPrimeKJ;
 
         List<LongBest> longBests;
+        Set<LocalDate> raceDays;
 
         Copy(Rider of) {
             massKg = of.massKg;
@@ -190,6 +202,7 @@ public record Rider(
             criticalPowerW = of.criticalPowerW;
             wPrimeKJ = of.wPrimeKJ;
             longBests = of.longBests;
+            raceDays = of.raceDays;
         }
 
         Rider rider() {
@@ -207,7 +220,8 @@ public record Rider(
                     rollingResistance,
                     criticalPowerW,
                     wPrimeKJ,
-                    longBests);
+                    longBests,
+                    raceDays);
         }
     }
 }

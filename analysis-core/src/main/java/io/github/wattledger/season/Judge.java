@@ -4,6 +4,7 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.intake.OpenedRide;
+import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Durability;
@@ -21,6 +22,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
@@ -44,11 +46,16 @@ final class Judge {
     /**
      * Judges a ride as it is stored.
      *
+     * @param setting what the ride's file says about where it was ridden
      * @param estimate what the store has of its drag area and rolling resistance, or null
      */
     Judged judge(
-            Ride ride, StoredRide.Device device, @Nullable Integer utcOffsetSeconds, @Nullable KeptEstimate estimate) {
-        OpenedRide opened = OpenedRide.of(ride, recordingDevice(device), utcOffsetSeconds);
+            Ride ride,
+            StoredRide.Device device,
+            RideSetting setting,
+            @Nullable Integer utcOffsetSeconds,
+            @Nullable KeptEstimate estimate) {
+        OpenedRide opened = OpenedRide.of(ride, recordingDevice(device), utcOffsetSeconds, setting);
         RiderOnDay onDay = opened.riderOnDay(rider, options.zone());
         RideReview review =
                 Reviewer.review(opened, rider, options, estimate == null ? null : estimate.with(totalMassKg(onDay)));
@@ -64,7 +71,11 @@ final class Judge {
 
     private static RecordingDevice recordingDevice(StoredRide.Device device) {
         return new RecordingDevice(
-                device.name(), device.thresholdPowerW(), device.thresholdHeartRateBpm(), null, device.riderMassKg());
+                device.name(),
+                device.thresholdPowerW(),
+                device.thresholdHeartRateBpm(),
+                device.maximumHeartRateBpm(),
+                device.riderMassKg());
     }
 
     /** Rider and bicycle together on the day of a ride, kg. */
@@ -106,13 +117,20 @@ final class Judge {
             RiderOnDay.@Nullable Known thresholdPower,
             RiderOnDay.@Nullable Known thresholdHeartRate,
             RiderOnDay.@Nullable Known mass,
-            List<LongBest> longBests) {}
+            List<LongBest> longBests,
+            boolean isRaceDay) {}
 
     private String key(RiderOnDay onDay) {
-        Facts today =
-                new Facts(onDay.thresholdPower(), onDay.thresholdHeartRate(), onDay.mass(), onDay.earlierLongBests());
+        Facts today = new Facts(
+                onDay.thresholdPower(),
+                onDay.thresholdHeartRate(),
+                onDay.mass(),
+                onDay.earlierLongBests(),
+                onDay.isRaceDay());
         return keys.computeIfAbsent(today, facts -> {
-            Rider anyDay = rider.withThresholds(ThresholdHistory.NONE).withLongBests(List.of());
+            Rider anyDay = rider.withThresholds(ThresholdHistory.NONE)
+                    .withLongBests(List.of())
+                    .withRaceDays(Set.of());
             String words = facts + "\n" + anyDay + "\n" + options.limits();
             return ContentDigest.sha256(words.getBytes(StandardCharsets.UTF_8)).substring(0, 16);
         });

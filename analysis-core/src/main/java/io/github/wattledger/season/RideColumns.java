@@ -6,6 +6,7 @@ import static io.github.wattledger.season.StoreColumn.required;
 import static io.github.wattledger.season.StoreColumn.text;
 import static io.github.wattledger.season.StoreColumn.whole;
 
+import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
@@ -64,8 +65,18 @@ final class RideColumns {
     private static final StoreColumn<StoredRide, Integer> LAP_COUNT =
             required(whole("lap_count", StoredRide::lapCount));
 
-    /** The number of laps: apart from the other columns of the ride, since it stands at the end of the table. */
-    static final List<StoreColumn<StoredRide, ?>> OF_LAPS = List.of(LAP_COUNT);
+    private static final StoreColumn<StoredRide, Double> DEVICE_MAXIMUM_HEART_RATE =
+            real("device_maximum_heart_rate_bpm", ride -> ride.device().maximumHeartRateBpm());
+    private static final StoreColumn<StoredRide, Integer> IS_INDOOR_SPORT =
+            whole("is_indoor_sport", ride -> ride.setting().isIndoorSport() ? 1 : 0);
+    private static final StoreColumn<StoredRide, Integer> HAS_POSITIONS =
+            whole("has_positions", ride -> ride.setting().hasPositions() ? 1 : 0);
+    private static final StoreColumn<StoredRide, Integer> SPORTS =
+            whole("sports", ride -> ride.setting().sports());
+
+    /** Columns of the ride that came later, at the end of the table. */
+    static final List<StoreColumn<StoredRide, ?>> LATER_OF_RIDE =
+            List.of(LAP_COUNT, DEVICE_MAXIMUM_HEART_RATE, IS_INDOOR_SPORT, HAS_POSITIONS, SPORTS);
 
     private static final StoreColumn<RideNumbers, Integer> POWER_SECONDS =
             required(whole("power_s", RideNumbers::powerSeconds));
@@ -137,7 +148,7 @@ final class RideColumns {
         List<StoreColumn<?, ?>> columns = new ArrayList<>(OF_RIDE);
         columns.addAll(OF_NUMBERS);
         columns.addAll(OF_JUDGEMENT);
-        columns.addAll(OF_LAPS);
+        columns.addAll(LATER_OF_RIDE);
         return columns;
     }
 
@@ -147,7 +158,7 @@ final class RideColumns {
         OF_RIDE.forEach(column -> values.add(column.of(ride.ride())));
         OF_NUMBERS.forEach(column -> values.add(column.of(ride.judged().numbers())));
         OF_JUDGEMENT.forEach(column -> values.add(column.of(ride.judged())));
-        OF_LAPS.forEach(column -> values.add(column.of(ride.ride())));
+        LATER_OF_RIDE.forEach(column -> values.add(column.of(ride.ride())));
         return values.toArray();
     }
 
@@ -190,7 +201,19 @@ final class RideColumns {
                 DEVICE.orNull(row),
                 DEVICE_THRESHOLD_POWER.orNull(row),
                 DEVICE_THRESHOLD_HEART_RATE.orNull(row),
+                DEVICE_MAXIMUM_HEART_RATE.orNull(row),
                 DEVICE_RIDER_MASS.orNull(row));
+    }
+
+    /** What the file says about where the ride was ridden; a row of an older version of the store says nothing. */
+    static RideSetting setting(ResultSet row) throws SQLException {
+        Integer isIndoorSport = IS_INDOOR_SPORT.orNull(row);
+        Integer hasPositions = HAS_POSITIONS.orNull(row);
+        Integer sports = SPORTS.orNull(row);
+        return new RideSetting(
+                isIndoorSport != null && isIndoorSport == 1,
+                hasPositions == null || hasPositions == 1,
+                sports == null ? 1 : sports);
     }
 
     /** The first second. */

@@ -69,11 +69,13 @@ final class RideIntake {
                 opened.device().name(),
                 opened.device().thresholdPowerW(),
                 opened.device().thresholdHeartRateBpm(),
+                opened.device().maximumHeartRateBpm(),
                 opened.device().riderMassKg());
         KeptEstimate estimate = KeptEstimate.of(whole, Judge.totalMassKg(judge.onDay(opened)));
         StoredRide stored = new StoredRide(
                 new StoredRide.Key(sha256, source.sessionIndex()),
                 device,
+                opened.setting(),
                 ride.start(),
                 source.utcOffsetSeconds(),
                 String.valueOf(source.format()),
@@ -84,7 +86,7 @@ final class RideIntake {
                 RideCodec.packLaps(ride),
                 ride.seconds(),
                 estimate);
-        return new NewRide(stored, judge.judge(ride, device, source.utcOffsetSeconds(), estimate));
+        return new NewRide(stored, judge.judge(ride, device, opened.setting(), source.utcOffsetSeconds(), estimate));
     }
 
     /** The reader's sentence without the file's name, which stands beside it anyway. */

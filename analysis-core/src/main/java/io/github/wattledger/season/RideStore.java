@@ -338,6 +338,7 @@ final class RideStore implements AutoCloseable {
         return new StoredRide(
                 key,
                 RideColumns.device(row),
+                RideColumns.setting(row),
                 RideColumns.start(row),
                 RideColumns.utcOffsetSeconds(row),
                 RideColumns.format(row),

@@ -196,7 +196,8 @@ final class StoreUpdate {
 
     private RideIntake.NewRide judge(StoredRide ride) {
         return new RideIntake.NewRide(
-                ride, judge.judge(ride.unpack(), ride.device(), ride.utcOffsetSeconds(), ride.estimate()));
+                ride,
+                judge.judge(ride.unpack(), ride.device(), ride.setting(), ride.utcOffsetSeconds(), ride.estimate()));
     }
 
     private void keep(RideStore.RideRow row, RideIntake.NewRide anew) throws SeasonStoreException {

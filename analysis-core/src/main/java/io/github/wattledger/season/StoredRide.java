@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param key the file content and the session within it
  * @param device what the recording device knew
+ * @param setting what the file says about where it was ridden
  * @param start the first second
  * @param utcOffsetSeconds local time minus UTC, or null
  * @param format the file's format
@@ -26,6 +28,7 @@ import org.jspecify.annotations.Nullable;
 record StoredRide(
         Key key,
         Device device,
+        RideSetting setting,
         Instant start,
         @Nullable Integer utcOffsetSeconds,
         String format,
@@ -50,6 +53,7 @@ record StoredRide(
             @Nullable String name,
             @Nullable Double thresholdPowerW,
             @Nullable Double thresholdHeartRateBpm,
+            @Nullable Double maximumHeartRateBpm,
             @Nullable Double riderMassKg) {}
 
     /** Unpacks the ride with the channels that the store keeps. */

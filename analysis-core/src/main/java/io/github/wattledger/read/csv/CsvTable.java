@@ -87,7 +87,7 @@ final class CsvTable {
     }
 
     private Recording recording(Samples samples, List<TimerEvent> events, @Nullable List<SecondState> known) {
-        return new Recording(samples, events, laps(samples), null, RecordingDevice.UNKNOWN, null, 0, null, known);
+        return new Recording(samples, events, laps(samples), null, RecordingDevice.UNKNOWN, null, 0, null, known, null);
     }
 
     private @Nullable List<SecondState> knownStates(Samples samples) {

@@ -49,6 +49,7 @@ final class FitMessages {
     private @Nullable String maker;
     private @Nullable String product;
     private @Nullable String sport;
+    private @Nullable String subSport;
     private @Nullable Double thresholdPowerW;
     private @Nullable Double thresholdHeartRateBpm;
     private @Nullable Double maximumHeartRateBpm;
@@ -77,7 +78,10 @@ final class FitMessages {
             case MesgNum.SESSION -> acceptSession(message);
             case MesgNum.FILE_ID -> acceptFileId(message);
             case MesgNum.DEVICE_INFO -> acceptDeviceInfo(message);
-            case MesgNum.SPORT -> sport = FitSession.sportName(message, SportMesg.SportFieldNum);
+            case MesgNum.SPORT -> {
+                sport = FitSession.sportName(message, SportMesg.SportFieldNum);
+                subSport = FitSession.subSportName(message, SportMesg.SubSportFieldNum);
+            }
             case MesgNum.ZONES_TARGET -> acceptZonesTarget(message);
             case MesgNum.TIME_IN_ZONE -> acceptTimeInZone(message);
             case MesgNum.USER_PROFILE ->
@@ -272,6 +276,11 @@ final class FitMessages {
 
     @Nullable String sport() {
         return sport;
+    }
+
+    /** The sub-sport of the file, or null when no message names one. */
+    @Nullable String subSport() {
+        return subSport;
     }
 
     @Nullable Integer utcOffsetSeconds() {

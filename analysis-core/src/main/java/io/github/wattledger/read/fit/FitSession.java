@@ -3,6 +3,7 @@ package io.github.wattledger.read.fit;
 import com.garmin.fit.Mesg;
 import com.garmin.fit.SessionMesg;
 import com.garmin.fit.Sport;
+import com.garmin.fit.SubSport;
 import io.github.wattledger.ride.DeviceTotals;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -12,12 +13,14 @@ import org.jspecify.annotations.Nullable;
  *
  * @param startEpochSecond when the session began
  * @param sport its sport, or null
+ * @param subSport its sub-sport, or null when the message names none
  * @param thresholdPowerW the threshold the device judged it by, watts, or null
  * @param totals what the device computed for it
  */
 record FitSession(
         long startEpochSecond,
         @Nullable String sport,
+        @Nullable String subSport,
         @Nullable Double thresholdPowerW,
         DeviceTotals totals) {
     private static final double JOULES_PER_KJ = 1000;
@@ -37,6 +40,7 @@ record FitSession(
         return new FitSession(
                 start + FitMessages.FIT_EPOCH_SECOND,
                 sportName(message, SessionMesg.SportFieldNum),
+                subSportName(message, SessionMesg.SubSportFieldNum),
                 FitMessages.positive(message.getFieldDoubleValue(SessionMesg.ThresholdPowerFieldNum)),
                 totals(message));
     }
@@ -78,5 +82,14 @@ record FitSession(
         Short value = message.getFieldShortValue(fieldNumber);
         Sport sport = value == null ? null : Sport.getByValue(value);
         return sport == null || sport == Sport.INVALID ? null : sport.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The sub-sport in a field of a message, lower case as in the public FIT profile; null when it names none. */
+    static @Nullable String subSportName(Mesg message, int fieldNumber) {
+        Short value = message.getFieldShortValue(fieldNumber);
+        SubSport subSport = value == null ? null : SubSport.getByValue(value);
+        return subSport == null || subSport == SubSport.INVALID || subSport == SubSport.GENERIC
+                ? null
+                : subSport.name().toLowerCase(Locale.ROOT);
     }
 }

@@ -69,7 +69,8 @@ final class FitSessionSplit {
     private Recording recording(
             Samples own, @Nullable FitSession session, List<TimerEvent> events, List<Lap> laps, int sessionIndex) {
         String ownSport = session == null ? null : session.sport();
-        return new Recording(
+        String ownSubSport = session == null ? null : session.subSport();
+        Recording recording = new Recording(
                 own,
                 events,
                 laps,
@@ -78,6 +79,7 @@ final class FitSessionSplit {
                 ownSport != null ? ownSport : messages.sport(),
                 sessionIndex,
                 messages.utcOffsetSeconds());
+        return recording.withSubSport(ownSubSport != null ? ownSubSport : messages.subSport());
     }
 
     private int sessionAt(long epochSecond) {
