@@ -137,6 +137,9 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
     private static TimeLedger.Entry allAtOnce(List<Detection> detections, List<Finding> findings, Pricing pricing) {
         double low = 0;
         double high = 0;
+        // To repair the dearest mistake alone is one way of repairing, so that the whole is never less.
+        double leastLow = 0;
+        double leastHigh = 0;
         List<Repair> repairs = new ArrayList<>();
         List<Integer> dearestFirst = IntStream.range(0, findings.size())
                 .boxed()
@@ -146,16 +149,20 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
             if (findings.get(i).cost() instanceof Cost.Priced price) {
                 if (detections.get(i).found().price() instanceof Repair repair) {
                     repairs.add(repair);
+                    leastLow = Math.max(leastLow, price.lowMinutes());
+                    leastHigh = Math.max(leastHigh, price.highMinutes());
                 } else {
                     low += price.lowMinutes();
                     high += price.highMinutes();
                 }
             }
         }
-        if (!repairs.isEmpty() && pricing.priceOfAll(repairs) instanceof Cost.Priced price) {
-            low += price.lowMinutes();
-            high += price.highMinutes();
+        if (pricing.priceOfAll(repairs) instanceof Cost.Priced price) {
+            leastLow = Math.max(leastLow, price.lowMinutes());
+            leastHigh = Math.max(leastHigh, price.highMinutes());
         }
+        low += leastLow;
+        high += leastHigh;
         return new TimeLedger.Entry(TimeLedger.ALL_AT_ONCE, low, high);
     }
 
