@@ -30,11 +30,16 @@ final class Verdicts {
         if (found.get(FindingKind.SURGES) == Severity.MAJOR || found.containsKey(FindingKind.THRESHOLD_RIDING_EARLY)) {
             return Verdict.UNEVEN;
         }
-        Interval first = race.betweenShares(0, 0.5);
-        double ratio = race.ground().ratio(race.after(first), first);
+        double ratio = secondHalfOverFirst(race);
         if (found.containsKey(FindingKind.LATE_RESERVE) || ratio > 1 + UNEVEN_HALVES) {
             return Verdict.NEGATIVE_SPLIT;
         }
         return ratio < 1 - UNEVEN_HALVES ? Verdict.UNEVEN : Verdict.EVEN;
+    }
+
+    /** The effort of the second half of moving time over that of the first on like ground; {@code NaN} when not known. */
+    static double secondHalfOverFirst(Race race) {
+        Interval first = race.betweenShares(0, 0.5);
+        return race.ground().ratio(race.after(first), first);
     }
 }
