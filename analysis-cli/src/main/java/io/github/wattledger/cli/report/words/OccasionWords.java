@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.words;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Occasion;
+import io.github.wattledger.pacing.Verdict;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -16,6 +17,9 @@ public final class OccasionWords {
     /** A sentence or two. */
     public static String of(RideReview review) {
         Occasion occasion = review.pacing().occasion();
+        if (occasion.isRace() && review.pacing().verdict() == Verdict.NOT_JUDGED) {
+            return "It was to be judged as a race, which this recording does not allow.";
+        }
         String sentence = sentence(occasion);
         boolean isLevelOpen = occasion.isRace() && !isThresholdKnown(review);
         return isLevelOpen

@@ -6,9 +6,7 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
-import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
-import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -44,30 +42,22 @@ public final class VerdictSentence {
             case EVEN -> "the effort was held steady from start to end" + againstGuide(review) + ".";
             case NEGATIVE_SPLIT -> negativeSplit(pacing);
             case UNDER_PACED -> "easier throughout than you can ride" + againstGuide(review) + ".";
-            case NOT_JUDGED -> pacing.verdictReason() == null ? "" : PlainText.of(pacing.verdictReason()) + ".";
+            case NOT_JUDGED ->
+                pacing.verdictReason() == null || !pacing.occasion().isRace()
+                        ? ""
+                        : PlainText.of(pacing.verdictReason()) + ".";
         };
     }
 
     /** The minutes that the finding behind the verdict cost; null where it has no price. */
     private static @Nullable String lost(PacingReview pacing) {
-        for (FindingKind kind : behind(pacing.verdict())) {
-            for (TimeLedger.Entry entry : pacing.ledger().entries()) {
-                if (entry.label().equals(kind.id()) && entry.minutesHigh() > 0) {
-                    return Figures.minutes(entry.minutesLow(), entry.minutesHigh());
-                }
+        FindingKind kind = pacing.verdictRestsOn();
+        for (TimeLedger.Entry entry : pacing.ledger().entries()) {
+            if (kind != null && entry.label().equals(kind.id()) && entry.minutesHigh() > 0) {
+                return Figures.minutes(entry.minutesLow(), entry.minutesHigh());
             }
         }
         return null;
-    }
-
-    private static List<FindingKind> behind(Verdict verdict) {
-        return switch (verdict) {
-            case OVER_HARD_START -> List.of(FindingKind.OVER_HARD_START);
-            case FADED -> List.of(FindingKind.ENERGY_CRASH, FindingKind.FADE);
-            case UNEVEN -> List.of(FindingKind.SURGES, FindingKind.THRESHOLD_RIDING_EARLY);
-            case NEGATIVE_SPLIT -> List.of(FindingKind.LATE_RESERVE);
-            case UNDER_PACED, EVEN, NOT_JUDGED -> List.of();
-        };
     }
 
     private static String overHardStart(RideReview review) {
@@ -119,13 +109,7 @@ public final class VerdictSentence {
         Evidence surges = evidence(pacing, FindingKind.SURGES);
         OptionalDouble count = surges.get("count");
         Double halves = pacing.secondHalfOverFirst();
-        boolean isWeakerLate = halves != null
-                && halves < 1
-                && count.isEmpty()
-                && evidence(pacing, FindingKind.THRESHOLD_RIDING_EARLY)
-                        .entries()
-                        .isEmpty();
-        if (halves != null && isWeakerLate) {
+        if (pacing.verdictRestsOn() == null && halves != null) {
             return "the second half was " + Figures.percent(100 * (1 - halves))
                     + " weaker than the first on like ground.";
         }
