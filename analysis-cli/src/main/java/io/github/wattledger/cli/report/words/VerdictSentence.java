@@ -113,6 +113,11 @@ public final class VerdictSentence {
             return "the second half was " + Figures.percent(100 * (1 - halves))
                     + " weaker than the first on like ground.";
         }
+        Evidence early = evidence(pacing, FindingKind.THRESHOLD_RIDING_EARLY);
+        OptionalDouble seconds = early.get("totalSeconds");
+        if (pacing.verdictRestsOn() == FindingKind.THRESHOLD_RIDING_EARLY && seconds.isPresent()) {
+            return Figures.span(seconds.getAsDouble()) + " near threshold power in the first third.";
+        }
         return "neither start nor end stands out, but the effort went up and down"
                 + (count.isEmpty() ? "" : ", with " + Figures.brief(count.getAsDouble()) + " surges above threshold")
                 + wPrimeLeft(surges) + ".";
