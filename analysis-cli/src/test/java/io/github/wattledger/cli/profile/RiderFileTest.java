@@ -18,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,6 +46,7 @@ class RiderFileTest {
                     "mass_kg = 74.5",
                     "bike_mass_kg = 9",
                     "maximum_heart_rate_bpm = 184",
+                    "race_days = [2026-06-13, 2026-08-01]",
                     "power_zones = [{name = \"easy\", from_fraction = 0}, {name = \"hard\", from_fraction = 0.9}]",
                     "[[thresholds]]",
                     "from = 2026-03-01",
@@ -88,11 +90,22 @@ class RiderFileTest {
                     0.007,
                     246.0,
                     17.5,
-                    List.of(new LongBest(9000, 214, LocalDate.of(2026, 5, 2))));
+                    List.of(new LongBest(9000, 214, LocalDate.of(2026, 5, 2))),
+                    Set.of(LocalDate.of(2026, 6, 13), LocalDate.of(2026, 8, 1)));
             JudgementLimits limits = JudgementLimits.USUAL
                     .with(JudgementLimit.SURGE_SECONDS, 12)
                     .with(JudgementLimit.DRIFT_PERCENT, 4.5);
             assertThat(profile).isEqualTo(new RiderProfile(rider, limits));
+        }
+
+        @Test
+        void raceDaysAreDaysInBrackets() {
+            assertThat(problems("race_days = 2026-06-13"))
+                    .containsExactly("rider.toml:1: race_days: expected days in brackets, such as"
+                            + " [2026-05-16, 2026-06-14], found 2026-06-13");
+            assertThat(problems("race_days = [\"13 June\"]"))
+                    .containsExactly("rider.toml:1: race_days: expected days such as 2026-06-14, without quotes, found"
+                            + " \"13 June\"");
         }
 
         @Test
