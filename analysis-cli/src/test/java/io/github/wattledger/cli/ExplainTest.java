@@ -62,9 +62,9 @@ class ExplainTest {
     void aHardStartCanBeFollowedToItsMinutes() {
         String[] words = run("review", RIDE, "--explain", "over-hard-start").split("\\s+");
         double opening = after(words, "openingNormalizedPowerW");
-        double target = after(words, "targetW");
+        double overMiddle = after(words, "overMiddlePercent") / 100;
         double factor = after(words, "seconds", "times");
-        assertThat(factor).isCloseTo(target / opening, within(1e-5));
+        assertThat(factor).isCloseTo(1 / (1 + overMiddle), within(1e-5));
 
         int work = indexOf(words, "same", "work");
         int normalized = indexOf(words, "same", "normalized", "power");
@@ -121,8 +121,8 @@ class ExplainTest {
     /** Of a ride that is no race nothing is priced, and no steps are told. */
     @Test
     void whatIsNotPricedSaysWhy() {
-        assertThat(run("review", RIDE, "--effort", "training", "--explain", "surges"))
-                .contains("None: not a race effort.")
+        assertThat(run("review", RIDE, "--explain", "drift"))
+                .contains("None: a heart that beats faster costs no time by itself.")
                 .doesNotContain("RIDDEN AGAIN");
     }
 }

@@ -23,6 +23,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleFunction;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
@@ -36,6 +37,8 @@ public final class RiderFile {
     private static final String EXAMPLE = "rider-example.toml";
 
     /** A profile has a few kilobytes; a recorded ride that was given by mistake has more than this. */
+    private static final Pattern DAY_BEFORE_BRACKET = Pattern.compile("(?m)(\\d{4}-\\d{2}-\\d{2})\\](?=\\s*(?:#.*)?$)");
+
     private static final int MOST_BYTES = 100_000;
 
     private static final Bounds ZONE_FRACTION = new Bounds(0, 5);
@@ -96,7 +99,7 @@ public final class RiderFile {
      */
     static RiderProfile parse(String text, String file) throws UnreadableProfileException {
         Problems problems = new Problems(file);
-        TomlParseResult parsed = Toml.parse(text);
+        TomlParseResult parsed = Toml.parse(withRoomAfterDays(text));
         for (TomlParseError error : parsed.errors()) {
             problems.add(error.position().line(), "not TOML: " + error.getMessage());
         }
@@ -105,6 +108,14 @@ public final class RiderFile {
         RiderProfile profile = profile(new ProfileTable(parsed, "", 1, problems, TOP_KEYS));
         problems.throwIfAny();
         return profile;
+    }
+
+    /**
+     * The parser takes the end of the line for a part of a day that stands right before a closing bracket, and then stumbles
+     * over the next line. A space between them helps.
+     */
+    private static String withRoomAfterDays(String text) {
+        return DAY_BEFORE_BRACKET.matcher(text).replaceAll("$1 ]");
     }
 
     private static RiderProfile profile(ProfileTable top) {

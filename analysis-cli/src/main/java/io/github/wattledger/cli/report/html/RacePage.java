@@ -91,7 +91,7 @@ public record RacePage(
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track),
                 FindingRow.of(review, drawing.lanes()),
-                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.none(pacing),
+                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
                 RemarkWords.of(review),
                 FindingRow.ofOwn(review),
                 Efforts.of(review, detail),

@@ -51,16 +51,11 @@ public final class TextReport implements Report {
         page.paragraph(OccasionWords.of(review));
         time(page, review);
         if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
-            page.heading(RemarkWords.HEADING);
-            List<RemarkWords> remarks = RemarkWords.of(review);
-            remarks.forEach(remark -> page.wrapped("  ", "  ", remark.heading() + ". " + remark.evidence()));
-            if (remarks.isEmpty()) {
-                page.line(RemarkWords.NONE);
-            }
+            remarks(page, RemarkWords.of(review));
         } else {
             page.heading("WHAT STANDS OUT, " + FindingWords.ORDER);
             if (review.pacing().findings().isEmpty()) {
-                page.line(FindingWords.none(review.pacing()));
+                page.line(FindingWords.NONE);
             }
             findings(page, FindingWords.of(review));
         }
@@ -112,6 +107,13 @@ public final class TextReport implements Report {
 
     private static void minutesRow(Page page, String label, double minutes) {
         page.row("  " + Page.padRight(label, 28) + Page.padLeft(Figures.clock(minutes * 60), 9));
+    }
+
+    private static void remarks(Page page, List<RemarkWords> remarks) {
+        if (!remarks.isEmpty()) {
+            page.heading(RemarkWords.HEADING);
+            remarks.forEach(remark -> page.wrapped("  ", "  ", remark.heading() + ". " + remark.evidence()));
+        }
     }
 
     private static void findings(Page page, List<FindingWords> findings) {

@@ -4,8 +4,6 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.pacing.PacingReview;
-import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Channel;
 import java.util.List;
@@ -102,12 +100,8 @@ public record FindingWords(
         };
     }
 
-    /** What is said where nothing was found. */
-    public static String none(PacingReview pacing) {
-        return pacing.verdict() == Verdict.NOT_JUDGED
-                ? "Nothing: the pacing was not judged."
-                : "Nothing in the pacing stands out.";
-    }
+    /** What is said where nothing was found in a race. */
+    public static final String NONE = "Nothing in the pacing stands out.";
 
     static String where(@Nullable Double startM, @Nullable Double endM, RideReview review) {
         if (startM != null && endM != null) {

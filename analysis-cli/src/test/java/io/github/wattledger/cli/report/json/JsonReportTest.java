@@ -133,7 +133,8 @@ class JsonReportTest {
                 "sustainablePowerW",
                 "forSeconds");
         JsonNode pacing = root.get("pacing");
-        assertNames(pacing, "verdict", "findings", "ledger", "ownFindings");
+        assertNames(
+                pacing, "verdict", "occasion", "secondHalfOverFirst", "findings", "remarks", "ledger", "ownFindings");
         assertNames(
                 pacing.get("findings").get(0),
                 "kind",

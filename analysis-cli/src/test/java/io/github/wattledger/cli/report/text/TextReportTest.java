@@ -94,7 +94,7 @@ class TextReportTest {
     @Test
     void missingThingsAreSaid() throws IOException {
         assertThat(unwrapped(text(SampleReviews.nothingKnown())))
-                .contains("Not judged: no power in this file.")
+                .contains("Not judged. Race or training? Cannot tell: there is no power in this file.")
                 .contains("no heart rate in this file", "no cadence in this file", "no distance in this file")
                 .contains("Threshold power: not known", "Threshold heart rate: not known", "Mass: not known")
                 .contains("No guide for this length")
