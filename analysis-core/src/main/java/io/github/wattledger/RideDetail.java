@@ -1,6 +1,6 @@
 package io.github.wattledger;
 
-import io.github.wattledger.load.Efficiency;
+import io.github.wattledger.load.Decoupling;
 import io.github.wattledger.load.RollingMean;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
@@ -35,7 +35,7 @@ public record RideDetail(
         Series power180sW,
         @Nullable Series wPrimeBalanceKJ,
         @Nullable SustainablePower sustainable,
-        List<Efficiency.Block> efficiency,
+        List<Decoupling.Block> efficiency,
         List<ModelCurve> models)
         implements Serializable {
     private static final int SHORT_SECONDS = 30;
@@ -107,10 +107,10 @@ public record RideDetail(
                 second -> reviewed.contains(second) ? joules.get(second - reviewed.fromSecond()) / 1000 : Double.NaN);
     }
 
-    private static List<Efficiency.Block> efficiency(RideReview review) {
+    private static List<Decoupling.Block> efficiency(RideReview review) {
         Interval reviewed = review.reviewed();
-        return Efficiency.byBlock(review.ride().part(reviewed)).stream()
-                .map(block -> new Efficiency.Block(
+        return Decoupling.byBlock(review.ride().part(reviewed)).stream()
+                .map(block -> new Decoupling.Block(
                         block.stretch().shifted(reviewed.fromSecond()),
                         block.efficiencyWPerBeat(),
                         block.decouplingPercent()))

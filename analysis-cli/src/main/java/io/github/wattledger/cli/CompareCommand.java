@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "compare",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = "wattledger compare RIDE RIDE... [options]",
         header = "Shows where the time was won between rides over one course.",

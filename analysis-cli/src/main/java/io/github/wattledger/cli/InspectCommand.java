@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "inspect",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = "wattledger inspect RIDE [--column NAME=HEADER]... [--format text|json]",
         header = "Says what a recorded file holds, without judging it.",

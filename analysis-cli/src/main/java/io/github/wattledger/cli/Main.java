@@ -16,7 +16,6 @@ import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
-import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
@@ -31,7 +30,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
         synopsisSubcommandLabel = "COMMAND",
         header = "Reviews recorded bicycle rides after the fact.",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         commandListHeading = "Commands:%n",
         footer = {"", "See 'wattledger COMMAND --help' for the options of a command."})
 public final class Main implements Runnable {
@@ -142,14 +141,5 @@ public final class Main implements Runnable {
                 .forEach(c -> line.appendCodePoint(
                         Character.isISOControl(c) || Character.getType(c) == Character.FORMAT ? ' ' : c));
         err.println(line);
-    }
-
-    /** The version from the jar's manifest. */
-    static final class Version implements IVersionProvider {
-        @Override
-        public String[] getVersion() {
-            String version = Main.class.getPackage().getImplementationVersion();
-            return new String[] {"wattledger " + (version == null ? "development" : version)};
-        }
     }
 }

@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "review",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = {
             "wattledger review RIDE [--rider FILE] [--threshold-power W]",

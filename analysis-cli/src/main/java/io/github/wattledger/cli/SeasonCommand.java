@@ -40,7 +40,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "season",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = {
             "wattledger season FOLDER... [--rider FILE | --riders] [--store FILE]",

@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "what-if",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = {
             "wattledger what-if RIDE [as it is]... with something else...",

@@ -43,7 +43,7 @@ public final class Inspector {
     }
 
     private static FileInspection.Session session(OpenedFile file, Recording recording) {
-        OpenedRide opened = file.open(recording);
+        OpenedRide opened = OpenedRide.of(file, recording);
         RideLoad load = RideLoad.of(
                 opened.ride(), null, null, ZoneScheme.POWER_SEVEN_LEVELS, ZoneScheme.HEART_RATE_FIVE_LEVELS);
         return new FileInspection.Session(

@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
  */
 public final class NormalizedPower {
     /** Length of the trailing mean, seconds. */
-    public static final int WINDOW_SECONDS = 30;
+    public static final int WINDOW_SECONDS = TrailingWindow.SECONDS;
 
     private NormalizedPower() {}
 

@@ -29,9 +29,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Collects what matters of a FIT file's messages, in the file's order. */
 final class FitMessages {
-    /** FIT time 0 is 1989-12-31T00:00:00Z (public FIT profile, type {@code date_time}). */
-    static final long FIT_EPOCH_SECOND = 631_065_600L;
-
     private static final int TIMESTAMP_FIELD = Fit.FIELD_NUM_TIMESTAMP;
     private static final int QUARTER_HOUR = 900;
     private static final long MOST_OFFSET_SECONDS = 15 * 3600;
@@ -81,7 +78,7 @@ final class FitMessages {
             case MesgNum.ZONES_TARGET -> acceptZonesTarget(message);
             case MesgNum.TIME_IN_ZONE -> acceptTimeInZone(message);
             case MesgNum.USER_PROFILE ->
-                riderMassKg = positive(message.getFieldDoubleValue(UserProfileMesg.WeightFieldNum));
+                riderMassKg = FitValues.positive(message.getFieldDoubleValue(UserProfileMesg.WeightFieldNum));
             case MesgNum.ACTIVITY -> acceptActivity(message);
             default -> {}
         }
@@ -96,7 +93,7 @@ final class FitMessages {
         if (samples.size() >= maximumSamples) {
             throw new TooManySamplesException();
         }
-        samples.at(time + FIT_EPOCH_SECOND);
+        samples.at(time + FitValues.EPOCH_SECOND);
         recordFields.copyInto(message, samples);
         developerFields.accept(message, samples.size() - 1);
     }
@@ -106,7 +103,7 @@ final class FitMessages {
         Short event = message.getFieldShortValue(EventMesg.EventFieldNum);
         Short type = message.getFieldShortValue(EventMesg.EventTypeFieldNum);
         if (time != null && event != null && FitGears.isChange(event)) {
-            gears.accept(message, time + FIT_EPOCH_SECOND);
+            gears.accept(message, time + FitValues.EPOCH_SECOND);
             return;
         }
         if (time == null || event == null || type == null || event != Event.TIMER.getValue()) {
@@ -114,7 +111,7 @@ final class FitMessages {
         }
         TimerEvent.Kind kind = timerKind(EventType.getByValue(type));
         if (kind != null) {
-            timerEvents.add(new TimerEvent(time + FIT_EPOCH_SECOND, kind));
+            timerEvents.add(new TimerEvent(time + FitValues.EPOCH_SECOND, kind));
         }
     }
 
@@ -136,11 +133,11 @@ final class FitMessages {
         if (start == null || (end == null && elapsed == null)) {
             return;
         }
-        long startSecond = start + FIT_EPOCH_SECOND;
-        long endSecond = elapsed != null ? startSecond + Math.round(elapsed) : end + FIT_EPOCH_SECOND;
+        long startSecond = start + FitValues.EPOCH_SECOND;
+        long endSecond = elapsed != null ? startSecond + Math.round(elapsed) : end + FitValues.EPOCH_SECOND;
         if (endSecond >= startSecond) {
             Double normalized = message.getFieldDoubleValue(LapMesg.NormalizedPowerFieldNum);
-            laps.add(new Lap(startSecond, endSecond, positive(normalized)));
+            laps.add(new Lap(startSecond, endSecond, FitValues.positive(normalized)));
         }
     }
 
@@ -190,24 +187,26 @@ final class FitMessages {
 
     private void acceptZonesTarget(Mesg message) {
         maximumHeartRateBpm = firstOf(
-                maximumHeartRateBpm, positive(message.getFieldDoubleValue(ZonesTargetMesg.MaxHeartRateFieldNum)));
+                maximumHeartRateBpm,
+                FitValues.positive(message.getFieldDoubleValue(ZonesTargetMesg.MaxHeartRateFieldNum)));
         thresholdHeartRateBpm = firstOf(
                 thresholdHeartRateBpm,
-                positive(message.getFieldDoubleValue(ZonesTargetMesg.ThresholdHeartRateFieldNum)));
+                FitValues.positive(message.getFieldDoubleValue(ZonesTargetMesg.ThresholdHeartRateFieldNum)));
         thresholdPowerW = firstOf(
                 thresholdPowerW,
-                positive(message.getFieldDoubleValue(ZonesTargetMesg.FunctionalThresholdPowerFieldNum)));
+                FitValues.positive(message.getFieldDoubleValue(ZonesTargetMesg.FunctionalThresholdPowerFieldNum)));
     }
 
     private void acceptTimeInZone(Mesg message) {
         maximumHeartRateBpm = firstOf(
-                maximumHeartRateBpm, positive(message.getFieldDoubleValue(TimeInZoneMesg.MaxHeartRateFieldNum)));
+                maximumHeartRateBpm,
+                FitValues.positive(message.getFieldDoubleValue(TimeInZoneMesg.MaxHeartRateFieldNum)));
         thresholdHeartRateBpm = firstOf(
                 thresholdHeartRateBpm,
-                positive(message.getFieldDoubleValue(TimeInZoneMesg.ThresholdHeartRateFieldNum)));
+                FitValues.positive(message.getFieldDoubleValue(TimeInZoneMesg.ThresholdHeartRateFieldNum)));
         thresholdPowerW = firstOf(
                 thresholdPowerW,
-                positive(message.getFieldDoubleValue(TimeInZoneMesg.FunctionalThresholdPowerFieldNum)));
+                FitValues.positive(message.getFieldDoubleValue(TimeInZoneMesg.FunctionalThresholdPowerFieldNum)));
     }
 
     private void acceptActivity(Mesg message) {
@@ -220,11 +219,6 @@ final class FitMessages {
 
     private static @Nullable Double firstOf(@Nullable Double known, @Nullable Double found) {
         return known != null ? known : found;
-    }
-
-    /** Devices store 0 where a setting or total was never made. */
-    static @Nullable Double positive(@Nullable Double value) {
-        return value != null && value > 0 ? value : null;
     }
 
     /** How many messages of any kind the decoder came through. */
