@@ -12,7 +12,10 @@ import java.util.Locale;
 
 /** What a review adds to the notes on the quality of a recording: which part was judged, and against what. */
 final class ReviewNotes {
-    /** A threshold is doubted when a ride was this hard against it for this long: nobody rides so by definition. */
+    /**
+     * A threshold is doubted when the intensity factor was above this for longer than {@link #DOUBTFUL_SECONDS}: by the
+     * definition of a threshold nobody can ride so.
+     */
     private static final double DOUBTFUL_INTENSITY = 1.05;
 
     private static final int DOUBTFUL_SECONDS = 45 * 60;

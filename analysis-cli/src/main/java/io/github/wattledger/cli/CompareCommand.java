@@ -101,7 +101,6 @@ final class CompareCommand implements Callable<Integer> {
         for (String ride : rides) {
             files.add(InputFile.ride(ride));
         }
-        // Only JSON names the digests of the files.
         RideComparison comparison = Comparer.compare(files, ReadOptions.DEFAULT, from, to);
         StringBuilder report = new StringBuilder();
         switch (format) {

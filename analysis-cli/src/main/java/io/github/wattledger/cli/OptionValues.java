@@ -108,7 +108,7 @@ final class OptionValues {
         }
     }
 
-    /** So much of the distance ({@code 25%}) or a part of it ({@code 75%-100%}). */
+    /** A share of the distance ({@code 25%}) or a part of the distance ({@code 75%-100%}). */
     static final class ShareOfDistance implements ITypeConverter<WhatIf.Extent> {
         private static final String EXPECTED =
                 "expected a share of the distance such as 25%, or a part such as 75%-100%";

@@ -179,7 +179,7 @@ final class ReviewCommand implements Callable<Integer> {
         }
         columns.requireTable(spec, review.source().format());
         StringBuilder report = new StringBuilder();
-        (explain == null ? format.report() : new TextExplanation(explain)).write(review, report);
+        (explain == null ? format.report() : new TextExplanation(explain, profile.limits())).write(review, report);
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
     }

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 
-/** What is changed. */
+/** The options that say what is changed about rider, bicycle, power and air. */
 final class WhatIfChange {
     private static final double PA_PER_HPA = 100;
 

@@ -17,13 +17,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param when its seconds, counted from the first second of the ride it was found in
  * @param startM distance at its foot, metres from the start of the recording
- * @param endM distance at its top
- * @param gainM altitude of the top over the foot, metres
- * @param meanGrade gain over length
- * @param steepestGrade highest mean grade over 100 m of it
+ * @param endM distance at its top, metres from the start of the recording
+ * @param gainM altitude of the top over the foot, metres, above 0
+ * @param meanGrade gain over length, rise over run
+ * @param steepestGrade highest mean grade over 100 m of it, rise over run
  * @param movingSeconds seconds under way on it
  * @param averagePowerW mean power, watts, or null without power
- * @param averageHeartRateBpm mean heart rate, or null without it
+ * @param averageHeartRateBpm mean heart rate, beats per minute, or null without it
  * @param verticalSpeedMPerHour altitude gained in an hour of moving time at this rate, metres
  * @param foot position of the foot, or null without positions
  * @param top position of the top, or null without positions

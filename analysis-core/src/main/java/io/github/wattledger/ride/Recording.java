@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param sessionIndex the position of this session among those of its file that have samples, from 0
  * @param utcOffsetSeconds the rider's local time minus UTC, or null when the file does not know it
  * @param states for a file that is a ride already cleaned, what happened in each sample, whose times are then consecutive
- *     seconds; else null
+ *     seconds; otherwise null
  */
 public record Recording(
         Samples samples,
@@ -29,9 +29,6 @@ public record Recording(
         @Nullable Integer utcOffsetSeconds,
         @Nullable List<SecondState> states)
         implements Serializable {
-    /** A day of March 1973. */
-    private static final long FIRST_DATED_SECOND = 100_000_000L;
-
     /**
      * Copies the lists.
      *
@@ -46,7 +43,7 @@ public record Recording(
         }
     }
 
-    /** A recording as a device makes it: nobody has cleaned it yet. */
+    /** A recording as a device makes it, which has not been cleaned yet. */
     public Recording(
             Samples samples,
             List<TimerEvent> timerEvents,
@@ -78,14 +75,6 @@ public record Recording(
     /** The same recording at another position. */
     public Recording withSessionIndex(int index) {
         return new Recording(samples, timerEvents, laps, totals, device, sport, index, utcOffsetSeconds, states);
-    }
-
-    /**
-     * Whether the times are points in time. Otherwise they count from a start that nobody knows, as in a table without
-     * dates: the first sample then seems to be of the first years after 1970, before any bicycle computer.
-     */
-    public boolean isDated() {
-        return samples.size() > 0 && samples.epochSecond(0) >= FIRST_DATED_SECOND;
     }
 
     /** Whether the file says that this is cycling, with or without a motor. */

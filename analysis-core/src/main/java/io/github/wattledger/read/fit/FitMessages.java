@@ -226,10 +226,6 @@ final class FitMessages {
         return messageCount;
     }
 
-    int sampleCount() {
-        return samples.size();
-    }
-
     /** The samples as the records have them. */
     Samples samples() {
         return samples.build();
