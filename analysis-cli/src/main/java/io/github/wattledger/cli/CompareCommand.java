@@ -69,7 +69,6 @@ final class CompareCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.SeasonFormatWord.class,
             description = "text (the default, for people), json (for programs) or html (a page).")
     private SeasonFormat format = SeasonFormat.TEXT;
 

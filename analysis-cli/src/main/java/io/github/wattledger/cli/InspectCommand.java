@@ -48,7 +48,6 @@ final class InspectCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.InspectionFormatWord.class,
             description = "text (the default, for people) or json (for programs).")
     private InspectionFormat format = InspectionFormat.TEXT;
 

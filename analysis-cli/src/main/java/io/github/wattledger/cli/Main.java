@@ -83,7 +83,7 @@ public final class Main implements Runnable {
 
     /** The program with all its commands, in the order in which the help names them. */
     static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core) {
-        return new CommandLine(new Main())
+        CommandLine program = new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out))
                 .addSubcommand(new WhatIfCommand(out))
                 .addSubcommand(new CompareCommand(out))
@@ -96,6 +96,8 @@ public final class Main implements Runnable {
                 .setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF))
                 .setParameterExceptionHandler((e, args) -> usageError(err, e))
                 .setExecutionExceptionHandler((e, command, parsed) -> failure(err, e, command));
+        OptionValues.registerWords(program);
+        return program;
     }
 
     private static int usageError(PrintStream err, ParameterException e) {

@@ -126,7 +126,6 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--effort",
             paramLabel = "WORD",
-            converter = OptionValues.EffortWord.class,
             description = "auto (the default) judges the pacing when the ride was hard enough for a race; race judges"
                     + " it in any case; training never does.")
     private Effort effort = Effort.AUTO;
@@ -134,7 +133,6 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.FormatWord.class,
             description = "text (the default, for people), json (for programs), csv (the cleaned recording, one row a"
                     + " second, not judged) or html (a page with charts, one file).")
     private ReportFormat format = ReportFormat.TEXT;
@@ -142,7 +140,6 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--explain",
             paramLabel = "FINDING",
-            converter = OptionValues.FindingWord.class,
             description =
                     "Instead of the report, show step by step how the numbers of a finding came about, for instance"
                             + " over-hard-start. As text.")

@@ -12,11 +12,7 @@ import picocli.CommandLine.Option;
 final class WhatIfChange {
     private static final double PA_PER_HPA = 100;
 
-    @Option(
-            names = "--with-position",
-            paramLabel = "WORD",
-            converter = OptionValues.PositionWord.class,
-            description = "hoods, drops or aero-bars.")
+    @Option(names = "--with-position", paramLabel = "WORD", description = "hoods, drops or aero-bars.")
     private @Nullable Position position;
 
     @Option(

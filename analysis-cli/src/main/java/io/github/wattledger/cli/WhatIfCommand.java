@@ -108,7 +108,6 @@ final class WhatIfCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.InspectionFormatWord.class,
             description = "text (the default, for people) or json (for programs).")
     private InspectionFormat format = InspectionFormat.TEXT;
 

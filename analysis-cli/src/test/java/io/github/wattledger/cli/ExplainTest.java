@@ -132,19 +132,15 @@ class ExplainTest {
                 [judgement]
                 surge_fraction = 1.125
                 surge_seconds = 11
-                near_threshold_seconds = 420
-                near_threshold_fraction = 0.9
                 """);
-        assertThat(words("surges", "--rider", profile.toString()))
+        assertThat(surges("--rider", profile.toString()))
                 .contains("stretch of 11 s or more above 1.125 times threshold power");
-        assertThat(words("threshold-riding-early", "--rider", profile.toString()))
-                .contains("windows of 7 min whose mean power is at least 0.9 times threshold power");
-        assertThat(words("surges", "--threshold-power", "248"))
+        assertThat(surges("--threshold-power", "248"))
                 .contains("stretch of 8 s or more above 1.2 times threshold power");
     }
 
-    private static String words(String kind, String option, String value) {
-        return run("review", RIDE, option, value, "--explain", kind).replaceAll("\\s+", " ");
+    private static String surges(String option, String value) {
+        return run("review", RIDE, option, value, "--explain", "surges").replaceAll("\\s+", " ");
     }
 
     /** Of a ride that is no race nothing is priced, and no steps are shown. */

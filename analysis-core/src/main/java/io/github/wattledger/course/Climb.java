@@ -166,8 +166,8 @@ public record Climb(
                 mean(ride, Channel.POWER, when),
                 mean(ride, Channel.HEART_RATE, when),
                 moving == 0 ? 0 : gain / moving * SECONDS_PER_HOUR,
-                place(ride, when.fromSecond()),
-                place(ride, Math.max(when.fromSecond(), when.toSecond() - 1)));
+                Place.of(ride, when.fromSecond()),
+                Place.of(ride, Math.max(when.fromSecond(), when.toSecond() - 1)));
     }
 
     private static double steepest(Course course, Span span) {
@@ -203,13 +203,5 @@ public record Climb(
     private static @Nullable Double mean(Ride ride, Channel channel, Interval when) {
         OptionalDouble mean = ride.meanWhileRiding(channel, when);
         return mean.isPresent() ? mean.getAsDouble() : null;
-    }
-
-    private static @Nullable Place place(Ride ride, int second) {
-        Series latitude = ride.series(Channel.LATITUDE);
-        Series longitude = ride.series(Channel.LONGITUDE);
-        return latitude.isMeasured(second) && longitude.isMeasured(second)
-                ? new Place(latitude.get(second), longitude.get(second))
-                : null;
     }
 }

@@ -75,8 +75,18 @@ final class FitMessages {
             case MesgNum.FILE_ID -> acceptFileId(message);
             case MesgNum.DEVICE_INFO -> acceptDeviceInfo(message);
             case MesgNum.SPORT -> sport = FitSession.sportName(message, SportMesg.SportFieldNum);
-            case MesgNum.ZONES_TARGET -> acceptZonesTarget(message);
-            case MesgNum.TIME_IN_ZONE -> acceptTimeInZone(message);
+            case MesgNum.ZONES_TARGET ->
+                acceptSettings(
+                        message,
+                        ZonesTargetMesg.MaxHeartRateFieldNum,
+                        ZonesTargetMesg.ThresholdHeartRateFieldNum,
+                        ZonesTargetMesg.FunctionalThresholdPowerFieldNum);
+            case MesgNum.TIME_IN_ZONE ->
+                acceptSettings(
+                        message,
+                        TimeInZoneMesg.MaxHeartRateFieldNum,
+                        TimeInZoneMesg.ThresholdHeartRateFieldNum,
+                        TimeInZoneMesg.FunctionalThresholdPowerFieldNum);
             case MesgNum.USER_PROFILE ->
                 riderMassKg = FitValues.positive(message.getFieldDoubleValue(UserProfileMesg.WeightFieldNum));
             case MesgNum.ACTIVITY -> acceptActivity(message);
@@ -185,28 +195,11 @@ final class FitMessages {
         }
     }
 
-    private void acceptZonesTarget(Mesg message) {
-        maximumHeartRateBpm = firstOf(
-                maximumHeartRateBpm,
-                FitValues.positive(message.getFieldDoubleValue(ZonesTargetMesg.MaxHeartRateFieldNum)));
-        thresholdHeartRateBpm = firstOf(
-                thresholdHeartRateBpm,
-                FitValues.positive(message.getFieldDoubleValue(ZonesTargetMesg.ThresholdHeartRateFieldNum)));
-        thresholdPowerW = firstOf(
-                thresholdPowerW,
-                FitValues.positive(message.getFieldDoubleValue(ZonesTargetMesg.FunctionalThresholdPowerFieldNum)));
-    }
-
-    private void acceptTimeInZone(Mesg message) {
-        maximumHeartRateBpm = firstOf(
-                maximumHeartRateBpm,
-                FitValues.positive(message.getFieldDoubleValue(TimeInZoneMesg.MaxHeartRateFieldNum)));
-        thresholdHeartRateBpm = firstOf(
-                thresholdHeartRateBpm,
-                FitValues.positive(message.getFieldDoubleValue(TimeInZoneMesg.ThresholdHeartRateFieldNum)));
-        thresholdPowerW = firstOf(
-                thresholdPowerW,
-                FitValues.positive(message.getFieldDoubleValue(TimeInZoneMesg.FunctionalThresholdPowerFieldNum)));
+    /** Takes settings of the rider from the fields of a message; what an earlier message said stays. */
+    private void acceptSettings(Mesg message, int maximumHeartRate, int thresholdHeartRate, int thresholdPower) {
+        maximumHeartRateBpm = firstOf(maximumHeartRateBpm, message.getFieldDoubleValue(maximumHeartRate));
+        thresholdHeartRateBpm = firstOf(thresholdHeartRateBpm, message.getFieldDoubleValue(thresholdHeartRate));
+        thresholdPowerW = firstOf(thresholdPowerW, message.getFieldDoubleValue(thresholdPower));
     }
 
     private void acceptActivity(Mesg message) {
@@ -217,8 +210,9 @@ final class FitMessages {
         }
     }
 
+    /** The number that is known already; otherwise the one that was found, where it is above 0. */
     private static @Nullable Double firstOf(@Nullable Double known, @Nullable Double found) {
-        return known != null ? known : found;
+        return known != null ? known : FitValues.positive(found);
     }
 
     /** How many messages of any kind the decoder came through. */
