@@ -14,7 +14,7 @@ import io.github.wattledger.ride.Series;
 import java.util.List;
 
 // region detector
-/** Tells when more than a share of the time under way was ridden without power on the pedals. */
+/** Reports when more than a share of the time under way was ridden without power on the pedals. */
 public record MuchCoasting(double fromShare) implements FindingDetector {
     @Override
     public List<OwnFinding> detect(JudgedPart part) {

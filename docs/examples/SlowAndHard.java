@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 // region detector
-/** Tells of every stretch that was pedalled slowly and hard: cadence below, 30-second power at or above. */
+/** Finds every stretch that was pedalled slowly and hard: cadence below, 30-second power at or above. */
 public record SlowAndHard(int leastSeconds, double belowRpm, double fromShareOfThreshold) implements FindingDetector {
     @Override
     public List<OwnFinding> detect(JudgedPart part) {

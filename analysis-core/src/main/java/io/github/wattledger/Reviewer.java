@@ -85,10 +85,10 @@ public final class Reviewer {
     }
 
     /**
-     * Reviews a ride that was opened before, and whose drag area and rolling resistance were estimated from more than it
-     * carries now, for instance from its positions.
+     * Reviews a ride that was opened before, with an estimate of its drag area and rolling resistance that was made when
+     * the ride still carried more than now, for instance its positions.
      *
-     * @param estimate made with the mass of rider and bicycle that {@link RiderOnDay#rig} gives on the day of the ride, or
+     * @param estimate the estimate, made with the mass of rider and bicycle that {@link RiderOnDay#rig} gives on the day of the ride, or
      *     null to estimate from the ride
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
      */

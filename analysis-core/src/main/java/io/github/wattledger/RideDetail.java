@@ -1,6 +1,6 @@
 package io.github.wattledger;
 
-import io.github.wattledger.load.Efficiency;
+import io.github.wattledger.load.Decoupling;
 import io.github.wattledger.load.RollingMean;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param power30sW trailing mean of 30 seconds of power, watts; {@code NaN} without power and while paused
  * @param power180sW trailing mean of 180 seconds of power, watts, by which a stretch of road is called easy or hard;
- *     {@code NaN} as before
+ *     {@code NaN} without power and while paused
  * @param wPrimeBalanceKJ what was left of W′ at the end of each second of the reviewed part, kilojoules, {@code NaN}
  *     outside it; null while critical power or W′ is not known
  * @param sustainable the power that could be expected with its range, or null
@@ -35,7 +35,7 @@ public record RideDetail(
         Series power180sW,
         @Nullable Series wPrimeBalanceKJ,
         @Nullable SustainablePower sustainable,
-        List<Efficiency.Block> efficiency,
+        List<Decoupling.Block> efficiency,
         List<ModelCurve> models)
         implements Serializable {
     private static final int SHORT_SECONDS = 30;
@@ -45,11 +45,11 @@ public record RideDetail(
     public enum Band {
         /** Under the range of the sustainable power. */
         BELOW,
-        /** Within it. */
+        /** Within the range of the sustainable power. */
         WITHIN,
-        /** Over it, but not over threshold power. */
+        /** Over the range of the sustainable power, but not over threshold power. */
         ABOVE,
-        /** Over threshold power as well. */
+        /** Over the range of the sustainable power, and over threshold power as well. */
         ABOVE_THRESHOLD
     }
 
@@ -77,7 +77,7 @@ public record RideDetail(
     /**
      * How hard a power is for this ride.
      *
-     * @param watts the power, or {@code NaN}
+     * @param watts the power, watts, or {@code NaN} where it was not measured
      * @param thresholdPowerW threshold power, watts, or null
      * @return null without a power or without a sustainable power
      */
@@ -107,10 +107,10 @@ public record RideDetail(
                 second -> reviewed.contains(second) ? joules.get(second - reviewed.fromSecond()) / 1000 : Double.NaN);
     }
 
-    private static List<Efficiency.Block> efficiency(RideReview review) {
+    private static List<Decoupling.Block> efficiency(RideReview review) {
         Interval reviewed = review.reviewed();
-        return Efficiency.byBlock(review.ride().part(reviewed)).stream()
-                .map(block -> new Efficiency.Block(
+        return Decoupling.byBlock(review.ride().part(reviewed)).stream()
+                .map(block -> new Decoupling.Block(
                         block.stretch().shifted(reviewed.fromSecond()),
                         block.efficiencyWPerBeat(),
                         block.decouplingPercent()))

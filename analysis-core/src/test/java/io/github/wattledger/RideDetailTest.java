@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.intake.Selection;
-import io.github.wattledger.load.Efficiency;
+import io.github.wattledger.load.Decoupling;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -44,7 +44,7 @@ class RideDetailTest {
     @Test
     void theBlocksLieOnTheAxisOfTheWholeRecording() {
         RideDetail detail = detail(ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(1200, null)));
-        List<Efficiency.Block> blocks = detail.efficiency();
+        List<Decoupling.Block> blocks = detail.efficiency();
         assertThat(blocks.get(0).stretch()).isEqualTo(new Interval(1200, 2400));
         // Normalized power of a steady ride is that power: 200 / 120 and 200 / 125 W per beat.
         assertThat(requireNonNull(blocks.get(0).efficiencyWPerBeat())).isCloseTo(200.0 / 120, within(1e-9));

@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "compare",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = "wattledger compare RIDE RIDE... [options]",
         header = "Shows where the time was won between rides over one course.",
@@ -69,7 +69,6 @@ final class CompareCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.SeasonFormatWord.class,
             description = "text (the default, for people), json (for programs) or html (a page).")
     private SeasonFormat format = SeasonFormat.TEXT;
 
@@ -101,7 +100,6 @@ final class CompareCommand implements Callable<Integer> {
         for (String ride : rides) {
             files.add(InputFile.ride(ride));
         }
-        // Only JSON names the digests of the files.
         RideComparison comparison = Comparer.compare(files, ReadOptions.DEFAULT, from, to);
         StringBuilder report = new StringBuilder();
         switch (format) {

@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "inspect",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = "wattledger inspect RIDE [--column NAME=HEADER]... [--format text|json]",
         header = "Says what a recorded file holds, without judging it.",
@@ -48,7 +48,6 @@ final class InspectCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.InspectionFormatWord.class,
             description = "text (the default, for people) or json (for programs).")
     private InspectionFormat format = InspectionFormat.TEXT;
 

@@ -16,7 +16,6 @@ import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
-import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
@@ -31,7 +30,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
         synopsisSubcommandLabel = "COMMAND",
         header = "Reviews recorded bicycle rides after the fact.",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         commandListHeading = "Commands:%n",
         footer = {"", "See 'wattledger COMMAND --help' for the options of a command."})
 public final class Main implements Runnable {
@@ -84,7 +83,7 @@ public final class Main implements Runnable {
 
     /** The program with all its commands, in the order in which the help names them. */
     static CommandLine commandLine(PrintStream out, PrintStream err, ReviewCommand.Core core) {
-        return new CommandLine(new Main())
+        CommandLine program = new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out))
                 .addSubcommand(new WhatIfCommand(out))
                 .addSubcommand(new CompareCommand(out))
@@ -97,6 +96,8 @@ public final class Main implements Runnable {
                 .setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF))
                 .setParameterExceptionHandler((e, args) -> usageError(err, e))
                 .setExecutionExceptionHandler((e, command, parsed) -> failure(err, e, command));
+        OptionValues.registerWords(program);
+        return program;
     }
 
     private static int usageError(PrintStream err, ParameterException e) {
@@ -142,14 +143,5 @@ public final class Main implements Runnable {
                 .forEach(c -> line.appendCodePoint(
                         Character.isISOControl(c) || Character.getType(c) == Character.FORMAT ? ' ' : c));
         err.println(line);
-    }
-
-    /** The version from the jar's manifest. */
-    static final class Version implements IVersionProvider {
-        @Override
-        public String[] getVersion() {
-            String version = Main.class.getPackage().getImplementationVersion();
-            return new String[] {"wattledger " + (version == null ? "development" : version)};
-        }
     }
 }

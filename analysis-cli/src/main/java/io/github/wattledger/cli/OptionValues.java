@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -108,7 +109,7 @@ final class OptionValues {
         }
     }
 
-    /** So much of the distance ({@code 25%}) or a part of it ({@code 75%-100%}). */
+    /** A share of the distance ({@code 25%}) or a part of the distance ({@code 75%-100%}). */
     static final class ShareOfDistance implements ITypeConverter<WhatIf.Extent> {
         private static final String EXPECTED =
                 "expected a share of the distance such as 25%, or a part such as 75%-100%";
@@ -122,54 +123,6 @@ final class OptionValues {
                 throw refused(EXPECTED, value);
             }
             return parts.group(1) == null ? WhatIf.Extent.spread(to) : WhatIf.Extent.of(new Replay.Share(from, to));
-        }
-    }
-
-    /** Whether the ride is judged as a race. */
-    static final class EffortWord implements ITypeConverter<Effort> {
-        @Override
-        public Effort convert(String value) {
-            return oneOf(Effort.class, value);
-        }
-    }
-
-    /** The form of the report. */
-    static final class FormatWord implements ITypeConverter<ReportFormat> {
-        @Override
-        public ReportFormat convert(String value) {
-            return oneOf(ReportFormat.class, value);
-        }
-    }
-
-    /** The form of an inspection or of an answer. */
-    static final class InspectionFormatWord implements ITypeConverter<InspectionFormat> {
-        @Override
-        public InspectionFormat convert(String value) {
-            return oneOf(InspectionFormat.class, value);
-        }
-    }
-
-    /** The form of a season or of a comparison. */
-    static final class SeasonFormatWord implements ITypeConverter<SeasonFormat> {
-        @Override
-        public SeasonFormat convert(String value) {
-            return oneOf(SeasonFormat.class, value);
-        }
-    }
-
-    /** A kind of finding. */
-    static final class FindingWord implements ITypeConverter<FindingKind> {
-        @Override
-        public FindingKind convert(String value) {
-            return oneOf(FindingKind.class, value);
-        }
-    }
-
-    /** How a rider sits. */
-    static final class PositionWord implements ITypeConverter<Position> {
-        @Override
-        public Position convert(String value) {
-            return oneOf(Position.class, value);
         }
     }
 
@@ -195,6 +148,20 @@ final class OptionValues {
                 throw refused("expected a day such as 2026-08-31", value);
             }
         }
+    }
+
+    /** Lets a program and its commands take the words of those options whose value is one of a few. */
+    static void registerWords(CommandLine program) {
+        registerWords(program, Effort.class);
+        registerWords(program, FindingKind.class);
+        registerWords(program, InspectionFormat.class);
+        registerWords(program, Position.class);
+        registerWords(program, ReportFormat.class);
+        registerWords(program, SeasonFormat.class);
+    }
+
+    private static <E extends Enum<E>> void registerWords(CommandLine program, Class<E> type) {
+        program.registerConverter(type, value -> oneOf(type, value));
     }
 
     /** The constant of a word; its word is its name in lower case, with hyphens between its parts. */

@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "review",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = {
             "wattledger review RIDE [--rider FILE] [--threshold-power W]",
@@ -126,7 +126,6 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--effort",
             paramLabel = "WORD",
-            converter = OptionValues.EffortWord.class,
             description = "auto (the default) judges the pacing when the ride was hard enough for a race; race judges"
                     + " it in any case; training never does.")
     private Effort effort = Effort.AUTO;
@@ -134,7 +133,6 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.FormatWord.class,
             description = "text (the default, for people), json (for programs), csv (the cleaned recording, one row a"
                     + " second, not judged) or html (a page with charts, one file).")
     private ReportFormat format = ReportFormat.TEXT;
@@ -142,7 +140,6 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--explain",
             paramLabel = "FINDING",
-            converter = OptionValues.FindingWord.class,
             description =
                     "Instead of the report, show step by step how the numbers of a finding came about, for instance"
                             + " over-hard-start. As text.")
@@ -179,7 +176,7 @@ final class ReviewCommand implements Callable<Integer> {
         }
         columns.requireTable(spec, review.source().format());
         StringBuilder report = new StringBuilder();
-        (explain == null ? format.report() : new TextExplanation(explain)).write(review, report);
+        (explain == null ? format.report() : new TextExplanation(explain, profile.limits())).write(review, report);
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
     }

@@ -11,7 +11,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "rider",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = "wattledger rider --example",
         header = "Helps with the rider profile that --rider takes.",

@@ -40,7 +40,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "season",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = {
             "wattledger season FOLDER... [--rider FILE | --riders] [--store FILE]",
@@ -130,7 +130,6 @@ final class SeasonCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.SeasonFormatWord.class,
             description =
                     "text (the default, for people), json (for programs) or html (a page with charts, one file; not"
                             + " with --riders).")

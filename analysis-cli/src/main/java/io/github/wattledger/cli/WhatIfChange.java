@@ -8,15 +8,11 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 
-/** What is changed. */
+/** The options that say what is changed about rider, bicycle, power and air. */
 final class WhatIfChange {
     private static final double PA_PER_HPA = 100;
 
-    @Option(
-            names = "--with-position",
-            paramLabel = "WORD",
-            converter = OptionValues.PositionWord.class,
-            description = "hoods, drops or aero-bars.")
+    @Option(names = "--with-position", paramLabel = "WORD", description = "hoods, drops or aero-bars.")
     private @Nullable Position position;
 
     @Option(

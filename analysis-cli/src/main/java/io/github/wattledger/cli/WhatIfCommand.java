@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "what-if",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
+        versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = {
             "wattledger what-if RIDE [as it is]... with something else...",
@@ -108,7 +108,6 @@ final class WhatIfCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            converter = OptionValues.InspectionFormatWord.class,
             description = "text (the default, for people) or json (for programs).")
     private InspectionFormat format = InspectionFormat.TEXT;
 

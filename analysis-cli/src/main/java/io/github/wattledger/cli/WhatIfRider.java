@@ -31,11 +31,7 @@ final class WhatIfRider {
             description = "The bicycle with all that is on it; 11 where it is not known.")
     private @Nullable Double bicycleMassKg;
 
-    @Option(
-            names = "--position",
-            paramLabel = "WORD",
-            converter = OptionValues.PositionWord.class,
-            description = "hoods (the default), drops or aero-bars.")
+    @Option(names = "--position", paramLabel = "WORD", description = "hoods (the default), drops or aero-bars.")
     private Position position = Position.HOODS;
 
     @Option(

@@ -11,10 +11,13 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.GeneralCodingRules.ACCESS_STANDARD_STREAMS;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.library.dependencies.SliceAssignment;
+import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadOptions;
@@ -45,6 +48,29 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule noCycles = slices().matching(CORE + ".(**)").should().beFreeOfCycles();
+
+    /** No two classes depend on each other, directly or through others. Nested classes belong to their outermost one. */
+    @ArchTest
+    static final ArchRule noCyclesBetweenClasses =
+            slices().assignedFrom(outermostClasses()).should().beFreeOfCycles();
+
+    private static SliceAssignment outermostClasses() {
+        return new SliceAssignment() {
+            @Override
+            public SliceIdentifier getIdentifierOf(JavaClass javaClass) {
+                JavaClass outermost = javaClass;
+                while (outermost.getEnclosingClass().isPresent()) {
+                    outermost = outermost.getEnclosingClass().get();
+                }
+                return SliceIdentifier.of(outermost.getName());
+            }
+
+            @Override
+            public String getDescription() {
+                return "outermost classes";
+            }
+        };
+    }
 
     @ArchTest
     static final ArchRule theCoreIsReachedThroughItsResults = noClasses()

@@ -16,7 +16,7 @@ public final class Comparer {
      *
      * @param files two or more; each of the others is held against the first
      * @param fromM where the compared part begins, metres from the start of the first recording
-     * @param toM where it ends; {@code Double.POSITIVE_INFINITY} for the end
+     * @param toM where it ends, metres; {@code Double.POSITIVE_INFINITY} for the end of the course
      * @throws UnreadableRideException when nothing could be read from a file, or it shares no course with the first; its
      *     message is one line for people that begins with the file
      * @throws IllegalArgumentException when there are fewer than two files

@@ -6,7 +6,6 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.util.Arrays;
-import org.jspecify.annotations.Nullable;
 
 /** The distance along a ride: how far it had gone at each second. */
 final class Odometer {
@@ -28,7 +27,7 @@ final class Odometer {
                 double at = distance.get(second);
                 reached = at < reached || Double.isNaN(at) ? reached : at;
             } else {
-                Place here = place(ride, second);
+                Place here = Place.of(ride, second);
                 if (here != null && ride.state(second) == SecondState.RIDING) {
                     reached = before == null ? 0 : reached + before.metresTo(here);
                     before = here;
@@ -37,14 +36,6 @@ final class Odometer {
             metres[second] = reached;
         }
         return new Odometer(metres);
-    }
-
-    private static @Nullable Place place(Ride ride, int second) {
-        Series latitude = ride.series(Channel.LATITUDE);
-        Series longitude = ride.series(Channel.LONGITUDE);
-        return latitude.isMeasured(second) && longitude.isMeasured(second)
-                ? new Place(latitude.get(second), longitude.get(second))
-                : null;
     }
 
     /** The distance at the end of a second, metres, never falling; {@code NaN} before the first that is known. */

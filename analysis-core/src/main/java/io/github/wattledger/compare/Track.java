@@ -47,11 +47,10 @@ final class Track {
 
     /** The first position of a ride, or null without any. */
     static @Nullable Place firstPlace(Ride ride) {
-        Series latitude = ride.series(Channel.LATITUDE);
-        Series longitude = ride.series(Channel.LONGITUDE);
         for (int second = 0; second < ride.seconds(); second++) {
-            if (latitude.isMeasured(second) && longitude.isMeasured(second)) {
-                return new Place(latitude.get(second), longitude.get(second));
+            Place place = Place.of(ride, second);
+            if (place != null) {
+                return place;
             }
         }
         return null;

@@ -1,6 +1,7 @@
 /**
- * Rides over one course, point by point. The door is {@link io.github.wattledger.compare.CourseComparison}. Sees {@code
- * ride} and {@code course}.
+ * Rides over one course, point by point. The door for files is {@link io.github.wattledger.compare.Comparer}, the one
+ * for rides in memory {@link io.github.wattledger.compare.CourseComparison}. Sees {@code ride}, {@code read}, {@code
+ * course} and {@code intake}.
  */
 @NullMarked
 package io.github.wattledger.compare;

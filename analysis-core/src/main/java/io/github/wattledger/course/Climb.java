@@ -17,13 +17,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param when its seconds, counted from the first second of the ride it was found in
  * @param startM distance at its foot, metres from the start of the recording
- * @param endM distance at its top
- * @param gainM altitude of the top over the foot, metres
- * @param meanGrade gain over length
- * @param steepestGrade highest mean grade over 100 m of it
+ * @param endM distance at its top, metres from the start of the recording
+ * @param gainM altitude of the top over the foot, metres, above 0
+ * @param meanGrade gain over length, rise over run
+ * @param steepestGrade highest mean grade over 100 m of it, rise over run
  * @param movingSeconds seconds under way on it
  * @param averagePowerW mean power, watts, or null without power
- * @param averageHeartRateBpm mean heart rate, or null without it
+ * @param averageHeartRateBpm mean heart rate, beats per minute, or null without it
  * @param verticalSpeedMPerHour altitude gained in an hour of moving time at this rate, metres
  * @param foot position of the foot, or null without positions
  * @param top position of the top, or null without positions
@@ -166,8 +166,8 @@ public record Climb(
                 mean(ride, Channel.POWER, when),
                 mean(ride, Channel.HEART_RATE, when),
                 moving == 0 ? 0 : gain / moving * SECONDS_PER_HOUR,
-                place(ride, when.fromSecond()),
-                place(ride, Math.max(when.fromSecond(), when.toSecond() - 1)));
+                Place.of(ride, when.fromSecond()),
+                Place.of(ride, Math.max(when.fromSecond(), when.toSecond() - 1)));
     }
 
     private static double steepest(Course course, Span span) {
@@ -203,13 +203,5 @@ public record Climb(
     private static @Nullable Double mean(Ride ride, Channel channel, Interval when) {
         OptionalDouble mean = ride.meanWhileRiding(channel, when);
         return mean.isPresent() ? mean.getAsDouble() : null;
-    }
-
-    private static @Nullable Place place(Ride ride, int second) {
-        Series latitude = ride.series(Channel.LATITUDE);
-        Series longitude = ride.series(Channel.LONGITUDE);
-        return latitude.isMeasured(second) && longitude.isMeasured(second)
-                ? new Place(latitude.get(second), longitude.get(second))
-                : null;
     }
 }

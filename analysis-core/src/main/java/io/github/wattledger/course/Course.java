@@ -127,7 +127,7 @@ public final class Course implements Serializable {
     }
 
     /** Distance of the first node, metres from the start of the recording. */
-    public double startM() {
+    double startM() {
         return startM;
     }
 

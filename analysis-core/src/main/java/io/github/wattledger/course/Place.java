@@ -1,6 +1,10 @@
 package io.github.wattledger.course;
 
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
 import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A point of the earth.
@@ -14,6 +18,19 @@ public record Place(double latitudeDegrees, double longitudeDegrees) implements 
 
     /** Metres on the ground for one degree of latitude; one of longitude is shorter by the cosine of the latitude. */
     public static final double METRES_PER_DEGREE = Math.toRadians(MEAN_EARTH_RADIUS_M);
+
+    /**
+     * Where a ride was at the end of a second; null where no position was recorded.
+     *
+     * @throws ArrayIndexOutOfBoundsException when the ride has no such second
+     */
+    public static @Nullable Place of(Ride ride, int second) {
+        Series latitude = ride.series(Channel.LATITUDE);
+        Series longitude = ride.series(Channel.LONGITUDE);
+        return latitude.isMeasured(second) && longitude.isMeasured(second)
+                ? new Place(latitude.get(second), longitude.get(second))
+                : null;
+    }
 
     /** Great-circle distance to another place on a sphere (haversine), metres; 0.5 % wrong at worst. */
     public double metresTo(Place other) {

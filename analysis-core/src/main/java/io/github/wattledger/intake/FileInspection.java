@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param file the file's name without its folder
  * @param format the format's name, for instance {@code FIT}
- * @param bytes its size
+ * @param bytes its size, bytes
  * @param sha256 the SHA-256 digest of its bytes, lower-case hexadecimal
  * @param notes damage that was survived and fields that were left out
  * @param sessions what each session holds, in the file's order

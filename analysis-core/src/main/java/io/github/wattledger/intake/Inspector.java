@@ -11,7 +11,7 @@ import io.github.wattledger.rider.ZoneScheme;
 import java.nio.file.Path;
 import java.util.List;
 
-/** The door for those who want to know what a file holds before anything is judged. */
+/** Looks into a recorded file: what it holds, without any judgement. Stateless and safe for many threads. */
 public final class Inspector {
     private Inspector() {}
 
@@ -43,7 +43,7 @@ public final class Inspector {
     }
 
     private static FileInspection.Session session(OpenedFile file, Recording recording) {
-        OpenedRide opened = file.open(recording);
+        OpenedRide opened = OpenedRide.of(file, recording);
         RideLoad load = RideLoad.of(
                 opened.ride(), null, null, ZoneScheme.POWER_SEVEN_LEVELS, ZoneScheme.HEART_RATE_FIVE_LEVELS);
         return new FileInspection.Session(

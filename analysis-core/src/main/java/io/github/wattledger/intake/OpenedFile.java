@@ -51,13 +51,8 @@ record OpenedFile(String name, String shownName, String sha256, ReadResult read)
                 : named;
     }
 
-    /** A session as it is taken by itself, without the notes on its file. */
-    OpenedRide open(Recording recording) {
-        return OpenedRide.of(recording, shownName, read.format(), sha256).withSports(sports());
-    }
-
     /** How many different sports the sessions name. */
-    private int sports() {
+    int sports() {
         return (int) read.recordings().stream()
                 .map(Recording::sport)
                 .filter(sport -> sport != null && !sport.equals(TRANSITION))
@@ -65,14 +60,8 @@ record OpenedFile(String name, String shownName, String sha256, ReadResult read)
                 .count();
     }
 
-    /**
-     * The one session that was chosen, with the notes on its file.
-     *
-     * @param sessionIndex which one, counted from 0, or null for the first of cycling
-     * @throws UnreadableRideException when there is no such session; its message is one line that begins with the name
-     */
-    OpenedRide openChosen(@Nullable Integer sessionIndex) throws UnreadableRideException {
-        Recording chosen = chosen(sessionIndex);
+    /** The notes on the file for a reader who sees one session only: they say when the file holds others. */
+    List<QualityNote> notesBeside(Recording chosen) {
         List<QualityNote> notes = notes();
         if (read.recordings().size() > 1) {
             notes.add(new QualityNote(
@@ -81,10 +70,16 @@ record OpenedFile(String name, String shownName, String sha256, ReadResult read)
                     "The file holds " + numbered() + ". Only session " + (chosen.sessionIndex() + 1)
                             + " is reviewed."));
         }
-        return open(chosen).withNotesBefore(notes);
+        return notes;
     }
 
-    private Recording chosen(@Nullable Integer sessionIndex) throws UnreadableRideException {
+    /**
+     * The session to take.
+     *
+     * @param sessionIndex which one, counted from 0, or null for the first of cycling
+     * @throws UnreadableRideException when there is no such session; its message is one line that begins with the name
+     */
+    Recording chosen(@Nullable Integer sessionIndex) throws UnreadableRideException {
         List<Recording> recordings = read.recordings();
         if (sessionIndex != null && sessionIndex >= recordings.size()) {
             throw new UnreadableRideException(

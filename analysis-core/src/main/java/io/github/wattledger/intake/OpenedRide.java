@@ -52,8 +52,8 @@ public record OpenedRide(
     public static OpenedRide of(Path file, ReadOptions options, @Nullable Integer sessionIndex)
             throws UnreadableRideException {
         byte[] content = RideFiles.content(file, options.limits());
-        return OpenedFile.of(content, ContentDigest.sha256(content), file.toString(), shownName(file), options)
-                .openChosen(sessionIndex);
+        String sha256 = ContentDigest.sha256(content);
+        return chosen(OpenedFile.of(content, sha256, file.toString(), shownName(file), options), sessionIndex);
     }
 
     /**
@@ -67,8 +67,7 @@ public record OpenedRide(
      */
     public static OpenedRide of(byte[] content, String name, ReadOptions options, @Nullable Integer sessionIndex)
             throws UnreadableRideException {
-        return OpenedFile.of(content, ContentDigest.sha256(content), name, name, options)
-                .openChosen(sessionIndex);
+        return chosen(OpenedFile.of(content, ContentDigest.sha256(content), name, name, options), sessionIndex);
     }
 
     /**
@@ -89,7 +88,18 @@ public record OpenedRide(
         return of(recording, null, null, null);
     }
 
-    static OpenedRide of(Recording recording, @Nullable String file, @Nullable String format, @Nullable String sha256) {
+    /** A session of a file taken by itself, without the notes on the file. */
+    static OpenedRide of(OpenedFile file, Recording recording) {
+        return of(recording, file.shownName(), file.read().format(), file.sha256()).withSports(file.sports());
+    }
+
+    private static OpenedRide chosen(OpenedFile file, @Nullable Integer sessionIndex) throws UnreadableRideException {
+        Recording recording = file.chosen(sessionIndex);
+        return of(file, recording).withNotesBefore(file.notesBeside(recording));
+    }
+
+    private static OpenedRide of(
+            Recording recording, @Nullable String file, @Nullable String format, @Nullable String sha256) {
         Cleaning.Cleaned cleaned = Cleaning.clean(recording);
         RideSource source = RideSource.of(recording, cleaned.ride(), file, format, sha256);
         return new OpenedRide(
@@ -144,7 +154,7 @@ public record OpenedRide(
     public static List<OpenedRide> allCycling(byte[] content, String sha256, String name, ReadOptions options)
             throws UnreadableRideException {
         OpenedFile file = OpenedFile.of(content, sha256, name, name, options);
-        return file.cycling().stream().map(file::open).toList();
+        return file.cycling().stream().map(recording -> of(file, recording)).toList();
     }
 
     /** The name of a file without its folder. */

@@ -7,15 +7,15 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Where a review's numbers come from; null where it is not known.
+ * Where the numbers of a ride come from. What is not known is null.
  *
  * @param file the file's name without its folder
  * @param format the format's name, for instance {@code FIT}
- * @param sha256 the SHA-256 digest of the file's bytes, lower-case hexadecimal; null too where it was not asked for
+ * @param sha256 the SHA-256 digest of the file's bytes, lower-case hexadecimal
  * @param device the recording device
  * @param sport the sport, as the FIT profile spells it
  * @param startTime the first second of the recording
- * @param utcOffsetSeconds the rider's local time minus UTC
+ * @param utcOffsetSeconds the rider's local time minus UTC, seconds
  * @param sessionIndex the position of the session within the file, from 0
  */
 public record RideSource(

@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What holds of a rider on the day of a ride. Each number comes from the first of these that knows it: the caller, the
- * rider profile, the device, an estimate. A number lies within its {@link Bounds}: a setting of a device that lies outside
+ * rider profile, the device, an estimate from the ride itself. A number lies within its {@link Bounds}: a setting of a device that lies outside
  * is ignored, with a note.
  *
  * @param rider the rider as the caller knows him or her on any day
@@ -31,7 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param thresholdPower threshold power, watts, or null while it is not known
  * @param thresholdHeartRate threshold heart rate, beats per minute, or null while it is not known
  * @param mass mass of the rider, kg, or null while it is not known
- * @param notes what a report has to say about where these numbers come from
+ * @param notes settings of the device that were ignored, and a threshold that was taken from a later day
  */
 public record RiderOnDay(
         Rider rider,
@@ -125,7 +125,7 @@ public record RiderOnDay(
     }
 
     /**
-     * The same rider with an estimate of the threshold power, where none is known.
+     * This rider with an estimate of the threshold power where none is known; otherwise this rider unchanged.
      *
      * @param watts the estimate, watts, or null when there is none
      */

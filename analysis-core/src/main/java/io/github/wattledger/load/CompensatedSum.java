@@ -39,7 +39,7 @@ final class CompensatedSum {
         blockCount = 0;
     }
 
-    /** The sum of what was measured; 0 when nothing was. */
+    /** The sum of what was measured in a series; 0 when nothing was. */
     static double ofMeasured(Series series) {
         return ofMeasured(series, 0, series.size());
     }
@@ -55,12 +55,12 @@ final class CompensatedSum {
         return sum.value();
     }
 
-    /** The mean of what was measured; empty when nothing was. */
+    /** The mean of what was measured in a series; empty when nothing was. */
     static OptionalDouble meanOfMeasured(Series series) {
         return meanOfMeasured(series, 0, series.size());
     }
 
-    /** The same of a part of the series. */
+    /** The mean of what was measured in a part of a series; empty when nothing was. */
     static OptionalDouble meanOfMeasured(Series series, int from, int to) {
         int count = series.measuredCount(from, to);
         return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(ofMeasured(series, from, to) / count);

@@ -4,8 +4,12 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import java.io.Serializable;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Aerobic decoupling: by how many percent efficiency (normalized power over mean heart rate) was lower in the second
@@ -19,7 +23,27 @@ public final class Decoupling {
     /** Shortest timer time for which two halves are compared, seconds. */
     public static final int LEAST_TIMER_SECONDS = 40 * 60;
 
+    /** Length of a block of {@link #byBlock}, seconds of timer time. */
+    public static final int BLOCK_SECONDS = 20 * 60;
+
+    /** The stretch that blocks are compared with, seconds of timer time from the start. */
+    public static final int REFERENCE_SECONDS = 60 * 60;
+
     private Decoupling() {}
+
+    /**
+     * One block of timer time.
+     *
+     * @param stretch where the block lies on the ride's axis; pauses inside it belong to it
+     * @param efficiencyWPerBeat its efficiency, watts per beat per minute, or null where fewer than four fifths of its
+     *     timer seconds carry power or heart rate
+     * @param decouplingPercent how far it lies below the first hour's efficiency, percent; negative when above; null
+     *     where the block or the first hour has no efficiency
+     */
+    public record Block(
+            Interval stretch,
+            @Nullable Double efficiencyWPerBeat,
+            @Nullable Double decouplingPercent) implements Serializable {}
 
     /**
      * The percentage by which a later efficiency lies below an earlier one.
@@ -64,6 +88,42 @@ public final class Decoupling {
         return first.isPresent() && first.getAsDouble() > 0 && second.isPresent()
                 ? OptionalDouble.of(percent(first.getAsDouble(), second.getAsDouble()))
                 : OptionalDouble.empty();
+    }
+
+    /**
+     * The efficiency of each block of 20 minutes of timer time, compared with that of the first hour. What is left at the
+     * end, under 20 minutes, is not a block.
+     *
+     * @return the whole blocks in time order; empty without power or heart rate, or when the timer ran for under 20
+     *     minutes
+     */
+    public static List<Block> byBlock(Ride ride) {
+        if (!ride.has(Channel.POWER) || !ride.has(Channel.HEART_RATE)) {
+            return List.of();
+        }
+        Series power = ride.timerSeries(Channel.POWER);
+        Series heartRate = ride.timerSeries(Channel.HEART_RATE);
+        int timerSeconds = TimerSeconds.count(ride);
+        OptionalDouble reference = timerSeconds < REFERENCE_SECONDS
+                ? OptionalDouble.empty()
+                : Efficiency.ofStretch(
+                        power,
+                        heartRate,
+                        new Interval(0, TimerSeconds.endOf(ride, REFERENCE_SECONDS)),
+                        REFERENCE_SECONDS);
+        List<Block> blocks = new ArrayList<>();
+        int from = 0;
+        for (int end = BLOCK_SECONDS; end <= timerSeconds; end += BLOCK_SECONDS) {
+            int to = TimerSeconds.endOf(ride, end);
+            Interval stretch = new Interval(from, to);
+            OptionalDouble efficiency = Efficiency.ofStretch(power, heartRate, stretch, BLOCK_SECONDS);
+            @Nullable Double decoupling = efficiency.isPresent() && reference.isPresent()
+                    ? percent(reference.getAsDouble(), efficiency.getAsDouble())
+                    : null;
+            blocks.add(new Block(stretch, efficiency.isPresent() ? efficiency.getAsDouble() : null, decoupling));
+            from = to;
+        }
+        return List.copyOf(blocks);
     }
 
     /**

@@ -8,16 +8,16 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
- * Normalized power: the constant power that would have cost about as much as the varying one did. The trailing
- * 30-second mean of power, each mean to the fourth power, the mean of those, its fourth root.
+ * Normalized power: the constant power that would have cost about as much as the varying one did. It is the fourth root
+ * of the mean of the fourth powers of the trailing 30-second means of power, watts.
  *
  * <p>Source: H. Allen and A. Coggan, Training and Racing with a Power Meter; FIT profile, field {@code
- * normalized_power}. They leave the first seconds and the gaps open. Here a second without power (paused or missing) is
+ * normalized_power}. The sources do not say what becomes of the first seconds and of gaps. Here a second without power (paused or missing) is
  * left out and the window runs on across it, and the first 29 seconds, which fill no window, give none.
  */
 public final class NormalizedPower {
     /** Length of the trailing mean, seconds. */
-    public static final int WINDOW_SECONDS = 30;
+    public static final int WINDOW_SECONDS = TrailingWindow.SECONDS;
 
     private NormalizedPower() {}
 
@@ -31,7 +31,7 @@ public final class NormalizedPower {
         return of(watts, 0, watts.size());
     }
 
-    /** The same for a part of the series, as if it were no more than that. */
+    /** Normalized power of a part of a series, as if the series were no more than that. */
     static OptionalDouble of(Series watts, int from, int to) {
         TrailingWindow window = new TrailingWindow();
         CompensatedSum fourthPowers = new CompensatedSum();

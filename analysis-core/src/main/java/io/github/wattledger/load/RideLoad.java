@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The load of one ride. A number that the ride's channels cannot give is null, never 0.
  *
- * @param elapsedSeconds from the first second to the last, pauses included
+ * @param elapsedSeconds seconds from the first second to the last, pauses included
  * @param timerSeconds seconds in which the timer ran
  * @param movingSeconds recorded seconds under way
  * @param stoppedSeconds recorded seconds standing still with the timer running
@@ -25,9 +25,9 @@ import org.jspecify.annotations.Nullable;
  * @param intensityFactor normalized power over threshold power
  * @param trainingStress training stress ({@link TrainingStress}); an hour at threshold is 100
  * @param variabilityIndex normalized power over average power
- * @param averageHeartRateBpm mean heart rate over the timer seconds that have it
- * @param maximumHeartRateBpm highest heart rate
- * @param averageCadenceRpm mean cadence while pedalling (cadence above 0)
+ * @param averageHeartRateBpm mean heart rate over the timer seconds that have it, beats per minute
+ * @param maximumHeartRateBpm highest heart rate, beats per minute
+ * @param averageCadenceRpm mean cadence while pedalling (cadence above 0), revolutions per minute
  * @param averageSpeedMps distance over moving time, metres per second
  * @param efficiencyWPerBeat normalized power over mean heart rate, watts per beat per minute ({@link Efficiency})
  * @param decouplingPercent aerobic decoupling, percent ({@link Decoupling})
@@ -70,7 +70,7 @@ public record RideLoad(
      * distance counter that ends below its start gives none.
      *
      * @param thresholdPowerW threshold power, watts, above 0, or null when it is not known
-     * @param thresholdHeartRateBpm threshold heart rate, above 0, or null when it is not known
+     * @param thresholdHeartRateBpm threshold heart rate, beats per minute, above 0, or null when it is not known
      * @param powerZones how power is divided
      * @param heartRateZones how heart rate is divided
      * @throws IllegalArgumentException when a threshold is out of range
@@ -90,8 +90,8 @@ public record RideLoad(
         @Nullable Double distanceM = distanceM(ride);
         int poweredSeconds = power.measuredCount();
         double joules = CompensatedSum.ofMeasured(power);
-        @Nullable Double workKJ = poweredSeconds == 0 ? null : (Double) (joules / Work.JOULES_PER_KILOJOULE);
-        @Nullable Double averagePowerW = poweredSeconds == 0 ? null : (Double) (joules / poweredSeconds);
+        @Nullable Double workKJ = poweredSeconds == 0 ? null : joules / Work.JOULES_PER_KILOJOULE;
+        @Nullable Double averagePowerW = poweredSeconds == 0 ? null : joules / poweredSeconds;
         @Nullable Double normalizedPowerW = boxed(NormalizedPower.of(power));
         @Nullable Double averageHeartRateBpm = boxed(CompensatedSum.meanOfMeasured(heartRate));
         @Nullable Double intensityFactor = null;

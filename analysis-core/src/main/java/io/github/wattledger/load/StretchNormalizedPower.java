@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
 
 /**
  * {@link NormalizedPower#of(Ride, Interval)} for many stretches of one ride: one pass over the ride, after which a stretch
- * costs two look-ups. Both give the same but for rounding. Immutable and safe for many threads.
+ * costs two look-ups. Both ways give the same watts but for rounding. Immutable and safe for many threads.
  */
 public final class StretchNormalizedPower {
     private static final int WINDOW = NormalizedPower.WINDOW_SECONDS;
@@ -25,7 +25,7 @@ public final class StretchNormalizedPower {
         this.fourthPowersBefore = fourthPowersBefore;
     }
 
-    /** Prepares a ride; power recorded while the timer stood is left out. */
+    /** Passes over a ride once; power recorded while the timer stood is left out. */
     public static StretchNormalizedPower of(Ride ride) {
         Series watts = ride.timerSeries(Channel.POWER);
         int[] poweredBefore = new int[watts.size() + 1];

@@ -2,7 +2,10 @@ package io.github.wattledger.load;
 
 /** The last 30 seconds with power, whose mean to the fourth power is what normalized power averages. */
 final class TrailingWindow {
-    private final double[] watts = new double[NormalizedPower.WINDOW_SECONDS];
+    /** Length of a full window, seconds. */
+    static final int SECONDS = 30;
+
+    private final double[] watts = new double[SECONDS];
     private int next;
     private int taken;
     private double sum;

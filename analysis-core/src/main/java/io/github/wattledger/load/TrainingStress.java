@@ -4,8 +4,8 @@ import io.github.wattledger.ride.Series;
 import java.util.OptionalDouble;
 
 /**
- * Training stress: how long and how hard in one number, 100 for one hour at threshold power. Seconds × normalized power
- * × intensity factor / (threshold power × 3600) × 100.
+ * Training stress: how long and how hard in one number, 100 for one hour at threshold power. It is seconds × normalized
+ * power × intensity factor / (threshold power × 3600) × 100.
  *
  * <p>Source: H. Allen and A. Coggan, Training and Racing with a Power Meter; FIT profile, field {@code
  * training_stress_score}.

@@ -110,14 +110,17 @@ public final class RideAbility {
 
     private static Ability.@Nullable Source source(
             boolean isGiven, boolean isFitted, @Nullable SustainablePower sustainable) {
-        boolean isOwn = sustainable != null && sustainable.source() == Ability.Source.OWN_BESTS;
+        boolean isOwn = sustainable != null && sustainable.source() == SustainablePower.Source.OWN_BESTS;
         if (isGiven) {
             return isOwn ? Ability.Source.GIVEN_AND_OWN_BESTS : Ability.Source.GIVEN_AND_GUIDE;
         }
         if (isFitted) {
             return isOwn ? Ability.Source.RIDE_FIT_AND_OWN_BESTS : Ability.Source.RIDE_FIT_AND_GUIDE;
         }
-        return sustainable == null ? null : sustainable.source();
+        if (sustainable == null) {
+            return null;
+        }
+        return isOwn ? Ability.Source.OWN_BESTS : Ability.Source.GUIDE;
     }
 
     private AbilityEvidence evidence(

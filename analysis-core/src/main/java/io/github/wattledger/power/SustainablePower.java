@@ -13,7 +13,15 @@ import java.util.Optional;
  * @param highW upper end of the range, watts
  * @param source what it rests on
  */
-public record SustainablePower(double watts, double lowW, double highW, Ability.Source source) implements Serializable {
+public record SustainablePower(double watts, double lowW, double highW, Source source) implements Serializable {
+    /** What a sustainable power rests on. */
+    public enum Source {
+        /** The general guide, {@link SustainablePower#guideW}. */
+        GUIDE,
+        /** The rider's own long bests in other rides, {@link SustainablePower#fromBests}. */
+        OWN_BESTS
+    }
+
     /**
      * How fast sustainable power falls with duration beyond an hour: 0.89 of threshold at 2 h, 0.80 at 4 h, 0.72 at 8 h,
      * 0.67 at 12 h. Common targets of coaches, no single source.
@@ -94,7 +102,7 @@ public record SustainablePower(double watts, double lowW, double highW, Ability.
      */
     public static SustainablePower guide(double thresholdPowerW, double seconds) {
         double watts = guideW(thresholdPowerW, seconds);
-        return new SustainablePower(watts, GUIDE_LOW * watts, GUIDE_HIGH * watts, Ability.Source.GUIDE);
+        return new SustainablePower(watts, GUIDE_LOW * watts, GUIDE_HIGH * watts, Source.GUIDE);
     }
 
     /**
@@ -131,8 +139,8 @@ public record SustainablePower(double watts, double lowW, double highW, Ability.
         }
         double watts = law.powerW(seconds);
         double error = Math.max(LEAST_LOG_ERROR, law.predictionLogError(seconds));
-        return Optional.of(new SustainablePower(
-                watts, watts * Math.exp(-error), watts * Math.exp(error), Ability.Source.OWN_BESTS));
+        return Optional.of(
+                new SustainablePower(watts, watts * Math.exp(-error), watts * Math.exp(error), Source.OWN_BESTS));
     }
 
     /**

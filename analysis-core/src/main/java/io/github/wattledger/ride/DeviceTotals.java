@@ -7,9 +7,9 @@ import org.jspecify.annotations.Nullable;
  * What the recording device itself computed for a session: kept for comparison, never mixed with our own numbers. A
  * field the device did not store is null.
  *
- * @param elapsedSeconds from start to end, pauses included
- * @param timerSeconds while the timer ran
- * @param movingSeconds while moving, by the device's own rule
+ * @param elapsedSeconds seconds from start to end, pauses included
+ * @param timerSeconds seconds while the timer ran
+ * @param movingSeconds seconds while moving, by the device's own rule
  * @param distanceM distance, metres
  * @param ascentM sum of ascents, metres
  * @param workKJ work, kilojoules
@@ -17,9 +17,9 @@ import org.jspecify.annotations.Nullable;
  * @param normalizedPowerW normalized power, watts
  * @param intensityFactor normalized power over threshold power
  * @param trainingStress training stress, 100 for an hour at threshold
- * @param averageHeartRateBpm average heart rate
- * @param maximumHeartRateBpm highest heart rate
- * @param averageCadenceRpm average cadence
+ * @param averageHeartRateBpm average heart rate, beats per minute
+ * @param maximumHeartRateBpm highest heart rate, beats per minute
+ * @param averageCadenceRpm average cadence, revolutions per minute
  * @param averageSpeedMps average speed, metres per second
  */
 public record DeviceTotals(

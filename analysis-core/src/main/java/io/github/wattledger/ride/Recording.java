@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param sessionIndex the position of this session among those of its file that have samples, from 0
  * @param utcOffsetSeconds the rider's local time minus UTC, or null when the file does not know it
  * @param states for a file that is a ride already cleaned, what happened in each sample, whose times are then consecutive
- *     seconds; else null
+ *     seconds; otherwise null
  * @param subSport the sub-sport in lower case words of the FIT profile, for instance {@code road}, or null when unknown
  */
 public record Recording(
@@ -35,9 +35,6 @@ public record Recording(
     /** Sub-sports of the FIT profile that go nowhere; a virtual ride has positions, but not of the earth. */
     private static final Set<String> INDOOR_SUB_SPORTS = Set.of("indoor_cycling", "spin", "virtual_activity");
 
-    /** A day of March 1973. */
-    private static final long FIRST_DATED_SECOND = 100_000_000L;
-
     /**
      * Copies the lists.
      *
@@ -52,7 +49,7 @@ public record Recording(
         }
     }
 
-    /** A recording as a device makes it: nobody has cleaned it yet. */
+    /** A recording as a device makes it, which has not been cleaned yet. */
     public Recording(
             Samples samples,
             List<TimerEvent> timerEvents,
@@ -96,14 +93,6 @@ public record Recording(
     public Recording withSessionIndex(int index) {
         return new Recording(
                 samples, timerEvents, laps, totals, device, sport, index, utcOffsetSeconds, states, subSport);
-    }
-
-    /**
-     * Whether the times are points in time. Otherwise they count from a start that nobody knows, as in a table without
-     * dates: the first sample then seems to be of the first years after 1970, before any bicycle computer.
-     */
-    public boolean isDated() {
-        return samples.size() > 0 && samples.epochSecond(0) >= FIRST_DATED_SECOND;
     }
 
     /** Whether the file says that this is cycling, with or without a motor. */

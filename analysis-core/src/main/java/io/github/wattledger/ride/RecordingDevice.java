@@ -4,13 +4,13 @@ import java.io.Serializable;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The device that recorded a session, with the settings it held for the rider; null where the file is silent.
+ * The device that recorded a session, with the settings it held for the rider; null where the file does not say.
  *
- * @param name maker and product in words, as far as the file tells
+ * @param name maker and product in words, as far as the file names them
  * @param thresholdPowerW the rider's threshold power as set on the device, watts
- * @param thresholdHeartRateBpm the rider's threshold heart rate as set on the device
- * @param maximumHeartRateBpm the rider's maximum heart rate as set on the device
- * @param riderMassKg the rider's mass as set on the device
+ * @param thresholdHeartRateBpm the rider's threshold heart rate as set on the device, beats per minute
+ * @param maximumHeartRateBpm the rider's maximum heart rate as set on the device, beats per minute
+ * @param riderMassKg the rider's mass as set on the device, kg
  */
 public record RecordingDevice(
         @Nullable String name,

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -64,23 +63,6 @@ public final class Samples implements Serializable {
     public double get(Channel channel, int sampleIndex) {
         Series column = columns.get(channel);
         return column == null ? Double.NaN : column.get(sampleIndex);
-    }
-
-    /**
-     * The samples from one index up to, not including, another, with the channels that still occur.
-     *
-     * @throws IndexOutOfBoundsException when the range does not lie within the samples
-     */
-    public Samples slice(int fromInclusive, int toExclusive) {
-        Objects.checkFromToIndex(fromInclusive, toExclusive, size());
-        EnumMap<Channel, Series> sliced = new EnumMap<>(Channel.class);
-        for (Map.Entry<Channel, Series> entry : columns.entrySet()) {
-            Series part = entry.getValue().slice(fromInclusive, toExclusive);
-            if (part.hasAny()) {
-                sliced.put(entry.getKey(), part);
-            }
-        }
-        return new Samples(Arrays.copyOfRange(epochSeconds, fromInclusive, toExclusive), sliced);
     }
 
     @Override

@@ -42,7 +42,7 @@ public record Bounds(double low, double high) implements Serializable {
     /** Kilojoules that W′ can be. */
     public static final Bounds W_PRIME_KJ = new Bounds(2, 60);
 
-    /** Seconds that a best effort lasts which tells of long rides: from 20 minutes to two days. */
+    /** Seconds that a long best effort can last: from 20 minutes to two days. */
     public static final Bounds LONG_BEST_SECONDS = new Bounds(1200, 172_800);
 
     /** Teeth that a chainring can have. */

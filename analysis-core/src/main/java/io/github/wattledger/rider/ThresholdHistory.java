@@ -55,7 +55,10 @@ public record ThresholdHistory(List<Entry> entries) implements Serializable {
         return inForce(day, Entry::powerW);
     }
 
-    /** Threshold heart rate in force on a day, beats per minute, in the same way. */
+    /**
+     * Threshold heart rate in force on a day, beats per minute; before the first known one that first one, null when none
+     * is known.
+     */
     public @Nullable Double heartRateBpm(LocalDate day) {
         return inForce(day, Entry::heartRateBpm);
     }

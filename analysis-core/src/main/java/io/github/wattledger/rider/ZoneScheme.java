@@ -2,7 +2,6 @@ package io.github.wattledger.rider;
 
 import java.io.Serializable;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A way to divide intensity into zones, by fractions of a threshold. A zone includes its lower bound and excludes its
@@ -56,10 +55,5 @@ public record ZoneScheme(List<Zone> zones) implements Serializable {
                 throw new IllegalArgumentException("zone bounds must rise, found " + zones);
             }
         }
-    }
-
-    /** The upper bound of a zone as a fraction of the threshold, excluded; null for the last zone. */
-    public @Nullable Double toFraction(int zoneIndex) {
-        return zoneIndex + 1 < zones.size() ? zones.get(zoneIndex + 1).fromFraction() : null;
     }
 }

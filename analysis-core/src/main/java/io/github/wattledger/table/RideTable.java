@@ -13,8 +13,8 @@ public final class RideTable {
     private RideTable() {}
 
     /**
-     * One row a second: the second, its state, and every channel that was measured, by the channel's name in lower case
-     * with its unit in brackets. What was not measured is missing.
+     * One row for each second of the ride: the second, counted from 0, its state, and every channel that was measured. A
+     * channel's column has its name in lower case with its unit in brackets. What was not measured is missing.
      */
     public static Table of(Ride ride) {
         Table table = Table.create("seconds");

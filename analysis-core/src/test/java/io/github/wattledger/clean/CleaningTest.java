@@ -1,5 +1,6 @@
 package io.github.wattledger.clean;
 
+import static io.github.wattledger.clean.NotedSeconds.noted;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -54,14 +55,6 @@ class CleaningTest {
 
     private static double watts(Cleaned cleaned, int second) {
         return cleaned.ride().series(Channel.POWER).get(second);
-    }
-
-    private static int noted(Cleaned cleaned, String code) {
-        return cleaned.quality().notes().stream()
-                .filter(note -> note.code().equals(code))
-                .mapToInt(note -> note.seconds() == null ? 1 : note.seconds())
-                .findFirst()
-                .orElse(0);
     }
 
     @Nested

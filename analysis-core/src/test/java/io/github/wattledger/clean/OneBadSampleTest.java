@@ -1,5 +1,6 @@
 package io.github.wattledger.clean;
 
+import static io.github.wattledger.clean.NotedSeconds.noted;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -44,14 +45,6 @@ class OneBadSampleTest {
     private static double coveredM(Ride ride) {
         Series distance = ride.series(Channel.DISTANCE);
         return distance.get(ride.seconds() - 1) - distance.get(0);
-    }
-
-    private static int noted(Cleaned cleaned, String code) {
-        return cleaned.quality().notes().stream()
-                .filter(note -> note.code().equals(code))
-                .mapToInt(note -> note.seconds() == null ? 1 : note.seconds())
-                .findFirst()
-                .orElse(0);
     }
 
     /** The ride is 8 m/s throughout, 7,992 m from the first second to the last. */

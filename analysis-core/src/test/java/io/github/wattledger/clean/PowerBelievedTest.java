@@ -1,5 +1,6 @@
 package io.github.wattledger.clean;
 
+import static io.github.wattledger.clean.NotedSeconds.noted;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -22,14 +23,6 @@ class PowerBelievedTest {
 
     private Cleaned clean() {
         return Cleaning.clean(Recording.of(samples.build()));
-    }
-
-    private static int noted(Cleaned cleaned, String code) {
-        return cleaned.quality().notes().stream()
-                .filter(note -> note.code().equals(code))
-                .mapToInt(note -> note.seconds() == null ? 1 : note.seconds())
-                .findFirst()
-                .orElse(0);
     }
 
     @Nested

@@ -111,9 +111,9 @@ class DecouplingTest {
         void eachBlockAgainstTheFirstHour() {
             // 200 W throughout; 160 bpm after the first hour costs 1 - 140 / 160 = 12.5 percent.
             Ride ride = ride(steps(1, 6100, 200), steps(1, 3600, 140, 2500, 160));
-            List<Efficiency.Block> blocks = Efficiency.byBlock(ride);
+            List<Decoupling.Block> blocks = Decoupling.byBlock(ride);
             assertThat(blocks)
-                    .extracting(Efficiency.Block::stretch)
+                    .extracting(Decoupling.Block::stretch)
                     .containsExactly(
                             new Interval(0, 1200),
                             new Interval(1200, 2400),
@@ -133,22 +133,22 @@ class DecouplingTest {
                     .channel(Channel.HEART_RATE, Series.of(steps(1, 4000, 140)))
                     .state(new Interval(1300, 1600), SecondState.PAUSED)
                     .build();
-            assertThat(Efficiency.byBlock(ride))
-                    .extracting(Efficiency.Block::stretch)
+            assertThat(Decoupling.byBlock(ride))
+                    .extracting(Decoupling.Block::stretch)
                     .containsExactly(new Interval(0, 1200), new Interval(1200, 2700), new Interval(2700, 3900));
         }
 
         @Test
         void aBlockWithoutEnoughHeartRateHasNoNumbers() {
             Ride ride = ride(steps(1, 4800, 200), steps(1, 3600, 140, 300, Double.NaN, 900, 140));
-            Efficiency.Block last = Efficiency.byBlock(ride).get(3);
+            Decoupling.Block last = Decoupling.byBlock(ride).get(3);
             assertThat(last.efficiencyWPerBeat()).isNull();
             assertThat(last.decouplingPercent()).isNull();
         }
 
         @Test
         void withoutAFirstHourThereIsNothingToCompareWith() {
-            List<Efficiency.Block> blocks = Efficiency.byBlock(ride(steps(1, 3000, 200), steps(1, 3000, 140)));
+            List<Decoupling.Block> blocks = Decoupling.byBlock(ride(steps(1, 3000, 200), steps(1, 3000, 140)));
             assertThat(blocks).hasSize(2).allSatisfy(block -> {
                 assertThat(block.efficiencyWPerBeat()).isCloseTo(200.0 / 140, within(1e-9));
                 assertThat(block.decouplingPercent()).isNull();

@@ -54,4 +54,36 @@ class LoadNumberTest {
     void noTwoNumbersAreCalledTheSame() {
         assertThat(Arrays.stream(LoadNumber.values()).map(LoadNumber::label)).doesNotHaveDuplicates();
     }
+
+    /** Units end the names of numbers in this project, so the declared unit and the name have to agree. */
+    @Test
+    void theUnitIsTheEndOfTheName() {
+        Map<String, String> ends = Map.of(
+                "s",
+                "Seconds",
+                "m",
+                "M",
+                "m/s",
+                "Mps",
+                "kJ",
+                "KJ",
+                "W",
+                "W",
+                "bpm",
+                "Bpm",
+                "rpm",
+                "Rpm",
+                "W/bpm",
+                "WPerBeat",
+                "%",
+                "Percent");
+        for (LoadNumber number : LoadNumber.values()) {
+            String unit = number.quantity().unit();
+            if (unit.isEmpty()) {
+                assertThat(ends.values()).as(number.id()).noneMatch(number.id()::endsWith);
+            } else {
+                assertThat(number.id()).endsWith(ends.get(unit));
+            }
+        }
+    }
 }

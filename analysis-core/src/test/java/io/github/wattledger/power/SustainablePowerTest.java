@@ -63,7 +63,7 @@ class SustainablePowerTest {
         SustainablePower guide = SustainablePower.guide(1, hours * 3600);
         assertThat((low + high) / 2).isBetween(guide.lowW(), guide.highW());
         assertThat(high).isLessThanOrEqualTo(guide.highW() + 0.001);
-        assertThat(guide.source()).isEqualTo(Ability.Source.GUIDE);
+        assertThat(guide.source()).isEqualTo(SustainablePower.Source.GUIDE);
     }
 
     @Test
@@ -84,7 +84,7 @@ class SustainablePowerTest {
         SustainablePower own =
                 SustainablePower.fromBests(seconds, watts, 8 * 3600).orElseThrow();
         assertThat(own.watts()).isCloseTo(700 * Math.pow(8 * 3600, -0.12), within(1e-6));
-        assertThat(own.source()).isEqualTo(Ability.Source.OWN_BESTS);
+        assertThat(own.source()).isEqualTo(SustainablePower.Source.OWN_BESTS);
         // No scatter, yet not narrower than riders repeat themselves: 2.6 % (Muriel et al. 2023).
         assertThat(own.highW() / own.watts()).isCloseTo(Math.exp(0.026), within(1e-9));
         assertThat(own.lowW() / own.watts()).isCloseTo(Math.exp(-0.026), within(1e-9));

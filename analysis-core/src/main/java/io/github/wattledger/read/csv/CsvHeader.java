@@ -268,7 +268,7 @@ final class CsvHeader {
     }
 
     private static String shortened(String header) {
-        return CsvReading.printable(header);
+        return CsvText.printable(header);
     }
 
     private String listed() {

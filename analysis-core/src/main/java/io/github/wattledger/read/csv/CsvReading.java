@@ -20,7 +20,6 @@ import org.jspecify.annotations.Nullable;
 /** Reads one table, row by row. */
 final class CsvReading {
     private static final int MOST_CELLS_NAMED = 5;
-    private static final int LONGEST_CELL = 40;
 
     private final ReadOptions options;
     private final List<ReadNote> notes = new ArrayList<>();
@@ -117,8 +116,8 @@ final class CsvReading {
     private void noteBadCell(CSVParser parser, String header, String cell) {
         badCellCount++;
         if (badCells.size() < MOST_CELLS_NAMED) {
-            badCells.add("line " + (parser.getCurrentLineNumber() + linesBefore) + ", column \"" + printable(header)
-                    + "\": \"" + printable(cell) + "\"");
+            badCells.add("line " + (parser.getCurrentLineNumber() + linesBefore) + ", column \""
+                    + CsvText.printable(header) + "\": \"" + CsvText.printable(cell) + "\"");
         }
     }
 
@@ -164,10 +163,5 @@ final class CsvReading {
         return rowsWithoutTime == 0
                 ? "is a table with a header and no row; nothing was recorded in it"
                 : "is a table in which no row has a readable time: " + badCells.get(0);
-    }
-
-    /** Text of the file made fit for one line of a message. */
-    static String printable(String text) {
-        return ReadNote.printable(text, LONGEST_CELL);
     }
 }

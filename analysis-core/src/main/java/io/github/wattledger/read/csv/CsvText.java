@@ -1,5 +1,6 @@
 package io.github.wattledger.read.csv;
 
+import io.github.wattledger.read.ReadNote;
 import java.io.ByteArrayInputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
@@ -18,6 +19,7 @@ import java.nio.charset.StandardCharsets;
 record CsvText(Content content, Charset charset, int fromByte, char delimiter, int linesBefore) {
     private static final int LOOKED_AT_BYTES = 16_384;
     private static final String DELIMITERS = ";\t,";
+    private static final int LONGEST_CELL_SHOWN = 40;
 
     /** The bytes, wrapped since a record should not hold an array. */
     static final class Content {
@@ -26,6 +28,11 @@ record CsvText(Content content, Charset charset, int fromByte, char delimiter, i
         private Content(byte[] bytes) {
             this.bytes = bytes;
         }
+    }
+
+    /** Text of the table made fit for one line of a message. */
+    static String printable(String text) {
+        return ReadNote.printable(text, LONGEST_CELL_SHOWN);
     }
 
     /** Whether the content is text whose first line has at least two cells that are not blank: a letter has none. */

@@ -29,9 +29,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Collects what matters of a FIT file's messages, in the file's order. */
 final class FitMessages {
-    /** FIT time 0 is 1989-12-31T00:00:00Z (public FIT profile, type {@code date_time}). */
-    static final long FIT_EPOCH_SECOND = 631_065_600L;
-
     private static final int TIMESTAMP_FIELD = Fit.FIELD_NUM_TIMESTAMP;
     private static final int QUARTER_HOUR = 900;
     private static final long MOST_OFFSET_SECONDS = 15 * 3600;
@@ -82,10 +79,20 @@ final class FitMessages {
                 sport = FitSession.sportName(message, SportMesg.SportFieldNum);
                 subSport = FitSession.subSportName(message, SportMesg.SubSportFieldNum);
             }
-            case MesgNum.ZONES_TARGET -> acceptZonesTarget(message);
-            case MesgNum.TIME_IN_ZONE -> acceptTimeInZone(message);
+            case MesgNum.ZONES_TARGET ->
+                acceptSettings(
+                        message,
+                        ZonesTargetMesg.MaxHeartRateFieldNum,
+                        ZonesTargetMesg.ThresholdHeartRateFieldNum,
+                        ZonesTargetMesg.FunctionalThresholdPowerFieldNum);
+            case MesgNum.TIME_IN_ZONE ->
+                acceptSettings(
+                        message,
+                        TimeInZoneMesg.MaxHeartRateFieldNum,
+                        TimeInZoneMesg.ThresholdHeartRateFieldNum,
+                        TimeInZoneMesg.FunctionalThresholdPowerFieldNum);
             case MesgNum.USER_PROFILE ->
-                riderMassKg = positive(message.getFieldDoubleValue(UserProfileMesg.WeightFieldNum));
+                riderMassKg = FitValues.positive(message.getFieldDoubleValue(UserProfileMesg.WeightFieldNum));
             case MesgNum.ACTIVITY -> acceptActivity(message);
             default -> {}
         }
@@ -100,7 +107,7 @@ final class FitMessages {
         if (samples.size() >= maximumSamples) {
             throw new TooManySamplesException();
         }
-        samples.at(time + FIT_EPOCH_SECOND);
+        samples.at(time + FitValues.EPOCH_SECOND);
         recordFields.copyInto(message, samples);
         developerFields.accept(message, samples.size() - 1);
     }
@@ -110,7 +117,7 @@ final class FitMessages {
         Short event = message.getFieldShortValue(EventMesg.EventFieldNum);
         Short type = message.getFieldShortValue(EventMesg.EventTypeFieldNum);
         if (time != null && event != null && FitGears.isChange(event)) {
-            gears.accept(message, time + FIT_EPOCH_SECOND);
+            gears.accept(message, time + FitValues.EPOCH_SECOND);
             return;
         }
         if (time == null || event == null || type == null || event != Event.TIMER.getValue()) {
@@ -118,7 +125,7 @@ final class FitMessages {
         }
         TimerEvent.Kind kind = timerKind(EventType.getByValue(type));
         if (kind != null) {
-            timerEvents.add(new TimerEvent(time + FIT_EPOCH_SECOND, kind));
+            timerEvents.add(new TimerEvent(time + FitValues.EPOCH_SECOND, kind));
         }
     }
 
@@ -140,11 +147,11 @@ final class FitMessages {
         if (start == null || (end == null && elapsed == null)) {
             return;
         }
-        long startSecond = start + FIT_EPOCH_SECOND;
-        long endSecond = elapsed != null ? startSecond + Math.round(elapsed) : end + FIT_EPOCH_SECOND;
+        long startSecond = start + FitValues.EPOCH_SECOND;
+        long endSecond = elapsed != null ? startSecond + Math.round(elapsed) : end + FitValues.EPOCH_SECOND;
         if (endSecond >= startSecond) {
             Double normalized = message.getFieldDoubleValue(LapMesg.NormalizedPowerFieldNum);
-            laps.add(new Lap(startSecond, endSecond, positive(normalized)));
+            laps.add(new Lap(startSecond, endSecond, FitValues.positive(normalized)));
         }
     }
 
@@ -192,26 +199,11 @@ final class FitMessages {
         }
     }
 
-    private void acceptZonesTarget(Mesg message) {
-        maximumHeartRateBpm = firstOf(
-                maximumHeartRateBpm, positive(message.getFieldDoubleValue(ZonesTargetMesg.MaxHeartRateFieldNum)));
-        thresholdHeartRateBpm = firstOf(
-                thresholdHeartRateBpm,
-                positive(message.getFieldDoubleValue(ZonesTargetMesg.ThresholdHeartRateFieldNum)));
-        thresholdPowerW = firstOf(
-                thresholdPowerW,
-                positive(message.getFieldDoubleValue(ZonesTargetMesg.FunctionalThresholdPowerFieldNum)));
-    }
-
-    private void acceptTimeInZone(Mesg message) {
-        maximumHeartRateBpm = firstOf(
-                maximumHeartRateBpm, positive(message.getFieldDoubleValue(TimeInZoneMesg.MaxHeartRateFieldNum)));
-        thresholdHeartRateBpm = firstOf(
-                thresholdHeartRateBpm,
-                positive(message.getFieldDoubleValue(TimeInZoneMesg.ThresholdHeartRateFieldNum)));
-        thresholdPowerW = firstOf(
-                thresholdPowerW,
-                positive(message.getFieldDoubleValue(TimeInZoneMesg.FunctionalThresholdPowerFieldNum)));
+    /** Takes settings of the rider from the fields of a message; what an earlier message said stays. */
+    private void acceptSettings(Mesg message, int maximumHeartRate, int thresholdHeartRate, int thresholdPower) {
+        maximumHeartRateBpm = firstOf(maximumHeartRateBpm, message.getFieldDoubleValue(maximumHeartRate));
+        thresholdHeartRateBpm = firstOf(thresholdHeartRateBpm, message.getFieldDoubleValue(thresholdHeartRate));
+        thresholdPowerW = firstOf(thresholdPowerW, message.getFieldDoubleValue(thresholdPower));
     }
 
     private void acceptActivity(Mesg message) {
@@ -222,22 +214,14 @@ final class FitMessages {
         }
     }
 
+    /** The number that is known already; otherwise the one that was found, where it is above 0. */
     private static @Nullable Double firstOf(@Nullable Double known, @Nullable Double found) {
-        return known != null ? known : found;
-    }
-
-    /** Devices store 0 where a setting or total was never made. */
-    static @Nullable Double positive(@Nullable Double value) {
-        return value != null && value > 0 ? value : null;
+        return known != null ? known : FitValues.positive(found);
     }
 
     /** How many messages of any kind the decoder came through. */
     int messageCount() {
         return messageCount;
-    }
-
-    int sampleCount() {
-        return samples.size();
     }
 
     /** The samples as the records have them. */

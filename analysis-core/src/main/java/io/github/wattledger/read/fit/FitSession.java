@@ -38,15 +38,15 @@ record FitSession(
             return null;
         }
         return new FitSession(
-                start + FitMessages.FIT_EPOCH_SECOND,
+                start + FitValues.EPOCH_SECOND,
                 sportName(message, SessionMesg.SportFieldNum),
                 subSportName(message, SessionMesg.SubSportFieldNum),
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.ThresholdPowerFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.ThresholdPowerFieldNum)),
                 totals(message));
     }
 
     private static DeviceTotals totals(Mesg message) {
-        Double workJ = FitMessages.positive(message.getFieldDoubleValue(SessionMesg.TotalWorkFieldNum));
+        Double workJ = FitValues.positive(message.getFieldDoubleValue(SessionMesg.TotalWorkFieldNum));
         return new DeviceTotals(
                 message.getFieldDoubleValue(SessionMesg.TotalElapsedTimeFieldNum),
                 message.getFieldDoubleValue(SessionMesg.TotalTimerTimeFieldNum),
@@ -54,13 +54,13 @@ record FitSession(
                 message.getFieldDoubleValue(SessionMesg.TotalDistanceFieldNum),
                 ascentM(message),
                 workJ == null ? null : workJ / JOULES_PER_KJ,
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgPowerFieldNum)),
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.NormalizedPowerFieldNum)),
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.IntensityFactorFieldNum)),
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.TrainingStressScoreFieldNum)),
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgHeartRateFieldNum)),
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.MaxHeartRateFieldNum)),
-                FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgCadenceFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.AvgPowerFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.NormalizedPowerFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.IntensityFactorFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.TrainingStressScoreFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.AvgHeartRateFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.MaxHeartRateFieldNum)),
+                FitValues.positive(message.getFieldDoubleValue(SessionMesg.AvgCadenceFieldNum)),
                 averageSpeedMps(message));
     }
 
@@ -71,10 +71,10 @@ record FitSession(
     }
 
     private static @Nullable Double averageSpeedMps(Mesg message) {
-        Double enhanced = FitMessages.positive(message.getFieldDoubleValue(SessionMesg.EnhancedAvgSpeedFieldNum));
+        Double enhanced = FitValues.positive(message.getFieldDoubleValue(SessionMesg.EnhancedAvgSpeedFieldNum));
         return enhanced != null
                 ? enhanced
-                : FitMessages.positive(message.getFieldDoubleValue(SessionMesg.AvgSpeedFieldNum));
+                : FitValues.positive(message.getFieldDoubleValue(SessionMesg.AvgSpeedFieldNum));
     }
 
     /** The sport in a field of a message, lower case as in the public FIT profile, or null. */

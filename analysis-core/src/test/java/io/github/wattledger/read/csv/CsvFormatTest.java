@@ -340,13 +340,12 @@ class CsvFormatTest {
 
     @Test
     void aTableWithoutDatesSaysSo() throws UnreadableRideException {
-        assertThat(read("elapsed,power\n0,200\n1,210\n").recordings().get(0).isDated())
-                .isFalse();
-        assertThat(read("time,power\n2024-05-04T07:00:00Z,200\n")
-                        .recordings()
-                        .get(0)
-                        .isDated())
-                .isTrue();
+        assertThat(read("elapsed,power\n0,200\n1,210\n").notes())
+                .extracting(ReadNote::code)
+                .contains("no-date");
+        assertThat(read("time,power\n2024-05-04T07:00:00Z,200\n").notes())
+                .extracting(ReadNote::code)
+                .doesNotContain("no-date");
     }
 
     /** Linear in the columns: taken apart anew for each of 14 channels and their names, this took 10 s and more. */

@@ -14,8 +14,8 @@ import org.apache.commons.csv.CSVPrinter;
 
 /**
  * The cleaned recording, one row a second of the reviewed part: the time in UTC, the state of the second, and every
- * channel that was measured, in the order of {@link Channel}. A blank is a missing value. Numbers carry every digit that
- * tells them from their neighbours, with a decimal point on every machine.
+ * channel that was measured, in the order of {@link Channel}. A blank is a missing value. A number has as
+ * many digits as it takes to read the same number back, with a decimal point on every machine.
  */
 public final class CsvReport implements Report {
     private static final CSVFormat FORMAT =

@@ -4,7 +4,7 @@ import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.Wording;
-import io.github.wattledger.load.Efficiency;
+import io.github.wattledger.load.Decoupling;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -30,11 +30,11 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
     public record Row(String from, String to, String efficiency, String change) {}
 
     static Blocks of(RideReview review, RideDetail detail) {
-        List<Efficiency.Block> blocks = detail.efficiency();
+        List<Decoupling.Block> blocks = detail.efficiency();
         List<Row> rows = new ArrayList<>();
         double lowest = Double.POSITIVE_INFINITY;
         double highest = 0;
-        for (Efficiency.Block block : blocks) {
+        for (Decoupling.Block block : blocks) {
             Double efficiency = block.efficiencyWPerBeat();
             Double decoupling = block.decouplingPercent();
             rows.add(new Row(
@@ -51,7 +51,7 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         return new Blocks(highest > 0 ? draw(review, blocks, highest) : null, rows, otherwise);
     }
 
-    private static Markup draw(RideReview review, List<Efficiency.Block> blocks, double highest) {
+    private static Markup draw(RideReview review, List<Decoupling.Block> blocks, double highest) {
         Svg svg = Plot.begin(
                 HEIGHT + 46,
                 "Efficiency by block of 20 minutes",
@@ -59,7 +59,7 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         Scale time = Scale.linear(0, review.ride().seconds());
         Plot plot = new Plot(svg, 20, HEIGHT, time, Scale.fromZero(highest));
         plot.levels(3, value -> Figures.decimal(value, 1)).name("Efficiency, W/bpm, blocks of 20 min");
-        for (Efficiency.Block block : blocks) {
+        for (Decoupling.Block block : blocks) {
             Double efficiency = block.efficiencyWPerBeat();
             if (efficiency != null) {
                 double gap = block.stretch().seconds() * 0.06;

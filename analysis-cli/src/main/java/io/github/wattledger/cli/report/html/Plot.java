@@ -35,7 +35,7 @@ final class Plot {
         return begin("img", height, title, description);
     }
 
-    /** The same for a chart that holds links. */
+    /** Begins a chart that is as wide as its place, and that holds links. */
     static Svg beginWithLinks(int height, String title, String description) {
         return begin("group", height, title, description);
     }

@@ -99,7 +99,7 @@ public final class JsonSeason {
         json.number("inForceW", check.inForceW());
         json.string("source", source(check.source()));
         json.number("impliedW", check.impliedW());
-        json.wholeOrNull("impliedFromSeconds", effort == null ? null : (Integer) effort.seconds());
+        json.wholeOrNull("impliedFromSeconds", effort == null ? null : effort.seconds());
         json.day("impliedOn", effort == null ? null : effort.day());
         json.string("standing", check.standing().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         json.day("lowSince", check.since());

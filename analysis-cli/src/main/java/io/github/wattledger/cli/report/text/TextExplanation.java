@@ -11,6 +11,7 @@ import io.github.wattledger.cli.report.words.RiderWords;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.PriceSteps;
@@ -29,10 +30,17 @@ public final class TextExplanation implements Report {
     private static final int NAME = 32;
 
     private final FindingKind kind;
+    private final JudgementLimits limits;
 
-    /** @param kind the finding to explain */
-    public TextExplanation(FindingKind kind) {
+    /**
+     * An explanation.
+     *
+     * @param kind the finding to explain
+     * @param limits the limits by which the ride was judged
+     */
+    public TextExplanation(FindingKind kind, JudgementLimits limits) {
         this.kind = kind;
+        this.limits = limits;
     }
 
     @Override
@@ -114,7 +122,7 @@ public final class TextExplanation implements Report {
         }
     }
 
-    private static void evidence(Page page, Finding finding) {
+    private void evidence(Page page, Finding finding) {
         page.heading("3. THE FINDING");
         page.line(FindingWords.title(finding.kind()) + " ("
                 + finding.severity().id() + "), " + between(finding.when()) + ", "
@@ -130,7 +138,7 @@ public final class TextExplanation implements Report {
         if (capBpm != null) {
             page.row("  " + Page.padRight("cap for next time, bpm", NAME) + Page.padLeft(fine(capBpm), 12));
         }
-        page.line(FindingRules.of(finding.kind()));
+        page.line(FindingRules.of(finding.kind(), limits));
     }
 
     private static void repaired(Page page, PriceSteps.Replayed steps) {

@@ -29,7 +29,7 @@ final class EvidenceSentences {
     static String of(AnyFinding finding) {
         EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
         if (finding instanceof Finding ours) {
-            sentences.clauses(ours.kind());
+            sentences.clauses(ours.kind()).run();
         }
         sentences.rest();
         return sentences.text.toString();
@@ -38,24 +38,25 @@ final class EvidenceSentences {
     /** The sentences for a remark; empty when there is no evidence at all. */
     static String of(Remark remark) {
         EvidenceSentences sentences = new EvidenceSentences(remark.evidence());
-        sentences.clauses(remark.kind());
+        sentences.clauses(remark.kind()).run();
         sentences.rest();
         return sentences.text.toString();
     }
 
-    private void clauses(FindingKind kind) {
-        switch (kind) {
-            case OVER_HARD_START -> overHardStart();
-            case THRESHOLD_RIDING_EARLY -> thresholdRidingEarly();
-            case SURGES -> surges();
-            case FADE -> fade();
-            case ENERGY_CRASH -> energyCrash();
-            case DRIFT -> drift();
-            case STOPPED_TIME -> stoppedTime();
-            case UNDER_PACED -> underPaced();
-            case LATE_RESERVE -> lateReserve();
-            case SPUN_OUT, OVER_GEARED -> gears();
-        }
+    /** The clauses of a kind. A switch expression, since the compiler lets a switch statement forget a kind. */
+    private Runnable clauses(FindingKind kind) {
+        return switch (kind) {
+            case OVER_HARD_START -> this::overHardStart;
+            case THRESHOLD_RIDING_EARLY -> this::thresholdRidingEarly;
+            case SURGES -> this::surges;
+            case FADE -> this::fade;
+            case ENERGY_CRASH -> this::energyCrash;
+            case DRIFT -> this::drift;
+            case STOPPED_TIME -> this::stoppedTime;
+            case UNDER_PACED -> this::underPaced;
+            case LATE_RESERVE -> this::lateReserve;
+            case SPUN_OUT, OVER_GEARED -> this::gears;
+        };
     }
 
     private void overHardStart() {

@@ -1,10 +1,14 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.course.GearUse;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.JudgementLimit;
+import io.github.wattledger.pacing.JudgementLimits;
+import java.math.BigDecimal;
 
 /**
- * How the numbers of each kind of finding follow from the seconds of a ride. The limits stand in docs/methods.md; a rider
- * profile can move those that it names.
+ * How the numbers of each kind of finding follow from the seconds of a ride. A limit that a rider profile can move is
+ * named with the value in force; docs/methods.md gives the reasons for all limits.
  */
 public final class FindingRules {
     private static final String CAP =
@@ -13,8 +17,12 @@ public final class FindingRules {
 
     private FindingRules() {}
 
-    /** A few sentences that name the numbers of the evidence. */
-    public static String of(FindingKind kind) {
+    /**
+     * A few sentences that name the numbers of the evidence.
+     *
+     * @param limits the limits by which the ride was judged
+     */
+    public static String of(FindingKind kind, JudgementLimits limits) {
         return switch (kind) {
             case OVER_HARD_START ->
                 "The opening is the first sixth of the judged moving time, at least 20 and at most 90 min."
@@ -27,15 +35,17 @@ public final class FindingRules {
                         + " rate. Where W' is known, lowestWPrimeShare is the smallest share of it that was left during"
                         + " the opening. The cap is 1.05 times the target." + CAP;
             case THRESHOLD_RIDING_EARLY ->
-                "Counted are the stretches in the first third of moving time that windows of 8 min (or the profile's"
-                        + " length) cover whose mean power is near threshold power or above. stretchCount is their"
-                        + " number, totalSeconds their length in all. longestSeconds and meanPowerW belong to the"
-                        + " longest one; thresholdFraction is its mean power divided by threshold power. The cap is 0.90"
-                        + " times threshold power." + CAP;
+                "The stretches lie in the first third of moving time. Each is covered by windows of "
+                        + Figures.span(limits.get(JudgementLimit.NEAR_THRESHOLD_SECONDS))
+                        + " whose mean power is at least " + exact(limits.get(JudgementLimit.NEAR_THRESHOLD_FRACTION))
+                        + " times threshold power. stretchCount is their number, totalSeconds their length in all."
+                        + " longestSeconds and meanPowerW belong to the longest one; thresholdFraction is its mean power"
+                        + " divided by threshold power. The cap is 0.90 times threshold power." + CAP;
             case SURGES ->
-                "A surge is a stretch of 8 s or more above 1.2 times threshold power (or the profile's share); lapses of"
-                        + " 2 s are allowed. It is a jump: its mean is at least 1.5 times that of the calmer seconds in"
-                        + " the minute before and after it. workAboveThresholdKJ is power less threshold power, summed where power is"
+                "A surge is a stretch of " + exact(limits.get(JudgementLimit.SURGE_SECONDS)) + " s or more above "
+                        + exact(limits.get(JudgementLimit.SURGE_FRACTION))
+                        + " times threshold power; lapses of 2 s are allowed. It is a jump: its mean is at least 1.5 times"
+                        + " that of the calmer seconds in the minute before and after it. workAboveThresholdKJ is power less threshold power, summed where power is"
                         + " above; workAboveThresholdKJPerHour is that divided by the moving hours. wPrimeSharePerHour"
                         + " is the work above critical power in an hour divided by W'; where these are not known, it is"
                         + " the work above threshold power divided by usualWPrimeKJ. The balance of W' gives the rest:"
@@ -75,11 +85,16 @@ public final class FindingRules {
                 "lastSixthNormalizedPowerW belongs to the last sixth of moving time, restNormalizedPowerW to everything"
                         + " before it. gainPercent compares the effort of both on like ground.";
             case SPUN_OUT ->
-                "totalSeconds is the time in the top gear at over 100 rpm. secondsWithOtherChainring is what it would"
-                        + " have been with otherChainringTeeth.";
+                "totalSeconds is the time in the top gear at over " + exact(GearUse.SPINNING_RPM)
+                        + " rpm. secondsWithOtherChainring is what it would have been with otherChainringTeeth.";
             case OVER_GEARED ->
-                "totalSeconds is the time in the lowest gear at under 60 rpm on a climb. secondsWithOtherChainring is"
-                        + " what it would have been with otherChainringTeeth.";
+                "totalSeconds is the time in the lowest gear at under " + exact(GearUse.GRINDING_RPM)
+                        + " rpm on a climb. secondsWithOtherChainring is what it would have been with otherChainringTeeth.";
         };
+    }
+
+    /** A limit as it was set, without rounding. */
+    private static String exact(double limit) {
+        return BigDecimal.valueOf(limit).stripTrailingZeros().toPlainString();
     }
 }
