@@ -61,14 +61,14 @@ public record RigEstimate(
     /** Race tyres on a smooth taxiway (Martin et al. 1998). */
     private static final double SMOOTH_ASPHALT = 0.0032;
 
-    /** A drag area less certain than this share of itself is no better than a typical one. */
-    private static final double MOST_RELATIVE_ERROR = 0.08;
+    /** A typical drag area is right to a quarter, two standard errors of this: one less certain is no better. */
+    private static final double MOST_RELATIVE_ERROR = 0.125;
 
     private static final String TOO_ALIKE = "the ride does not tell drag from rolling resistance closely enough";
 
     /**
      * Estimates from a ride. Refused are a ride without power, distance, speed or altitude, one with fewer than 20 pieces
-     * pedalled without a gap, a drag area less certain than 8 %, and numbers that no rider on a road has, each alone or
+     * pedalled without a gap, a drag area with a standard error above an eighth of itself, and numbers that no rider on a road has, each alone or
      * both together.
      *
      * @param course the course of this ride, or null where it leads nowhere
