@@ -57,6 +57,18 @@ final class BinCutter {
         return binOfSecond;
     }
 
+    /** Notes in each bin where the brakes were pulled hard. */
+    void brake(boolean[] pulled) {
+        for (int second = 1; second < pulled.length; second++) {
+            if (pulled[second] && binOfSecond[second] >= 0) {
+                ReplayBin braked = bins.get(binOfSecond[second]);
+                double from = (distance.get(second - 1) - braked.startDistanceM) / braked.lengthM;
+                double to = (distance.get(second) - braked.startDistanceM) / braked.lengthM;
+                braked.brake(Math.max(0, Math.min(1, from)), Math.max(0, Math.min(1, to)), speed.get(second));
+            }
+        }
+    }
+
     private void take(int second) {
         double before = second == 0 ? Double.NaN : distance.get(second - 1);
         double covered = distance.get(second) - before;

@@ -17,7 +17,7 @@ final class BinForces {
      * The wind of a bin is the median over so many bins before and after it too: wind does not change as fast as the
      * altitude of a barometer trembles.
      */
-    private static final int WIND_REACH = 5;
+    static final int WIND_REACH = 5;
 
     private final Rig rig;
     private final double densityKgPerM3;
@@ -46,8 +46,7 @@ final class BinForces {
                                 .filter(near -> !near.fixed)
                                 .mapToDouble(near -> near.apparentWindMps)
                                 .toArray());
-                bin.surplusN = Balance.surplusN(
-                        bin.speedMps, rig.driveEfficiency() * bin.watts, halfDensityArea(rig), bin.windMps);
+                bin.surplusN = surplusN(bin, bin.windMps);
                 expand(bin);
             }
         }
@@ -55,22 +54,50 @@ final class BinForces {
 
     /** The balance of a bin with another power and rig. */
     Balance balance(ReplayBin bin, double watts, Rig other) {
-        double roadN = roadN(other, bin) - roadN(rig, bin);
-        return new Balance(
-                other.driveEfficiency() * watts,
-                halfDensityArea(other),
-                bin.windMps,
-                bin.surplusN + roadN,
-                other.inertKg());
+        return balance(bin, watts, other, bin.windMps, bin.surplusN);
     }
 
-    private double apparentWindMps(ReplayBin bin) {
+    /** The balance of a bin in a wind of its own. */
+    Balance balance(ReplayBin bin, double watts, Rig other, double windMps, double surplusN) {
+        double moreN = roadN(other, bin) - roadN(rig, bin);
+        double moreKg = other.inertKg() - rig.inertKg();
+        if (moreKg != 0) {
+            moreN += moreKg * bin.motionMps2();
+        }
+        return new Balance(
+                other.driveEfficiency() * watts, halfDensityArea(other), windMps, surplusN + moreN, other.inertKg());
+    }
+
+    /** What the balance of a bin leaves over at the recorded speed in a wind, newtons. */
+    double surplusN(ReplayBin bin, double windMps) {
+        return Balance.surplusN(bin.speedMps, rig.driveEfficiency() * bin.watts, halfDensityArea(rig), windMps);
+    }
+
+    /** What slows a bin beyond air, tyres, slope and the recorded change of speed in a wind, newtons. */
+    double unexplainedN(ReplayBin bin, double windMps) {
+        double airMps = bin.speedMps + windMps;
+        return airN(bin) - halfDensityArea(rig) * airMps * Math.abs(airMps);
+    }
+
+    /** Mass that resists a change of speed, kg. */
+    double inertKg() {
+        return rig.inertKg();
+    }
+
+    /** What the air has to take for the balance of a bin to be even, newtons. */
+    private double airN(ReplayBin bin) {
         double v = bin.speedMps;
-        double airN = rig.driveEfficiency() * bin.watts / v
+        return rig.driveEfficiency() * bin.watts / v
                 - roadN(rig, bin)
                 - RoadLoad.BEARINGS_N
                 - RoadLoad.BEARINGS_N_PER_MPS * v
                 - kineticN(bin);
+    }
+
+    /** The wind along the road that makes the balance of a bin even, m/s, bounded to what wind does. */
+    double apparentWindMps(ReplayBin bin) {
+        double v = bin.speedMps;
+        double airN = airN(bin);
         double airMps = Math.signum(airN) * Math.sqrt(Math.abs(airN) / halfDensityArea(rig));
         return Math.max(-MOST_WIND_MPS, Math.min(MOST_WIND_MPS, airMps - v));
     }

@@ -16,18 +16,23 @@ public record Influence(Input input, Measure range, double savedAtLowMinutes, do
         implements Serializable {
     /** A number that can be off. */
     public enum Input {
-        /** Mass of the rider, kg. */
+        /** Mass of the rider, kg. What was estimated with the mass moves along with it. */
         RIDER_MASS,
-        /** Mass of the bicycle, kg. */
+        /** Mass of the bicycle, kg. What was estimated with the mass moves along with it. */
         BICYCLE_MASS,
-        /** Drag area as it is, m2. */
+        /** Drag area as it is, m2. A rolling resistance that was estimated along with it moves the other way. */
         DRAG_AREA,
         /** The factor by which the other position changes the drag area. */
         POSITION_RATIO,
-        /** Coefficient of rolling resistance as it is. */
+        /** Coefficient of rolling resistance as it is; where it moves along with the drag area, what can be off beside. */
         ROLLING_RESISTANCE,
         /** Density of the air as it is, kg/m3. */
         AIR_DENSITY,
+        /**
+         * Which share of the speed that a faster rig wins where it rolls freely is ridden out: whether the rider would brake
+         * there, in bends say, no recording shows.
+         */
+        BRAKES,
         /** The factor by which the answer of the model itself can be off. */
         MODEL;
 

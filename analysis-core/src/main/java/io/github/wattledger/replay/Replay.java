@@ -6,6 +6,7 @@ import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rig.Air;
+import io.github.wattledger.rig.Brakes;
 import io.github.wattledger.rig.Rig;
 import java.util.Arrays;
 import java.util.List;
@@ -80,8 +81,10 @@ public final class Replay {
         if (bins.length == 0 || unknown > MOST_UNKNOWN_SHARE * all) {
             return Outcome.refused("power, distance or altitude are missing for more than a fifth of the moving time");
         }
-        BinForces forces = new BinForces(rig, Air.of(ride).density().value());
+        double density = Air.of(ride).density().value();
+        BinForces forces = new BinForces(rig, density);
         forces.explain(bins);
+        cutter.brake(Brakes.pulled(ride, course, rig, density));
         return Outcome.of(new Replay(rig, forces, cutter.binOfSecond(), bins));
     }
 
@@ -118,7 +121,7 @@ public final class Replay {
      * @throws IllegalArgumentException when the series is not as long as the ride
      */
     public Result withPower(Series watts) {
-        return run(joulesOfBins(watts), rig, Share.WHOLE);
+        return run(joulesOfBins(watts));
     }
 
     /**
@@ -132,7 +135,7 @@ public final class Replay {
         if (joulesOfBins.length != bins.length) {
             throw new IllegalArgumentException("work of " + joulesOfBins.length + " bins, expected " + bins.length);
         }
-        return run(joulesOfBins, rig, Share.WHOLE);
+        return run(joulesOfBins);
     }
 
     /**
@@ -142,7 +145,12 @@ public final class Replay {
      * @param part the part
      */
     public Result withRig(Rig other, Share part) {
-        return run(Arrays.stream(bins).mapToDouble(bin -> bin.joules).toArray(), other, part);
+        return withRig(other, part, Freewheeling.AS_RECORDED);
+    }
+
+    /** Replays the ride with its recorded power and another rig, with what is supposed of the brakes. */
+    Result withRig(Rig other, Share part, Freewheeling freewheeling) {
+        return run(Arrays.stream(bins).mapToDouble(bin -> bin.joules).toArray(), other, part, freewheeling);
     }
 
     /**
@@ -152,7 +160,11 @@ public final class Replay {
      * @throws IllegalArgumentException when the series is not as long as the ride
      */
     public Result with(Series watts, Rig other, Share part) {
-        return run(joulesOfBins(watts), other, part);
+        return with(watts, other, part, Freewheeling.AS_RECORDED);
+    }
+
+    Result with(Series watts, Rig other, Share part, Freewheeling freewheeling) {
+        return run(joulesOfBins(watts), other, part, freewheeling);
     }
 
     /**
@@ -186,8 +198,25 @@ public final class Replay {
         return joules;
     }
 
-    private Result run(double[] joules, Rig other, Share part) {
+    private Result run(double[] joules, Rig other, Share part, Freewheeling freewheeling) {
+        if (other.equals(rig)) {
+            return run(joules);
+        }
+        RigRun run = new RigRun(forces, bins, rig, other, freewheeling);
         double ridden = 0;
+        double[] stretch = new double[bins.length];
+        double total = 0;
+        for (int k = 0; k < bins.length; k++) {
+            ReplayBin bin = bins[k];
+            stretch[k] = run.stretch(k, joules[k] / bin.seconds, shareWithin(part, ridden, bin.lengthM));
+            total += stretch[k] * bin.seconds;
+            ridden += bin.lengthM;
+        }
+        return new Result(binOfSecond, stretch, total, movingSeconds);
+    }
+
+    /** The same rig with other power. Bins that were freewheeled keep their speed. */
+    private Result run(double[] joules) {
         double[] stretch = new double[bins.length];
         double total = 0;
         double gain = 0;
@@ -199,35 +228,19 @@ public final class Replay {
                 gain = 0;
             } else {
                 double recordedMps = bin.speedMps;
-                double share = shareWithin(part, ridden, bin.lengthM);
-                Balance most = forces.balance(bin, meanW, share > 0.5 ? other : rig);
-                double settledMps = settledMps(bin, meanW, other, share, most);
+                Balance balance = forces.balance(bin, meanW, rig);
+                double settledMps = balance.speedMps(recordedMps, bin.speedNearMps(meanW));
                 // Energy of motion won, joules per kg: it is what gravity and speed hand on to each other.
                 double settledGain = (settledMps * settledMps - recordedMps * recordedMps) / 2;
-                double settlings = bin.lengthM * most.settlingPerM(settledMps);
+                double settlings = bin.lengthM * balance.settlingPerM(settledMps);
                 double left = Math.exp(-settlings);
                 double meanGain = settledGain + (gain - settledGain) * (1 - left) / settlings;
                 gain = settledGain + (gain - settledGain) * left;
                 stretch[k] = recordedMps / speedAfterGain(recordedMps, meanGain);
             }
             total += stretch[k] * bin.seconds;
-            ridden += bin.lengthM;
         }
         return new Result(binOfSecond, stretch, total, movingSeconds);
-    }
-
-    /**
-     * The settled speed of a bin of which a share is ridden with another rig.
-     *
-     * @param most the balance with the rig of the larger share
-     */
-    private double settledMps(ReplayBin bin, double watts, Rig other, double share, Balance most) {
-        double nearMps = bin.speedNearMps(watts);
-        if (share == 0 || share == 1) {
-            return most.speedMps(bin.speedMps, nearMps);
-        }
-        return forces.balance(bin, watts, rig).speedMps(bin.speedMps, nearMps) * (1 - share)
-                + forces.balance(bin, watts, other).speedMps(bin.speedMps, nearMps) * share;
     }
 
     /** How much of a bin lies in a part of the distance, 0 to 1; exactly 1 when the part is the whole. */
@@ -238,7 +251,7 @@ public final class Replay {
         return overlap(fromM, fromM + lengthM, part.from * this.lengthM, part.to * this.lengthM) / lengthM;
     }
 
-    private static double speedAfterGain(double speedMps, double gain) {
+    static double speedAfterGain(double speedMps, double gain) {
         if (gain == 0) {
             return speedMps;
         }

@@ -22,6 +22,15 @@ final class ReplayBin {
     /** The part of gravity at a right angle to the road. */
     double gravityAcrossMps2;
 
+    /** Where in the bin the brakes were first pulled hard, as a share of its length; {@code NaN} where they were not. */
+    double brakesFrom = Double.NaN;
+
+    /** Where in the bin they were last released, as a share of its length; {@code NaN} where they were not pulled. */
+    double brakesTo = Double.NaN;
+
+    /** Speed where they were last released, m/s. */
+    double releasedMps = Double.NaN;
+
     /** The wind that explains the speed of this bin; {@code NaN} in a bin that keeps its speed. */
     double apparentWindMps;
 
@@ -51,6 +60,38 @@ final class ReplayBin {
     double speedNearMps(double otherWatts) {
         double more = otherWatts - watts;
         return speedMps + (riseMpsPerW + bendMpsPerW2 * more) * more;
+    }
+
+    /** Whether it was ridden without pedalling, and the recording says enough to ride it with another rig. */
+    boolean isFreewheeled() {
+        return fixed && isKnown();
+    }
+
+    /**
+     * Notes that the brakes were pulled hard from one place to another, shares of the length of the bin; a later place than
+     * any before.
+     *
+     * @param atMps speed where they were released
+     */
+    void brake(double from, double to, double atMps) {
+        brakesFrom = Double.isNaN(brakesFrom) ? from : brakesFrom;
+        brakesTo = to;
+        releasedMps = atMps;
+    }
+
+    /**
+     * By how much the square of speed rose, halved, per metre, what the brakes took left out: pedals, slope and air have to
+     * bring it; 0 where it is not known.
+     */
+    double motionMps2() {
+        double from = isBraked() ? releasedMps : startMps;
+        double change = endMps * endMps - from * from;
+        return Double.isNaN(change) ? 0 : change / 2 / lengthM;
+    }
+
+    /** Whether the brakes were pulled hard in it. */
+    boolean isBraked() {
+        return !Double.isNaN(brakesFrom);
     }
 
     /** Whether seconds and power were recorded throughout, the grade is known, and the speed is one of a bicycle. */

@@ -2,15 +2,17 @@ package io.github.wattledger.replay;
 
 import io.github.wattledger.replay.Influence.Input;
 import io.github.wattledger.rig.Measure;
+import io.github.wattledger.rig.OffTogether;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /**
  * How far the minutes of an answer can be off. Each input that is not known exactly is put at its lowest and at its
- * highest plausible value while the others stay; the deviations to either side are added as squares, as those of
- * independent errors are.
+ * highest plausible value while the others stay, but for those that are off together with it; the deviations to either
+ * side are added as squares, as those of independent errors are.
  *
  * @param lowMinutes lower end of the range
  * @param highMinutes upper end of the range
@@ -37,13 +39,19 @@ record Uncertainty(double lowMinutes, double highMinutes, List<Influence> influe
             double positionRatio,
             double rollingResistance,
             double densityKgPerM3) {
-        private Inputs with(Input input, double value) {
+        /** These numbers with one of them changed and what is off together with it. */
+        private Inputs with(Input input, double value, OffTogether together) {
+            double rider = input == Input.RIDER_MASS ? value : riderKg;
+            double bicycle = input == Input.BICYCLE_MASS ? value : bicycleKg;
+            double moreKg = rider + bicycle - riderKg - bicycleKg;
+            double moreM2 = input == Input.DRAG_AREA ? value - dragAreaM2 : 0;
+            double rolling = input == Input.ROLLING_RESISTANCE ? value : rollingResistance;
             return new Inputs(
-                    input == Input.RIDER_MASS ? value : riderKg,
-                    input == Input.BICYCLE_MASS ? value : bicycleKg,
-                    input == Input.DRAG_AREA ? value : dragAreaM2,
+                    rider,
+                    bicycle,
+                    dragAreaM2 + moreM2 + together.dragAreaM2PerKg() * moreKg,
                     input == Input.POSITION_RATIO ? value : positionRatio,
-                    input == Input.ROLLING_RESISTANCE ? value : rollingResistance,
+                    rolling + together.rollingResistancePerM2() * moreM2 + together.rollingResistancePerKg() * moreKg,
                     input == Input.AIR_DENSITY ? value : densityKgPerM3);
         }
     }
@@ -53,10 +61,17 @@ record Uncertainty(double lowMinutes, double highMinutes, List<Influence> influe
      *
      * @param savedMinutes the answer with the central inputs
      * @param ranges the inputs that can be off; one without a range is left out
+     * @param together which of them are off together; a range of the rolling resistance is what is left beside that
+     * @param brakes what the brakes do to the answer, or nothing
      * @param answer the minutes saved with other inputs
      */
     static Uncertainty of(
-            double savedMinutes, Inputs central, Map<Input, Measure> ranges, ToDoubleFunction<Inputs> answer) {
+            double savedMinutes,
+            Inputs central,
+            Map<Input, Measure> ranges,
+            OffTogether together,
+            Optional<Influence> brakes,
+            ToDoubleFunction<Inputs> answer) {
         List<Influence> influences = new ArrayList<>();
         for (Input input : Input.values()) {
             Measure range = ranges.get(input);
@@ -64,10 +79,11 @@ record Uncertainty(double lowMinutes, double highMinutes, List<Influence> influe
                 influences.add(new Influence(
                         input,
                         range,
-                        answer.applyAsDouble(central.with(input, range.low())),
-                        answer.applyAsDouble(central.with(input, range.high()))));
+                        answer.applyAsDouble(central.with(input, range.low(), together)),
+                        answer.applyAsDouble(central.with(input, range.high(), together))));
             }
         }
+        brakes.ifPresent(influences::add);
         Measure model = Measure.within(1, MODEL_FRACTION, Measure.Origin.TYPICAL);
         influences.add(new Influence(Input.MODEL, model, savedMinutes * model.low(), savedMinutes * model.high()));
         double below = 0;

@@ -9,6 +9,7 @@ import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.Measure;
+import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.Rig;
 import io.github.wattledger.rig.RigChoice;
@@ -17,6 +18,7 @@ import java.io.Serializable;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -26,8 +28,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>An answer is a number of minutes with a range. For the range each input that is not known exactly is put at its
  * lowest and its highest plausible value, one after another while the others stay, and the deviations to either side are
- * added as squares, as those of independent errors are. A change that is meant relative (a position, a difference, a
- * factor) moves along with what it changes. A wind, a bunch, brakes and the rider are not in the range.
+ * added as squares, as those of independent errors are. Drag area, rolling resistance and mass of one estimate are off
+ * together ({@link io.github.wattledger.rig.OffTogether}). A change that is meant relative (a position, a difference, a
+ * factor) moves along with what it changes. A wind, a bunch and the rider are not in the range.
  */
 public final class WhatIf {
     private static final double SECONDS_PER_MINUTE = 60;
@@ -259,7 +262,10 @@ public final class WhatIf {
                     : Replay.of(ride, course, trial.asItIs()).orElseThrow(AssertionError::new);
             // Air acts through density times drag area alone, so that thinner air is ridden as a smaller area.
             Rig other = inAir(trial.changed(), otherDensity / density.value());
-            Replay.Result result = watts == null ? replay.withRig(other, part) : replay.with(watts, other, part);
+            Freewheeling freewheeling = trial.freewheeling();
+            Replay.Result result = watts == null
+                    ? replay.withRig(other, part, freewheeling)
+                    : replay.with(watts, other, part, freewheeling);
             return new Times(replay.movingSeconds(), counted * result.savedSeconds());
         });
         return Outcome.of(whatIf.answer(distance.lengthM(), null, null, density, otherDensity, false));
@@ -279,7 +285,8 @@ public final class WhatIf {
     }
 
     /** Both rigs and the density of one computation; the answer itself rests on the central one. */
-    private record Trial(Rig asItIs, Rig changed, double densityKgPerM3, boolean isCentral) {}
+    private record Trial(
+            Rig asItIs, Rig changed, double densityKgPerM3, boolean isCentral, Freewheeling freewheeling) {}
 
     private record Times(double asItIsSeconds, double savedSeconds) {}
 
@@ -308,15 +315,17 @@ public final class WhatIf {
         ranges.put(Input.BICYCLE_MASS, rig.bicycleKg());
         ranges.put(Input.DRAG_AREA, rig.dragAreaM2());
         ranges.put(Input.POSITION_RATIO, ratio);
-        ranges.put(Input.ROLLING_RESISTANCE, rig.rollingResistance());
+        OffTogether together = rig.offTogether();
+        ranges.put(Input.ROLLING_RESISTANCE, rig.rollingResistance().narrowedTo(together.rollingResistanceAlone()));
         if (densityCounts) {
             ranges.put(Input.AIR_DENSITY, density);
         }
         Rig before = rig.rig();
         Rig after = Rig.of(changedKg(central), changedAreaM2(central), changedRolling(central));
-        Times times = ride.apply(new Trial(before, after, density.value(), true));
+        Times times = ride.apply(new Trial(before, after, density.value(), true, Freewheeling.AS_RECORDED));
         double saved = times.savedSeconds() / SECONDS_PER_MINUTE;
-        Uncertainty uncertainty = Uncertainty.of(saved, central, ranges, this::savedMinutes);
+        Uncertainty uncertainty = Uncertainty.of(
+                saved, central, ranges, together, brakes(before, after, density.value()), this::savedMinutes);
         return new Answer(
                 change,
                 rig,
@@ -331,6 +340,18 @@ public final class WhatIf {
                 uncertainty.influences());
     }
 
+    /** What the brakes do to the answer; nothing where nothing was freewheeled that the other rig would ride faster. */
+    private Optional<Influence> brakes(Rig before, Rig after, double density) {
+        double never = minutes(new Trial(before, after, density, true, Freewheeling.NEVER_FASTER));
+        double least = minutes(new Trial(before, after, density, true, Freewheeling.LEAST_BRAKES));
+        Measure share = new Measure(1, 0, 1, Measure.Origin.TYPICAL);
+        return never == least ? Optional.empty() : Optional.of(new Influence(Input.BRAKES, share, never, least));
+    }
+
+    private double minutes(Trial trial) {
+        return ride.apply(trial).savedSeconds() / SECONDS_PER_MINUTE;
+    }
+
     private static State state(@Nullable Double powerW, Rig rig, double density) {
         return new State(powerW, rig.massKg(), rig.dragAreaM2(), rig.rollingResistance(), density);
     }
@@ -340,8 +361,9 @@ public final class WhatIf {
                 possible(inputs.riderKg() + inputs.bicycleKg(), inputs.dragAreaM2(), inputs.rollingResistance()),
                 possible(changedKg(inputs), changedAreaM2(inputs), changedRolling(inputs)),
                 inputs.densityKgPerM3(),
-                false);
-        return ride.apply(trial).savedSeconds() / SECONDS_PER_MINUTE;
+                false,
+                Freewheeling.AS_RECORDED);
+        return minutes(trial);
     }
 
     /** The rig of these numbers, each brought within its bounds: the end of a range may lie beyond them. */

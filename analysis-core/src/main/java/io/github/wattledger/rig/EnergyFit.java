@@ -3,22 +3,14 @@ package io.github.wattledger.rig;
 import io.github.wattledger.ride.Median;
 import java.util.List;
 import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Drag area and rolling force that explain the pieces of a ride best, with a steady wind.
- *
- * @param areaM2 drag area, spokes included, m2
- * @param areaErrorM2 its standard error
- * @param rollingN force of rolling resistance, newtons
- * @param rollingErrorN its standard error
- */
-record EnergyFit(double areaM2, double areaErrorM2, double rollingN, double rollingErrorN) {
+/** The search for the drag area, the rolling force and the steady wind that explain the pieces of a ride best. */
+final class EnergyFit {
     /** Wind at a rider's height is of this size, m/s; a weak prior that keeps it from explaining everything. */
     private static final double USUAL_WIND_MPS = 2;
 
@@ -34,96 +26,138 @@ record EnergyFit(double areaM2, double areaErrorM2, double rollingN, double roll
     private static final double MAD_TO_DEVIATION = 1.4826;
 
     // The four numbers of the search, by their places.
-    private static final int AREA = 0;
-    private static final int ROLLING = 1;
-    private static final int NORTH_WIND = 2;
-    private static final int EAST_WIND = 3;
-    private static final int NUMBERS = 4;
+    static final int AREA = 0;
+    static final int ROLLING = 1;
+    static final int NORTH_WIND = 2;
+    static final int EAST_WIND = 3;
+    static final int NUMBERS = 4;
 
-    /** The fit, or null when the pieces do not separate the numbers. */
-    static @Nullable EnergyFit of(List<EnergyPiece> pieces, Rig rig, double density) {
-        /*
-         * Gauss-Newton on area, rolling force and the two parts of the wind, with Tukey's weights renewed each round. A piece
-         * expects area * density / 2 * mean of (v + h)^2 + rolling, where h is the part of the wind against its heading.
-         */
-        double[] found = new double[NUMBERS];
-        found[AREA] = Position.HOODS.dragAreaM2();
-        found[ROLLING] = rig.rollingResistance() * rig.massKg() * RoadLoad.GRAVITY_MPS2;
-        RealMatrix inverse = MatrixUtils.createRealIdentityMatrix(NUMBERS);
-        double deviationN = Double.NaN;
+    private final List<EnergyPiece> pieces;
+    private final double densityKgPerM3;
+    private final double[] found = new double[NUMBERS];
+    private double deviationN = Double.NaN;
+
+    private EnergyFit(List<EnergyPiece> pieces, Rig start, double densityKgPerM3) {
+        this.pieces = pieces;
+        this.densityKgPerM3 = densityKgPerM3;
+        found[AREA] = start.dragAreaM2();
+        found[ROLLING] = start.rollingResistance() * start.massKg() * RoadLoad.GRAVITY_MPS2;
+    }
+
+    /**
+     * Drag area and rolling force with how far they can be off, or null when the pieces do not separate the numbers.
+     *
+     * @param start where the search starts
+     */
+    static @Nullable PairFit of(List<EnergyPiece> pieces, Rig start, double densityKgPerM3) {
+        EnergyFit fit = new EnergyFit(pieces, start, densityKgPerM3);
+        try {
+            fit.search();
+            return PairFit.of(fit);
+        } catch (MathRuntimeException singular) {
+            return null;
+        }
+    }
+
+    /**
+     * Gauss-Newton on area, rolling force and the two parts of the wind, with Tukey's weights renewed each round. A piece
+     * expects area * density / 2 * mean of (v + h)^2 + rolling, where h is the part of the wind against its heading.
+     */
+    private void search() {
         double longest = Double.POSITIVE_INFINITY;
         for (int round = 0; round < MOST_ROUNDS && longest >= LEAST_STEP; round++) {
-            double[] residualsN = residualsN(pieces, found, density);
+            double[] residualsN = residualsN();
             deviationN = deviationN(residualsN);
-            RealMatrix normal = MatrixUtils.createRealMatrix(NUMBERS, NUMBERS);
-            RealVector right = new ArrayRealVector(NUMBERS);
-            addEquations(normal, right, pieces, residualsN, deviationN, found, density);
-            try {
-                inverse = new LUDecomposition(normal).getSolver().getInverse();
-            } catch (MathRuntimeException singular) {
-                return null;
+            double[][] normal = new double[NUMBERS][NUMBERS];
+            double[] right = new double[NUMBERS];
+            for (int i = 0; i < residualsN.length; i++) {
+                double weight = weight(residualsN[i]);
+                double[] slope = slope(pieces.get(i));
+                for (int row = 0; row < NUMBERS; row++) {
+                    right[row] += weight * slope[row] * residualsN[i];
+                    for (int column = 0; column < NUMBERS; column++) {
+                        normal[row][column] += weight * slope[row] * slope[column];
+                    }
+                }
             }
-            RealVector step = inverse.operate(right);
+            double prior = prior();
+            for (int wind = NORTH_WIND; wind <= EAST_WIND; wind++) {
+                normal[wind][wind] += prior;
+                right[wind] -= prior * found[wind];
+            }
+            RealVector step = inverse(normal).operate(MatrixUtils.createRealVector(right));
             for (int k = 0; k < NUMBERS; k++) {
                 found[k] += step.getEntry(k);
             }
             longest = step.getLInfNorm();
         }
-        return new EnergyFit(
-                found[AREA],
-                deviationN * Math.sqrt(Math.max(0, inverse.getEntry(AREA, AREA))),
-                found[ROLLING],
-                deviationN * Math.sqrt(Math.max(0, inverse.getEntry(ROLLING, ROLLING))));
     }
 
-    /** The normal equations of one round: pieces by their weights, and the prior of the wind. */
-    private static void addEquations(
-            RealMatrix normal,
-            RealVector right,
-            List<EnergyPiece> pieces,
-            double[] residualsN,
-            double deviationN,
-            double[] found,
-            double density) {
-        for (int i = 0; i < residualsN.length; i++) {
-            double u = residualsN[i] / (TUKEY * deviationN);
-            double weight = Math.abs(u) < 1 ? square(1 - u * u) : 0;
-            double[] slope = slope(pieces.get(i), found, density);
-            for (int row = 0; row < NUMBERS; row++) {
-                right.addToEntry(row, weight * slope[row] * residualsN[i]);
-                for (int column = 0; column < NUMBERS; column++) {
-                    normal.addToEntry(row, column, weight * slope[row] * slope[column]);
-                }
-            }
-        }
-        double prior = square(deviationN / USUAL_WIND_MPS);
-        for (int wind = NORTH_WIND; wind <= EAST_WIND; wind++) {
-            normal.addToEntry(wind, wind, prior);
-            right.addToEntry(wind, -prior * found[wind]);
-        }
+    static RealMatrix inverse(double[][] matrix) {
+        return new LUDecomposition(MatrixUtils.createRealMatrix(matrix))
+                .getSolver()
+                .getInverse();
     }
 
-    /** By what the expected force of a piece changes with each of the four numbers. */
-    private static double[] slope(EnergyPiece piece, double[] found, double density) {
-        double against = piece.meanSpeedMps() + found[NORTH_WIND] * piece.north() + found[EAST_WIND] * piece.east();
+    List<EnergyPiece> pieces() {
+        return pieces;
+    }
+
+    double found(int number) {
+        return found[number];
+    }
+
+    double deviationN() {
+        return deviationN;
+    }
+
+    double densityKgPerM3() {
+        return densityKgPerM3;
+    }
+
+    /** How strongly the prior of the wind pulls towards calm, in the units of the normal equations. */
+    double prior() {
+        return square(deviationN / USUAL_WIND_MPS);
+    }
+
+    /** What a piece counts by its residual: 1 to 0. */
+    double weight(double residualN) {
+        double u = residualN / (TUKEY * deviationN);
+        return Math.abs(u) < 1 ? square(1 - u * u) : 0;
+    }
+
+    /** By how much residual times weight changes with the residual. */
+    double weightSlope(double residualN) {
+        double u = residualN / (TUKEY * deviationN);
+        return Math.abs(u) < 1 ? (1 - u * u) * (1 - 5 * u * u) : 0;
+    }
+
+    /** By how much the expected force of a piece changes with each of the four numbers. */
+    double[] slope(EnergyPiece piece) {
+        double airMps = piece.meanSpeedMps() + windMps(piece);
         return new double[] {
-            density / 2 * pressure(piece, found),
+            densityKgPerM3 / 2 * pressure(piece),
             1,
-            found[AREA] * density * against * piece.north(),
-            found[AREA] * density * against * piece.east()
+            found[AREA] * densityKgPerM3 * airMps * piece.north(),
+            found[AREA] * densityKgPerM3 * airMps * piece.east()
         };
     }
 
-    private static double[] residualsN(List<EnergyPiece> pieces, double[] found, double density) {
+    double[] residualsN() {
         return pieces.stream()
                 .mapToDouble(piece ->
-                        piece.resistanceN() - (found[AREA] * density / 2 * pressure(piece, found) + found[ROLLING]))
+                        piece.resistanceN() - (found[AREA] * densityKgPerM3 / 2 * pressure(piece) + found[ROLLING]))
                 .toArray();
     }
 
+    /** Wind against the heading of a piece, m/s. */
+    double windMps(EnergyPiece piece) {
+        return found[NORTH_WIND] * piece.north() + found[EAST_WIND] * piece.east();
+    }
+
     /** Mean square of the speed through the air. */
-    private static double pressure(EnergyPiece piece, double[] found) {
-        double wind = found[NORTH_WIND] * piece.north() + found[EAST_WIND] * piece.east();
+    private double pressure(EnergyPiece piece) {
+        double wind = windMps(piece);
         return piece.meanSquare() + 2 * wind * piece.meanSpeedMps() + wind * wind;
     }
 

@@ -11,20 +11,32 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The balance of energy over a stretch of 500 m that was pedalled without a gap.
+ * The balance of energy over a stretch of 500 m that was ridden without a gap in the recording and without brakes.
  *
  * @param resistanceN what resisted beyond slope and bearings, newtons
+ * @param newtonsPerKg by how much {@code resistanceN} changes with the mass, newtons per kg
+ * @param wheelW mean power at the wheel, watts
  * @param meanSpeedMps mean over the distance
  * @param meanSquare mean over the distance of the square of speed
  * @param north mean over the distance of the northward part of the heading, 0 where it is not known
  * @param east the eastward part
  */
-record EnergyPiece(double resistanceN, double meanSpeedMps, double meanSquare, double north, double east) {
+record EnergyPiece(
+        double resistanceN,
+        double newtonsPerKg,
+        double wheelW,
+        double meanSpeedMps,
+        double meanSquare,
+        double north,
+        double east) {
     private static final double PIECE_M = 500;
 
-    /** The pieces of a ride, in order. */
-    static List<EnergyPiece> of(Ride ride, Course course, Rig rig) {
-        boolean[] known = known(ride);
+    /**
+     * The pieces of a ride, in order. None holds a second in which the brakes were pulled hard: what they take is neither
+     * drag nor rolling resistance.
+     */
+    static List<EnergyPiece> of(Ride ride, Course course, Rig rig, double airDensityKgPerM3) {
+        boolean[] known = known(ride, Brakes.pulled(ride, course, rig, airDensityKgPerM3));
         Series distance = ride.series(Channel.DISTANCE);
         List<EnergyPiece> pieces = new ArrayList<>();
         int from = 1;
@@ -42,8 +54,8 @@ record EnergyPiece(double resistanceN, double meanSpeedMps, double meanSquare, d
         return pieces;
     }
 
-    /** For each second whether it and the one before were ridden, with power, speed and distance recorded. */
-    private static boolean[] known(Ride ride) {
+    /** For each second whether it and the one before were ridden without brakes, with all that counts recorded. */
+    private static boolean[] known(Ride ride, boolean[] braked) {
         Series watts = ride.series(Channel.POWER);
         Series speed = ride.series(Channel.SPEED);
         Series distance = ride.series(Channel.DISTANCE);
@@ -52,7 +64,7 @@ record EnergyPiece(double resistanceN, double meanSpeedMps, double meanSquare, d
         for (int second = 0; second < known.length; second++) {
             boolean moves =
                     ride.state(second) == SecondState.RIDING && speed.isMeasured(second) && distance.isMeasured(second);
-            known[second] = before && moves && watts.isMeasured(second);
+            known[second] = before && moves && watts.isMeasured(second) && !braked[second];
             before = moves;
         }
         return known;
@@ -78,12 +90,20 @@ record EnergyPiece(double resistanceN, double meanSpeedMps, double meanSquare, d
         if (joules < Ride.PEDALLING_W * seconds || Double.isNaN(rise) || length > 2 * PIECE_M) {
             return null;
         }
-        double motionJ = rig.inertKg() / 2 * (square(speed.get(to)) - square(speed.get(from - 1)));
+        double motion = (square(speed.get(to)) - square(speed.get(from - 1))) / 2;
+        double motionJ = rig.inertKg() * motion;
         double bearingsJ = RoadLoad.BEARINGS_N * length + RoadLoad.BEARINGS_N_PER_MPS * squares;
         double heightJ = rig.massKg() * RoadLoad.GRAVITY_MPS2 * rise;
         double resistedJ = rig.driveEfficiency() * joules - motionJ - bearingsJ - heightJ;
         double[] heading = heading(ride, from - 1, to, length);
-        return new EnergyPiece(resistedJ / length, squares / length, cubes / length, heading[0], heading[1]);
+        return new EnergyPiece(
+                resistedJ / length,
+                -(motion + RoadLoad.GRAVITY_MPS2 * rise) / length,
+                rig.driveEfficiency() * joules / seconds,
+                squares / length,
+                cubes / length,
+                heading[0],
+                heading[1]);
     }
 
     /** Northward and eastward metres per metre ridden. */

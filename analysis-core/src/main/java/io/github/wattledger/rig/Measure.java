@@ -58,6 +58,11 @@ public record Measure(double value, double low, double high, Origin origin) impl
         return new Measure(value, Math.max(bounds.low(), low), Math.min(bounds.high(), high), origin);
     }
 
+    /** This number with a share of its range, 0 to 1. */
+    public Measure narrowedTo(double share) {
+        return new Measure(value, value - share * (value - low), value + share * (high - value), origin);
+    }
+
     /** Whether it can be off at all. */
     public boolean hasRange() {
         return low < high;

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param rollingResistance coefficient of rolling resistance
  * @param position how the rider sits
  * @param gears the gears, or null where they are not known
+ * @param estimate what the ride itself shows, or why it shows nothing; null where it was not asked
  */
 public record RigChoice(
         Measure riderKg,
@@ -30,7 +32,8 @@ public record RigChoice(
         Measure dragAreaM2,
         Measure rollingResistance,
         Position position,
-        @Nullable Gears gears)
+        @Nullable Gears gears,
+        @Nullable Outcome<RigEstimate> estimate)
         implements Serializable {
     // Ranges of what nobody measured. Common practice, no source; drag area as Position says.
     private static final double LIGHT_RIDER_KG = 60;
@@ -87,6 +90,7 @@ public record RigChoice(
                                 Measure.Origin.TYPICAL)
                         : rolling(rollingResistance, GIVEN_ROLLING_FRACTION, Measure.Origin.GIVEN),
                 position,
+                null,
                 null);
     }
 
@@ -113,32 +117,49 @@ public record RigChoice(
     /**
      * This choice with the numbers of an estimate where they were not given.
      *
-     * @param outcome made with {@link #totalKg()}; a refusal changes nothing
+     * @param outcome made with {@link #totalKg()}; a refusal leaves the typical numbers and is named in {@link #words()}
      */
     public RigChoice estimatedBy(Outcome<RigEstimate> outcome) {
-        boolean areaIsOpen = isOpen(dragAreaM2);
-        boolean rollingIsOpen = isOpen(rollingResistance);
-        RigEstimate estimate = outcome.found().orElse(null);
-        if (!isOpen() || estimate == null) {
+        if (!isOpen()) {
             return this;
         }
+        RigEstimate found = outcome.found().orElse(null);
         return new RigChoice(
                 riderKg,
                 bicycleKg,
-                areaIsOpen
-                        ? area(
-                                estimate.dragAreaM2(),
-                                share(estimate.dragAreaErrorM2(), estimate.dragAreaM2()),
-                                Measure.Origin.ESTIMATED)
-                        : dragAreaM2,
-                rollingIsOpen
-                        ? rolling(
-                                estimate.rollingResistance(),
-                                share(estimate.rollingResistanceError(), estimate.rollingResistance()),
-                                Measure.Origin.ESTIMATED)
-                        : rollingResistance,
+                found == null || !isOpen(dragAreaM2)
+                        ? dragAreaM2
+                        : area(
+                                found.dragAreaM2(),
+                                share(found.dragAreaErrorM2(), found.dragAreaM2()),
+                                Measure.Origin.ESTIMATED),
+                found == null || !isOpen(rollingResistance)
+                        ? rollingResistance
+                        : rolling(
+                                found.rollingResistance(),
+                                share(found.rollingResistanceError(), found.rollingResistance()),
+                                Measure.Origin.ESTIMATED),
                 position,
-                gears);
+                gears,
+                outcome);
+    }
+
+    /** What of the numbers is off together, because one ride gave them. */
+    public OffTogether offTogether() {
+        RigEstimate found = estimate == null ? null : estimate.found().orElse(null);
+        if (found == null) {
+            return OffTogether.NOTHING;
+        }
+        boolean areaIsFound = dragAreaM2.origin() == Measure.Origin.ESTIMATED;
+        boolean rollingIsFound = rollingResistance.origin() == Measure.Origin.ESTIMATED;
+        OffTogether pair = found.together();
+        return areaIsFound && rollingIsFound
+                ? pair
+                : new OffTogether(
+                        areaIsFound ? pair.dragAreaM2PerKg() : 0,
+                        rollingIsFound ? pair.rollingResistancePerKg() : 0,
+                        0,
+                        1);
     }
 
     private boolean isOpen() {
@@ -155,13 +176,13 @@ public record RigChoice(
 
     /** This choice with other gears. */
     public RigChoice withGears(@Nullable Gears other) {
-        return new RigChoice(riderKg, bicycleKg, dragAreaM2, rollingResistance, position, other);
+        return new RigChoice(riderKg, bicycleKg, dragAreaM2, rollingResistance, position, other, estimate);
     }
 
     /** This choice with another origin of the rider's mass. */
     public RigChoice withRiderFrom(Measure.Origin origin) {
         Measure rider = new Measure(riderKg.value(), riderKg.low(), riderKg.high(), origin);
-        return new RigChoice(rider, bicycleKg, dragAreaM2, rollingResistance, position, gears);
+        return new RigChoice(rider, bicycleKg, dragAreaM2, rollingResistance, position, gears, estimate);
     }
 
     /** Rider and bicycle together, kg. */
@@ -178,9 +199,17 @@ public record RigChoice(
         return Rig.of(totalKg(), dragAreaM2.value(), rollingResistance.value());
     }
 
-    /** Where the numbers come from, a sentence. */
+    /** Where the numbers come from, a sentence, and a second one where the ride itself gave no drag and rolling. */
     public String words() {
-        return "The prices rest on " + numbers() + ".";
+        return "The prices rest on " + numbers() + "."
+                + refusal().map(reason -> " " + reason).orElse("");
+    }
+
+    /** Why drag area and rolling resistance are not those of the ride, a sentence; empty where nothing was refused. */
+    public Optional<String> refusal() {
+        Optional<String> reason = estimate == null ? Optional.empty() : estimate.refusal();
+        return reason.map(
+                each -> "Drag area and rolling resistance could not be estimated from the ride: " + each + ".");
     }
 
     /** The numbers with their origins, a clause. */

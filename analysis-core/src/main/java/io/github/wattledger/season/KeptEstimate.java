@@ -4,6 +4,7 @@ import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.RigEstimate;
 import org.jspecify.annotations.Nullable;
 
@@ -19,10 +20,16 @@ record KeptEstimate(double totalMassKg, Outcome<RigEstimate> estimate) {
     /** The estimate of a ride, or null where the stored ride alone gives the same estimate. */
     static @Nullable KeptEstimate of(Ride whole, double totalMassKg) {
         boolean hasPositions = whole.has(Channel.LATITUDE) && whole.has(Channel.LONGITUDE);
-        return hasPositions && whole.has(Channel.POWER)
-                ? new KeptEstimate(
-                        totalMassKg, RigEstimate.of(whole, Course.of(whole).orElse(null), totalMassKg))
-                : null;
+        if (!hasPositions || !whole.has(Channel.POWER)) {
+            return null;
+        }
+        Outcome<RigEstimate> estimate = RigEstimate.of(whole, Course.of(whole).orElse(null), totalMassKg);
+        // How the numbers are off together is of use to a range only, and a season has none that rests on it.
+        return new KeptEstimate(
+                totalMassKg,
+                estimate.found()
+                        .map(found -> Outcome.of(found.withTogether(OffTogether.NOTHING)))
+                        .orElse(estimate));
     }
 
     /** The estimate, or null where it was made with another mass. */

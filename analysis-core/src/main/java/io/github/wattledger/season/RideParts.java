@@ -5,6 +5,7 @@ import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.RigEstimate;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -231,7 +232,8 @@ final class RideParts {
                             row.getDouble("drag_area_error_m2"),
                             row.getDouble("rolling_resistance"),
                             row.getDouble("rolling_resistance_error"),
-                            row.getInt("pieces")));
+                            row.getInt("pieces"),
+                            OffTogether.NOTHING));
             return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
         }
     }

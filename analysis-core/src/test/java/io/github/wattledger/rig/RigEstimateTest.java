@@ -17,6 +17,9 @@ import io.github.wattledger.simulation.SimulatedRider;
 import io.github.wattledger.simulation.Weather;
 import io.github.wattledger.testing.EqualWork;
 import java.time.Instant;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -83,6 +86,93 @@ class RigEstimateTest {
         half.channel(Channel.POWER, Series.generate(watts.size(), s -> watts.get(s) / 2));
 
         assertThat(estimate(half.build(), 85).refusal().orElseThrow()).contains("not plausible");
+    }
+
+    /**
+     * Pairs that no rider has, each number possible alone. The first two came from real rides that do not tell drag from
+     * rolling resistance: a time trial position on soft ground, bolt upright on better than race tyres on a taxiway (0.0032
+     * in Martin et al. 1998). The third rides 44 km/h on the flat at 200 W, the fourth 19: by hand from the balance
+     * 195 W = v (m g c + 0.0087 v + 0.091 + 1.225 / 2 A v^2) with 86 kg.
+     */
+    @ParameterizedTest
+    @CsvSource({"0.20, 0.0178", "0.62, 0.0021", "0.151, 0.0021", "0.65, 0.0300"})
+    void refusesAPairThatNoRiderHas(double area, double rolling) {
+        String reason = judged(area, rolling).refusal().orElseThrow();
+        assertThat(reason)
+                .isEqualTo(String.format(
+                        Locale.ROOT,
+                        "it comes out at a drag area of %.2f m2 with a rolling resistance of %.4f, which is not"
+                                + " plausible",
+                        area,
+                        rolling));
+    }
+
+    /** Time trial, hoods, an upright city rider, a mountain bike on soft ground, drops on a farm track. */
+    @ParameterizedTest
+    @CsvSource({"0.21, 0.0030", "0.358, 0.0060", "0.60, 0.0060", "0.48, 0.0220", "0.307, 0.0150"})
+    void takesAPairThatRidersHave(double area, double rolling) {
+        assertThat(judged(area, rolling).found()).isPresent();
+    }
+
+    private static Outcome<RigEstimate> judged(double area, double rolling) {
+        return RigEstimate.judged(new RigEstimate(area, 0.01 * area, rolling, 0.0002, 50, OffTogether.NOTHING));
+    }
+
+    /** What a wrong mass does to the pair: height and motion count with it. Found by estimating with the other mass. */
+    @Test
+    void saysWhatAnotherMassWouldGive() {
+        Ride ride = ride(100_000, 60, 0, 0.36, 0.006, PacingPlan.steady(190).onTerrain(2), 1);
+        RigEstimate at85 = estimate(ride, 85).orElseThrow(AssertionError::new);
+        RigEstimate at88 = estimate(ride, 88).orElseThrow(AssertionError::new);
+        OffTogether together = at85.together();
+        assertThat(at85.dragAreaM2() + 3 * together.dragAreaM2PerKg())
+                .isCloseTo(at88.dragAreaM2(), within(0.1 * Math.abs(at88.dragAreaM2() - at85.dragAreaM2()) + 0.001));
+        assertThat(at85.rollingResistance() + 3 * together.rollingResistancePerKg())
+                .isCloseTo(
+                        at88.rollingResistance(),
+                        within(0.1 * Math.abs(at88.rollingResistance() - at85.rollingResistance()) + 0.0001));
+    }
+
+    /**
+     * Flat road whose surface changes every kilometre or so: soft stretches are ridden slower, which reads as too little
+     * drag and too much rolling resistance. The truth lies within two standard errors of both, on 9 of 10 rides, and the
+     * errors are those of a pair whose sum is known.
+     */
+    @Test
+    void theErrorsHoldWhatAPatchySurfaceDoes() {
+        int held = 0;
+        for (int seed = 1; seed <= 10; seed++) {
+            Random chance = new Random(seed);
+            io.github.wattledger.simulation.Course.Builder road =
+                    io.github.wattledger.simulation.Course.builder().startLine(45, 0, 100);
+            double metres = 0;
+            double rolled = 0;
+            while (metres < 80_000) {
+                double stretch = 10 * Math.round(50 + 150 * chance.nextDouble());
+                double rolling = 0.006 * (0.85 + 0.3 * chance.nextDouble());
+                road.stretch(stretch, 0, rolling);
+                metres += stretch;
+                rolled += stretch * rolling;
+            }
+            double[] pace = chance.doubles(100, 150, 230).toArray();
+            Scenario scenario = Scenario.of(
+                    road.heading(m -> m / 200).build(),
+                    SimulatedRider.tireless().withBody(74, 11, 0.34),
+                    moment -> pace[(int) Math.min(99, Math.max(0, moment.distanceM() / 1100))]);
+            Ride ride = EqualWork.recorded(SensorNoise.ordinary(seed)
+                    .record(RoadSimulation.ride(scenario))
+                    .toRecording());
+            Course course = Course.of(ride).orElseThrow();
+            Rig start = Rig.of(85, 0.358, 0.006);
+            double density = Air.of(ride).density().value();
+            PairFit fit =
+                    Objects.requireNonNull(EnergyFit.of(EnergyPiece.of(ride, course, start, density), start, density));
+            assertThat(fit.correlation()).isLessThan(-0.9);
+            boolean areaHeld = Math.abs(fit.areaM2() - 0.0044 - 0.34) < 2 * fit.areaErrorM2();
+            boolean rollingHeld = Math.abs(fit.rollingN() - rolled / metres * 85 * 9.80665) < 2 * fit.rollingErrorN();
+            held += areaHeld && rollingHeld ? 1 : 0;
+        }
+        assertThat(held).isGreaterThanOrEqualTo(9);
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -83,7 +84,7 @@ class RideStoreTest {
     @Test
     void anEstimateComesBackAsItWas() throws Exception {
         List<Outcome<RigEstimate>> estimates = List.of(
-                Outcome.of(new RigEstimate(1 / 3.0, 0.1 + 0.2, 0.0061, 1e-17, 143)),
+                Outcome.of(new RigEstimate(1 / 3.0, 0.1 + 0.2, 0.0061, 1e-17, 143, OffTogether.NOTHING)),
                 Outcome.refused("too few stretches"));
         RideIntake.Taken taken = sample("2026-05-02-second-race.fit.gz");
         StoredRide ride = taken.rides().get(0).ride();

@@ -27,13 +27,21 @@ public final class WhatIfWords {
     /** What everything rests on: the rider and bicycle as they are, then what was left out or kept. */
     public static List<String> basis(WhatIfReport report) {
         WhatIf.Answer answer = report.answer();
-        return List.of(
-                "As it is: " + answer.rig().numbers() + "; position: "
-                        + answer.rig().position().words() + "; air "
-                        + Figures.decimal(answer.asItIs().airDensityKgPerM3(), 3) + " kg/m3.",
+        List<String> basis = new ArrayList<>();
+        basis.add("As it is: " + answer.rig().numbers() + "; position: "
+                + answer.rig().position().words() + "; air "
+                + Figures.decimal(answer.asItIs().airDensityKgPerM3(), 3) + " kg/m3.");
+        answer.rig().refusal().ifPresent(basis::add);
+        basis.add(
                 report.source() == null
                         ? "There is no wind, no bunch and no braking; every stretch is ridden at its own steady speed."
                         : "Wind, bunch, surface and stops are as they were that day.");
+        if (answer.influences().stream().anyMatch(each -> each.input() == Influence.Input.BRAKES)) {
+            basis.add(
+                    "Freewheeled stretches roll at the speed that the change gives. Whether the rider would brake there, in"
+                            + " bends say, cannot be known: at one end of the range none of them is ridden faster than it was.");
+        }
+        return basis;
     }
 
     private static List<String> changes(WhatIf.Answer answer) {
@@ -134,6 +142,7 @@ public final class WhatIfWords {
             case POSITION_RATIO -> "the other position, drag times " + ends(range, 2);
             case ROLLING_RESISTANCE -> "rolling resistance " + ends(range, 4);
             case AIR_DENSITY -> "air " + ends(range, 2) + " kg/m3";
+            case BRAKES -> "brakes where it would roll faster";
             case MODEL -> "the model itself, times " + ends(range, 2);
         };
     }
