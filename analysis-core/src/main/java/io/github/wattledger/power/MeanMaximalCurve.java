@@ -1,14 +1,12 @@
 package io.github.wattledger.power;
 
 import io.github.wattledger.ride.Channel;
-import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.io.Serial;
 import java.io.Serializable;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +33,7 @@ public final class MeanMaximalCurve implements Serializable {
     /** Durations of {@link #logSpacedSeconds} before equal ones are dropped: enough for a smooth line in a report. */
     private static final int LOG_SPACED_COUNT = 40;
 
-    private static final MeanMaximalCurve EMPTY = new MeanMaximalCurve(new RunningWork(new double[0], List.of()), null);
+    private static final MeanMaximalCurve EMPTY = new MeanMaximalCurve(new RunningWork(Series.of(), List.of()), null);
 
     /** As recorded. */
     private final RunningWork work;
@@ -70,30 +68,25 @@ public final class MeanMaximalCurve implements Serializable {
             return EMPTY;
         }
         Series power = ride.series(Channel.POWER);
-        double[] watts = new double[ride.seconds()];
-        List<Interval> missing = new ArrayList<>();
-        List<Interval> unrecorded = new ArrayList<>();
+        List<Unrecorded> stretches = new ArrayList<>();
         int to = 0;
-        for (int from = 0; from < watts.length; from = to) {
+        for (int from = 0; from < ride.seconds(); from = to) {
             Recorded recorded = Recorded.in(ride, power, from);
             to = from + 1;
-            while (to < watts.length && Recorded.in(ride, power, to) == recorded) {
+            while (to < ride.seconds() && Recorded.in(ride, power, to) == recorded) {
                 to++;
             }
-            if (recorded == Recorded.POWER) {
-                for (int second = from; second < to; second++) {
-                    watts[second] = power.get(second);
-                }
-                continue;
-            }
-            Interval stretch = new Interval(from, to);
-            unrecorded.add(stretch);
-            if (recorded == Recorded.MISSING) {
-                missing.add(stretch);
+            if (recorded != Recorded.POWER) {
+                stretches.add(new Unrecorded(from, to, recorded == Recorded.MISSING));
             }
         }
-        RunningWork work = new RunningWork(watts, unrecorded);
-        return new MeanMaximalCurve(work, missing.isEmpty() ? null : filled(watts, work, missing, unrecorded));
+        RunningWork work = new RunningWork(
+                power,
+                stretches.stream()
+                        .map(stretch -> new RunningWork.Level(stretch.from(), stretch.to(), 0))
+                        .toList());
+        boolean hasMissing = stretches.stream().anyMatch(Unrecorded::isMissing);
+        return new MeanMaximalCurve(work, hasMissing ? filled(power, work, stretches) : null);
     }
 
     /**
@@ -106,16 +99,19 @@ public final class MeanMaximalCurve implements Serializable {
         return of(Ride.ofWatts(watts));
     }
 
-    private static RunningWork filled(
-            double[] watts, RunningWork work, List<Interval> missing, List<Interval> unrecorded) {
-        double[] filled = watts.clone();
+    private static RunningWork filled(Series power, RunningWork work, List<Unrecorded> stretches) {
         Map<Integer, Double> bestOfLength = new HashMap<>();
-        for (Interval stretch : missing) {
-            double best = bestOfLength.computeIfAbsent(
-                    stretch.seconds(), seconds -> work.joules(work.bestStart(seconds), seconds) / seconds);
-            Arrays.fill(filled, stretch.fromSecond(), stretch.toSecond(), best);
+        List<RunningWork.Level> levels = new ArrayList<>();
+        for (Unrecorded stretch : stretches) {
+            double watts = 0;
+            if (stretch.isMissing()) {
+                watts = bestOfLength.computeIfAbsent(
+                        stretch.to() - stretch.from(),
+                        seconds -> work.joules(work.bestStart(seconds), seconds) / seconds);
+            }
+            levels.add(new RunningWork.Level(stretch.from(), stretch.to(), watts));
         }
-        return new RunningWork(filled, unrecorded);
+        return new RunningWork(power, levels);
     }
 
     /** The longest duration, seconds: the ride's length; 0 without power. */
@@ -205,6 +201,9 @@ public final class MeanMaximalCurve implements Serializable {
         }
         return work.bestStart(seconds);
     }
+
+    /** A stretch of seconds without power, from the first to before the last; those that are not missing are paused. */
+    private record Unrecorded(int from, int to, boolean isMissing) {}
 
     /** What a second holds of power. */
     private enum Recorded {

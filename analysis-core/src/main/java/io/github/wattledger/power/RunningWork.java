@@ -1,9 +1,10 @@
 package io.github.wattledger.power;
 
-import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Series;
 import java.io.Serial;
 import java.io.Serializable;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 
 /**
@@ -32,17 +33,26 @@ final class RunningWork implements Serializable {
     private final int[] levelTo;
 
     /**
-     * @param watts finite numbers
-     * @param levels stretches within which all watts are equal, in time order, none overlapping another
+     * @param watts one-second power, watts: finite numbers outside of the level stretches, within them it is not read
+     * @param levels in time order, none overlapping another
      */
-    RunningWork(double[] watts, List<Interval> levels) {
-        joules = runningSum(watts);
+    RunningWork(Series watts, List<Level> levels) {
+        joules = runningSum(watts, levels);
         // A level second alone has no inside.
-        List<Interval> longer =
-                levels.stream().filter(level -> level.seconds() > 1).toList();
-        levelFrom = longer.stream().mapToInt(Interval::fromSecond).toArray();
-        levelTo = longer.stream().mapToInt(Interval::toSecond).toArray();
+        List<Level> longer =
+                levels.stream().filter(level -> level.to() - level.from() > 1).toList();
+        levelFrom = longer.stream().mapToInt(Level::from).toArray();
+        levelTo = longer.stream().mapToInt(Level::to).toArray();
     }
+
+    /**
+     * A stretch over which power is the same in every second.
+     *
+     * @param from its first second
+     * @param to the second after its last
+     * @param watts the power, watts
+     */
+    record Level(int from, int to, double watts) {}
 
     /** The number of seconds. */
     int seconds() {
@@ -122,16 +132,24 @@ final class RunningWork implements Serializable {
     }
 
     /** Compensated (W. Kahan 1965), so that a short best late in a long ride is as exact as one at its start. */
-    private static double[] runningSum(double[] watts) {
-        double[] sums = new double[watts.length + 1];
-        double sum = 0;
+    private static double[] runningSum(Series watts, List<Level> levels) {
+        double[] sums = new double[watts.size() + 1];
         double lost = 0;
-        for (int i = 0; i < watts.length; i++) {
-            double corrected = watts[i] - lost;
-            double next = sum + corrected;
-            lost = (next - sum) - corrected;
-            sum = next;
-            sums[i + 1] = sum;
+        int second = 0;
+        Iterator<Level> nextLevel = levels.iterator();
+        while (second < watts.size()) {
+            Level level = nextLevel.hasNext() ? nextLevel.next() : new Level(watts.size(), watts.size(), 0);
+            double sum = sums[second];
+            for (; second < level.from(); second++) {
+                double corrected = watts.get(second) - lost;
+                double next = sum + corrected;
+                lost = (next - sum) - corrected;
+                sum = next;
+                sums[second + 1] = sum;
+            }
+            for (; second < level.to(); second++) {
+                sums[second + 1] = sum + (second + 1 - level.from()) * level.watts();
+            }
         }
         return sums;
     }
