@@ -14,7 +14,7 @@ import java.util.List;
  * <p>Implementation: level stretches, over which power is the same in every second, are not walked. The work of a window
  * that is moved along is a straight line as long as both of its edges lie inside of level stretches, so that it is most
  * where an edge does not. Windows whose first edge lies inside of no level stretch are looked at first, then those of
- * the others whose last edge lies inside of none. Time and result do not depend on how power changes elsewhere.
+ * the others whose last edge lies inside of none. How power changes elsewhere makes no difference to the time.
  *
  * <p>Whole watts are compared without any rounding, fractional ones up to that of their sums, less than a millionth of a
  * joule for any ride.

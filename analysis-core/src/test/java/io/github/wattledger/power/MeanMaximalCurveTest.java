@@ -124,6 +124,21 @@ class MeanMaximalCurveTest {
             }
         }
 
+        @ParameterizedTest
+        @ValueSource(ints = {1, 5, 60, 190, 1200, 3600, 21_600, 43_199, 43_200})
+        void aRideOfTwelveHoursAgreesExactly(int seconds) {
+            double[] watts = Texture.GAPS.watts(43_200, new Random(12));
+            double[] work = new double[watts.length + 1];
+            for (int second = 0; second < watts.length; second++) {
+                work[second + 1] = work[second] + (Double.isNaN(watts[second]) ? 0 : watts[second]);
+            }
+            double most = 0;
+            for (int start = 0; start + seconds <= watts.length; start++) {
+                most = Math.max(most, work[start + seconds] - work[start]);
+            }
+            assertThat(MeanMaximalCurve.of(watts).bestWatts(seconds)).isEqualTo(most / seconds);
+        }
+
         @Test
         void anHourLongRideAgreesExactlyInEverySeed() {
             for (long seed = 100; seed < 104; seed++) {
@@ -149,6 +164,20 @@ class MeanMaximalCurveTest {
             plainLoop(ride.timerSeries(Channel.POWER).toArray(), expectedWatts, expectedStarts);
             assertThat(wattsOf(curve)).containsExactly(expectedWatts);
             assertThat(startsOf(curve)).containsExactly(expectedStarts);
+        }
+
+        @ParameterizedTest
+        @MethodSource("io.github.wattledger.power.MeanMaximalCurveTest#patchyRides")
+        void fractionalWattsAgreeUpToRounding(Ride whole) {
+            double[] fractional = Arrays.stream(whole.timerSeries(Channel.POWER).toArray())
+                    .map(watts -> watts * 1.1)
+                    .toArray();
+            double[] expectedWatts = new double[fractional.length];
+            plainLoop(fractional, expectedWatts, new int[fractional.length]);
+            double[] watts = wattsOf(MeanMaximalCurve.of(fractional));
+            for (int i = 0; i < watts.length; i++) {
+                assertThat(watts[i]).as("%d s", i + 1).isCloseTo(expectedWatts[i], within(1e-9 * expectedWatts[i]));
+            }
         }
 
         @ParameterizedTest
