@@ -8,13 +8,14 @@ import java.util.Iterator;
 import java.util.List;
 
 /**
- * Running sums of one-second power, from which the work of any window is one subtraction and the best window of a length
- * is found in one pass.
+ * Running sums of one-second power, from which the best window of a length is found in one pass.
  *
- * <p>Implementation: level stretches, over which power is the same in every second, are not walked. The work of a window
- * that is moved along is a straight line as long as both of its edges lie inside of level stretches, so that it is most
- * where an edge does not. Windows whose first edge lies inside of no level stretch are looked at first, then those of
- * the others whose last edge lies inside of none. How power changes elsewhere makes no difference to the time.
+ * <p>Implementation: an edge is a moment between two seconds, {@code 0} before the first. Sums are kept of the edges that
+ * do not lie inside of a level stretch, over which power is the same in every second. The axis is a row of segments:
+ * those with an even index hold edges whose sums are kept, those with an odd one the edges inside of a level stretch.
+ * Where both edges of a window that is moved along lie inside of level stretches, its work is a straight line and
+ * therefore most at an end, where one of its edges is kept: such windows are passed over. Time and memory follow the
+ * seconds that are not level, and how power changes in them makes no difference.
  *
  * <p>Whole watts are compared without any rounding, fractional ones up to that of their sums, less than a millionth of a
  * joule for any ride.
@@ -23,26 +24,43 @@ final class RunningWork implements Serializable {
     @Serial
     private static final long serialVersionUID = 1L;
 
-    /** Work of the first i seconds, joules. */
+    /** The work before each kept edge, joules. */
     private final double[] joules;
 
-    /** First second of each level stretch, ascending. */
-    private final int[] levelFrom;
+    /** The first edge of each segment, and at the end one more than the last edge of all. */
+    private final int[] firstEdge;
 
-    /** The second after the last of each level stretch. */
-    private final int[] levelTo;
+    /** Index into {@link #joules}: of the first edge of an even segment, of the last kept edge before an odd one. */
+    private final int[] index;
+
+    /** Power inside of each segment, watts; used of odd ones alone. */
+    private final double[] levelWatts;
 
     /**
      * @param watts one-second power, watts: finite numbers outside of the level stretches, within them it is not read
      * @param levels in time order, none overlapping another
      */
     RunningWork(Series watts, List<Level> levels) {
-        joules = runningSum(watts, levels);
-        // A level second alone has no inside.
+        // A level second alone has no edge inside.
         List<Level> longer =
                 levels.stream().filter(level -> level.to() - level.from() > 1).toList();
-        levelFrom = longer.stream().mapToInt(Level::from).toArray();
-        levelTo = longer.stream().mapToInt(Level::to).toArray();
+        int segments = 2 * longer.size() + 1;
+        firstEdge = new int[segments + 1];
+        index = new int[segments];
+        levelWatts = new double[segments];
+        int kept = 0;
+        for (int i = 0; i < longer.size(); i++) {
+            Level level = longer.get(i);
+            int odd = 2 * i + 1;
+            kept += level.from() + 1 - firstEdge[odd - 1];
+            index[odd] = kept - 1;
+            index[odd + 1] = kept;
+            firstEdge[odd] = level.from() + 1;
+            firstEdge[odd + 1] = level.to();
+            levelWatts[odd] = level.watts();
+        }
+        firstEdge[segments] = watts.size() + 1;
+        joules = runningSum(watts, levels, kept + watts.size() + 1 - firstEdge[segments - 1]);
     }
 
     /**
@@ -56,12 +74,12 @@ final class RunningWork implements Serializable {
 
     /** The number of seconds. */
     int seconds() {
-        return joules.length - 1;
+        return firstEdge[firstEdge.length - 1] - 1;
     }
 
     /** Work of a window, joules. */
     double joules(int start, int seconds) {
-        return joules[start + seconds] - joules[start];
+        return joulesBefore(segmentOf(start + seconds), start + seconds) - joulesBefore(segmentOf(start), start);
     }
 
     /**
@@ -70,85 +88,94 @@ final class RunningWork implements Serializable {
      * @param seconds length of the window, 1 to the number of seconds
      */
     int bestStart(int seconds) {
-        int begun = bestBegunOutsideLevels(seconds);
-        int ended = bestEndedOutsideLevels(seconds);
-        if (ended < 0) {
-            return begun;
-        }
-        double more = joules(ended, seconds) - joules(begun, seconds);
-        return more > 0 || (more == 0 && ended < begun) ? ended : begun;
-    }
-
-    /** The best window of those whose first edge lies inside of no level stretch, the earliest of equal ones. */
-    private int bestBegunOutsideLevels(int seconds) {
         int lastStart = seconds() - seconds;
         int best = 0;
+        double most = Double.NEGATIVE_INFINITY;
         int from = 0;
-        for (int level = 0; level < levelFrom.length && from <= lastStart; level++) {
-            best = bestOf(from, Math.min(levelFrom[level], lastStart), seconds, best);
-            from = levelTo[level];
-        }
-        return bestOf(from, lastStart, seconds, best);
-    }
-
-    /**
-     * The best window of those whose first edge lies inside of a level stretch and whose last edge lies inside of none,
-     * the earliest of equal ones; -1 where there is no such window.
-     */
-    private int bestEndedOutsideLevels(int seconds) {
-        int lastStart = seconds() - seconds;
-        int best = -1;
-        int next = 0;
-        for (int level = 0; level < levelFrom.length; level++) {
-            int first = levelFrom[level] + 1;
-            int last = Math.min(levelTo[level] - 1, lastStart);
-            // Last edges inside of a level stretch are left out, as far as they belong to first edges inside of this
-            // one.
-            while (next < levelFrom.length && levelTo[next] <= first + seconds) {
-                next++;
+        int first = 0;
+        int last = segmentOf(seconds);
+        while (from <= lastStart) {
+            // The windows from here up to, not including, this one keep both edges in their segments.
+            int to = Math.min(lastStart + 1, Math.min(firstEdge[first + 1], firstEdge[last + 1] - seconds));
+            if (isKept(first) && isKept(last)) {
+                int ahead = index[last] + from + seconds - firstEdge[last];
+                int behind = index[first] + from - firstEdge[first];
+                int better = bestOf(behind, ahead, to - from, most);
+                if (better >= 0) {
+                    best = from + better;
+                    most = joules[ahead + better] - joules[behind + better];
+                }
+            } else if (isKept(first) || isKept(last)) {
+                for (int start = from; start < to; start++) {
+                    double candidate = joulesBefore(last, start + seconds) - joulesBefore(first, start);
+                    if (candidate > most) {
+                        most = candidate;
+                        best = start;
+                    }
+                }
             }
-            int from = first;
-            for (int other = next; other < levelFrom.length && from <= last; other++) {
-                best = bestOf(from, Math.min(levelFrom[other] - seconds, last), seconds, best);
-                from = Math.max(from, levelTo[other] - seconds);
+            from = to;
+            if (from == firstEdge[first + 1]) {
+                first++;
             }
-            best = bestOf(from, last, seconds, best);
+            if (from + seconds == firstEdge[last + 1]) {
+                last++;
+            }
         }
         return best;
     }
 
-    /** The best of the windows that start within these seconds, both included, and of the best one so far, or -1. */
-    private int bestOf(int firstStart, int lastStart, int seconds, int bestSoFar) {
-        int best = bestSoFar;
-        double most = best < 0 ? Double.NEGATIVE_INFINITY : joules(best, seconds);
-        for (int start = firstStart; start <= lastStart; start++) {
-            double candidate = joules[start + seconds] - joules[start];
+    /** Which of so many windows, counted from these two kept edges on, is the first with the most work; -1: none is above. */
+    private int bestOf(int behind, int ahead, int count, double above) {
+        int best = -1;
+        double most = above;
+        for (int i = 0; i < count; i++) {
+            double candidate = joules[ahead + i] - joules[behind + i];
             if (candidate > most) {
                 most = candidate;
-                best = start;
+                best = i;
             }
         }
         return best;
+    }
+
+    private static boolean isKept(int segment) {
+        return (segment & 1) == 0;
+    }
+
+    private int segmentOf(int edge) {
+        int found = Arrays.binarySearch(firstEdge, edge);
+        return found >= 0 ? found : -found - 2;
+    }
+
+    private double joulesBefore(int segment, int edge) {
+        int within = edge - firstEdge[segment];
+        return isKept(segment)
+                ? joules[index[segment] + within]
+                : joules[index[segment]] + (within + 1) * levelWatts[segment];
     }
 
     /** Compensated (W. Kahan 1965), so that a short best late in a long ride is as exact as one at its start. */
-    private static double[] runningSum(Series watts, List<Level> levels) {
-        double[] sums = new double[watts.size() + 1];
+    private static double[] runningSum(Series watts, List<Level> levels, int kept) {
+        double[] sums = new double[kept];
+        double sum = 0;
         double lost = 0;
         int second = 0;
+        int edges = 1;
         Iterator<Level> nextLevel = levels.iterator();
         while (second < watts.size()) {
             Level level = nextLevel.hasNext() ? nextLevel.next() : new Level(watts.size(), watts.size(), 0);
-            double sum = sums[second];
             for (; second < level.from(); second++) {
                 double corrected = watts.get(second) - lost;
                 double next = sum + corrected;
                 lost = (next - sum) - corrected;
                 sum = next;
-                sums[second + 1] = sum;
+                sums[edges++] = sum;
             }
-            for (; second < level.to(); second++) {
-                sums[second + 1] = sum + (second + 1 - level.from()) * level.watts();
+            if (level.to() > second) {
+                sum += (level.to() - second) * level.watts();
+                second = level.to();
+                sums[edges++] = sum;
             }
         }
         return sums;
@@ -158,8 +185,8 @@ final class RunningWork implements Serializable {
     public boolean equals(Object other) {
         return other instanceof RunningWork that
                 && Arrays.equals(joules, that.joules)
-                && Arrays.equals(levelFrom, that.levelFrom)
-                && Arrays.equals(levelTo, that.levelTo);
+                && Arrays.equals(firstEdge, that.firstEdge)
+                && Arrays.equals(levelWatts, that.levelWatts);
     }
 
     @Override
