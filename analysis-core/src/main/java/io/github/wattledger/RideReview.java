@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param quality how good the recording was, and what was changed in it
  * @param load how hard the reviewed part was
  * @param deviceTotals what the device computed for the whole session, or null; without power, none that rests on it
- * @param curve best mean power for every duration within the reviewed part
+ * @param curve best mean power over any duration within the reviewed part
  * @param ability what the rider could be expected to hold
  * @param pacing how well it was paced
  * @param ride the cleaned one-second recording, whole

@@ -27,7 +27,7 @@ final class RideThresholds {
         if (watts == null || origin == null) {
             return KnownThreshold.none();
         }
-        Double bestHourW = curve.longestSeconds() < HOUR_SECONDS ? null : curve.watts(HOUR_SECONDS);
+        Double bestHourW = curve.longestSeconds() < HOUR_SECONDS ? null : curve.bestWatts(HOUR_SECONDS);
         KnownThreshold.Ridden ridden = new KnownThreshold.Ridden(ride, part.interval(), bestHourW, highestBpm);
         return switch (origin) {
             case GIVEN, PROFILE -> KnownThreshold.ofRider(watts, ridden);

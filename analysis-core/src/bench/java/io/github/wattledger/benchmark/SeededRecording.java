@@ -10,12 +10,15 @@ import io.github.wattledger.ride.TimerEvent;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The samples and timer events from which {@link SeededRide} would have come: what a reader hands over. */
+/** The samples and timer events from which a ride would have come: what a reader hands over. */
 final class SeededRecording {
     private SeededRecording() {}
 
     static Recording twelveHours() {
-        Ride ride = SeededRide.twelveHours();
+        return of(SeededRide.twelveHours());
+    }
+
+    static Recording of(Ride ride) {
         long start = ride.start().getEpochSecond();
         Samples.Builder samples = Samples.builder();
         List<TimerEvent> events = new ArrayList<>();

@@ -7,19 +7,25 @@ import io.github.wattledger.ride.Series;
 import java.io.Serial;
 import java.io.Serializable;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The mean-maximal curve: for every duration from one second to the ride's length the highest mean power over that many
+ * The mean-maximal curve: for a duration from one second to the ride's length the highest mean power over that many
  * consecutive seconds, exact, over elapsed time. Paused and missing seconds count as 0 W, so that a best is never
- * overstated; {@link #mayBeLow} says where missing seconds may have lowered one. A ride without power has an empty
+ * overstated; {@link Window#mayBeLow} says where missing seconds may have lowered one. A ride without power has an empty
  * curve.
+ *
+ * <p>The curve holds running sums and is asked duration by duration: each question costs one pass over the recorded
+ * seconds, a few hundredths of a millisecond for a ride of twelve hours, whatever its power looks like. Answers are not
+ * kept. It is immutable and may be asked by several threads.
  */
 public final class MeanMaximalCurve implements Serializable {
     @Serial
-    private static final long serialVersionUID = 1L;
+    private static final long serialVersionUID = 2L;
 
     /** Above the rounding of any sum of a ride's fractional watts, far below a joule. */
     private static final double ROUNDING_J = 1e-6;
@@ -27,17 +33,34 @@ public final class MeanMaximalCurve implements Serializable {
     /** Durations of {@link #logSpacedSeconds} before equal ones are dropped: enough for a smooth line in a report. */
     private static final int LOG_SPACED_COUNT = 40;
 
-    private static final MeanMaximalCurve EMPTY = new MeanMaximalCurve(Series.of(), new int[0], new BitSet());
+    private static final MeanMaximalCurve EMPTY = new MeanMaximalCurve(new RunningWork(Series.of(), List.of()), null);
 
-    private final Series bestWatts;
-    private final int[] startSeconds;
-    private final BitSet mayBeLow;
+    /** As recorded. */
+    private final RunningWork work;
 
-    private MeanMaximalCurve(Series bestWatts, int[] startSeconds, BitSet mayBeLow) {
-        this.bestWatts = bestWatts;
-        this.startSeconds = startSeconds;
-        this.mayBeLow = mayBeLow;
+    /**
+     * With every missing stretch at the best power this ride shows for a stretch of that length; null where no second is
+     * missing.
+     */
+    private final @Nullable RunningWork filledWork;
+
+    private MeanMaximalCurve(RunningWork work, @Nullable RunningWork filledWork) {
+        this.work = work;
+        this.filledWork = filledWork;
     }
+
+    /**
+     * The window that holds the best for a duration.
+     *
+     * @param seconds its length, seconds
+     * @param watts its mean power, watts: the highest of all windows of that length
+     * @param startSecond its first second, on the ride's axis; the earliest where several windows hold the best (with
+     *     fractional watts: up to rounding)
+     * @param mayBeLow whether missing seconds may have lowered the best: true when some window would have beaten it, had
+     *     the rider spent every missing stretch at the best power this ride shows for a stretch of that length; pauses are
+     *     not missing
+     */
+    public record Window(int seconds, double watts, int startSecond, boolean mayBeLow) implements Serializable {}
 
     /** The curve of a ride's power over elapsed time. */
     public static MeanMaximalCurve of(Ride ride) {
@@ -45,27 +68,25 @@ public final class MeanMaximalCurve implements Serializable {
             return EMPTY;
         }
         Series power = ride.series(Channel.POWER);
-        double[] watts = new double[ride.seconds()];
-        BitSet missing = new BitSet();
-        for (int second = 0; second < watts.length; second++) {
-            if (ride.state(second) == SecondState.PAUSED) {
-                continue;
+        List<Unrecorded> stretches = new ArrayList<>();
+        int to = 0;
+        for (int from = 0; from < ride.seconds(); from = to) {
+            Recorded recorded = Recorded.in(ride, power, from);
+            to = from + 1;
+            while (to < ride.seconds() && Recorded.in(ride, power, to) == recorded) {
+                to++;
             }
-            if (power.isMeasured(second)) {
-                watts[second] = power.get(second);
-            } else {
-                missing.set(second);
+            if (recorded != Recorded.POWER) {
+                stretches.add(new Unrecorded(from, to, recorded == Recorded.MISSING));
             }
         }
-        BestWindows windows = new BestWindows(watts);
-        int[] starts = new int[watts.length];
-        int guess = 0;
-        for (int seconds = 1; seconds <= watts.length; seconds++) {
-            guess = windows.bestStart(seconds, betterNeighbour(windows, seconds, guess));
-            starts[seconds - 1] = guess;
-        }
-        Series best = Series.generate(watts.length, i -> windows.work(starts[i], i + 1) / (i + 1));
-        return new MeanMaximalCurve(best, starts, lowered(watts, missing, windows, starts));
+        RunningWork work = new RunningWork(
+                power,
+                stretches.stream()
+                        .map(stretch -> new RunningWork.Level(stretch.from(), stretch.to(), 0))
+                        .toList());
+        boolean hasMissing = stretches.stream().anyMatch(Unrecorded::isMissing);
+        return new MeanMaximalCurve(work, hasMissing ? filled(power, work, stretches) : null);
     }
 
     /**
@@ -78,42 +99,57 @@ public final class MeanMaximalCurve implements Serializable {
         return of(Ride.ofWatts(watts));
     }
 
+    private static RunningWork filled(Series power, RunningWork work, List<Unrecorded> stretches) {
+        Map<Integer, Double> bestOfLength = new HashMap<>();
+        List<RunningWork.Level> levels = new ArrayList<>();
+        for (Unrecorded stretch : stretches) {
+            double watts = 0;
+            if (stretch.isMissing()) {
+                watts = bestOfLength.computeIfAbsent(
+                        stretch.to() - stretch.from(),
+                        seconds -> work.joules(work.bestStart(seconds), seconds) / seconds);
+            }
+            levels.add(new RunningWork.Level(stretch.from(), stretch.to(), watts));
+        }
+        return new RunningWork(power, levels);
+    }
+
     /** The longest duration, seconds: the ride's length; 0 without power. */
     public int longestSeconds() {
-        return bestWatts.size();
+        return work.seconds();
     }
 
     /**
-     * Best mean power over this many consecutive seconds, watts.
+     * Best mean power over this many consecutive seconds, watts, in one pass over the recorded seconds.
      *
      * @param seconds 1 to {@link #longestSeconds()}
      * @throws IllegalArgumentException when the duration is out of range
      */
-    public double watts(int seconds) {
-        return bestWatts.get(index(seconds));
+    public double bestWatts(int seconds) {
+        return watts(bestStart(seconds), seconds);
     }
 
     /**
-     * The first second, on the ride's axis, of the window that holds the best for this duration; the earliest window
-     * where several do (with fractional watts: up to rounding).
+     * The window that holds the best for this duration, and whether missing seconds may have lowered it: in one pass over
+     * the recorded seconds, two where the ride has missing ones.
      *
      * @param seconds 1 to {@link #longestSeconds()}
      * @throws IllegalArgumentException when the duration is out of range
      */
-    public int startSecond(int seconds) {
-        return startSeconds[index(seconds)];
+    public Window bestWindow(int seconds) {
+        int start = bestStart(seconds);
+        boolean mayBeLow = filledWork != null
+                && filledWork.joules(filledWork.bestStart(seconds), seconds) > work.joules(start, seconds) + ROUNDING_J;
+        return new Window(seconds, watts(start, seconds), start, mayBeLow);
     }
 
     /**
-     * Whether missing seconds may have lowered the best for this duration: true when some window would have beaten it,
-     * had the rider spent every missing stretch at the best power this ride shows for a stretch of that length. Pauses
-     * are not missing.
-     *
-     * @param seconds 1 to {@link #longestSeconds()}
-     * @throws IllegalArgumentException when the duration is out of range
+     * {@link #bestWatts} of every duration from one second to {@link #longestSeconds()}, watts: the value at index 0 is
+     * that of one second. Each takes a pass of its own, so that the cost grows with the square of the ride's length: about
+     * half a second for a ride of twelve hours.
      */
-    public boolean mayBeLow(int seconds) {
-        return mayBeLow.get(index(seconds));
+    public Series everyBestWatts() {
+        return Series.generate(longestSeconds(), index -> bestWatts(index + 1));
     }
 
     /**
@@ -137,17 +173,17 @@ public final class MeanMaximalCurve implements Serializable {
         return List.copyOf(durations);
     }
 
+    /** Whether two rides had the same power, and lacked it in the same seconds. */
     @Override
     public boolean equals(Object other) {
         return other instanceof MeanMaximalCurve that
-                && bestWatts.equals(that.bestWatts)
-                && Arrays.equals(startSeconds, that.startSeconds)
-                && mayBeLow.equals(that.mayBeLow);
+                && work.equals(that.work)
+                && Objects.equals(filledWork, that.filledWork);
     }
 
     @Override
     public int hashCode() {
-        return bestWatts.hashCode();
+        return work.hashCode();
     }
 
     @Override
@@ -155,40 +191,31 @@ public final class MeanMaximalCurve implements Serializable {
         return "MeanMaximalCurve of 1 to " + longestSeconds() + " s";
     }
 
-    private int index(int seconds) {
+    private double watts(int start, int seconds) {
+        return work.joules(start, seconds) / seconds;
+    }
+
+    private int bestStart(int seconds) {
         if (seconds < 1 || seconds > longestSeconds()) {
             throw new IllegalArgumentException("seconds " + seconds + ", expected 1 to " + longestSeconds());
         }
-        return seconds - 1;
+        return work.bestStart(seconds);
     }
 
-    /** The better of the two windows that hold the best of the previous duration and one second more. */
-    private static int betterNeighbour(BestWindows windows, int seconds, int previousStart) {
-        int lastStart = windows.length() - seconds;
-        int same = Math.min(previousStart, lastStart);
-        int earlier = Math.max(same - 1, 0);
-        return windows.work(earlier, seconds) > windows.work(same, seconds) ? earlier : same;
-    }
+    /** A stretch of seconds without power, from the first to before the last; those that are not missing are paused. */
+    private record Unrecorded(int from, int to, boolean isMissing) {}
 
-    /** Bit {@code seconds - 1} is set where {@link #mayBeLow} is true. */
-    private static BitSet lowered(double[] watts, BitSet missing, BestWindows windows, int[] starts) {
-        BitSet lowered = new BitSet();
-        if (missing.isEmpty()) {
-            return lowered;
+    /** What a second holds of power. */
+    private enum Recorded {
+        POWER,
+        MISSING,
+        PAUSED;
+
+        static Recorded in(Ride ride, Series power, int second) {
+            if (ride.state(second) == SecondState.PAUSED) {
+                return PAUSED;
+            }
+            return power.isMeasured(second) ? POWER : MISSING;
         }
-        double[] filled = watts.clone();
-        int from = missing.nextSetBit(0);
-        while (from >= 0) {
-            int to = missing.nextClearBit(from);
-            int seconds = to - from;
-            Arrays.fill(filled, from, to, windows.work(starts[seconds - 1], seconds) / seconds);
-            from = missing.nextSetBit(to);
-        }
-        BestWindows filledWindows = new BestWindows(filled);
-        for (int seconds = 1; seconds <= watts.length; seconds++) {
-            double bestJoules = windows.work(starts[seconds - 1], seconds);
-            lowered.set(seconds - 1, filledWindows.anyAbove(seconds, bestJoules + ROUNDING_J));
-        }
-        return lowered;
     }
 }

@@ -52,7 +52,7 @@ public final class RideAbility {
     /**
      * Fits the curve of a ride.
      *
-     * @param curve the best mean power of this ride for every duration
+     * @param curve the best mean power of this ride over any duration
      */
     public static RideAbility of(Ride ride, MeanMaximalCurve curve, Elsewhere elsewhere) {
         Double knownThresholdW = elsewhere.thresholdPowerW();

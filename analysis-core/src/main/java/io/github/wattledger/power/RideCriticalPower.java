@@ -131,13 +131,17 @@ public final class RideCriticalPower {
             MeanMaximalCurve curve,
             @Nullable Double thresholdPowerW,
             Function<CriticalPowerFit, Outcome<CriticalPowerFit>> check) {
-        if (curve.longestSeconds() < LEAST_LONGEST_SECONDS || !(curve.watts(LEAST_LONGEST_SECONDS) > 0)) {
+        if (curve.longestSeconds() < LEAST_LONGEST_SECONDS || !(curve.bestWatts(LEAST_LONGEST_SECONDS) > 0)) {
             return Outcome.refused("the ride holds no 12 minutes of power");
         }
         List<BestEffort> bests = new ArrayList<>();
         for (int seconds : CURVE_SECONDS) {
-            if (seconds <= curve.longestSeconds() && !curve.mayBeLow(seconds) && curve.watts(seconds) > 0) {
-                bests.add(new BestEffort(seconds, curve.watts(seconds)));
+            if (seconds > curve.longestSeconds()) {
+                continue;
+            }
+            MeanMaximalCurve.Window best = curve.bestWindow(seconds);
+            if (!best.mayBeLow() && best.watts() > 0) {
+                bests.add(new BestEffort(seconds, best.watts()));
             }
         }
         Outcome<CriticalPowerFit> first = null;

@@ -65,10 +65,10 @@ public record ThresholdEstimate(
      * @return the estimate, or empty when the curve is shorter than 20 minutes or holds no power
      */
     public static Optional<ThresholdEstimate> of(MeanMaximalCurve curve, Outcome<CriticalPowerFit> fit) {
-        if (curve.longestSeconds() < TWENTY_MINUTES || !(curve.watts(TWENTY_MINUTES) > 0)) {
+        double twentyW = curve.longestSeconds() < TWENTY_MINUTES ? 0 : curve.bestWatts(TWENTY_MINUTES);
+        if (!(twentyW > 0)) {
             return Optional.empty();
         }
-        double twentyW = curve.watts(TWENTY_MINUTES);
         double shareW = SHARE_OF_TWENTY_MINUTES * twentyW;
         CriticalPowerFit accepted = fit.found().orElse(null);
         if (accepted != null && accepted.criticalPowerW() > shareW) {

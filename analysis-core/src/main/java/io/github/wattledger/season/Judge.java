@@ -158,7 +158,8 @@ final class Judge {
         List<Best> bests = new ArrayList<>();
         for (int seconds : BestEfforts.DURATIONS) {
             if (seconds <= curve.longestSeconds()) {
-                bests.add(new Best(seconds, curve.watts(seconds), curve.mayBeLow(seconds)));
+                MeanMaximalCurve.Window best = curve.bestWindow(seconds);
+                bests.add(new Best(seconds, best.watts(), best.mayBeLow()));
             }
         }
         return bests;

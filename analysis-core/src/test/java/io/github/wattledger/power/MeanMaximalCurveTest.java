@@ -8,6 +8,11 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.ObjectInputStream;
+import java.io.ObjectOutputStream;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -36,9 +41,9 @@ class MeanMaximalCurveTest {
         @Test
         void theEarliestOfEqualWindowsIsNamed() {
             MeanMaximalCurve curve = MeanMaximalCurve.of(new double[] {50, 200, 200, 0, 200, 200});
-            assertThat(curve.startSecond(1)).isEqualTo(1);
-            assertThat(curve.startSecond(2)).isEqualTo(1);
-            assertThat(curve.startSecond(5)).isEqualTo(1);
+            assertThat(startOf(curve, 1)).isEqualTo(1);
+            assertThat(startOf(curve, 2)).isEqualTo(1);
+            assertThat(startOf(curve, 5)).isEqualTo(1);
         }
 
         @Test
@@ -67,10 +72,10 @@ class MeanMaximalCurveTest {
         void durationsOutsideTheRideAreRefused() {
             MeanMaximalCurve curve = MeanMaximalCurve.of(new double[] {100, 300});
             assertThatIllegalArgumentException()
-                    .isThrownBy(() -> curve.watts(0))
+                    .isThrownBy(() -> curve.bestWatts(0))
                     .withMessage("seconds 0, expected 1 to 2");
-            assertThatIllegalArgumentException().isThrownBy(() -> curve.startSecond(3));
-            assertThatIllegalArgumentException().isThrownBy(() -> curve.mayBeLow(3));
+            assertThatIllegalArgumentException().isThrownBy(() -> curve.bestWatts(3));
+            assertThatIllegalArgumentException().isThrownBy(() -> curve.bestWindow(3));
         }
     }
 
@@ -115,8 +120,23 @@ class MeanMaximalCurveTest {
             MeanMaximalCurve curve = MeanMaximalCurve.of(watts);
             for (int seconds = 1; seconds <= watts.length; seconds++) {
                 double expected = expectedWatts[seconds - 1];
-                assertThat(curve.watts(seconds)).as("%d s", seconds).isCloseTo(expected, within(1e-9 * expected));
+                assertThat(curve.bestWatts(seconds)).as("%d s", seconds).isCloseTo(expected, within(1e-9 * expected));
             }
+        }
+
+        @ParameterizedTest
+        @ValueSource(ints = {1, 5, 60, 190, 1200, 3600, 21_600, 43_199, 43_200})
+        void aRideOfTwelveHoursAgreesExactly(int seconds) {
+            double[] watts = Texture.GAPS.watts(43_200, new Random(12));
+            double[] work = new double[watts.length + 1];
+            for (int second = 0; second < watts.length; second++) {
+                work[second + 1] = work[second] + (Double.isNaN(watts[second]) ? 0 : watts[second]);
+            }
+            double most = 0;
+            for (int start = 0; start + seconds <= watts.length; start++) {
+                most = Math.max(most, work[start + seconds] - work[start]);
+            }
+            assertThat(MeanMaximalCurve.of(watts).bestWatts(seconds)).isEqualTo(most / seconds);
         }
 
         @Test
@@ -132,6 +152,122 @@ class MeanMaximalCurveTest {
         }
     }
 
+    /** Rides with pauses and missing stretches of all lengths, side by side as well, held against every window. */
+    @Nested
+    class RidesWithStretchesWithoutPower {
+        @ParameterizedTest
+        @MethodSource("io.github.wattledger.power.MeanMaximalCurveTest#patchyRides")
+        void bestsAgreeExactlyWithThePlainDoubleLoop(Ride ride) {
+            MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
+            double[] expectedWatts = new double[ride.seconds()];
+            int[] expectedStarts = new int[ride.seconds()];
+            plainLoop(ride.timerSeries(Channel.POWER).toArray(), expectedWatts, expectedStarts);
+            assertThat(wattsOf(curve)).containsExactly(expectedWatts);
+            assertThat(startsOf(curve)).containsExactly(expectedStarts);
+        }
+
+        @ParameterizedTest
+        @MethodSource("io.github.wattledger.power.MeanMaximalCurveTest#patchyRides")
+        void fractionalWattsAgreeUpToRounding(Ride whole) {
+            double[] fractional = Arrays.stream(whole.timerSeries(Channel.POWER).toArray())
+                    .map(watts -> watts * 1.1)
+                    .toArray();
+            double[] expectedWatts = new double[fractional.length];
+            plainLoop(fractional, expectedWatts, new int[fractional.length]);
+            double[] watts = wattsOf(MeanMaximalCurve.of(fractional));
+            for (int i = 0; i < watts.length; i++) {
+                assertThat(watts[i]).as("%d s", i + 1).isCloseTo(expectedWatts[i], within(1e-9 * expectedWatts[i]));
+            }
+        }
+
+        @ParameterizedTest
+        @MethodSource("io.github.wattledger.power.MeanMaximalCurveTest#patchyRides")
+        void mayBeLowAgreesWithLookingAtEveryFilledWindow(Ride ride) {
+            double[] watts = ride.timerSeries(Channel.POWER).toArray();
+            double[] best = new double[watts.length];
+            plainLoop(watts, best, new int[watts.length]);
+            double[] filledBest = new double[watts.length];
+            plainLoop(filled(ride, best), filledBest, new int[watts.length]);
+            MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
+            for (int seconds = 1; seconds <= watts.length; seconds++) {
+                boolean gains = (filledBest[seconds - 1] - best[seconds - 1]) * seconds > 1e-6;
+                assertThat(mayBeLow(curve, seconds)).as("%d s", seconds).isEqualTo(gains);
+            }
+        }
+
+        /** Every missing stretch at the best power of its length; pauses as they are. */
+        private static double[] filled(Ride ride, double[] best) {
+            double[] filled = ride.timerSeries(Channel.POWER).toArray();
+            int to = 0;
+            for (int from = 0; from < filled.length; from = Math.max(to, from + 1)) {
+                to = from;
+                while (to < filled.length && isMissing(ride, to)) {
+                    to++;
+                }
+                if (to > from) {
+                    Arrays.fill(filled, from, to, best[to - from - 1]);
+                }
+            }
+            return filled;
+        }
+
+        private static boolean isMissing(Ride ride, int second) {
+            return ride.state(second) != SecondState.PAUSED
+                    && !ride.series(Channel.POWER).isMeasured(second);
+        }
+
+        @Test
+        void aReadingEachThreeMinutesOverElevenDays() {
+            // 300 W in one second of each 190, by the definition: 300 W over 1 to 190 s holds one reading, 191 s two.
+            double[] watts = new double[11 * 86_400];
+            Arrays.fill(watts, Double.NaN);
+            for (int second = 0; second < watts.length; second += 190) {
+                watts[second] = 300;
+            }
+            MeanMaximalCurve curve = MeanMaximalCurve.of(watts);
+            assertThat(curve.bestWindow(1)).isEqualTo(new MeanMaximalCurve.Window(1, 300, 0, false));
+            assertThat(curve.bestWindow(190)).isEqualTo(new MeanMaximalCurve.Window(190, 300.0 / 190, 0, true));
+            assertThat(curve.bestWindow(191)).isEqualTo(new MeanMaximalCurve.Window(191, 600.0 / 191, 0, true));
+            assertThat(curve.bestWatts(watts.length)).isEqualTo(300.0 * 5003 / watts.length);
+        }
+    }
+
+    /** Stretches of 1 to 200 s: noise, steady power, zeros, missing, paused, paused with readings. */
+    static Stream<Ride> patchyRides() {
+        return Stream.iterate(1L, seed -> seed + 1).limit(60).map(seed -> patchyRide(new Random(seed)));
+    }
+
+    private static Ride patchyRide(Random random) {
+        double[] watts = new double[1 + random.nextInt(1500)];
+        Ride.Builder ride = Ride.builder(Instant.EPOCH, watts.length);
+        int longest = 1 + random.nextInt(200);
+        int to = 0;
+        for (int from = 0; from < watts.length; from = to) {
+            to = Math.min(watts.length, from + 1 + random.nextInt(longest));
+            int kind = random.nextInt(6);
+            double steady = 50.0 * random.nextInt(9);
+            for (int second = from; second < to; second++) {
+                boolean isPaused = kind >= 4;
+                if (isPaused) {
+                    ride.state(second, SecondState.PAUSED);
+                }
+                watts[second] = switch (kind) {
+                    case 0 -> random.nextInt(500);
+                    case 1 -> steady;
+                    case 2 -> 0;
+                    case 5 -> 999;
+                    default -> Double.NaN;
+                };
+            }
+        }
+        // One recorded second at least: a ride without power has no curve.
+        int recorded = random.nextInt(watts.length);
+        watts[recorded] = 150;
+        return ride.state(recorded, SecondState.RIDING)
+                .channel(Channel.POWER, Series.of(watts))
+                .build();
+    }
+
     @Nested
     class Laws {
         @ParameterizedTest
@@ -139,8 +275,8 @@ class MeanMaximalCurveTest {
         void workOfABestNeverFallsWithDuration(long seed) {
             MeanMaximalCurve curve = MeanMaximalCurve.of(Texture.COASTING.watts(2000, new Random(seed)));
             for (int seconds = 2; seconds <= curve.longestSeconds(); seconds++) {
-                assertThat(curve.watts(seconds) * seconds)
-                        .isGreaterThanOrEqualTo(curve.watts(seconds - 1) * (seconds - 1) - 1e-6);
+                assertThat(curve.bestWatts(seconds) * seconds)
+                        .isGreaterThanOrEqualTo(curve.bestWatts(seconds - 1) * (seconds - 1) - 1e-6);
             }
         }
 
@@ -150,9 +286,9 @@ class MeanMaximalCurveTest {
             double[] watts = Texture.STEPS.watts(1200, new Random(seed));
             MeanMaximalCurve curve = MeanMaximalCurve.of(watts);
             for (int seconds = 1; seconds <= watts.length; seconds++) {
-                int start = curve.startSecond(seconds);
+                int start = startOf(curve, seconds);
                 double mean = Arrays.stream(watts, start, start + seconds).sum() / seconds;
-                assertThat(curve.watts(seconds)).isEqualTo(mean);
+                assertThat(curve.bestWatts(seconds)).isEqualTo(mean);
             }
         }
 
@@ -160,7 +296,7 @@ class MeanMaximalCurveTest {
         void theWholeRideIsItsOwnMean() {
             double[] watts = Texture.NOISE.watts(5000, new Random(9));
             double mean = Arrays.stream(watts).sum() / watts.length;
-            assertThat(MeanMaximalCurve.of(watts).watts(5000)).isEqualTo(mean);
+            assertThat(MeanMaximalCurve.of(watts).bestWatts(5000)).isEqualTo(mean);
         }
     }
 
@@ -173,17 +309,18 @@ class MeanMaximalCurveTest {
                     .state(1, SecondState.PAUSED)
                     .build();
             MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
-            assertThat(IntStream.rangeClosed(1, 4).anyMatch(curve::mayBeLow)).isFalse();
+            assertThat(IntStream.rangeClosed(1, 4).anyMatch(seconds -> mayBeLow(curve, seconds)))
+                    .isFalse();
         }
 
         @Test
         void whereTheWholeRideHoldsAMissingSecond() {
             // At most 200 W were seen for a second: 600 J in 3 s, as measured; but 800 J in 4 s where 600 J were seen.
             MeanMaximalCurve curve = MeanMaximalCurve.of(new double[] {200, 200, 200, Double.NaN, 100});
-            assertThat(curve.mayBeLow(1)).isFalse();
-            assertThat(curve.mayBeLow(3)).isFalse();
-            assertThat(curve.mayBeLow(4)).isTrue();
-            assertThat(curve.mayBeLow(5)).isTrue();
+            assertThat(mayBeLow(curve, 1)).isFalse();
+            assertThat(mayBeLow(curve, 3)).isFalse();
+            assertThat(mayBeLow(curve, 4)).isTrue();
+            assertThat(mayBeLow(curve, 5)).isTrue();
         }
 
         @Test
@@ -194,13 +331,13 @@ class MeanMaximalCurveTest {
             Arrays.fill(watts, 20, 60, 100);
             Arrays.fill(watts, 50, 52, Double.NaN);
             MeanMaximalCurve curve = MeanMaximalCurve.of(watts);
-            assertThat(curve.mayBeLow(10)).isFalse();
-            assertThat(curve.mayBeLow(20)).isFalse();
+            assertThat(mayBeLow(curve, 10)).isFalse();
+            assertThat(mayBeLow(curve, 20)).isFalse();
             // 0 to 50 s holds 9,000 J, 2 to 52 s filled 300 * 18 + 100 * 30 + 600 = 9,000 J: no gain.
-            assertThat(curve.mayBeLow(50)).isFalse();
+            assertThat(mayBeLow(curve, 50)).isFalse();
             // 0 to 51 s holds 9,000 J as recorded and 9,300 J filled.
-            assertThat(curve.mayBeLow(51)).isTrue();
-            assertThat(curve.mayBeLow(60)).isTrue();
+            assertThat(mayBeLow(curve, 51)).isTrue();
+            assertThat(mayBeLow(curve, 60)).isTrue();
         }
 
         @ParameterizedTest
@@ -215,15 +352,15 @@ class MeanMaximalCurveTest {
                     to++;
                 }
                 if (to > from) {
-                    Arrays.fill(filled, from, to, curve.watts(to - from));
+                    Arrays.fill(filled, from, to, curve.bestWatts(to - from));
                     from = to;
                 }
             }
             double[] filledBest = new double[filled.length];
             plainLoop(filled, filledBest, new int[filled.length]);
             for (int seconds = 1; seconds <= filled.length; seconds++) {
-                boolean gains = (filledBest[seconds - 1] - curve.watts(seconds)) * seconds > 1e-3;
-                assertThat(curve.mayBeLow(seconds)).as("%d s", seconds).isEqualTo(gains);
+                boolean gains = (filledBest[seconds - 1] - curve.bestWatts(seconds)) * seconds > 1e-3;
+                assertThat(mayBeLow(curve, seconds)).as("%d s", seconds).isEqualTo(gains);
             }
         }
     }
@@ -289,7 +426,24 @@ class MeanMaximalCurveTest {
         // docs/methods.md, numerics. Adding 200.1 W 4,000 times without it is off by 1.4e-11 W.
         double[] watts = new double[4000];
         Arrays.fill(watts, 200.1);
-        assertThat(MeanMaximalCurve.of(watts).watts(4000)).isCloseTo(200.1, within(1e-12));
+        assertThat(MeanMaximalCurve.of(watts).bestWatts(4000)).isCloseTo(200.1, within(1e-12));
+    }
+
+    @Test
+    void aCurveThatWasSerializedGivesTheSameAnswers() throws IOException, ClassNotFoundException {
+        MeanMaximalCurve curve = MeanMaximalCurve.of(Texture.GAPS.watts(500, new Random(4)));
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ObjectOutputStream out = new ObjectOutputStream(bytes)) {
+            out.writeObject(curve);
+        }
+        try (ObjectInputStream in = new ObjectInputStream(new ByteArrayInputStream(bytes.toByteArray()))) {
+            MeanMaximalCurve read = (MeanMaximalCurve) in.readObject();
+            assertThat(read).isEqualTo(curve);
+            assertThat(IntStream.rangeClosed(1, 500).mapToObj(read::bestWindow).toList())
+                    .isEqualTo(IntStream.rangeClosed(1, 500)
+                            .mapToObj(curve::bestWindow)
+                            .toList());
+        }
     }
 
     @Test
@@ -402,14 +556,20 @@ class MeanMaximalCurveTest {
     }
 
     private static double[] wattsOf(MeanMaximalCurve curve) {
-        return IntStream.rangeClosed(1, curve.longestSeconds())
-                .mapToDouble(curve::watts)
-                .toArray();
+        return curve.everyBestWatts().toArray();
     }
 
     private static int[] startsOf(MeanMaximalCurve curve) {
         return IntStream.rangeClosed(1, curve.longestSeconds())
-                .map(curve::startSecond)
+                .map(seconds -> startOf(curve, seconds))
                 .toArray();
+    }
+
+    private static int startOf(MeanMaximalCurve curve, int seconds) {
+        return curve.bestWindow(seconds).startSecond();
+    }
+
+    private static boolean mayBeLow(MeanMaximalCurve curve, int seconds) {
+        return curve.bestWindow(seconds).mayBeLow();
     }
 }

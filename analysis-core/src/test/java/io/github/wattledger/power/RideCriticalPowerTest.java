@@ -106,7 +106,7 @@ class RideCriticalPowerTest {
         int longTest = watts.length - 1800;
         Arrays.fill(watts, longTest + 600, longTest + 1140, Double.NaN);
         MeanMaximalCurve curve = MeanMaximalCurve.of(watts);
-        assertThat(curve.mayBeLow(1800)).isTrue();
+        assertThat(curve.bestWindow(1800).mayBeLow()).isTrue();
         Outcome<CriticalPowerFit> result = RideCriticalPower.ofCurve(curve, null);
         assertThat(result.found()).isPresent();
         assertThat(result.found().orElseThrow().efforts())

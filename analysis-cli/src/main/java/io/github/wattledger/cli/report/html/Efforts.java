@@ -48,14 +48,14 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
         double[] xs = new double[durations.size()];
         double[] ys = new double[durations.size()];
         for (int i = 0; i < durations.size(); i++) {
-            int seconds = durations.get(i);
-            xs[i] = seconds;
-            ys[i] = curve.watts(seconds);
+            MeanMaximalCurve.Window best = curve.bestWindow(durations.get(i));
+            xs[i] = best.seconds();
+            ys[i] = best.watts();
             String path = "curve[" + i + "].";
             rows.add(new Row(
-                    Num.of(path + "seconds", (double) seconds, Figures::duration),
-                    Num.of(path + "watts", curve.watts(seconds), Figures::watts),
-                    curve.mayBeLow(seconds)));
+                    Num.of(path + "seconds", (double) best.seconds(), Figures::duration),
+                    Num.of(path + "watts", best.watts(), Figures::watts),
+                    best.mayBeLow()));
         }
         return new Efforts(draw(review, detail, xs, ys), rows, legend(review, detail));
     }

@@ -62,7 +62,7 @@ public final class JsonReport implements Report {
     private static void curve(JsonWriter json, MeanMaximalCurve curve) {
         json.objects("curve", curve.logSpacedSeconds(), seconds -> {
             json.whole("seconds", seconds);
-            json.number("watts", curve.watts(seconds));
+            json.number("watts", curve.bestWatts(seconds));
         });
     }
 

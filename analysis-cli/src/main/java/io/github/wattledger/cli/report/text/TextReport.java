@@ -202,12 +202,12 @@ public final class TextReport implements Report {
         int inRow = 0;
         boolean any = false;
         for (int seconds : EFFORT_SECONDS) {
-            if (seconds > curve.longestSeconds() || !Double.isFinite(curve.watts(seconds))) {
+            if (seconds > curve.longestSeconds()) {
                 continue;
             }
             any = true;
             row.append(Page.padLeft(Figures.duration(seconds), 8))
-                    .append(Page.padLeft(Figures.watts(curve.watts(seconds)), 8));
+                    .append(Page.padLeft(Figures.watts(curve.bestWatts(seconds)), 8));
             inRow++;
             if (inRow == 4) {
                 page.row(row.toString());
