@@ -145,8 +145,8 @@ public final class MeanMaximalCurve implements Serializable {
 
     /**
      * {@link #bestWatts} of every duration from one second to {@link #longestSeconds()}, watts: the value at index 0 is
-     * that of one second. Each takes a pass of its own, so that the cost grows with the square of the ride's length: about
-     * half a second for a ride of twelve hours.
+     * that of one second. Each takes a pass of its own, so that the cost grows with the square of the ride's length: 43,200
+     * passes for a ride of twelve hours, a good part of a second.
      */
     public Series everyBestWatts() {
         return Series.generate(longestSeconds(), index -> bestWatts(index + 1));
