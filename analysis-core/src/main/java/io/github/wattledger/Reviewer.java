@@ -114,16 +114,18 @@ public final class Reviewer {
         RaceLength length =
                 choosesPart ? RaceLength.ofPart(whole, ride, onDay.thresholdPowerW()) : RaceLength.of(ride, part);
         Ability ability = rideAbility.over(length.movingSeconds(), thresholds.knownPowerW());
-        Occasion occasion = Occasion.of(new Circumstances(
-                ride,
-                part.interval(),
-                opened.setting().isIndoorSport(),
-                opened.setting().hasPositions(),
-                opened.setting().sports(),
-                thresholds.knownPowerW() != null,
-                ability.sustainablePowerW(),
-                options.effort(),
-                onDay.isRaceDay()));
+        Occasion occasion = Occasion.of(
+                new Circumstances(
+                        ride,
+                        part.interval(),
+                        opened.setting().isIndoorSport(),
+                        opened.setting().hasPositions(),
+                        opened.setting().sports(),
+                        thresholds.knownPowerW() != null,
+                        ability.sustainablePowerW(),
+                        options.effort(),
+                        onDay.isRaceDay()),
+                options.limits());
         PacingReview pacing = PacingReview.of(
                 ride,
                 course,

@@ -120,7 +120,16 @@ public record Occasion(Reason reason, Evidence evidence, List<WorkLap> workLaps)
 
     /** Decides what a ride was by the list of rules in {@code docs/methods.md}; the first rule that applies counts. */
     public static Occasion of(Circumstances circumstances) {
-        return new OccasionRules(circumstances).occasion();
+        return of(circumstances, JudgementLimits.USUAL);
+    }
+
+    /**
+     * Decides what a ride was by the list of rules in {@code docs/methods.md}; the first rule that applies counts.
+     *
+     * @param limits the limits of the judgement, of which {@link JudgementLimit#RACE_EFFORT_FRACTION} is asked for here
+     */
+    public static Occasion of(Circumstances circumstances, JudgementLimits limits) {
+        return new OccasionRules(circumstances, limits).occasion();
     }
 
     /** What the ride was. */

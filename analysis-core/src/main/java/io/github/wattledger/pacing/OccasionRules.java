@@ -41,9 +41,6 @@ final class OccasionRules {
     /** Altitude that a device indoors can seem to gain, metres, as the pressure of the air changes. */
     static final double INDOOR_ALTITUDE_RANGE_M = 10;
 
-    /** Normalized power over guide below which a ride is easy: the limit that held before this list was made. */
-    static final double EASY_SHARE_OF_GUIDE = 0.85;
-
     /**
      * Normalized power over guide from which a few stops do not matter, and which a first half must reach to look like a
      * race. Two real training rides of 6 and 7 hours with 4 % of stops lie at 0.917 and 0.87.
@@ -65,8 +62,11 @@ final class OccasionRules {
     /** The guide where it rests on a known threshold, otherwise {@code NaN}. */
     private final double guideW;
 
-    OccasionRules(Circumstances circumstances) {
+    private final double raceEffortFraction;
+
+    OccasionRules(Circumstances circumstances, JudgementLimits limits) {
         this.circumstances = circumstances;
+        raceEffortFraction = limits.get(JudgementLimit.RACE_EFFORT_FRACTION);
         ride = circumstances.ride();
         judged = circumstances.judged();
         ridingSeconds = ride.countSeconds(SecondState.RIDING, judged);
@@ -160,7 +160,7 @@ final class OccasionRules {
     }
 
     private @Nullable Occasion easyForItsLength() {
-        if (shareOfGuide() >= EASY_SHARE_OF_GUIDE) {
+        if (shareOfGuide() >= raceEffortFraction) {
             return null;
         }
         return because(

@@ -50,8 +50,8 @@ final class UnderPaced implements Detector {
         double bpm = race.mean(Channel.HEART_RATE, whole);
         Double threshold = race.thresholdHeartRateBpm();
         Double highest = race.highestKnownHeartRateBpm();
-        return threshold != null && bpm >= HARD_SHARE_OF_THRESHOLD * threshold
-                || highest != null && bpm >= HARD_SHARE_OF_HIGHEST * highest;
+        return (threshold != null && bpm >= HARD_SHARE_OF_THRESHOLD * threshold)
+                || (highest != null && bpm >= HARD_SHARE_OF_HIGHEST * highest);
     }
 
     @Override

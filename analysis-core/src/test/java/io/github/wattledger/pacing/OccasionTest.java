@@ -36,7 +36,15 @@ class OccasionTest {
 
     private static Circumstances circumstances(Ride ride, @Nullable Double guideW, Effort effort) {
         return new Circumstances(
-                ride, new Interval(0, ride.seconds()), false, 1, guideW != null, guideW, effort, false);
+                ride,
+                new Interval(0, ride.seconds()),
+                false,
+                ride.has(Channel.LATITUDE),
+                1,
+                guideW != null,
+                guideW,
+                effort,
+                false);
     }
 
     private static Occasion occasion(RideByHand ride) {
@@ -57,8 +65,16 @@ class OccasionTest {
         assertThat(Occasion.of(circumstances(shortAndEasy, null, Effort.RACE)).reason())
                 .isEqualTo(Reason.ASKED_AS_RACE);
         Ride race = hard(HOUR).build();
-        Circumstances onARaceDay =
-                new Circumstances(race, new Interval(0, HOUR), false, 3, true, GUIDE_W, Effort.TRAINING, true);
+        Circumstances onARaceDay = new Circumstances(
+                race,
+                new Interval(0, HOUR),
+                false,
+                race.has(Channel.LATITUDE),
+                3,
+                true,
+                GUIDE_W,
+                Effort.TRAINING,
+                true);
         assertThat(Occasion.of(onARaceDay).reason()).isEqualTo(Reason.ASKED_AS_TRAINING);
     }
 
@@ -76,7 +92,15 @@ class OccasionTest {
     void aRaceDaySettlesItForWhatIsLongEnough(int seconds, Reason expected) {
         Ride ride = new RideByHand().riding(seconds, 80).build();
         assertThat(Occasion.of(new Circumstances(
-                                ride, new Interval(0, seconds), true, 1, false, null, Effort.AUTO, true))
+                                ride,
+                                new Interval(0, seconds),
+                                true,
+                                ride.has(Channel.LATITUDE),
+                                1,
+                                false,
+                                null,
+                                Effort.AUTO,
+                                true))
                         .reason())
                 .isEqualTo(expected);
     }
@@ -86,7 +110,15 @@ class OccasionTest {
     void threeSportsAreARaceWithoutAThreshold(int sports, Reason expected) {
         Ride ride = hard(HOUR).build();
         assertThat(Occasion.of(new Circumstances(
-                                ride, new Interval(0, HOUR), false, sports, false, null, Effort.AUTO, false))
+                                ride,
+                                new Interval(0, HOUR),
+                                false,
+                                ride.has(Channel.LATITUDE),
+                                sports,
+                                false,
+                                null,
+                                Effort.AUTO,
+                                false))
                         .reason())
                 .isEqualTo(expected);
     }
@@ -237,7 +269,15 @@ class OccasionTest {
     void aSportThatIsRiddenIndoorsIsIndoors() {
         Ride virtualRoad = hard(HOUR).build();
         assertThat(Occasion.of(new Circumstances(
-                                virtualRoad, new Interval(0, HOUR), true, 1, true, GUIDE_W, Effort.AUTO, false))
+                                virtualRoad,
+                                new Interval(0, HOUR),
+                                true,
+                                virtualRoad.has(Channel.LATITUDE),
+                                1,
+                                true,
+                                GUIDE_W,
+                                Effort.AUTO,
+                                false))
                         .reason())
                 .isEqualTo(Reason.INDOOR_SPORT);
     }
@@ -332,8 +372,8 @@ class OccasionTest {
     @Test
     void aGuideFromAThresholdThatIsNotKnownCountsForNothing() {
         Ride ride = hard(HOUR).build();
-        Occasion occasion = Occasion.of(
-                new Circumstances(ride, new Interval(0, HOUR), false, 1, false, GUIDE_W, Effort.AUTO, false));
+        Occasion occasion = Occasion.of(new Circumstances(
+                ride, new Interval(0, HOUR), false, ride.has(Channel.LATITUDE), 1, false, GUIDE_W, Effort.AUTO, false));
         assertThat(occasion.reason()).isEqualTo(Reason.THRESHOLD_NOT_KNOWN);
         assertThat(occasion.evidence().get("shareOfGuide")).isEmpty();
         assertThat(occasion.evidence().get("guideW")).isEmpty();
@@ -400,6 +440,7 @@ class OccasionTest {
                                 triathlon,
                                 new Interval(0, triathlon.seconds()),
                                 true,
+                                triathlon.has(Channel.LATITUDE),
                                 3,
                                 true,
                                 GUIDE_W,
@@ -444,8 +485,16 @@ class OccasionTest {
                 .standing(1500, SecondState.STOPPED)
                 .riding(600, 50)
                 .build();
-        Circumstances judged =
-                new Circumstances(ride, new Interval(2100, 2100 + HOUR), false, 1, true, GUIDE_W, Effort.AUTO, false);
+        Circumstances judged = new Circumstances(
+                ride,
+                new Interval(2100, 2100 + HOUR),
+                false,
+                ride.has(Channel.LATITUDE),
+                1,
+                true,
+                GUIDE_W,
+                Effort.AUTO,
+                false);
         Occasion occasion = Occasion.of(judged);
         assertThat(occasion.reason()).isEqualTo(Reason.HARD_FOR_ITS_LENGTH);
         assertEvidence(occasion, "ridingHours", 1);
@@ -464,14 +513,24 @@ class OccasionTest {
     void refusesImpossibleCircumstances() {
         Ride ride = hard(HOUR).build();
         Interval whole = new Interval(0, HOUR);
-        assertThatThrownBy(() -> new Circumstances(ride, whole, false, 0, true, GUIDE_W, Effort.AUTO, false))
+        assertThatThrownBy(() -> new Circumstances(
+                        ride, whole, false, ride.has(Channel.LATITUDE), 0, true, GUIDE_W, Effort.AUTO, false))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("sports 0");
-        assertThatThrownBy(() -> new Circumstances(ride, whole, false, 1, true, Double.NaN, Effort.AUTO, false))
+        assertThatThrownBy(() -> new Circumstances(
+                        ride, whole, false, ride.has(Channel.LATITUDE), 1, true, Double.NaN, Effort.AUTO, false))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("guideW");
-        assertThatThrownBy(() ->
-                        new Circumstances(ride, new Interval(0, HOUR + 1), false, 1, true, GUIDE_W, Effort.AUTO, false))
+        assertThatThrownBy(() -> new Circumstances(
+                        ride,
+                        new Interval(0, HOUR + 1),
+                        false,
+                        ride.has(Channel.LATITUDE),
+                        1,
+                        true,
+                        GUIDE_W,
+                        Effort.AUTO,
+                        false))
                 .isInstanceOf(IndexOutOfBoundsException.class);
     }
 

@@ -93,6 +93,7 @@ class RideStoreTest {
                 StoredRide with = new StoredRide(
                         ride.key(),
                         ride.device(),
+                        ride.setting(),
                         ride.start(),
                         ride.utcOffsetSeconds(),
                         ride.format(),
