@@ -4,6 +4,7 @@ import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.KnownThreshold;
+import io.github.wattledger.pacing.KnownThreshold.Doubt;
 import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Interval;
@@ -58,14 +59,14 @@ final class ReviewNotes {
 
     /** Why a threshold power that somebody or something named is not believed, a sentence or two; null where it is. */
     private static @Nullable String doubt(KnownThreshold threshold) {
-        KnownThreshold.Doubt doubt = threshold.doubt();
-        if (doubt == null) {
+        Doubt doubt = threshold.doubt();
+        if (doubt == null || doubt == Doubt.NONE || doubt == Doubt.ESTIMATED_FROM_RIDE) {
             return null;
         }
         Evidence evidence = threshold.evidence();
         String watts = Decimals.of(evidence.get("thresholdPowerW").orElse(Double.NaN), 0) + " W";
         return switch (doubt) {
-            case NONE, ESTIMATED_FROM_RIDE -> null;
+            case NONE, ESTIMATED_FROM_RIDE -> throw new AssertionError(doubt);
             case ESTIMATE_TOO_HIGH ->
                 "An estimate of " + watts + " is more than a rider has. Does the meter count twice?";
             case FACTORY_SETTING ->

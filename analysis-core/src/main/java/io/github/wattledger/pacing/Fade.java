@@ -60,7 +60,7 @@ final class Fade implements Detector {
                 evidence,
                 Caps.advise(
                         race,
-                        "Ride the first half at %s on average, and eat and drink by the clock; then see whether the end holds.",
+                        "Hold the average of the first half to %s, and eat and drink by the clock; then see whether the end holds.",
                         Double.isNaN(race.targetW()) ? earlyW * late / early : race.targetW()),
                 repair(race, reference, faded)));
     }

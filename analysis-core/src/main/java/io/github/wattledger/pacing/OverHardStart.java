@@ -42,7 +42,7 @@ final class OverHardStart implements Detector {
                 : ratio >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
         Advice advice = Caps.advise(
                 race,
-                "Hold the opening to %s on average, whatever the group does; let it go and ride your own race.",
+                "Hold the average of the opening to %s, whatever the group does; let it go and ride your own race.",
                 CAP_OVER_TARGET * race.targetW());
         return Optional.of(new Found(
                 severity,

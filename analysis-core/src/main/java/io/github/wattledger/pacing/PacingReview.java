@@ -26,6 +26,9 @@ import org.jspecify.annotations.Nullable;
  * @param leftOut what was not looked at, and why, a sentence each
  * @param ownFindings what the user's own detectors found, the weightiest first
  * @param occasion what the ride was: only a race is judged
+ * @param secondHalfOverFirst effort of the second half of the moving time over that of the first on like ground, 1 where both
+ *     were equally hard; null where the halves share too little ground, or the ride has no power
+ * @param verdictRestsOn the kind of the finding behind the verdict, or null where it rests on the halves or there is none
  * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
  */
 public record PacingReview(
@@ -38,7 +41,9 @@ public record PacingReview(
         List<String> leftOut,
         List<OwnFinding> ownFindings,
         Occasion occasion,
-        List<Remark> remarks)
+        List<Remark> remarks,
+        @Nullable Double secondHalfOverFirst,
+        @Nullable FindingKind verdictRestsOn)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
 
@@ -94,9 +99,12 @@ public record PacingReview(
                 : Detection.all(race, Detector::comparesParts).stream()
                         .map(each -> Remark.of(race, each))
                         .toList();
+        double halves = Verdicts.secondHalfOverFirst(race);
+        Verdicts.Reached reached =
+                isRace ? Verdicts.of(halves, priced.findings()) : new Verdicts.Reached(Verdict.NOT_JUDGED, null);
         JudgedPart judged = new JudgedPart(raced, racedOffset, thresholds, ability.sustainablePowerW(), isRace, limits);
         return new PacingReview(
-                isRace ? Verdicts.of(race, priced.findings()) : Verdict.NOT_JUDGED,
+                reached.verdict(),
                 whyNotJudged,
                 interval.shifted(offsetSeconds),
                 ability.sustainablePowerW(),
@@ -105,7 +113,9 @@ public record PacingReview(
                 LeftOut.of(race, isRace),
                 ownFindings(judged, detectors),
                 occasion,
-                remarks);
+                remarks,
+                Double.isNaN(halves) ? null : halves,
+                reached.restsOn());
     }
 
     /** The finding of a kind, or empty where there is none. */

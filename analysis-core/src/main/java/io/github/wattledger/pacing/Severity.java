@@ -16,13 +16,16 @@ public enum Severity {
     /** Decided the ride. */
     MAJOR;
 
+    /** Less than this is printed as no minutes at all, and no replay is finer over hours. */
+    private static final double NOTHING_SECONDS = 3;
+
     private static final double MODERATE_SHARE = 0.005;
     private static final double MAJOR_SHARE = 0.02;
 
     /** The severity of what cost so many seconds of a moving time. */
     static Severity of(double lostSeconds, double movingSeconds) {
         double share = lostSeconds / movingSeconds;
-        if (!(share > 0)) {
+        if (!(lostSeconds >= NOTHING_SECONDS)) {
             return OBSERVATION;
         }
         return share >= MAJOR_SHARE ? MAJOR : share >= MODERATE_SHARE ? MODERATE : MINOR;

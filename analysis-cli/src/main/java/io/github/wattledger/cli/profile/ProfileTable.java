@@ -4,7 +4,9 @@ import io.github.wattledger.rider.Bounds;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
@@ -103,6 +105,27 @@ final class ProfileTable {
         }
         problem(key, "expected a day such as 2026-03-01, without quotes, found " + shown(value));
         return null;
+    }
+
+    /** Days; none when they are absent. */
+    Set<LocalDate> days(String key) {
+        Object value = value(key);
+        Set<LocalDate> days = new HashSet<>();
+        if (value == null) {
+            return days;
+        }
+        if (!(value instanceof TomlArray array)) {
+            problem(key, "expected days in brackets, such as [2026-05-16, 2026-06-14], found " + shown(value));
+            return days;
+        }
+        for (int i = 0; i < array.size(); i++) {
+            if (array.get(i) instanceof LocalDate day) {
+                days.add(day);
+            } else {
+                problem(key, "expected days such as 2026-06-14, without quotes, found " + shown(array.get(i)));
+            }
+        }
+        return days;
     }
 
     /** A word or more, or null when it is absent. */

@@ -47,6 +47,7 @@ public final class RiderFile {
             "thresholds",
             "critical_power",
             "long_bests",
+            "race_days",
             "power_zones",
             "heart_rate_zones",
             "gears",
@@ -125,7 +126,7 @@ public final class RiderFile {
             Double wPrimeKJ = critical.number("w_prime_kj", Bounds.W_PRIME_KJ);
             rider = powerW == null || wPrimeKJ == null ? rider : rider.withCriticalPower(powerW, wPrimeKJ);
         }
-        rider = rider.withLongBests(longBests(top));
+        rider = rider.withLongBests(longBests(top)).withRaceDays(top.days("race_days"));
         Gears gears = gears(top);
         rider = gears == null ? rider : rider.withGears(gears);
         ProfileTable road = top.table("road", ROAD_KEYS);

@@ -14,6 +14,7 @@ import io.github.wattledger.pacing.Advice;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Severity;
@@ -139,7 +140,11 @@ public final class SampleReviews {
                         List.of(
                                 "Climbs are not computed yet.",
                                 "The first 5 min were set apart as not raced: 5-minute mean power stayed under 100 W."),
-                        List.of()),
+                        List.of(),
+                        verdict == Verdict.NOT_JUDGED ? easy() : asked(),
+                        List.of(),
+                        0.84,
+                        behind(verdict)),
                 ride(),
                 new Interval(0, ELAPSED),
                 null,
@@ -174,7 +179,11 @@ public final class SampleReviews {
                         pacing.findings(),
                         pacing.ledger(),
                         pacing.leftOut(),
-                        List.of(own)),
+                        List.of(own),
+                        pacing.occasion(),
+                        pacing.remarks(),
+                        pacing.secondHalfOverFirst(),
+                        pacing.verdictRestsOn()),
                 race.ride(),
                 race.reviewed(),
                 null,
@@ -201,7 +210,11 @@ public final class SampleReviews {
                         List.of(),
                         new TimeLedger(10, 10, 0, 0, 0, List.of(), List.of()),
                         List.of("Everything that rests on power."),
-                        List.of()),
+                        List.of(),
+                        new Occasion(Occasion.Reason.NO_POWER, Evidence.none(), List.of()),
+                        List.of(),
+                        null,
+                        null),
                 Ride.builder(START, 600).build(),
                 new Interval(0, 600),
                 null,
@@ -407,5 +420,30 @@ public final class SampleReviews {
                 new Cost.NotPriced("not priced yet"),
                 new Advice("Ride on.", null, null),
                 null);
+    }
+
+    private static Occasion asked() {
+        return new Occasion(Occasion.Reason.ASKED_AS_RACE, Evidence.none(), List.of());
+    }
+
+    private static Occasion easy() {
+        return new Occasion(
+                Occasion.Reason.BELOW_GUIDE,
+                Evidence.none()
+                        .with("ridingHours", 7.033)
+                        .with("normalizedPowerW", 131)
+                        .with("shareOfGuide", 0.716),
+                List.of());
+    }
+
+    private static @Nullable FindingKind behind(Verdict verdict) {
+        return switch (verdict) {
+            case OVER_HARD_START -> FindingKind.OVER_HARD_START;
+            case FADED -> FindingKind.FADE;
+            case UNEVEN -> FindingKind.SURGES;
+            case UNDER_PACED -> FindingKind.UNDER_PACED;
+            case NEGATIVE_SPLIT -> FindingKind.LATE_RESERVE;
+            case EVEN, NOT_JUDGED -> null;
+        };
     }
 }

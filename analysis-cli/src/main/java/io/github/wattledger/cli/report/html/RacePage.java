@@ -5,13 +5,16 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
+import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
 import io.github.wattledger.cli.report.words.VerdictSentence;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,10 +29,12 @@ import org.jspecify.annotations.Nullable;
  * @param circumstances when, what and with which device
  * @param verdict the verdict in a word or two
  * @param sentence the verdict in a sentence
+ * @param occasion what the ride was taken for, and why
  * @param hasPower whether there is power at all
  * @param hasDistance whether the axis can be one of distance
  * @param judged which part was judged, or empty when all was
  * @param noFindings what to say when nothing stands out
+ * @param remarks what stands out in a ride that was no race
  */
 public record RacePage(
         Frame frame,
@@ -38,6 +43,7 @@ public record RacePage(
         String circumstances,
         String verdict,
         String sentence,
+        String occasion,
         boolean hasPower,
         boolean hasDistance,
         List<Facts.Fact> facts,
@@ -47,6 +53,7 @@ public record RacePage(
         Timeline timeline,
         List<FindingRow> findings,
         String noFindings,
+        List<RemarkWords> remarks,
         List<FindingRow> ownFindings,
         Efforts efforts,
         List<String> ability,
@@ -75,6 +82,7 @@ public record RacePage(
                 RideWords.circumstances(review.source()),
                 PlainText.capital(pacing.verdict().words()),
                 VerdictSentence.withoutVerdict(review),
+                OccasionWords.of(review),
                 hasPower,
                 hasDistance,
                 Facts.of(review),
@@ -83,7 +91,8 @@ public record RacePage(
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track),
                 FindingRow.of(review, drawing.lanes()),
-                FindingWords.none(pacing),
+                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.none(pacing),
+                RemarkWords.of(review),
                 FindingRow.ofOwn(review),
                 Efforts.of(review, detail),
                 AbilityWords.of(review),

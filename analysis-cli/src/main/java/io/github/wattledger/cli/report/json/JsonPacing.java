@@ -3,7 +3,9 @@ package io.github.wattledger.cli.report.json;
 import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.Remark;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Interval;
@@ -16,10 +18,32 @@ final class JsonPacing {
     static void pacing(JsonWriter json, PacingReview pacing) {
         json.begin("pacing");
         json.string("verdict", pacing.verdict().words());
+        occasion(json, pacing.occasion());
+        json.number("secondHalfOverFirst", pacing.secondHalfOverFirst());
         json.objects("findings", pacing.findings(), each -> finding(json, each));
+        json.objects("remarks", pacing.remarks(), each -> remark(json, each));
         ledger(json, pacing.ledger());
         json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
         json.end();
+    }
+
+    private static void occasion(JsonWriter json, Occasion occasion) {
+        json.begin("occasion");
+        json.string("kind", occasion.kind().id());
+        json.string("reason", occasion.reason().words());
+        evidence(json, occasion.evidence());
+        json.objects("workLaps", occasion.workLaps(), lap -> {
+            json.whole("number", lap.number());
+            json.whole("seconds", lap.seconds());
+            json.number("meanPowerW", lap.meanPowerW());
+        });
+        json.end();
+    }
+
+    private static void remark(JsonWriter json, Remark remark) {
+        json.string("kind", remark.kind().id());
+        place(json, remark.when(), remark.startM(), remark.endM());
+        evidence(json, remark.evidence());
     }
 
     private static void finding(JsonWriter json, AnyFinding finding) {

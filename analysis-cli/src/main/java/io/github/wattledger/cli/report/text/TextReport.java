@@ -9,8 +9,10 @@ import io.github.wattledger.cli.report.words.ClimbWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.LedgerWords;
+import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
+import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
 import io.github.wattledger.cli.report.words.VerdictSentence;
@@ -20,6 +22,7 @@ import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
 import java.io.IOException;
@@ -45,12 +48,22 @@ public final class TextReport implements Report {
         page.paragraph(RideWords.circumstances(review.source()));
         page.blank();
         page.paragraph(VerdictSentence.of(review));
+        page.paragraph(OccasionWords.of(review));
         time(page, review);
-        page.heading("WHAT STANDS OUT, " + FindingWords.ORDER);
-        if (review.pacing().findings().isEmpty()) {
-            page.line(FindingWords.none(review.pacing()));
+        if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
+            page.heading(RemarkWords.HEADING);
+            List<RemarkWords> remarks = RemarkWords.of(review);
+            remarks.forEach(remark -> page.wrapped("  ", "  ", remark.heading() + ". " + remark.evidence()));
+            if (remarks.isEmpty()) {
+                page.line(RemarkWords.NONE);
+            }
+        } else {
+            page.heading("WHAT STANDS OUT, " + FindingWords.ORDER);
+            if (review.pacing().findings().isEmpty()) {
+                page.line(FindingWords.none(review.pacing()));
+            }
+            findings(page, FindingWords.of(review));
         }
-        findings(page, FindingWords.of(review));
         List<FindingWords> ofOthers = FindingWords.ofOthers(review);
         if (!ofOthers.isEmpty()) {
             page.heading("WHAT OWN DETECTORS FOUND");

@@ -4,6 +4,7 @@ import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.Remark;
 import java.util.HashSet;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -30,6 +31,14 @@ final class EvidenceSentences {
         if (finding instanceof Finding ours) {
             sentences.clauses(ours.kind());
         }
+        sentences.rest();
+        return sentences.text.toString();
+    }
+
+    /** The sentences for a remark; empty when there is no evidence at all. */
+    static String of(Remark remark) {
+        EvidenceSentences sentences = new EvidenceSentences(remark.evidence());
+        sentences.clauses(remark.kind());
         sentences.rest();
         return sentences.text.toString();
     }
@@ -64,6 +73,8 @@ final class EvidenceSentences {
                     "In sum the work was % kJ against the target: the opening was hard in bursts, not on average",
                     Wording.BRIEF);
         }
+        end();
+        begin("overMiddlePercent", "On like ground that is % harder than the middle of the race", Wording.PERCENT);
         end();
         begin("minutesAboveThreshold", "Power was above threshold power for %", Wording.MINUTES);
         end();
@@ -107,20 +118,20 @@ final class EvidenceSentences {
     }
 
     private void fade() {
-        begin("latePowerW", "On comparable ground power was % late", Wording.WATTS);
+        begin("latePowerW", "On like ground power was % late", Wording.WATTS);
         and("earlyPowerW", " against % early", Wording.WATTS);
         and("lossPercent", ", a loss of %", Wording.PERCENT);
         end();
         begin("slopePercentPerHour", "The trend was % an hour", Wording.PERCENT);
-        and("comparedBlocks", ", from % blocks compared", Wording.BRIEF);
+        and("comparedBlocks", ", over % blocks of ten minutes", Wording.BRIEF);
         end();
     }
 
     private void energyCrash() {
-        begin("lossPercent", "Power on comparable ground was % lower than before", Wording.PERCENT);
+        begin("lossPercent", "Power on like ground was % lower than before", Wording.PERCENT);
         and("earlyPowerW", " (% on average until half-way)", Wording.WATTS);
         end();
-        begin("actualHeartRateBpm", "Heart rate was % in the last third", Wording.BEATS);
+        begin("actualHeartRateBpm", "Heart rate was % in this stretch", Wording.BEATS);
         and("predictedHeartRateBpm", ", where the same power gave % before", Wording.BEATS);
         and("heartRateOverPredictedPercent", ", a difference of %", Wording.PERCENT);
         end();
@@ -159,7 +170,7 @@ final class EvidenceSentences {
     private void lateReserve() {
         begin("lastSixthNormalizedPowerW", "Normalized power was % in the last sixth", Wording.WATTS);
         and("restNormalizedPowerW", " and % before it", Wording.WATTS);
-        and("gainPercent", ", a gain of %", Wording.PERCENT);
+        and("gainPercent", "; on like ground that is % harder", Wording.PERCENT);
         end();
     }
 

@@ -9,7 +9,7 @@ import io.github.wattledger.pacing.FindingKind;
 public final class FindingRules {
     private static final String CAP =
             " The heart rate beside a cap is what this rider's own line of heart rate on power gives for that power, but"
-                    + " never more than threshold heart rate.";
+                    + " never more than threshold heart rate or the highest heart rate of the ride.";
 
     private FindingRules() {}
 
@@ -19,7 +19,9 @@ public final class FindingRules {
             case OVER_HARD_START ->
                 "The opening is the first sixth of the judged moving time, at least 20 and at most 90 min."
                         + " openingNormalizedPowerW is its normalized power, restNormalizedPowerW is that of everything"
-                        + " after it. excessWorkKJ is power less targetW, summed over the seconds of the opening."
+                        + " after it. overMiddlePercent compares the opening with the middle of the race, up to two thirds"
+                        + " of the moving time, on like ground: power is ground times part, and the ground is taken"
+                        + " out. excessWorkKJ is power less targetW, summed over the seconds of the opening."
                         + " minutesAboveThreshold counts its seconds above threshold power. openingHeartRateBpm is the"
                         + " mean heart rate under way; thresholdHeartRateFraction is that divided by threshold heart"
                         + " rate. Where W' is known, lowestWPrimeShare is the smallest share of it that was left during"
@@ -32,7 +34,8 @@ public final class FindingRules {
                         + " times threshold power." + CAP;
             case SURGES ->
                 "A surge is a stretch of 8 s or more above 1.2 times threshold power (or the profile's share); lapses of"
-                        + " 2 s are allowed. workAboveThresholdKJ is power less threshold power, summed where power is"
+                        + " 2 s are allowed. It is a jump: its mean is at least 1.5 times that of the calmer seconds in"
+                        + " the minute before and after it. workAboveThresholdKJ is power less threshold power, summed where power is"
                         + " above; workAboveThresholdKJPerHour is that divided by the moving hours. wPrimeSharePerHour"
                         + " is the work above critical power in an hour divided by W'; where these are not known, it is"
                         + " the work above threshold power divided by usualWPrimeKJ. The balance of W' gives the rest:"
@@ -42,21 +45,24 @@ public final class FindingRules {
                         + " quarter. highestMeanW is the mean of the hardest surge, longestSeconds the length of the"
                         + " longest. The cap is the power from which an effort counts as a surge." + CAP;
             case FADE ->
-                "earlyPowerW and latePowerW are mean powers of the second and the last sixth of moving time. They are"
-                        + " taken over the grades that both have; each band of grade counts by the seconds that both"
-                        + " have of it. lossPercent is their difference divided by the first. slopePercentPerHour is the"
-                        + " median slope of all pairs of comparedBlocks ten-minute blocks. The fade begins with the"
-                        + " first block after which the median has lost half of the loss. The cap is the target." + CAP;
+                "The moving time is cut into twelfths. Power is ground times part: the power that each grade asks for"
+                        + " and the effort of each twelfth are found together. lossPercent compares the effort of the"
+                        + " last two twelfths with the first three after the opening; surges and threshold riding"
+                        + " early are left out. earlyPowerW is the mean power of those three, latePowerW the same"
+                        + " ground at the later effort. The fade begins at the knee of a line through comparedBlocks"
+                        + " blocks of ten minutes, level before it and straight after it; slopePercentPerHour is its"
+                        + " slope. The cap is the target." + CAP;
             case ENERGY_CRASH ->
-                "lossPercent compares the power of the stretch with that from minute 20 to half of the ride, grade band"
-                        + " by grade band. predictedHeartRateBpm is the heart rate of the last third that follows from"
-                        + " the line of heart rate on lagged power of the first half; actualHeartRateBpm is what it was,"
-                        + " heartRateOverPredictedPercent the difference. hoursBefore, workBeforeKJ and temperatureC"
-                        + " describe what preceded the stretch.";
+                "lossPercent compares the effort of the stretch with that from minute 20 to half of the ride, on like"
+                        + " ground. predictedHeartRateBpm is the heart rate of the stretch that follows from the line of"
+                        + " heart rate on lagged power of the first half, fitted up to threshold power;"
+                        + " actualHeartRateBpm is what it was, heartRateOverPredictedPercent the difference. hoursBefore,"
+                        + " workBeforeKJ and temperatureC describe what preceded the stretch.";
             case DRIFT ->
                 "A line of heart rate on power, lagged by 60 s, is fitted from minute 20 to half of the ride;"
                         + " bpmPer100W is its slope. predictedHeartRateBpm is the mean of that line over the seconds of"
-                        + " the last third above 0.4 times threshold power, actualHeartRateBpm the mean that was"
+                        + " the last third above 0.4 times threshold power whose power was ridden in the first half as well,"
+                        + " actualHeartRateBpm the mean that was"
                         + " recorded, heartRateOverPredictedPercent their difference divided by the prediction.";
             case STOPPED_TIME ->
                 "A stop is a stretch between two moving seconds in which nothing moved for more than longerThanSeconds;"
@@ -67,7 +73,7 @@ public final class FindingRules {
                         + " the target." + CAP;
             case LATE_RESERVE ->
                 "lastSixthNormalizedPowerW belongs to the last sixth of moving time, restNormalizedPowerW to everything"
-                        + " before it. gainPercent is their difference divided by the latter.";
+                        + " before it. gainPercent compares the effort of both on like ground.";
             case SPUN_OUT ->
                 "totalSeconds is the time in the top gear at over 100 rpm. secondsWithOtherChainring is what it would"
                         + " have been with otherChainringTeeth.";

@@ -109,7 +109,7 @@ public record FindingWords(
                 : "Nothing in the pacing stands out.";
     }
 
-    private static String where(@Nullable Double startM, @Nullable Double endM, RideReview review) {
+    static String where(@Nullable Double startM, @Nullable Double endM, RideReview review) {
         if (startM != null && endM != null) {
             return "km " + Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
         }

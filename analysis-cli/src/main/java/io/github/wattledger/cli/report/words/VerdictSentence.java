@@ -5,6 +5,7 @@ import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.power.Ability;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -15,33 +16,58 @@ public final class VerdictSentence {
 
     /** The sentence without the verdict itself, for a place where the verdict stands above it as a heading. */
     public static String withoutVerdict(RideReview review) {
-        String sentence = of(review);
-        int colon = sentence.indexOf(": ");
-        return colon < 0 ? sentence : PlainText.capital(sentence.substring(colon + 2));
+        String lost = lost(review.pacing());
+        return PlainText.capital(reason(review)) + (lost == null ? "" : " " + PlainText.capital(lost) + " lost.");
     }
 
-    /** The verdict and what it rests on. */
+    /** The verdict, what it cost, and what it rests on. */
     public static String of(RideReview review) {
+        PacingReview pacing = review.pacing();
+        String verdict = PlainText.capital(pacing.verdict().words());
+        String reason = reason(review);
+        if (reason.isEmpty()) {
+            return verdict + ".";
+        }
+        String lost = lost(pacing);
+        return verdict + (lost == null ? "" : ", " + lost + " lost") + ": " + reason;
+    }
+
+    /** What the verdict rests on, a sentence without its capital; empty where nothing is to be said. */
+    private static String reason(RideReview review) {
         PacingReview pacing = review.pacing();
         return switch (pacing.verdict()) {
             case OVER_HARD_START -> overHardStart(review);
             case FADED -> faded(evidence(pacing, FindingKind.FADE));
-            case UNEVEN -> uneven(evidence(pacing, FindingKind.SURGES));
-            case EVEN -> "Even: the effort was held steady from start to end" + againstGuide(review) + ".";
-            case NEGATIVE_SPLIT -> negativeSplit(evidence(pacing, FindingKind.LATE_RESERVE));
-            case UNDER_PACED -> "Under-paced: easier throughout than you can ride" + againstGuide(review) + ".";
-            case NOT_JUDGED -> notJudged(pacing.verdictReason());
+            case UNEVEN -> uneven(pacing);
+            case EVEN -> "the effort was held steady from start to end" + againstGuide(review) + ".";
+            case NEGATIVE_SPLIT -> negativeSplit(pacing);
+            case UNDER_PACED -> "easier throughout than you can ride" + againstGuide(review) + ".";
+            case NOT_JUDGED ->
+                pacing.verdictReason() == null || !pacing.occasion().isRace()
+                        ? ""
+                        : PlainText.of(pacing.verdictReason()) + ".";
         };
+    }
+
+    /** The minutes that the finding behind the verdict cost; null where it has no price. */
+    private static @Nullable String lost(PacingReview pacing) {
+        FindingKind kind = pacing.verdictRestsOn();
+        for (TimeLedger.Entry entry : pacing.ledger().entries()) {
+            if (kind != null && entry.label().equals(kind.id()) && entry.minutesHigh() > 0) {
+                return Figures.minutes(entry.minutesLow(), entry.minutesHigh());
+            }
+        }
+        return null;
     }
 
     private static String overHardStart(RideReview review) {
         Evidence start = evidence(review.pacing(), FindingKind.OVER_HARD_START);
         OptionalDouble opening = start.get("openingNormalizedPowerW");
         if (opening.isEmpty()) {
-            return "Over-hard start.";
+            return "";
         }
         OptionalDouble seconds = start.get("openingSeconds");
-        StringBuilder text = new StringBuilder("Over-hard start: ")
+        StringBuilder text = new StringBuilder()
                 .append(seconds.isEmpty() ? "the opening" : "the first " + Figures.span(seconds.getAsDouble()))
                 .append(" at ")
                 .append(Figures.watts(opening.getAsDouble()));
@@ -66,22 +92,33 @@ public final class VerdictSentence {
 
     private static String faded(Evidence fade) {
         if (fade.entries().isEmpty()) {
-            return "Faded: power and heart rate fell together late in the ride.";
+            return "power and heart rate fell together late in the ride.";
         }
         OptionalDouble late = fade.get("latePowerW");
         OptionalDouble early = fade.get("earlyPowerW");
         if (late.isEmpty() || early.isEmpty()) {
-            return "Faded: power went down on comparable ground.";
+            return "power went down on comparable ground.";
         }
         OptionalDouble loss = fade.get("lossPercent");
-        return "Faded: " + Figures.watts(late.getAsDouble()) + " late against " + Figures.watts(early.getAsDouble())
+        return Figures.watts(late.getAsDouble()) + " late against " + Figures.watts(early.getAsDouble())
                 + " early on comparable ground"
                 + (loss.isEmpty() ? "" : ", " + Figures.percent(loss.getAsDouble()) + " less") + ".";
     }
 
-    private static String uneven(Evidence surges) {
+    private static String uneven(PacingReview pacing) {
+        Evidence surges = evidence(pacing, FindingKind.SURGES);
         OptionalDouble count = surges.get("count");
-        return "Uneven: neither start nor end stands out, but the effort went up and down"
+        Double halves = pacing.secondHalfOverFirst();
+        if (pacing.verdictRestsOn() == null && halves != null) {
+            return "the second half was " + Figures.percent(100 * (1 - halves))
+                    + " weaker than the first on like ground.";
+        }
+        Evidence early = evidence(pacing, FindingKind.THRESHOLD_RIDING_EARLY);
+        OptionalDouble seconds = early.get("totalSeconds");
+        if (pacing.verdictRestsOn() == FindingKind.THRESHOLD_RIDING_EARLY && seconds.isPresent()) {
+            return Figures.span(seconds.getAsDouble()) + " near threshold power in the first third.";
+        }
+        return "neither start nor end stands out, but the effort went up and down"
                 + (count.isEmpty() ? "" : ", with " + Figures.brief(count.getAsDouble()) + " surges above threshold")
                 + wPrimeLeft(surges) + ".";
     }
@@ -91,19 +128,19 @@ public final class VerdictSentence {
         return left.isEmpty() ? "" : ", W' down to " + Figures.fractionAsPercent(left.getAsDouble());
     }
 
-    private static String negativeSplit(Evidence reserve) {
-        OptionalDouble last = reserve.get("lastSixthNormalizedPowerW");
-        OptionalDouble rest = reserve.get("restNormalizedPowerW");
-        return "Negative split: the second half was the harder one"
-                + (last.isEmpty() || rest.isEmpty()
-                        ? ""
-                        : ", with " + Figures.watts(last.getAsDouble()) + " in the last sixth after "
-                                + Figures.watts(rest.getAsDouble()))
+    private static String negativeSplit(PacingReview pacing) {
+        Evidence reserve = evidence(pacing, FindingKind.LATE_RESERVE);
+        OptionalDouble gain = reserve.get("gainPercent");
+        if (gain.isPresent()) {
+            return "the last sixth was " + Figures.percent(gain.getAsDouble())
+                    + " harder than what came before it on like ground.";
+        }
+        Double halves = pacing.secondHalfOverFirst();
+        return "the second half was "
+                + (halves == null
+                        ? "the harder one"
+                        : Figures.percent(100 * (halves - 1)) + " harder than the first on like ground")
                 + ".";
-    }
-
-    private static String notJudged(@Nullable String reason) {
-        return reason == null ? "Not judged." : "Not judged: " + PlainText.sentence(reason);
     }
 
     private static String againstGuide(RideReview review) {

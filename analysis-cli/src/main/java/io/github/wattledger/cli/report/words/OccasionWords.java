@@ -1,0 +1,95 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.Evidence;
+import io.github.wattledger.pacing.Occasion;
+import io.github.wattledger.pacing.Verdict;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** What a ride was taken for, why, and how to have it judged otherwise: the second line of every report. */
+public final class OccasionWords {
+    private static final String JUDGE_IT = " --effort race judges it.";
+    private static final double SECONDS_PER_HOUR = 3600;
+
+    private OccasionWords() {}
+
+    /** A sentence or two. */
+    public static String of(RideReview review) {
+        Occasion occasion = review.pacing().occasion();
+        if (occasion.isRace() && review.pacing().verdict() == Verdict.NOT_JUDGED) {
+            return "It was to be judged as a race, which this recording does not allow.";
+        }
+        String sentence = sentence(occasion);
+        boolean isLevelOpen = occasion.isRace() && !isThresholdKnown(review);
+        return isLevelOpen
+                ? sentence
+                        + " Threshold power is not known, so parts of it are compared and nothing is said of the level."
+                        + " Give --threshold-power."
+                : sentence;
+    }
+
+    private static boolean isThresholdKnown(RideReview review) {
+        return review.pacing().targetW() != null;
+    }
+
+    private static String sentence(Occasion occasion) {
+        Evidence evidence = occasion.evidence();
+        return switch (occasion.reason()) {
+            case ASKED_AS_RACE -> "Judged as a race, as asked.";
+            case RACE_DAY -> "Judged as a race: the rider profile names this day as a race day.";
+            case SEVERAL_SPORTS -> "Judged as a race: one part of a race of several sports.";
+            case HARD_FOR_ITS_LENGTH ->
+                "Judged as a race: hard for " + riding(evidence) + " (" + share(evidence) + " of the guide), "
+                        + stops(evidence) + ".";
+            case ASKED_AS_TRAINING -> "Not judged as a race, as asked.";
+            case UNDER_FORTY_MINUTES -> "Not judged: it was ridden for less than 40 minutes.";
+            case LAPS_OF_WORK_AND_REST ->
+                "A session, not judged as a race: " + laps(occasion.workLaps()) + "." + JUDGE_IT;
+            case INDOOR_SPORT, NOTHING_MOVED, NO_POSITION_AND_LEVEL -> "Indoors, not judged as a race." + JUDGE_IT;
+            case LONG_STOPS, MANY_STOPS -> "An outing, not judged as a race: " + stops(evidence) + "." + JUDGE_IT;
+            case BELOW_GUIDE ->
+                "Not judged as a race: " + Figures.watts(number(evidence, "normalizedPowerW")) + " is "
+                        + share(evidence) + " of the guide for " + riding(evidence) + "." + JUDGE_IT;
+            case NO_POWER -> "Race or training? Cannot tell: there is no power in this file.";
+            case THRESHOLD_NOT_KNOWN ->
+                "Race or training? Cannot tell: the rider's threshold power is not known. Give --threshold-power or"
+                        + " --effort race.";
+            case HARD_FIRST_HALF_ONLY ->
+                "Race or training? Cannot tell: only the first half was hard (" + share(evidence)
+                        + " of the guide as a whole). --effort race judges it.";
+            case BETWEEN_RACE_AND_TRAINING ->
+                "Race or training? Cannot tell: " + share(evidence) + " of the guide for " + riding(evidence) + ", "
+                        + stops(evidence) + ", fits a long training ride and an under-paced race." + JUDGE_IT;
+        };
+    }
+
+    private static String riding(Evidence evidence) {
+        return Figures.span(SECONDS_PER_HOUR * number(evidence, "ridingHours"));
+    }
+
+    private static String share(Evidence evidence) {
+        return Figures.decimal(number(evidence, "shareOfGuide"), 2);
+    }
+
+    private static String stops(Evidence evidence) {
+        double tenSeconds = number(evidence, "stopsOfTenSeconds");
+        if (tenSeconds == 0) {
+            return "never stopped";
+        }
+        return "stopped for " + Figures.percent(number(evidence, "stoppedSharePercent")) + " of the time ("
+                + Figures.brief(tenSeconds) + " stops of ten seconds or more)";
+    }
+
+    private static String laps(List<Occasion.WorkLap> laps) {
+        String numbers = laps.stream().map(lap -> String.valueOf(lap.number())).collect(Collectors.joining(", "));
+        String watts =
+                laps.stream().map(lap -> Figures.decimal(lap.meanPowerW(), 0)).collect(Collectors.joining(", "));
+        return "laps " + numbers + ", about " + Figures.clock(laps.get(0).seconds()) + " each at " + watts
+                + " W, with rests";
+    }
+
+    private static double number(Evidence evidence, String name) {
+        return evidence.get(name).orElse(Double.NaN);
+    }
+}

@@ -1,0 +1,41 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.Remark;
+import java.util.List;
+
+/**
+ * A remark in words: something that stands out in a ride that was no race, without weight, price or advice.
+ *
+ * @param title what it is
+ * @param when from when to when
+ * @param where from which kilometre to which, or why that is not known
+ * @param evidence the numbers it rests on, in sentences; empty without any
+ */
+public record RemarkWords(String title, String when, String where, String evidence) {
+    /** What stands over the remarks. */
+    public static final String HEADING = "PARTS OF THE RIDE COMPARED, times and km of the whole recording";
+
+    /** What is said where nothing stands out. */
+    public static final String NONE = "Nothing stands out when parts of the ride are compared.";
+
+    /** The remarks of a review, in their order. */
+    public static List<RemarkWords> of(RideReview review) {
+        return review.pacing().remarks().stream()
+                .map(remark -> of(remark, review))
+                .toList();
+    }
+
+    private static RemarkWords of(Remark remark, RideReview review) {
+        return new RemarkWords(
+                FindingWords.title(remark.kind()),
+                remark.when().toString(),
+                FindingWords.where(remark.startM(), remark.endM(), review),
+                EvidenceSentences.of(remark));
+    }
+
+    /** What it is, when and where. */
+    public String heading() {
+        return title + ", " + when + ", " + where;
+    }
+}
