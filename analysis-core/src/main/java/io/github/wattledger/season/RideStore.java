@@ -27,7 +27,7 @@ final class RideStore implements AutoCloseable {
      * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric
      * changes what comes out: files are then read again.
      */
-    static final int ANALYSIS_VERSION = 5;
+    static final int ANALYSIS_VERSION = 6;
 
     private static final String FILE = """
             CREATE TABLE IF NOT EXISTS file (

@@ -28,11 +28,12 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** How much a finding weighs: by the minutes it cost at most. */
 class SeverityTest {
-    /** An hour: 18 s are half a percent, 72 s two percent. */
+    /** An hour: 18 s are half a percent, 72 s two percent. Under 3 s the replay says nothing. */
     @ParameterizedTest
     @CsvSource({
         "0, OBSERVATION",
-        "0.1, MINOR",
+        "2.9, OBSERVATION",
+        "3, MINOR",
         "17.9, MINOR",
         "18, MODERATE",
         "71.9, MODERATE",

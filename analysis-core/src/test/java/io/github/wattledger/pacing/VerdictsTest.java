@@ -5,6 +5,7 @@ import static io.github.wattledger.pacing.RaceByHand.onRoad;
 import static io.github.wattledger.pacing.RaceByHand.race;
 import static io.github.wattledger.pacing.RaceByHand.steady;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Interval;
@@ -19,7 +20,8 @@ class VerdictsTest {
     private Verdict verdict(double firstW, double secondW, Finding... findings) {
         double[] watts = steady(2 * HOUR, firstW);
         Arrays.fill(watts, HOUR, 2 * HOUR, secondW);
-        return Verdicts.of(race(watts), List.of(findings));
+        return Verdicts.of(Verdicts.secondHalfOverFirst(race(watts)), List.of(findings))
+                .verdict();
     }
 
     private Finding finding(FindingKind kind, Severity severity) {
@@ -81,7 +83,7 @@ class VerdictsTest {
     @Test
     void compareTheHalvesOnLikeGround() {
         Ride ride = onRoad(2 * HOUR, second -> isClimb(second) ? 250 : 190, second -> isClimb(second) ? 0.055 : 0);
-        assertThat(Verdicts.of(race(ride), List.of())).isEqualTo(Verdict.EVEN);
+        assertThat(Verdicts.secondHalfOverFirst(race(ride))).isCloseTo(1, within(0.005));
     }
 
     private static boolean isClimb(int second) {
