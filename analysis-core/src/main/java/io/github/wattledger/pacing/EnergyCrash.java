@@ -82,7 +82,7 @@ final class EnergyCrash implements Detector {
                                 + " chest pain or a heart rate that stays odd belong to a physician.",
                         null,
                         null),
-                Fade.repair(race, early, when));
+                EffortRepair.of(race, early, when));
     }
 
     private static double workKJ(Race race, int untilSecond) {

@@ -118,20 +118,6 @@ public record Occasion(Reason reason, Evidence evidence, List<WorkLap> workLaps)
         workLaps = List.copyOf(workLaps);
     }
 
-    /** Decides what a ride was by the list of rules in {@code docs/methods.md}; the first rule that applies counts. */
-    public static Occasion of(Circumstances circumstances) {
-        return of(circumstances, JudgementLimits.USUAL);
-    }
-
-    /**
-     * Decides what a ride was by the list of rules in {@code docs/methods.md}; the first rule that applies counts.
-     *
-     * @param limits the limits of the judgement, of which {@link JudgementLimit#RACE_EFFORT_FRACTION} is asked for here
-     */
-    public static Occasion of(Circumstances circumstances, JudgementLimits limits) {
-        return new OccasionRules(circumstances, limits).occasion();
-    }
-
     /** What the ride was. */
     public Kind kind() {
         return reason.kind();

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * The rules that decide what a ride was, in their order: the first that applies counts. All limits are this project's own;
  * {@code docs/methods.md} says which were set on real rides and which on simulated races, and how often they err.
  */
-final class OccasionRules {
+public final class OccasionRules {
     /** A ride is judged from here on: a guide for less is hardly one, and the opening alone is 20 minutes. */
     static final int SHORTEST_SECONDS = Race.SHORTEST_JUDGED_SECONDS;
 
@@ -64,7 +64,7 @@ final class OccasionRules {
 
     private final double raceEffortFraction;
 
-    OccasionRules(Circumstances circumstances, JudgementLimits limits) {
+    private OccasionRules(Circumstances circumstances, JudgementLimits limits) {
         this.circumstances = circumstances;
         raceEffortFraction = limits.get(JudgementLimit.RACE_EFFORT_FRACTION);
         ride = circumstances.ride();
@@ -76,7 +76,16 @@ final class OccasionRules {
         guideW = guide == null ? Double.NaN : guide;
     }
 
-    Occasion occasion() {
+    /**
+     * Decides what a ride was.
+     *
+     * @param limits the limits of the judgement, of which {@link JudgementLimit#RACE_EFFORT_FRACTION} is asked for here
+     */
+    public static Occasion decide(Circumstances circumstances, JudgementLimits limits) {
+        return new OccasionRules(circumstances, limits).occasion();
+    }
+
+    private Occasion occasion() {
         List<Supplier<@Nullable Occasion>> rules = List.of(
                 this::asAskedFor,
                 this::tooShort,

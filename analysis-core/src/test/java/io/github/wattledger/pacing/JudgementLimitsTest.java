@@ -112,7 +112,7 @@ class JudgementLimitsTest {
                         new Thresholds(RaceByHand.known(250), null, null),
                         ability,
                         Race.openingSeconds(ride.seconds()),
-                        Occasion.of(new Circumstances(
+                        decide(new Circumstances(
                                 ride,
                                 new Interval(0, ride.seconds()),
                                 false,
@@ -130,5 +130,9 @@ class JudgementLimitsTest {
                 .stream()
                 .map(Finding::kind)
                 .toList();
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

@@ -45,7 +45,7 @@ class OccasionOfRealRidesTest {
             Double guideW = watts == null || ridingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS
                     ? null
                     : (Double) SustainablePower.guideW(watts, ridingSeconds);
-            return Occasion.of(new Circumstances(
+            return decide(new Circumstances(
                     ride,
                     part.interval(),
                     isIndoorBySport,
@@ -206,5 +206,9 @@ class OccasionOfRealRidesTest {
                 read("edge810-pedals-1h18.fit", null).occasion(false).workLaps();
         assertThat(twice).extracting(WorkLap::number).containsExactly(5, 7);
         assertThat(twice).allSatisfy(lap -> assertThat(lap.seconds()).isBetween(1195, 1205));
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

@@ -38,7 +38,7 @@ class OccasionOfSimulatedRacesTest {
         double watts = requireNonNull(threshold.powerW());
         RacedPart part = RacedPart.find(ride, watts);
         double guideW = SustainablePower.guideW(watts, part.movingSeconds(ride));
-        return Occasion.of(new Circumstances(
+        return decide(new Circumstances(
                         ride,
                         part.interval(),
                         false,
@@ -83,5 +83,9 @@ class OccasionOfSimulatedRacesTest {
             marked.state(second, ride.state(second));
         }
         assertThat(reason(marked.build(), threshold(recording, ride))).isEqualTo(Reason.HARD_FOR_ITS_LENGTH);
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

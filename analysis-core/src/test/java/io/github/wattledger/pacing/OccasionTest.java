@@ -48,7 +48,7 @@ class OccasionTest {
     }
 
     private static Occasion occasion(RideByHand ride) {
-        return Occasion.of(circumstances(ride.build(), GUIDE_W, Effort.AUTO));
+        return decide(circumstances(ride.build(), GUIDE_W, Effort.AUTO));
     }
 
     private static Reason reason(RideByHand ride) {
@@ -56,13 +56,13 @@ class OccasionTest {
     }
 
     private static Reason reasonWithoutThreshold(RideByHand ride) {
-        return Occasion.of(circumstances(ride.build(), null, Effort.AUTO)).reason();
+        return decide(circumstances(ride.build(), null, Effort.AUTO)).reason();
     }
 
     @Test
     void whatWasAskedForOverridesEverything() {
         Ride shortAndEasy = new RideByHand().riding(600, 100).build();
-        assertThat(Occasion.of(circumstances(shortAndEasy, null, Effort.RACE)).reason())
+        assertThat(decide(circumstances(shortAndEasy, null, Effort.RACE)).reason())
                 .isEqualTo(Reason.ASKED_AS_RACE);
         Ride race = hard(HOUR).build();
         Circumstances onARaceDay = new Circumstances(
@@ -75,7 +75,7 @@ class OccasionTest {
                 GUIDE_W,
                 Effort.TRAINING,
                 true);
-        assertThat(Occasion.of(onARaceDay).reason()).isEqualTo(Reason.ASKED_AS_TRAINING);
+        assertThat(decide(onARaceDay).reason()).isEqualTo(Reason.ASKED_AS_TRAINING);
     }
 
     @ParameterizedTest
@@ -91,7 +91,7 @@ class OccasionTest {
     @CsvSource({"2399, UNDER_FORTY_MINUTES", "2400, RACE_DAY"})
     void aRaceDaySettlesItForWhatIsLongEnough(int seconds, Reason expected) {
         Ride ride = new RideByHand().riding(seconds, 80).build();
-        assertThat(Occasion.of(new Circumstances(
+        assertThat(decide(new Circumstances(
                                 ride,
                                 new Interval(0, seconds),
                                 true,
@@ -109,7 +109,7 @@ class OccasionTest {
     @CsvSource({"2, THRESHOLD_NOT_KNOWN", "3, SEVERAL_SPORTS"})
     void threeSportsAreARaceWithoutAThreshold(int sports, Reason expected) {
         Ride ride = hard(HOUR).build();
-        assertThat(Occasion.of(new Circumstances(
+        assertThat(decide(new Circumstances(
                                 ride,
                                 new Interval(0, HOUR),
                                 false,
@@ -268,7 +268,7 @@ class OccasionTest {
     @Test
     void aSportThatIsRiddenIndoorsIsIndoors() {
         Ride virtualRoad = hard(HOUR).build();
-        assertThat(Occasion.of(new Circumstances(
+        assertThat(decide(new Circumstances(
                                 virtualRoad,
                                 new Interval(0, HOUR),
                                 true,
@@ -372,7 +372,7 @@ class OccasionTest {
     @Test
     void aGuideFromAThresholdThatIsNotKnownCountsForNothing() {
         Ride ride = hard(HOUR).build();
-        Occasion occasion = Occasion.of(new Circumstances(
+        Occasion occasion = decide(new Circumstances(
                 ride, new Interval(0, HOUR), false, ride.has(Channel.LATITUDE), 1, false, GUIDE_W, Effort.AUTO, false));
         assertThat(occasion.reason()).isEqualTo(Reason.THRESHOLD_NOT_KNOWN);
         assertThat(occasion.evidence().get("shareOfGuide")).isEmpty();
@@ -436,7 +436,7 @@ class OccasionTest {
         assertThat(reason(withStops.without(allThatMoves))).isEqualTo(Reason.NOTHING_MOVED);
 
         Ride triathlon = session(300, 300, 150, 100).build();
-        assertThat(Occasion.of(new Circumstances(
+        assertThat(decide(new Circumstances(
                                 triathlon,
                                 new Interval(0, triathlon.seconds()),
                                 true,
@@ -495,7 +495,7 @@ class OccasionTest {
                 GUIDE_W,
                 Effort.AUTO,
                 false);
-        Occasion occasion = Occasion.of(judged);
+        Occasion occasion = decide(judged);
         assertThat(occasion.reason()).isEqualTo(Reason.HARD_FOR_ITS_LENGTH);
         assertEvidence(occasion, "ridingHours", 1);
         assertEvidence(occasion, "shareOfGuide", 1);
@@ -548,5 +548,19 @@ class OccasionTest {
 
     private static void assertEvidence(Occasion occasion, String name, double expected) {
         assertThat(occasion.evidence().get(name).orElseThrow()).as(name).isCloseTo(expected, within(1e-9));
+    }
+
+    /** 0.85 of the guide unless the rider chooses another. */
+    @Test
+    void theRiderCanMoveTheLimitOfARaceEffort() {
+        Circumstances easy =
+                circumstances(new RideByHand().riding(HOUR, 0.8 * GUIDE_W).build(), GUIDE_W, Effort.AUTO);
+        assertThat(decide(easy).reason()).isEqualTo(Reason.BELOW_GUIDE);
+        JudgementLimits limits = JudgementLimits.USUAL.with(JudgementLimit.RACE_EFFORT_FRACTION, 0.75);
+        assertThat(OccasionRules.decide(easy, limits).reason()).isEqualTo(Reason.HARD_FOR_ITS_LENGTH);
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

@@ -628,6 +628,15 @@ class PacingReviewTest {
         assertThat(pacing.targetW()).isNull();
         assertThat(pacing.findings()).isEmpty();
         assertThat(pacing.ledger().entries()).isEmpty();
-        assertThat(pacing.leftOut()).anyMatch(line -> line.contains("estimated from this ride itself"));
+        // Six hours at 0.99 of it refute the estimate besides.
+        assertThat(pacing.leftOut()).anyMatch(line -> line.startsWith("No threshold power to go by:"));
+        // Twenty minutes at 230 W of an hour at 190 W do not refute theirs: parts are compared by it.
+        assertThat(Reviewer.review(
+                                ride(HOUR, second -> second / 1200 == 1 ? 230 : 190),
+                                Rider.UNKNOWN,
+                                ReviewOptions.WHOLE_RIDE)
+                        .pacing()
+                        .leftOut())
+                .anyMatch(line -> line.contains("estimated from this ride itself"));
     }
 }
