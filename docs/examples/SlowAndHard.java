@@ -18,7 +18,7 @@ import java.util.List;
 public record SlowAndHard(int leastSeconds, double belowRpm, double fromShareOfThreshold) implements FindingDetector {
     @Override
     public List<OwnFinding> detect(JudgedPart part) {
-        Double thresholdW = part.thresholds().powerW();
+        Double thresholdW = part.thresholds().knownPowerW();
         if (thresholdW == null) {
             return List.of(); // nothing to measure against
         }

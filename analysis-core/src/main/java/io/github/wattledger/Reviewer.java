@@ -8,6 +8,7 @@ import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.pacing.Circumstances;
 import io.github.wattledger.pacing.Occasion;
+import io.github.wattledger.pacing.OccasionRules;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.RaceLength;
 import io.github.wattledger.pacing.RacedPart;
@@ -114,16 +115,18 @@ public final class Reviewer {
         RaceLength length =
                 choosesPart ? RaceLength.ofPart(whole, ride, onDay.thresholdPowerW()) : RaceLength.of(ride, part);
         Ability ability = rideAbility.over(length.movingSeconds(), thresholds.knownPowerW());
-        Occasion occasion = Occasion.of(new Circumstances(
-                ride,
-                part.interval(),
-                opened.setting().isIndoorSport(),
-                opened.setting().hasPositions(),
-                opened.setting().sports(),
-                thresholds.knownPowerW() != null,
-                ability.sustainablePowerW(),
-                options.effort(),
-                onDay.isRaceDay()));
+        Occasion occasion = OccasionRules.decide(
+                new Circumstances(
+                        ride,
+                        part.interval(),
+                        opened.setting().isIndoorSport(),
+                        opened.setting().hasPositions(),
+                        opened.setting().sports(),
+                        thresholds.knownPowerW() != null,
+                        ability.sustainablePowerW(),
+                        options.effort(),
+                        onDay.isRaceDay()),
+                options.limits());
         PacingReview pacing = PacingReview.of(
                 ride,
                 course,

@@ -8,7 +8,8 @@ import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.pacing.Finding;
-import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.Occasion;
+import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.DeviceTotals;
@@ -100,19 +101,66 @@ class RealRidesTest {
         return (requireNonNull(ours) / requireNonNull(theirs) - 1) * 100;
     }
 
-    /** A start at 1.09 times threshold before a rest at 0.88: reckoned from the device's own laps of normalized power. */
-    @Test
-    void flagsTheRaceThatOpensAboveThreshold() throws UnreadableRideException {
-        RideReview review = review("edge530-35-stops-2h49.fit");
-        assertThat(review.pacing().verdict()).isEqualTo(Verdict.OVER_HARD_START);
-        Finding start = review.pacing().findings().stream()
-                .filter(finding -> finding.kind() == FindingKind.OVER_HARD_START)
-                .findFirst()
-                .orElseThrow();
-        assertThat(start.evidence().get("openingNormalizedPowerW").orElseThrow() / 284)
-                .isCloseTo(1.09, within(0.02));
-        assertThat(start.evidence().get("restNormalizedPowerW").orElseThrow() / 284)
-                .isCloseTo(0.88, within(0.02));
+    private static RideReview review(String name, double thresholdW) throws UnreadableRideException {
+        return Reviewer.review(
+                RealRides.file(name), Rider.UNKNOWN.withThresholdPowerW(thresholdW), ReviewOptions.WHOLE_RIDE);
+    }
+
+    /**
+     * What a person read from power, heart rate, speed, altitude and laps of each ride, before there was a rule for it; only
+     * rides that lie far from every limit.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "edge520-race-3h37.fit, RACE",
+        "edge530-62-laps-2h29.fit, SESSION",
+        "edge810-pedals-1h18.fit, SESSION",
+        "watch-indoor-48min.fit, SESSION",
+        "fenix6-indoor-53min-second-recorder.fit, SESSION",
+        "big-endian-6h33-57-stops.fit, OUTING",
+        "edge530-35-stops-2h49.fit, OUTING",
+        "fenix6-indoor-53min.fit, INDOOR",
+        "indoor-spikes-1h16.fit, INDOOR",
+        "edge1000-59min.fit, EASY",
+        "edgemtb-1h58.fit, EASY",
+        "edge510-default-threshold-54min.fit, CANNOT_TELL",
+        "edge520-race-3h37.csv, CANNOT_TELL",
+        "edge520plus-2h06.csv, CANNOT_TELL",
+        "edge520plus-2h06.gpx, CANNOT_TELL",
+        "watch-power-no-heart-rate-2h55.fit, CANNOT_TELL",
+    })
+    void saysWhatEachRideWas(String name, Occasion.Kind kind) throws UnreadableRideException {
+        PacingReview pacing = review(name).pacing();
+        assertThat(pacing.occasion().kind()).isEqualTo(kind);
+        if (kind == Occasion.Kind.RACE) {
+            assertThat(pacing.verdict()).isNotEqualTo(Verdict.NOT_JUDGED);
+            return;
+        }
+        // What is no race gets no finding and no lost minutes.
+        assertThat(pacing.verdict()).isEqualTo(Verdict.NOT_JUDGED);
+        assertThat(pacing.verdictReason()).isNotNull();
+        assertThat(pacing.findings()).isEmpty();
+        assertThat(pacing.ledger().entries()).isEmpty();
+    }
+
+    /** The same ride in two formats, with the same threshold: the same verdict, or the same refusal. */
+    @ParameterizedTest
+    @CsvSource({
+        "edge520-race-3h37.fit, edge520-race-3h37.csv, 300",
+        "edge520plus-2h06.fit, edge520plus-2h06.csv, 246",
+        "edge520plus-2h06.fit, edge520plus-2h06.gpx, 246",
+        "edge1000-two-long-stops-3h01.fit, edge1000-two-long-stops-3h01.csv, 246",
+    })
+    void saysTheSameOfARideInAnyFormat(String one, String other, double thresholdW) throws UnreadableRideException {
+        PacingReview first = review(one, thresholdW).pacing();
+        PacingReview second = review(other, thresholdW).pacing();
+        assertThat(second.occasion().reason()).isEqualTo(first.occasion().reason());
+        assertThat(second.verdict()).isEqualTo(first.verdict());
+        assertThat(second.verdictReason()).isEqualTo(first.verdictReason());
+        assertThat(second.findings())
+                .extracting(Finding::kind)
+                .containsExactlyElementsOf(
+                        first.findings().stream().map(Finding::kind).toList());
     }
 
     @Test

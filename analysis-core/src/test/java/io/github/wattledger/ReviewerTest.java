@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.compare.Comparer;
 import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.intake.Selection;
+import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
@@ -172,7 +173,8 @@ class ReviewerTest {
         @ParameterizedTest
         @ValueSource(ints = {0, 1, 10, 29, 30, 31, 299, 300, 301, 1199, 1200, 2399, 2400, 2401})
         void theLengthThereIsAReview(int seconds) {
-            RideReview review = Reviewer.review(Ride.ofWatts(steady(seconds, 250)), RIDER, ReviewOptions.WHOLE_RIDE);
+            RideReview review = Reviewer.review(
+                    Ride.ofWatts(steady(seconds, 250)), RIDER, ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
             assertThat(review.load().elapsedSeconds()).isEqualTo(seconds);
             assertThat(review.pacing().verdict() == Verdict.NOT_JUDGED).isEqualTo(seconds < 2400);
             assertThat(review.pacing().ledger().movingMinutes()).isCloseTo(seconds / 60.0, within(1e-9));

@@ -196,6 +196,6 @@ class RideAbilityTest {
     }
 
     private static RideReview review(double[] watts, Rider rider) {
-        return Reviewer.review(Ride.ofWatts(watts), rider, ReviewOptions.WHOLE_RIDE);
+        return Reviewer.review(Ride.ofWatts(watts), rider, ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
     }
 }

@@ -11,16 +11,13 @@ import java.util.Optional;
  * straight-line fit over the samples within 50 m before and after it, or within more where the recording is coarse, so
  * that the noise of a barometer does not become hills.
  *
- * <p>Every grade of this library is rise over run and one of these three:
+ * <p>Every grade of this library is rise over run and one of these two:
  *
  * <ul>
- *   <li>the grade <em>at a place</em>, {@link #grade} and {@link #gradeAtM}: the slope of the line fitted there. Gears and
- *       charts use it.
+ *   <li>the grade <em>at a place</em>, {@link #grade} and {@link #gradeAtM}: the slope of the line fitted there. Gears,
+ *       charts and the comparison of parts of a race use it.
  *   <li>the mean grade <em>between two places</em>, {@link #meanGrade} and {@link #meanGradeBetweenM}: the difference of
  *       their fitted altitudes over the distance between them. Climbs, replays and compared stretches use it.
- *   <li>the grade <em>band of a second</em> in the pacing package: recorded altitudes 50 m before and after, not fitted.
- *       It sorts seconds into bands 2.5 % wide and more, which the noise of a barometer over 100 m does not reach, and
- *       follows the recorded seconds, not the grid.
  * </ul>
  */
 public final class Course implements Serializable {

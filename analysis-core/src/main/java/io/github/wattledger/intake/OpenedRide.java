@@ -90,7 +90,8 @@ public record OpenedRide(
 
     /** A session of a file taken by itself, without the notes on the file. */
     static OpenedRide of(OpenedFile file, Recording recording) {
-        return of(recording, file.shownName(), file.read().format(), file.sha256()).withSports(file.sports());
+        return of(recording, file.shownName(), file.read().format(), file.sha256())
+                .withSports(file.sports());
     }
 
     private static OpenedRide chosen(OpenedFile file, @Nullable Integer sessionIndex) throws UnreadableRideException {

@@ -6,7 +6,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Everything that decides what a ride was, see {@link Occasion#of}.
+ * Everything that decides what a ride was, see {@link OccasionRules#decide}.
  *
  * @param ride the reviewed ride with the laps as they were marked: a work lap is recognised by the laps around it, which may lie
  *     outside the judged part

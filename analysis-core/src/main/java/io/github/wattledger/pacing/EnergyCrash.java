@@ -6,9 +6,9 @@ import io.github.wattledger.ride.Series;
 import java.util.Optional;
 
 /**
- * Power and heart rate fell together: in the last third the heart beat more slowly than the same power asked of it before,
- * and power on comparable ground was down for twenty minutes or more. Running out of fuel looks like that, and so does
- * deep exhaustion; no recording shows which of them it was.
+ * Power and heart rate fell together: power on comparable ground was down for twenty minutes or more, and in the same stretch
+ * the heart beat more slowly than that power asked of it before. Running out of fuel looks like that, and so does deep
+ * exhaustion; no recording shows which of them it was.
  */
 final class EnergyCrash implements Detector {
     private static final int WARM_SECONDS = 20 * 60;
@@ -19,8 +19,6 @@ final class EnergyCrash implements Detector {
     private static final int STEP_SECONDS = 2 * 60;
     private static final double MOST_KEPT = 0.85;
     private static final double MOST_PERCENT_OVER = -4.5;
-    private static final double MAJOR_PERCENT_OVER = -10;
-    private static final double MAJOR_KEPT = 0.70;
 
     @Override
     public boolean comparesParts() {
@@ -63,7 +61,6 @@ final class EnergyCrash implements Detector {
     private static Found found(Race race, Interval early, Interval when, HeartRateAtEqualPower heart) {
         double kept = race.ground().ratio(when, early);
         double percentOver = heart.percentOver();
-        Severity severity = percentOver < MAJOR_PERCENT_OVER || kept < MAJOR_KEPT ? Severity.MAJOR : Severity.MODERATE;
         double earlyW = race.mean(Channel.POWER, early);
         Evidence evidence = Evidence.none()
                 .with("lossPercent", (1 - kept) * 100)
@@ -75,7 +72,7 @@ final class EnergyCrash implements Detector {
                 .with("workBeforeKJ", workKJ(race, when.fromSecond()))
                 .with("temperatureC", race.mean(Channel.TEMPERATURE, when));
         return new Found(
-                severity,
+                Severity.MAJOR,
                 when,
                 evidence,
                 new Advice(
@@ -85,7 +82,7 @@ final class EnergyCrash implements Detector {
                                 + " chest pain or a heart rate that stays odd belong to a physician.",
                         null,
                         null),
-                Fade.repair(race, early, when));
+                EffortRepair.of(race, early, when));
     }
 
     private static double workKJ(Race race, int untilSecond) {

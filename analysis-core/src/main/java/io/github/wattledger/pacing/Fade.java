@@ -1,12 +1,8 @@
 package io.github.wattledger.pacing;
 
-import io.github.wattledger.pacing.price.Repair;
-import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.ride.Interval;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 
 /**
  * The effort fell from early to late on like ground, and stayed down: the last two twelfths of moving time against the first
@@ -28,7 +24,7 @@ final class Fade implements Detector {
         if (!race.isLongEnough() || !race.watts().hasAny()) {
             return Optional.empty();
         }
-        List<Interval> parts = parts(race);
+        List<Interval> parts = race.parts(PARTS);
         int first = firstAfterOpening(race, parts);
         // A hard start and threshold riding early are findings of their own, and no measure of the rest.
         GroundAndTime efforts =
@@ -62,7 +58,7 @@ final class Fade implements Detector {
                         race,
                         "Hold the average of the first half to %s, and eat and drink by the clock; then see whether the end holds.",
                         Double.isNaN(race.targetW()) ? earlyW * late / early : race.targetW()),
-                repair(race, reference, faded)));
+                EffortRepair.of(race, reference, faded)));
     }
 
     @Override
@@ -79,13 +75,6 @@ final class Fade implements Detector {
         return lossPercent >= MAJOR_LOSS_PERCENT
                 ? Severity.MAJOR
                 : lossPercent >= MODERATE_LOSS_PERCENT ? Severity.MODERATE : Severity.MINOR;
-    }
-
-    /** The twelfths of moving time. */
-    private static List<Interval> parts(Race race) {
-        return IntStream.range(0, PARTS)
-                .mapToObj(k -> race.betweenShares((double) k / PARTS, (double) (k + 1) / PARTS))
-                .toList();
     }
 
     private static int firstAfterOpening(Race race, List<Interval> parts) {
@@ -118,35 +107,5 @@ final class Fade implements Detector {
             }
         }
         return true;
-    }
-
-    /**
-     * Brings a stretch that was ridden too easily to the effort of an earlier one, twelfth by twelfth, since most falls grow.
-     * What was as hard as before stays as it is.
-     */
-    static Repair repair(Race race, Interval reference, Interval stretch) {
-        List<Interval> compared = new ArrayList<>();
-        compared.add(reference);
-        for (Interval part : parts(race)) {
-            int from = Math.max(stretch.fromSecond(), Math.max(part.fromSecond(), reference.toSecond()));
-            int to = Math.min(stretch.toSecond(), part.toSecond());
-            if (from < to) {
-                compared.add(new Interval(from, to));
-            }
-        }
-        GroundAndTime efforts = race.ground().compare(compared);
-        double whole = race.ground()
-                .ratio(
-                        new Interval(Math.max(stretch.fromSecond(), reference.toSecond()), stretch.toSecond()),
-                        reference);
-        List<Repair.Stretch> changes = new ArrayList<>();
-        for (int k = 1; k < compared.size(); k++) {
-            double kept = Double.isNaN(efforts.ratio(k, 0)) ? whole : efforts.ratio(k, 0);
-            double meanW = race.ground().meanW(compared.get(k));
-            if (kept < 1 && !Double.isNaN(meanW)) {
-                changes.add(new Repair.Stretch(compared.get(k), StretchChange.TO_EARLIER_POWER, meanW, meanW / kept));
-            }
-        }
-        return new Repair(Repair.Turn.FACTORS, changes, 0);
     }
 }

@@ -86,7 +86,7 @@ public record KnownThreshold(
     static final double EASY_HEART_RATE_SHARE = 0.80;
 
     /** Normalized power over guide from which a ride is not easy by its power. */
-    static final double HARD_SHARE_OF_GUIDE = OccasionRules.EASY_SHARE_OF_GUIDE;
+    static final double HARD_SHARE_OF_GUIDE = 0.85;
 
     /** No threshold at all. */
     public static KnownThreshold none() {

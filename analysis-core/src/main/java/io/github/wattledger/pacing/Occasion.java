@@ -118,11 +118,6 @@ public record Occasion(Reason reason, Evidence evidence, List<WorkLap> workLaps)
         workLaps = List.copyOf(workLaps);
     }
 
-    /** Decides what a ride was by the list of rules in {@code docs/methods.md}; the first rule that applies counts. */
-    public static Occasion of(Circumstances circumstances) {
-        return new OccasionRules(circumstances).occasion();
-    }
-
     /** What the ride was. */
     public Kind kind() {
         return reason.kind();

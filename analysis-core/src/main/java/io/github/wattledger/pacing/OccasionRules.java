@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * The rules that decide what a ride was, in their order: the first that applies counts. All limits are this project's own;
  * {@code docs/methods.md} says which were set on real rides and which on simulated races, and how often they err.
  */
-final class OccasionRules {
+public final class OccasionRules {
     /** A ride is judged from here on: a guide for less is hardly one, and the opening alone is 20 minutes. */
     static final int SHORTEST_SECONDS = Race.SHORTEST_JUDGED_SECONDS;
 
@@ -41,9 +41,6 @@ final class OccasionRules {
     /** Altitude that a device indoors can seem to gain, metres, as the pressure of the air changes. */
     static final double INDOOR_ALTITUDE_RANGE_M = 10;
 
-    /** Normalized power over guide below which a ride is easy: the limit that held before this list was made. */
-    static final double EASY_SHARE_OF_GUIDE = 0.85;
-
     /**
      * Normalized power over guide from which a few stops do not matter, and which a first half must reach to look like a
      * race. Two real training rides of 6 and 7 hours with 4 % of stops lie at 0.917 and 0.87.
@@ -65,8 +62,11 @@ final class OccasionRules {
     /** The guide where it rests on a known threshold, otherwise {@code NaN}. */
     private final double guideW;
 
-    OccasionRules(Circumstances circumstances) {
+    private final double raceEffortFraction;
+
+    private OccasionRules(Circumstances circumstances, JudgementLimits limits) {
         this.circumstances = circumstances;
+        raceEffortFraction = limits.get(JudgementLimit.RACE_EFFORT_FRACTION);
         ride = circumstances.ride();
         judged = circumstances.judged();
         ridingSeconds = ride.countSeconds(SecondState.RIDING, judged);
@@ -76,7 +76,16 @@ final class OccasionRules {
         guideW = guide == null ? Double.NaN : guide;
     }
 
-    Occasion occasion() {
+    /**
+     * Decides what a ride was.
+     *
+     * @param limits the limits of the judgement, of which {@link JudgementLimit#RACE_EFFORT_FRACTION} is asked for here
+     */
+    public static Occasion decide(Circumstances circumstances, JudgementLimits limits) {
+        return new OccasionRules(circumstances, limits).occasion();
+    }
+
+    private Occasion occasion() {
         List<Supplier<@Nullable Occasion>> rules = List.of(
                 this::asAskedFor,
                 this::tooShort,
@@ -160,7 +169,7 @@ final class OccasionRules {
     }
 
     private @Nullable Occasion easyForItsLength() {
-        if (shareOfGuide() >= EASY_SHARE_OF_GUIDE) {
+        if (shareOfGuide() >= raceEffortFraction) {
             return null;
         }
         return because(

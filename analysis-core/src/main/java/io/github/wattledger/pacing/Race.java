@@ -11,6 +11,7 @@ import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Gears;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** The raced part of a ride as the detectors see it. Seconds are counted from the start of the part. */
@@ -87,7 +88,10 @@ final class Race {
             }
         }
         this.heartRateModel = HeartRateModel.of(ride, betweenShares(0, 0.5).toSecond(), thresholdPowerW());
-        this.surges = Surges.of(this);
+        this.surges = Jumps.of(
+                watts,
+                limit(JudgementLimit.SURGE_FRACTION) * thresholdPowerW(),
+                limitSeconds(JudgementLimit.SURGE_SECONDS));
         this.ground = ComparableGround.of(ride, course, surges);
     }
 
@@ -218,6 +222,13 @@ final class Race {
     /** From the given interval's end to the end of the race. */
     Interval after(Interval interval) {
         return new Interval(interval.toSecond(), ride.seconds());
+    }
+
+    /** Equal parts of the moving time. */
+    List<Interval> parts(int count) {
+        return IntStream.range(0, count)
+                .mapToObj(part -> betweenShares((double) part / count, (double) (part + 1) / count))
+                .toList();
     }
 
     /** The seconds between two shares of moving time, for instance the last sixth. */

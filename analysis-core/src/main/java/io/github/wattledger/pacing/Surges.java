@@ -13,14 +13,6 @@ import java.util.OptionalInt;
 
 /** Repeated short efforts far above threshold. */
 final class Surges implements Detector {
-    /** A lapse as short as this does not end a surge: pedalling is not that smooth. */
-    private static final int LAPSE_SECONDS = 2;
-
-    /** A surge is a jump: its mean is at least this many times that of the calmer seconds around it. */
-    private static final double JUMP_FRACTION = 1.5;
-
-    private static final int AROUND_SECONDS = 60;
-
     /**
      * The work above critical power that a trained rider has at once, where this rider's own is not known: 17 kJ, the
      * mean of Mitchell et al. 2018 (17.0 kJ), Vinetti et al. 2019 (17.0 kJ) and Spragg et al. 2022 (17.8 kJ), rounded.
@@ -159,59 +151,6 @@ final class Surges implements Detector {
         return tally;
     }
 
-    /** The surges of a race, by rising time; none where the threshold is not known. */
-    static List<Interval> of(Race race) {
-        List<Interval> surges = new ArrayList<>();
-        double threshold = race.thresholdPowerW();
-        if (Double.isNaN(threshold)) {
-            return surges;
-        }
-        Series watts = race.watts();
-        double surgeW = race.limit(JudgementLimit.SURGE_FRACTION) * threshold;
-        int leastSeconds = race.limitSeconds(JudgementLimit.SURGE_SECONDS);
-        int from = -1;
-        int lastAbove = -1;
-        for (int second = 0; second <= watts.size(); second++) {
-            boolean above = second < watts.size() && watts.get(second) > surgeW;
-            if (above) {
-                from = from < 0 ? second : from;
-                lastAbove = second;
-            } else if (from >= 0 && (second - lastAbove > LAPSE_SECONDS || second == watts.size())) {
-                Interval stretch = new Interval(from, lastAbove + 1);
-                if (stretch.seconds() >= leastSeconds && isJump(watts, stretch, surgeW)) {
-                    surges.add(stretch);
-                }
-                from = -1;
-            }
-        }
-        return surges;
-    }
-
-    /**
-     * Whether a stretch stands out from the calmer seconds of the minute before and after it. A climb ridden at one hard power
-     * does not: the meter's jitter and small changes of grade cut it into stretches that look like surges.
-     */
-    private static boolean isJump(Series watts, Interval stretch, double surgeW) {
-        double calmW = 0;
-        int calm = 0;
-        int to = Math.min(watts.size(), stretch.toSecond() + AROUND_SECONDS);
-        for (int second = Math.max(0, stretch.fromSecond() - AROUND_SECONDS); second < to; second++) {
-            if (!stretch.contains(second) && watts.get(second) <= surgeW) {
-                calmW += watts.get(second);
-                calm++;
-            }
-        }
-        return calm > 0 && meanW(watts, stretch) >= JUMP_FRACTION * calmW / calm;
-    }
-
-    private static double meanW(Series watts, Interval stretch) {
-        double sum = 0;
-        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            sum += watts.isMeasured(second) ? watts.get(second) : 0;
-        }
-        return sum / stretch.seconds();
-    }
-
     private static void add(Tally tally, Series watts, Interval surge, double threshold) {
         double workJ = 0;
         for (int second = surge.fromSecond(); second < surge.toSecond(); second++) {
@@ -224,6 +163,6 @@ final class Surges implements Detector {
         tally.first = tally.first < 0 ? surge.fromSecond() : tally.first;
         tally.end = surge.toSecond();
         tally.workJ += workJ;
-        tally.highestMeanW = Math.max(tally.highestMeanW, meanW(watts, surge));
+        tally.highestMeanW = Math.max(tally.highestMeanW, Jumps.meanW(watts, surge));
     }
 }

@@ -72,7 +72,8 @@ class OpenedRideTest {
                 new DeviceTotals(10.0, 10.0, null, 100.0, 0.0, 0.0, 0.0, null, 0.0, 0.0, 120.0, null, null, null);
         Ride without = Ride.ofWatts(Double.NaN, Double.NaN);
         OpenedRide opened = OpenedRide.of(without, RecordingDevice.UNKNOWN, null);
-        OpenedRide withTotals = new OpenedRide(without, opened.quality(), opened.source(), opened.device(), stored);
+        OpenedRide withTotals =
+                new OpenedRide(without, opened.quality(), opened.source(), opened.device(), stored, opened.setting());
         assertThat(withTotals.measuredTotals())
                 .isEqualTo(new DeviceTotals(
                         10.0, 10.0, null, 100.0, 0.0, null, null, null, null, null, 120.0, null, null, null));

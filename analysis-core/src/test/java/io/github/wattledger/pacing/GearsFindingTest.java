@@ -39,7 +39,7 @@ class GearsFindingTest {
                 .channel(Channel.DISTANCE, Series.of(distance))
                 .channel(Channel.ALTITUDE, Series.of(altitude))
                 .build();
-        return Reviewer.review(ride, rider, ReviewOptions.WHOLE_RIDE);
+        return Reviewer.review(ride, rider, ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
     }
 
     @Test
@@ -47,7 +47,8 @@ class GearsFindingTest {
         PacingReview pacing = review(Rider.UNKNOWN.withGears(GEARS)).pacing();
 
         Finding spun = pacing.finding(FindingKind.SPUN_OUT).orElseThrow();
-        assertThat(spun.severity()).isEqualTo(Severity.MODERATE);
+        // Gears cost no time that is known.
+        assertThat(spun.severity()).isEqualTo(Severity.OBSERVATION);
         assertThat(spun.evidence().get("totalSeconds").orElseThrow()).isCloseTo(900, within(5.0));
         // 106 rpm in 46 x 11 are 97.5 rpm in 50 x 11.
         assertThat(spun.evidence().get("otherChainringTeeth")).hasValue(50);
@@ -57,7 +58,7 @@ class GearsFindingTest {
         assertThat((double) spun.when().fromSecond()).isCloseTo(0, within(5.0));
         assertThat(spun.advice().text()).contains("top gear spins out");
         Finding grinding = pacing.finding(FindingKind.OVER_GEARED).orElseThrow();
-        assertThat(grinding.severity()).isEqualTo(Severity.MINOR);
+        assertThat(grinding.severity()).isEqualTo(Severity.OBSERVATION);
         // The grade's foot and top are rounded over 50 m, at 2.1 m/s.
         assertThat(grinding.evidence().get("totalSeconds").orElseThrow()).isCloseTo(300, within(30.0));
         assertThat((double) grinding.when().fromSecond()).isCloseTo(900, within(30.0));

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.entry;
 
 import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
@@ -30,15 +31,15 @@ class JudgementLimitsTest {
                 .containsExactly(
                         entry(RACE_EFFORT_FRACTION, 0.85),
                         entry(OVER_HARD_START_OVER_TARGET, 1.10),
-                        entry(OVER_HARD_START_OVER_REST, 1.05),
+                        entry(OVER_HARD_START_OVER_REST, 1.06),
                         entry(NEAR_THRESHOLD_FRACTION, 0.95),
                         entry(NEAR_THRESHOLD_SECONDS, 480.0),
                         entry(SURGE_FRACTION, 1.2),
                         entry(SURGE_SECONDS, 8.0),
                         entry(FADE_PERCENT, 10.0),
-                        entry(DRIFT_PERCENT, 3.0),
+                        entry(DRIFT_PERCENT, 2.5),
                         entry(UNDER_PACED_FRACTION, 0.92),
-                        entry(LATE_RESERVE_OVER_REST, 1.08),
+                        entry(LATE_RESERVE_OVER_REST, 1.065),
                         entry(STOP_SECONDS, 60.0));
     }
 
@@ -72,7 +73,7 @@ class JudgementLimitsTest {
 
     /**
      * Two hours at 250 W after a first 20 min at 290 W, against a target of 250 W: the opening stands at about 1.16 of
-     * the target and of the rest, by the definition of the finding.
+     * the target and of the middle, by the definition of the finding.
      */
     @Test
     void aDetectorListensToItsLimit() {
@@ -108,9 +109,19 @@ class JudgementLimitsTest {
                         null,
                         RacedPart.whole(ride),
                         0,
-                        new Thresholds(250.0, false, null),
+                        new Thresholds(RaceByHand.known(250), null, null),
                         ability,
-                        Effort.RACE,
+                        Race.openingSeconds(ride.seconds()),
+                        decide(new Circumstances(
+                                ride,
+                                new Interval(0, ride.seconds()),
+                                false,
+                                false,
+                                1,
+                                true,
+                                250.0,
+                                Effort.RACE,
+                                false)),
                         limits,
                         RigChoice.ofNoRide(null, null, null, null, Position.HOODS)
                                 .estimatedFrom(ride, Course.of(ride).orElse(null)),
@@ -119,5 +130,9 @@ class JudgementLimitsTest {
                 .stream()
                 .map(Finding::kind)
                 .toList();
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

@@ -7,14 +7,15 @@ import io.github.wattledger.pacing.KnownThreshold.Doubt;
 import io.github.wattledger.pacing.Occasion.Kind;
 import io.github.wattledger.pacing.Occasion.Reason;
 import io.github.wattledger.pacing.Occasion.WorkLap;
-import io.github.wattledger.power.CriticalPower;
 import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.power.RideCriticalPower;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.testing.RealRides;
@@ -44,8 +45,16 @@ class OccasionOfRealRidesTest {
             Double guideW = watts == null || ridingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS
                     ? null
                     : (Double) SustainablePower.guideW(watts, ridingSeconds);
-            return Occasion.of(new Circumstances(
-                    ride, part.interval(), isIndoorBySport, sports, threshold.isKnown(), guideW, Effort.AUTO, false));
+            return decide(new Circumstances(
+                    ride,
+                    part.interval(),
+                    isIndoorBySport,
+                    ride.has(Channel.LATITUDE),
+                    sports,
+                    threshold.isKnown(),
+                    guideW,
+                    Effort.AUTO,
+                    false));
         }
     }
 
@@ -79,7 +88,7 @@ class OccasionOfRealRidesTest {
         Double knownW = givenW != null ? givenW : deviceW;
         ThresholdEstimate estimate = knownW != null
                 ? null
-                : ThresholdEstimate.of(curve, CriticalPower.ofRide(ride, curve, null))
+                : ThresholdEstimate.of(curve, RideCriticalPower.ofRide(ride, curve, null))
                         .orElse(null);
         Double anyW = knownW != null ? knownW : estimate == null ? null : (Double) estimate.watts();
         RacedPart part = RacedPart.find(ride, anyW);
@@ -197,5 +206,9 @@ class OccasionOfRealRidesTest {
                 read("edge810-pedals-1h18.fit", null).occasion(false).workLaps();
         assertThat(twice).extracting(WorkLap::number).containsExactly(5, 7);
         assertThat(twice).allSatisfy(lap -> assertThat(lap.seconds()).isBetween(1195, 1205));
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.course.Climb;
+import io.github.wattledger.course.Course;
 import io.github.wattledger.pacing.Occasion.Reason;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Ride;
@@ -36,8 +38,16 @@ class OccasionOfSimulatedRacesTest {
         double watts = requireNonNull(threshold.powerW());
         RacedPart part = RacedPart.find(ride, watts);
         double guideW = SustainablePower.guideW(watts, part.movingSeconds(ride));
-        return Occasion.of(new Circumstances(
-                        ride, part.interval(), false, 1, threshold.isKnown(), guideW, Effort.AUTO, false))
+        return decide(new Circumstances(
+                        ride,
+                        part.interval(),
+                        false,
+                        ride.has(Channel.LATITUDE),
+                        1,
+                        threshold.isKnown(),
+                        guideW,
+                        Effort.AUTO,
+                        false))
                 .reason();
     }
 
@@ -57,7 +67,7 @@ class OccasionOfSimulatedRacesTest {
     void staysARaceWithLapsAtTheFootAndTheTopOfEachClimb() {
         Recording recording = SampleRides.evenPaced().toRecording();
         Ride ride = Cleaning.clean(recording).ride();
-        List<Climb> climbs = Climb.of(ride);
+        List<Climb> climbs = Climb.of(ride, Course.of(ride).orElse(null));
         assertThat(climbs).hasSizeGreaterThan(2);
         List<Interval> laps = new ArrayList<>();
         int from = 0;
@@ -73,5 +83,9 @@ class OccasionOfSimulatedRacesTest {
             marked.state(second, ride.state(second));
         }
         assertThat(reason(marked.build(), threshold(recording, ride))).isEqualTo(Reason.HARD_FOR_ITS_LENGTH);
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

@@ -36,11 +36,19 @@ class OccasionTest {
 
     private static Circumstances circumstances(Ride ride, @Nullable Double guideW, Effort effort) {
         return new Circumstances(
-                ride, new Interval(0, ride.seconds()), false, 1, guideW != null, guideW, effort, false);
+                ride,
+                new Interval(0, ride.seconds()),
+                false,
+                ride.has(Channel.LATITUDE),
+                1,
+                guideW != null,
+                guideW,
+                effort,
+                false);
     }
 
     private static Occasion occasion(RideByHand ride) {
-        return Occasion.of(circumstances(ride.build(), GUIDE_W, Effort.AUTO));
+        return decide(circumstances(ride.build(), GUIDE_W, Effort.AUTO));
     }
 
     private static Reason reason(RideByHand ride) {
@@ -48,18 +56,26 @@ class OccasionTest {
     }
 
     private static Reason reasonWithoutThreshold(RideByHand ride) {
-        return Occasion.of(circumstances(ride.build(), null, Effort.AUTO)).reason();
+        return decide(circumstances(ride.build(), null, Effort.AUTO)).reason();
     }
 
     @Test
     void whatWasAskedForOverridesEverything() {
         Ride shortAndEasy = new RideByHand().riding(600, 100).build();
-        assertThat(Occasion.of(circumstances(shortAndEasy, null, Effort.RACE)).reason())
+        assertThat(decide(circumstances(shortAndEasy, null, Effort.RACE)).reason())
                 .isEqualTo(Reason.ASKED_AS_RACE);
         Ride race = hard(HOUR).build();
-        Circumstances onARaceDay =
-                new Circumstances(race, new Interval(0, HOUR), false, 3, true, GUIDE_W, Effort.TRAINING, true);
-        assertThat(Occasion.of(onARaceDay).reason()).isEqualTo(Reason.ASKED_AS_TRAINING);
+        Circumstances onARaceDay = new Circumstances(
+                race,
+                new Interval(0, HOUR),
+                false,
+                race.has(Channel.LATITUDE),
+                3,
+                true,
+                GUIDE_W,
+                Effort.TRAINING,
+                true);
+        assertThat(decide(onARaceDay).reason()).isEqualTo(Reason.ASKED_AS_TRAINING);
     }
 
     @ParameterizedTest
@@ -75,8 +91,16 @@ class OccasionTest {
     @CsvSource({"2399, UNDER_FORTY_MINUTES", "2400, RACE_DAY"})
     void aRaceDaySettlesItForWhatIsLongEnough(int seconds, Reason expected) {
         Ride ride = new RideByHand().riding(seconds, 80).build();
-        assertThat(Occasion.of(new Circumstances(
-                                ride, new Interval(0, seconds), true, 1, false, null, Effort.AUTO, true))
+        assertThat(decide(new Circumstances(
+                                ride,
+                                new Interval(0, seconds),
+                                true,
+                                ride.has(Channel.LATITUDE),
+                                1,
+                                false,
+                                null,
+                                Effort.AUTO,
+                                true))
                         .reason())
                 .isEqualTo(expected);
     }
@@ -85,8 +109,16 @@ class OccasionTest {
     @CsvSource({"2, THRESHOLD_NOT_KNOWN", "3, SEVERAL_SPORTS"})
     void threeSportsAreARaceWithoutAThreshold(int sports, Reason expected) {
         Ride ride = hard(HOUR).build();
-        assertThat(Occasion.of(new Circumstances(
-                                ride, new Interval(0, HOUR), false, sports, false, null, Effort.AUTO, false))
+        assertThat(decide(new Circumstances(
+                                ride,
+                                new Interval(0, HOUR),
+                                false,
+                                ride.has(Channel.LATITUDE),
+                                sports,
+                                false,
+                                null,
+                                Effort.AUTO,
+                                false))
                         .reason())
                 .isEqualTo(expected);
     }
@@ -236,8 +268,16 @@ class OccasionTest {
     @Test
     void aSportThatIsRiddenIndoorsIsIndoors() {
         Ride virtualRoad = hard(HOUR).build();
-        assertThat(Occasion.of(new Circumstances(
-                                virtualRoad, new Interval(0, HOUR), true, 1, true, GUIDE_W, Effort.AUTO, false))
+        assertThat(decide(new Circumstances(
+                                virtualRoad,
+                                new Interval(0, HOUR),
+                                true,
+                                virtualRoad.has(Channel.LATITUDE),
+                                1,
+                                true,
+                                GUIDE_W,
+                                Effort.AUTO,
+                                false))
                         .reason())
                 .isEqualTo(Reason.INDOOR_SPORT);
     }
@@ -332,8 +372,8 @@ class OccasionTest {
     @Test
     void aGuideFromAThresholdThatIsNotKnownCountsForNothing() {
         Ride ride = hard(HOUR).build();
-        Occasion occasion = Occasion.of(
-                new Circumstances(ride, new Interval(0, HOUR), false, 1, false, GUIDE_W, Effort.AUTO, false));
+        Occasion occasion = decide(new Circumstances(
+                ride, new Interval(0, HOUR), false, ride.has(Channel.LATITUDE), 1, false, GUIDE_W, Effort.AUTO, false));
         assertThat(occasion.reason()).isEqualTo(Reason.THRESHOLD_NOT_KNOWN);
         assertThat(occasion.evidence().get("shareOfGuide")).isEmpty();
         assertThat(occasion.evidence().get("guideW")).isEmpty();
@@ -396,10 +436,11 @@ class OccasionTest {
         assertThat(reason(withStops.without(allThatMoves))).isEqualTo(Reason.NOTHING_MOVED);
 
         Ride triathlon = session(300, 300, 150, 100).build();
-        assertThat(Occasion.of(new Circumstances(
+        assertThat(decide(new Circumstances(
                                 triathlon,
                                 new Interval(0, triathlon.seconds()),
                                 true,
+                                triathlon.has(Channel.LATITUDE),
                                 3,
                                 true,
                                 GUIDE_W,
@@ -444,9 +485,17 @@ class OccasionTest {
                 .standing(1500, SecondState.STOPPED)
                 .riding(600, 50)
                 .build();
-        Circumstances judged =
-                new Circumstances(ride, new Interval(2100, 2100 + HOUR), false, 1, true, GUIDE_W, Effort.AUTO, false);
-        Occasion occasion = Occasion.of(judged);
+        Circumstances judged = new Circumstances(
+                ride,
+                new Interval(2100, 2100 + HOUR),
+                false,
+                ride.has(Channel.LATITUDE),
+                1,
+                true,
+                GUIDE_W,
+                Effort.AUTO,
+                false);
+        Occasion occasion = decide(judged);
         assertThat(occasion.reason()).isEqualTo(Reason.HARD_FOR_ITS_LENGTH);
         assertEvidence(occasion, "ridingHours", 1);
         assertEvidence(occasion, "shareOfGuide", 1);
@@ -464,14 +513,24 @@ class OccasionTest {
     void refusesImpossibleCircumstances() {
         Ride ride = hard(HOUR).build();
         Interval whole = new Interval(0, HOUR);
-        assertThatThrownBy(() -> new Circumstances(ride, whole, false, 0, true, GUIDE_W, Effort.AUTO, false))
+        assertThatThrownBy(() -> new Circumstances(
+                        ride, whole, false, ride.has(Channel.LATITUDE), 0, true, GUIDE_W, Effort.AUTO, false))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("sports 0");
-        assertThatThrownBy(() -> new Circumstances(ride, whole, false, 1, true, Double.NaN, Effort.AUTO, false))
+        assertThatThrownBy(() -> new Circumstances(
+                        ride, whole, false, ride.has(Channel.LATITUDE), 1, true, Double.NaN, Effort.AUTO, false))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("guideW");
-        assertThatThrownBy(() ->
-                        new Circumstances(ride, new Interval(0, HOUR + 1), false, 1, true, GUIDE_W, Effort.AUTO, false))
+        assertThatThrownBy(() -> new Circumstances(
+                        ride,
+                        new Interval(0, HOUR + 1),
+                        false,
+                        ride.has(Channel.LATITUDE),
+                        1,
+                        true,
+                        GUIDE_W,
+                        Effort.AUTO,
+                        false))
                 .isInstanceOf(IndexOutOfBoundsException.class);
     }
 
@@ -489,5 +548,19 @@ class OccasionTest {
 
     private static void assertEvidence(Occasion occasion, String name, double expected) {
         assertThat(occasion.evidence().get(name).orElseThrow()).as(name).isCloseTo(expected, within(1e-9));
+    }
+
+    /** 0.85 of the guide unless the rider chooses another. */
+    @Test
+    void theRiderCanMoveTheLimitOfARaceEffort() {
+        Circumstances easy =
+                circumstances(new RideByHand().riding(HOUR, 0.8 * GUIDE_W).build(), GUIDE_W, Effort.AUTO);
+        assertThat(decide(easy).reason()).isEqualTo(Reason.BELOW_GUIDE);
+        JudgementLimits limits = JudgementLimits.USUAL.with(JudgementLimit.RACE_EFFORT_FRACTION, 0.75);
+        assertThat(OccasionRules.decide(easy, limits).reason()).isEqualTo(Reason.HARD_FOR_ITS_LENGTH);
+    }
+
+    private static Occasion decide(Circumstances circumstances) {
+        return OccasionRules.decide(circumstances, JudgementLimits.USUAL);
     }
 }

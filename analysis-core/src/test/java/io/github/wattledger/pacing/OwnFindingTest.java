@@ -66,7 +66,7 @@ class OwnFindingTest {
         assertThat(seen).hasSize(1);
         assertThat(part.offsetSeconds()).isEqualTo(EASY);
         assertThat(part.ride()).isEqualTo(race().part(new Interval(EASY, EASY + 3600)));
-        assertThat(part.thresholds().powerW()).isEqualTo(250.0);
+        assertThat(part.thresholds().knownPowerW()).isEqualTo(250.0);
         assertThat(part.targetW()).isEqualTo(pacing.targetW());
         assertThat(part.isRace()).isTrue();
         assertThat(part.limits()).isEqualTo(JudgementLimits.USUAL);

@@ -181,19 +181,19 @@ class PriceStepsTest {
         assertThat(steps.rig().riderKg().origin()).isEqualTo(Measure.Origin.DEVICE);
     }
 
+    /** Brought to the effort of the middle of the race on like ground, which the evidence names. */
     @Test
-    void ofAHardStartScaleTheOpeningToTheTarget() {
+    void ofAHardStartScaleTheOpeningToTheMiddleOfTheRace() {
         RideReview overHard = overHard();
         Finding start = finding(overHard, FindingKind.OVER_HARD_START);
         PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(start.priceSteps());
         assertThat(steps.stretches()).hasSize(1);
         PriceSteps.Stretch stretch = steps.stretches().get(0);
-        double normalizedW = start.evidence().get("openingNormalizedPowerW").orElseThrow();
+        double overMiddle = 1 + start.evidence().get("overMiddlePercent").orElseThrow() / 100;
         assertThat(stretch.when()).isEqualTo(start.when());
-        assertThat(stretch.change()).isEqualTo(StretchChange.TO_TARGET);
-        assertThat(stretch.fromW()).isEqualTo(normalizedW);
-        assertThat(stretch.toW()).isEqualTo(steps.targetW());
-        assertThat(requireNonNull(stretch.factor())).isCloseTo(steps.targetW() / normalizedW, within(1e-12));
+        assertThat(stretch.change()).isEqualTo(StretchChange.TO_MIDDLE_POWER);
+        assertThat(requireNonNull(stretch.factor())).isCloseTo(1 / overMiddle, within(1e-12));
+        assertThat(stretch.toW()).isCloseTo(requireNonNull(stretch.fromW()) / overMiddle, within(1e-9));
         // The same share of every pedalled second is taken out.
         double pedalledKJ = stretch.takenOutKJ() / (1 - requireNonNull(stretch.factor()));
         double allKJ = Work.kilojoules(overHard.ride().part(start.when()).series(Channel.POWER))
@@ -236,16 +236,14 @@ class PriceStepsTest {
         Finding reserve = finding(review, FindingKind.LATE_RESERVE);
         PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(reserve.priceSteps());
         assertThat(steps.stretches()).singleElement().satisfies(stretch -> {
-            double lateW = reserve.evidence().get("lastSixthNormalizedPowerW").orElseThrow();
-            double beforeW = reserve.evidence().get("restNormalizedPowerW").orElseThrow();
+            double overBefore = 1 + reserve.evidence().get("gainPercent").orElseThrow() / 100;
             assertThat(stretch.change()).isEqualTo(StretchChange.TO_POWER_BEFORE);
             assertThat(stretch.when()).isEqualTo(reserve.when());
-            assertThat(requireNonNull(stretch.fromW())).isCloseTo(lateW, within(1e-9));
-            assertThat(stretch.toW()).isCloseTo(beforeW, within(1e-9));
-            assertThat(requireNonNull(stretch.factor())).isCloseTo(beforeW / lateW, within(1e-12));
+            assertThat(requireNonNull(stretch.factor())).isCloseTo(1 / overBefore, within(1e-12));
+            assertThat(stretch.toW()).isCloseTo(requireNonNull(stretch.fromW()) / overBefore, within(1e-9));
             double allKJ = Work.kilojoules(review.ride().part(reserve.when()).series(Channel.POWER))
                     .orElseThrow();
-            assertThat(stretch.takenOutKJ()).isCloseTo((1 - beforeW / lateW) * allKJ, within(0.01 * allKJ));
+            assertThat(stretch.takenOutKJ()).isCloseTo((1 - 1 / overBefore) * allKJ, within(0.01 * allKJ));
         });
         // All of the race takes part: what was left in the end could have been spent from the start.
         assertThat(steps.makingUp().firstSecond())
@@ -253,17 +251,18 @@ class PriceStepsTest {
     }
 
     @Test
-    void ofThresholdRidingBringEachStretchToTheTarget() {
+    void ofThresholdRidingBringEachStretchToTheMiddleOfTheRace() {
         RideReview review = thresholdEarly();
         Finding early = finding(review, FindingKind.THRESHOLD_RIDING_EARLY);
         PriceSteps.Replayed steps = (PriceSteps.Replayed) requireNonNull(early.priceSteps());
         assertThat(steps.stretches())
                 .hasSize((int) early.evidence().get("stretchCount").orElseThrow())
                 .allSatisfy(stretch -> {
-                    assertThat(stretch.change()).isEqualTo(StretchChange.TO_TARGET);
-                    assertThat(stretch.toW()).isEqualTo(steps.targetW());
+                    assertThat(stretch.change()).isEqualTo(StretchChange.TO_MIDDLE_POWER);
+                    // Threshold riding lies far above the middle, and is never raised.
+                    assertThat(stretch.toW()).isLessThan(requireNonNull(stretch.fromW()));
                     assertThat(requireNonNull(stretch.factor()))
-                            .isCloseTo(steps.targetW() / requireNonNull(stretch.fromW()), within(1e-12));
+                            .isCloseTo(stretch.toW() / requireNonNull(stretch.fromW()), within(1e-12));
                     double allKJ = Work.kilojoules(
                                     review.ride().part(stretch.when()).series(Channel.POWER))
                             .orElseThrow();

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class RiderTest {
@@ -14,6 +15,7 @@ class RiderTest {
     private static final ZoneScheme TWO =
             new ZoneScheme(List.of(new ZoneScheme.Zone("easy", 0), new ZoneScheme.Zone("hard", 0.9)));
     private static final List<LongBest> BESTS = List.of(new LongBest(9000, 214, LocalDate.of(2026, 5, 2)));
+    private static final Set<LocalDate> RACE_DAYS = Set.of(LocalDate.of(2026, 6, 14));
     private static final ZoneScheme ONE = new ZoneScheme(List.of(new ZoneScheme.Zone("all", 0)));
 
     @Test
@@ -31,16 +33,19 @@ class RiderTest {
                 .withDragAreaM2(0.36)
                 .withRollingResistance(0.007)
                 .withCriticalPower(246, 17.5)
-                .withLongBests(BESTS);
+                .withLongBests(BESTS)
+                .withRaceDays(RACE_DAYS);
         assertThat(all)
                 .isEqualTo(new Rider(
-                        74.0, 9.5, 240.0, 166.0, 184.0, HISTORY, TWO, ONE, GEARS, 0.36, 0.007, 246.0, 17.5, BESTS));
+                        74.0, 9.5, 240.0, 166.0, 184.0, HISTORY, TWO, ONE, GEARS, 0.36, 0.007, 246.0, 17.5, BESTS,
+                        RACE_DAYS));
     }
 
     @Test
     void criticalPowerAndWPrimeBelongTogether() {
         assertThatThrownBy(() -> new Rider(
-                        null, null, null, null, null, HISTORY, TWO, ONE, null, null, null, 246.0, null, List.of()))
+                        null, null, null, null, null, HISTORY, TWO, ONE, null, null, null, 246.0, null, List.of(),
+                        Set.of()))
                 .hasMessage("critical power and W' belong together; only one of them is given");
     }
 

@@ -2,6 +2,7 @@ package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -20,7 +21,8 @@ class RideCodecTest {
     private static Ride unpacked(Ride ride) {
         return new StoredRide(
                         new StoredRide.Key("00", 0),
-                        new StoredRide.Device(null, null, null, null),
+                        new StoredRide.Device(null, null, null, null, null),
+                        new RideSetting(false, true, 1),
                         ride.start(),
                         null,
                         "FIT",

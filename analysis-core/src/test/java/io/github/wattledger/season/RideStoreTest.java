@@ -94,6 +94,7 @@ class RideStoreTest {
                 StoredRide with = new StoredRide(
                         ride.key(),
                         ride.device(),
+                        ride.setting(),
                         ride.start(),
                         ride.utcOffsetSeconds(),
                         ride.format(),
@@ -208,7 +209,11 @@ class RideStoreTest {
                         "target_w REAL",
                         "cost_low_min REAL",
                         "cost_high_min REAL",
-                        "lap_count INTEGER NOT NULL");
+                        "lap_count INTEGER NOT NULL",
+                        "device_maximum_heart_rate_bpm REAL",
+                        "is_indoor_sport INTEGER",
+                        "has_positions INTEGER",
+                        "sports INTEGER");
     }
 
     private static void put(RideStore store, RideIntake.Taken taken) throws SeasonStoreException {

@@ -31,6 +31,8 @@ import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -96,6 +98,11 @@ class SeasonAgreesWithReviewTest {
                     name(ride),
                     new Outcome(
                             review.pacing().verdict(),
+                            review.pacing().verdictReason(),
+                            review.pacing().targetW(),
+                            review.pacing().findings().stream()
+                                    .map(each -> new RideJudgement.Found(each.kind(), each.severity()))
+                                    .toList(),
                             lost == null ? null : (Double) lost.minutesLow(),
                             lost == null ? null : (Double) lost.minutesHigh()));
         }
@@ -108,7 +115,13 @@ class SeasonAgreesWithReviewTest {
             RideJudgement judgement = ride.judgement();
             costs.put(
                     name(ride),
-                    new Outcome(judgement.verdict(), judgement.costMinutesLow(), judgement.costMinutesHigh()));
+                    new Outcome(
+                            judgement.verdict(),
+                            judgement.verdictReason(),
+                            judgement.targetW(),
+                            judgement.findings(),
+                            judgement.costMinutesLow(),
+                            judgement.costMinutesHigh()));
         }
         return costs;
     }
@@ -120,6 +133,9 @@ class SeasonAgreesWithReviewTest {
     /** What must be the same to the last bit. */
     private record Outcome(
             Verdict verdict,
+            @Nullable String reason,
+            @Nullable Double targetW,
+            List<RideJudgement.Found> findings,
             @Nullable Double minutesLow,
             @Nullable Double minutesHigh) {}
 
@@ -230,14 +246,63 @@ class SeasonAgreesWithReviewTest {
         assertThat(review.pacing()).isEqualTo(withoutThem.pacing());
     }
 
+    /**
+     * The store keeps no positions, and yet a ride outdoors stays one when it is judged again from there; a ride indoors
+     * stays indoors, and one whose file names no place stays without one.
+     */
+    @Test
+    void onRidesIndoorsOutdoorsAndWithoutAPlace() throws Exception {
+        emptyFolder();
+        IntUnaryOperator watts = second -> (second < 3600 ? 260 : 190) + 10 * (second / 7 % 5);
+        RideFolders.writeRide(
+                folder.resolve("nowhere.fit"),
+                Instant.parse("2026-06-13T08:00:00Z"),
+                3 * 3600,
+                watts,
+                RideFolders.Settings.NONE);
+        RideFolders.writeIndoorRide(
+                folder.resolve("indoors.fit"), Instant.parse("2026-06-14T08:00:00Z"), 3 * 3600, watts);
+        Files.copy(SAMPLES.resolve("season/2026-05-02-second-race.fit.gz"), folder.resolve("outdoors.fit.gz"));
+        for (double thresholdW : new double[] {270, 275}) {
+            Rider rider = RIDER.withThresholdPowerW(thresholdW);
+            SeasonReview season = season(rider);
+            assertThat(read).isEqualTo(thresholdW == 270 ? 3 : 0);
+            Map<String, Outcome> judged = judged(season);
+            assertThat(judged).isEqualTo(reviewed(season, rider)).hasSize(3);
+            assertThat(judged.get("indoors.fit 0"))
+                    .isEqualTo(new Outcome(
+                            Verdict.NOT_JUDGED,
+                            "an indoor ride",
+                            judged.get("nowhere.fit 0").targetW(),
+                            List.of(),
+                            null,
+                            null));
+            assertThat(judged.get("nowhere.fit 0").verdict()).isEqualTo(Verdict.OVER_HARD_START);
+        }
+    }
+
+    /** A race day settles it, in a season as in a review, and the store judges again when it is named. */
+    @Test
+    void onRaceDays() throws Exception {
+        rideOf("2026-06-15T08:00:00Z", RideFolders.Settings.NONE);
+        Rider racing = Rider.UNKNOWN.withRaceDays(Set.of(LocalDate.of(2026, 6, 15)));
+        SeasonReview before = season(Rider.UNKNOWN);
+        assertThat(judged(before)).isEqualTo(reviewed(before, Rider.UNKNOWN));
+        assertThat(before.rides().get(0).judgement().verdict()).isEqualTo(Verdict.NOT_JUDGED);
+        SeasonReview after = season(racing);
+        assertThat(read).isZero();
+        assertThat(judged(after)).isEqualTo(reviewed(after, racing));
+        assertThat(after.rides().get(0).judgement().verdict()).isNotEqualTo(Verdict.NOT_JUDGED);
+    }
+
     /** 05:00 UTC is 22:00 of the day before in Los Angeles (UTC-7 in June), so the threshold of that day holds. */
     @Test
     void onTheDayOfATimeZone() throws Exception {
         Path file = rideOf("2026-06-15T05:00:00Z", RideFolders.Settings.NONE);
         Rider rider = Rider.UNKNOWN
                 .withThresholds(new ThresholdHistory(List.of(
-                        new ThresholdHistory.Entry(LocalDate.of(2026, 6, 1), 200.0, null),
-                        new ThresholdHistory.Entry(LocalDate.of(2026, 6, 15), 280.0, null))))
+                        new ThresholdHistory.Entry(LocalDate.of(2026, 6, 1), 270.0, null),
+                        new ThresholdHistory.Entry(LocalDate.of(2026, 6, 15), 300.0, null))))
                 .withLongBests(Stream.of(1, 2, 5)
                         .map(hours -> new LongBest(3600 * hours, 260 - 10.0 * hours, LocalDate.of(2026, 6, 14)))
                         .toList());
@@ -249,8 +314,8 @@ class SeasonAgreesWithReviewTest {
 
             assertThat(row.day()).isEqualTo(LocalDate.of(2026, 6, isUtc ? 15 : 14));
             assertThat(row.day()).isEqualTo(review.rider().day());
-            assertThat(row.judgement().thresholdPowerW()).isEqualTo(isUtc ? 280 : 200);
-            assertThat(review.rider().thresholdPowerW()).isEqualTo(isUtc ? 280 : 200);
+            assertThat(row.judgement().thresholdPowerW()).isEqualTo(isUtc ? 300 : 270);
+            assertThat(review.rider().thresholdPowerW()).isEqualTo(isUtc ? 300 : 270);
             assertThat(row.judgement().trainingStress()).isEqualTo(review.load().trainingStress());
             assertThat(row.judgement().targetW()).isEqualTo(review.pacing().targetW());
             Ability.Source source = review.ability().source();

@@ -11,6 +11,7 @@ import com.garmin.fit.Manufacturer;
 import com.garmin.fit.RecordMesg;
 import com.garmin.fit.SessionMesg;
 import com.garmin.fit.Sport;
+import com.garmin.fit.SubSport;
 import com.garmin.fit.UserProfileMesg;
 import com.garmin.fit.ZonesTargetMesg;
 import java.nio.file.Path;
@@ -42,16 +43,27 @@ public final class RideFolders {
 
     /** A FIT file of power and heart rate, one record a second, that knows no local time and no threshold. */
     public static void writeRide(Path file, Instant start, int seconds, IntUnaryOperator wattsAt) {
-        writeRide(file, start, seconds, wattsAt, Settings.NONE, false);
+        writeRide(file, start, seconds, wattsAt, Settings.NONE, false, SubSport.GENERIC);
     }
 
     /** The same file by a device that was set by its rider; the road rises and falls by 20 m every ten minutes. */
     public static void writeRide(Path file, Instant start, int seconds, IntUnaryOperator wattsAt, Settings settings) {
-        writeRide(file, start, seconds, wattsAt, settings, true);
+        writeRide(file, start, seconds, wattsAt, settings, true, SubSport.GENERIC);
+    }
+
+    /** A FIT file of a ride on a trainer, which its sub-sport tells. */
+    public static void writeIndoorRide(Path file, Instant start, int seconds, IntUnaryOperator wattsAt) {
+        writeRide(file, start, seconds, wattsAt, Settings.NONE, true, SubSport.INDOOR_CYCLING);
     }
 
     private static void writeRide(
-            Path file, Instant start, int seconds, IntUnaryOperator wattsAt, Settings settings, boolean isHilly) {
+            Path file,
+            Instant start,
+            int seconds,
+            IntUnaryOperator wattsAt,
+            Settings settings,
+            boolean isHilly,
+            SubSport subSport) {
         long first = start.getEpochSecond() - FIT_EPOCH_SECOND;
         FileEncoder encoder = new FileEncoder(file.toFile(), Fit.ProtocolVersion.V2_0);
         FileIdMesg id = new FileIdMesg();
@@ -89,6 +101,7 @@ public final class RideFolders {
         session.setTimestamp(new DateTime(first + seconds - 1));
         session.setStartTime(new DateTime(first));
         session.setSport(Sport.CYCLING);
+        session.setSubSport(subSport);
         session.setEvent(Event.SESSION);
         session.setEventType(EventType.STOP);
         session.setTotalElapsedTime((float) seconds);
