@@ -92,7 +92,7 @@ class OccasionOfRealRidesTest {
                         .orElse(null);
         Double anyW = knownW != null ? knownW : estimate == null ? null : (Double) estimate.watts();
         RacedPart part = RacedPart.find(ride, anyW);
-        Double bestHourW = curve.longestSeconds() < HOUR_SECONDS ? null : (Double) curve.watts(HOUR_SECONDS);
+        Double bestHourW = curve.longestSeconds() < HOUR_SECONDS ? null : (Double) curve.bestWatts(HOUR_SECONDS);
         KnownThreshold.Ridden ridden = new KnownThreshold.Ridden(
                 ride, part.interval(), bestHourW, recording.device().maximumHeartRateBpm());
         KnownThreshold threshold = anyW == null
