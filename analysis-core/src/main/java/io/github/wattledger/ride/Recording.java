@@ -85,7 +85,16 @@ public record Recording(
      * dates: the first sample then seems to be of the first years after 1970, before any bicycle computer.
      */
     public boolean isDated() {
-        return samples.size() > 0 && samples.epochSecond(0) >= FIRST_DATED_SECOND;
+        return samples.size() > 0 && isDated(samples.epochSecond(0));
+    }
+
+    /**
+     * Whether a time is a point in time, as {@link #isDated()} says of a recording that begins with it.
+     *
+     * @param epochSecond the time, seconds since 1970
+     */
+    public static boolean isDated(long epochSecond) {
+        return epochSecond >= FIRST_DATED_SECOND;
     }
 
     /** Whether the file says that this is cycling, with or without a motor. */

@@ -142,6 +142,8 @@ public final class SeasonRun {
                 row.utcOffsetSeconds(),
                 row.channelCount());
         Judge.Judged judged = row.judged();
-        return new SeasonRide(source, day, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
+        DateDoubt doubt = DateDoubt.of(row.start(), day, request.today());
+        return new SeasonRide(
+                source, day, doubt, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
     }
 }

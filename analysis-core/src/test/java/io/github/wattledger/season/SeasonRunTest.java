@@ -157,6 +157,93 @@ class SeasonRunTest {
         }
     }
 
+    /** One wrong clock must not decide about the season. */
+    @Nested
+    class Clocks {
+        private final LocalDate today = LocalDate.of(2026, 5, 20);
+
+        /** A ride on each of two days of May, and one whose clock was wrong. */
+        private SeasonReview seasonWith(String wrongStart) throws IOException {
+            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            ride("b.fit", "2026-05-10T08:00:00Z", HOUR, 200);
+            ride("wrong.fit", wrongStart, HOUR, 240);
+            request = request.withToday(today);
+            return run();
+        }
+
+        /** What stands in the calendar must be what stands there without the ride. */
+        private void assertCalendarOfTwo(SeasonReview season, DateDoubt doubt) throws IOException {
+            assertThat(season.rides()).hasSize(3);
+            assertThat(season.ridesOutsideCalendar())
+                    .singleElement()
+                    .satisfies(ride -> assertThat(ride.source().file()).isEqualTo("wrong.fit"))
+                    .satisfies(ride -> assertThat(ride.dateDoubt()).isEqualTo(doubt));
+            Files.delete(folder.resolve("wrong.fit"));
+            SeasonReview without = run(request.forgettingGone(), SeasonListener.SILENT);
+            assertThat(without.rides()).hasSize(2).isEqualTo(season.calendarRides());
+            assertThat(season.asOf()).isEqualTo(LocalDate.of(2026, 5, 10));
+            assertThat(season.load()).isEqualTo(without.load());
+            assertThat(season.weeks()).isEqualTo(without.weeks());
+            assertThat(season.months()).hasSize(1).isEqualTo(without.months());
+            assertThat(season.bests()).isEqualTo(without.bests());
+            assertThat(season.threshold()).isEqualTo(without.threshold());
+        }
+
+        @Test
+        void aRideOfTheFutureStaysOutOfTheCalendar() throws IOException {
+            assertCalendarOfTwo(seasonWith("2107-12-31T08:00:00Z"), DateDoubt.AFTER_TODAY);
+        }
+
+        /** The zero of the clock of FIT files: a device whose clock was never set. */
+        @Test
+        void aRideOfBeforePowerMetersStaysOutOfTheCalendar() throws IOException {
+            assertCalendarOfTwo(seasonWith("1989-12-31T00:10:00Z"), DateDoubt.BEFORE_POWER_METERS);
+        }
+
+        @Test
+        void todayIsBelievedAndTomorrowIsNot() throws IOException {
+            ride("today.fit", "2026-05-20T23:00:00Z", 1500, 200);
+            ride("tomorrow.fit", "2026-05-21T00:00:00Z", 1500, 200);
+            request = request.withToday(today);
+            SeasonReview season = run();
+            assertThat(season.calendarRides()).hasSize(1);
+            assertThat(season.asOf()).isEqualTo(today);
+        }
+
+        @Test
+        void withoutTodayNoDateIsTooLate() throws IOException {
+            ride("a.fit", "2107-12-31T08:00:00Z", 1500, 200);
+            assertThat(run().asOf()).isEqualTo(LocalDate.of(2107, 12, 31));
+        }
+
+        @Test
+        void aTableWithoutDatesIsInNoMonth() throws IOException {
+            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            StringBuilder table = new StringBuilder("seconds,power,heart rate\n");
+            for (int second = 0; second < 1500; second++) {
+                table.append(second).append(",180,140\n");
+            }
+            Files.writeString(folder.resolve("undated.csv"), table);
+            SeasonReview season = run();
+            assertThat(season.rides()).hasSize(2);
+            assertThat(season.ridesOutsideCalendar())
+                    .singleElement()
+                    .satisfies(ride -> assertThat(ride.dateDoubt()).isEqualTo(DateDoubt.NO_DATE));
+            assertThat(season.months()).hasSize(1);
+        }
+
+        @Test
+        void aSeasonOfDoubtfulDatesHasAListAndNoCalendar() throws IOException {
+            ride("wrong.fit", "1989-12-31T00:10:00Z", HOUR, 240);
+            SeasonReview season = run();
+            assertThat(season.asOf()).isNull();
+            assertThat(season.rides()).hasSize(1);
+            assertThat(season.load().days()).isEmpty();
+            assertThat(season.months()).isEmpty();
+            assertThat(season.bests()).isNull();
+        }
+    }
+
     @Nested
     class Twice {
         @Test
@@ -250,6 +337,7 @@ class SeasonRunTest {
                             other.rider(),
                             other.limits(),
                             other.zone(),
+                            null,
                             null,
                             false),
                     SeasonListener.SILENT);

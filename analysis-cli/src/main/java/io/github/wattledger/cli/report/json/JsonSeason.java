@@ -150,6 +150,8 @@ public final class JsonSeason {
                 StartTime.of(ride.source().start(), ride.source().utcOffsetSeconds())
                         .iso());
         json.day("day", ride.day());
+        json.string(
+                "dateDoubt", ride.dateDoubt() == null ? null : ride.dateDoubt().id());
         for (LoadNumber number : RideNumbers.KEPT) {
             json.number(number.id(), numbers.of(number));
             if (number == LoadNumber.MOVING_SECONDS) {
