@@ -123,6 +123,20 @@ class SeasonCommandTest {
     }
 
     @Test
+    void aRideFromTwoDevicesIsCountedOnceWithTheReason() throws IOException {
+        Path twice = Files.createDirectory(temp.resolve("twice"));
+        DeviceRide.write(twice.resolve("one.fit"), Instant.parse("2026-05-01T09:00:00Z"), 240, 74);
+        DeviceRide.write(twice.resolve("two.fit"), Instant.parse("2026-05-01T09:00:20Z"), 250, 74);
+        Outcome outcome = run("season", twice.toString());
+        assertThat(outcome.status()).isZero();
+        assertThat(outcome.out()).contains(": 1 ride,", "THERE TWICE, counted once");
+        assertThat(outcome.out()).containsPattern("- (one|two).fit is the same ride as (one|two).fit: recorded at the");
+        JsonNode json = JsonMapper.shared()
+                .readTree(run("season", twice.toString(), "--format", "json").out());
+        assertThat(json.get("duplicates").get(0).get("reason").asString()).isEqualTo("same-time");
+    }
+
+    @Test
     void tablesAreWritten() throws IOException {
         Path tables = temp.resolve("tables");
         assertThat(run("season", folder.toString(), "--tables", tables.toString())

@@ -116,7 +116,7 @@ public final class SeasonRun {
             }
             String first = nameOf.putIfAbsent(row.sha256(), name);
             if (first != null) {
-                copies.add(new DuplicateRide(name, first, true));
+                copies.add(new DuplicateRide(name, first, DuplicateRide.Reason.COPY));
             }
         });
         List<SeasonRide> rides = new ArrayList<>();

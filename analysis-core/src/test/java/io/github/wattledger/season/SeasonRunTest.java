@@ -203,7 +203,7 @@ class SeasonRunTest {
         @Test
         void todayIsBelievedAndTomorrowIsNot() throws IOException {
             ride("today.fit", "2026-05-20T23:00:00Z", 1500, 200);
-            ride("tomorrow.fit", "2026-05-21T00:00:00Z", 1500, 200);
+            ride("tomorrow.fit", "2026-05-21T00:00:00Z", 1500, 220);
             request = request.withToday(today);
             SeasonReview season = run();
             assertThat(season.calendarRides()).hasSize(1);
@@ -253,15 +253,26 @@ class SeasonRunTest {
             ride("watch.fit", "2026-05-01T08:00:30Z", HOUR - 30, 0);
             SeasonReview season = run();
             assertThat(files(season)).containsExactly("power.fit");
-            assertThat(season.duplicates()).containsExactly(new DuplicateRide("watch.fit", "power.fit", false));
+            assertThat(season.duplicates())
+                    .containsExactly(new DuplicateRide("watch.fit", "power.fit", DuplicateRide.Reason.SAME_TIME));
+        }
+
+        /** One rider cannot ride twice at once, but can ride twice one after the other. */
+        @Test
+        void ridesThatFollowEachOtherAreTwo() throws IOException {
+            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            ride("b.fit", "2026-05-01T09:00:00Z", HOUR, 200);
+            assertThat(run().rides()).hasSize(2);
         }
 
         @Test
-        void beyondAMinuteOrAHundredthTheyAreTwoRides() throws IOException {
-            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
-            ride("b.fit", "2026-05-01T08:01:01Z", HOUR, 200);
-            ride("c.fit", "2026-05-01T08:00:00Z", HOUR + 40, 200);
-            assertThat(run().rides()).hasSize(3);
+        void aRecordingThatWasCutShortIsPartOfTheWholeOne() throws IOException {
+            ride("whole.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            ride("cut.fit", "2026-05-01T08:10:00Z", 1500, 200);
+            SeasonReview season = run();
+            assertThat(files(season)).containsExactly("whole.fit");
+            assertThat(season.duplicates())
+                    .containsExactly(new DuplicateRide("cut.fit", "whole.fit", DuplicateRide.Reason.SAME_TIME));
         }
 
         @Test
@@ -270,7 +281,8 @@ class SeasonRunTest {
             Files.copy(folder.resolve("a.fit"), folder.resolve("b.fit"));
             SeasonReview season = run();
             assertThat(season.rides()).hasSize(1);
-            assertThat(season.duplicates()).containsExactly(new DuplicateRide("b.fit", "a.fit", true));
+            assertThat(season.duplicates())
+                    .containsExactly(new DuplicateRide("b.fit", "a.fit", DuplicateRide.Reason.COPY));
         }
     }
 

@@ -178,6 +178,7 @@ public final class JsonSeason {
             json.string("file", duplicate.file());
             json.string("keptFile", duplicate.keptFile());
             json.flag("isCopy", duplicate.isCopy());
+            json.string("reason", duplicate.reason().id());
         });
         json.objects("skipped", season.skipped(), skipped -> {
             json.string("file", skipped.file());

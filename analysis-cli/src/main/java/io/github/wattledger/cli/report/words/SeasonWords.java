@@ -178,11 +178,17 @@ public final class SeasonWords {
         return PlainText.capital(judgement.verdict().words()) + (reason == null ? "" : ": " + PlainText.of(reason));
     }
 
-    /** A file that holds a ride which another file holds, too. */
+    /** A file that holds a ride which another file holds too, and how that is known. */
     public static String duplicate(DuplicateRide duplicate) {
         return PlainText.of(duplicate.file())
                 + (duplicate.isCopy() ? " is a copy of " : " is the same ride as ")
-                + PlainText.of(duplicate.keptFile());
+                + PlainText.of(duplicate.keptFile())
+                + switch (duplicate.reason()) {
+                    case COPY -> "";
+                    case SAME_TIME -> ": recorded at the same time";
+                    case OTHER_CLOCK -> ": length, distance and work agree, one clock shows another time zone";
+                    case NO_DATE -> ": length, distance and work agree, one of the two has no date to go by";
+                };
     }
 
     /** A file that gave no ride, and why. */
