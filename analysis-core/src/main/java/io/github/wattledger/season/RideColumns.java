@@ -67,6 +67,10 @@ final class RideColumns {
     /** The number of laps: apart from the other columns of the ride, since it stands at the end of the table. */
     static final List<StoreColumn<StoredRide, ?>> OF_LAPS = List.of(LAP_COUNT);
 
+    /** The check sums, which {@link StoreSums} writes once all rows of the ride are there. */
+    static final List<StoreColumn<StoredRide, Long>> OF_SUMS =
+            List.of(large("series_sum", ride -> null), large("check_sum", ride -> null));
+
     private static final StoreColumn<RideNumbers, Integer> POWER_SECONDS =
             required(whole("power_s", RideNumbers::powerSeconds));
 
@@ -138,6 +142,7 @@ final class RideColumns {
         columns.addAll(OF_NUMBERS);
         columns.addAll(OF_JUDGEMENT);
         columns.addAll(OF_LAPS);
+        columns.addAll(OF_SUMS);
         return columns;
     }
 
@@ -148,6 +153,7 @@ final class RideColumns {
         OF_NUMBERS.forEach(column -> values.add(column.of(ride.judged().numbers())));
         OF_JUDGEMENT.forEach(column -> values.add(column.of(ride.judged())));
         OF_LAPS.forEach(column -> values.add(column.of(ride.ride())));
+        OF_SUMS.forEach(column -> values.add(column.of(ride.ride())));
         return values.toArray();
     }
 

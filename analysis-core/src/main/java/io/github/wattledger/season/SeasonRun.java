@@ -75,6 +75,7 @@ public final class SeasonRun {
             skipped.addAll(update.read(listener));
             List<RideStore.FileRow> gone = update.gone();
             List<RideStore.RideRow> rides = update.rides();
+            skipped.addAll(update.lost());
             return review(byName(files, update, gone), gone, rides, skipped);
         }
     }

@@ -19,10 +19,13 @@ import org.sqlite.JDBC;
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 2;
+    static final int SCHEMA_VERSION = 3;
 
     /** Marks the file as ours: the letters WLSS. */
     private static final int APPLICATION_ID = 0x574C5353;
+
+    /** SQLITE_CORRUPT. */
+    private static final int CORRUPT = 11;
 
     private static final int BUSY_MILLISECONDS = 60_000;
 
@@ -134,6 +137,16 @@ final class StoreDatabase implements AutoCloseable {
         statement.clearParameters();
     }
 
+    /** @throws SQLException when SQLite finds that tables and indexes of the file do not hang together */
+    void requireIntegrity() throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet result = statement.executeQuery("PRAGMA integrity_check(1)")) {
+            if (!result.next() || !"ok".equals(result.getString(1))) {
+                throw new SQLException("the integrity check failed", null, CORRUPT);
+            }
+        }
+    }
+
     private static void bind(PreparedStatement statement, @Nullable Object... values) throws SQLException {
         for (int i = 0; i < values.length; i++) {
             statement.setObject(i + 1, values[i]);
@@ -214,7 +227,9 @@ final class StoreDatabase implements AutoCloseable {
             case 5, 6 -> "is in use by another process; try again";
             case 8 -> "cannot be written (read-only); keep the season's store in another place";
             case 10 -> "could not be read or written (input or output failed); check the disk";
-            case 11 -> "is damaged; delete it, and the season is read anew";
+            // The statements are fixed: when one does not fit the tables or breaks a rule of theirs, the tables are
+            // damaged.
+            case 1, CORRUPT, 19, 20 -> "is damaged; delete it, and the season is read anew from its files";
             case 13 -> "no space is left on the disk; make room and run again, what was done is kept";
             case 14 ->
                 "cannot be created or opened here; check the folder's permission, or keep the season's store in"

@@ -376,6 +376,12 @@ class SeasonRunTest {
                 statement.execute("UPDATE file SET analysis_version = analysis_version - 1");
                 statement.execute("UPDATE ride SET analysis_version = analysis_version - 1, average_power_w = 1,"
                         + " training_stress = 1");
+                // Version 2 of the tables had no check sums.
+                statement.execute("ALTER TABLE file DROP COLUMN ride_count");
+                statement.execute("ALTER TABLE file DROP COLUMN check_sum");
+                statement.execute("ALTER TABLE ride DROP COLUMN series_sum");
+                statement.execute("ALTER TABLE ride DROP COLUMN check_sum");
+                statement.execute("PRAGMA user_version = 2");
             }
             SeasonReview after = run();
             assertThat(after.goneFiles()).containsExactly("a.fit");
