@@ -55,6 +55,7 @@ final class StoreDatabase implements AutoCloseable {
         if (folder == null || !Files.isDirectory(folder)) {
             throw new SeasonStoreException(file + ": its folder does not exist; the season's store needs one", null);
         }
+        NativeSqlite.load(file);
         try {
             // As a URI: a question mark in a plain name would be taken for the start of settings.
             Connection connection = new JDBC().connect(JDBC.PREFIX + absolute.toUri(), new Properties());
