@@ -1,5 +1,7 @@
 package io.github.wattledger.season;
 
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -172,8 +174,17 @@ final class StoreUpdate {
                 continue;
             }
             boolean ours = request.folders().stream().anyMatch(folder -> isBelow(row.path(), folder));
+            Path path = path(row);
+            if (path == null) {
+                // In this locale nobody can know whether the file is gone.
+                rows.remove(row.path());
+                if (ours) {
+                    lost.add(new SkippedFile(row.name(), RideFinder.INEXPRESSIBLE));
+                }
+                continue;
+            }
             boolean stays = row.problem() == null && !contents.contains(row.sha256()) && !request.forgetGone();
-            if (!ours || Path.of(row.path()).toFile().exists()) {
+            if (!ours || Files.exists(path)) {
                 rows.remove(row.path());
             } else if (stays) {
                 if (damage.hasAllRidesOf(row)) {
@@ -213,7 +224,18 @@ final class StoreUpdate {
     }
 
     private static boolean isBelow(String path, Path folder) {
-        return Path.of(path).startsWith(folder.toAbsolutePath().normalize());
+        String above = folder.toAbsolutePath().normalize().toString();
+        String separator = folder.getFileSystem().getSeparator();
+        return path.equals(above) || path.startsWith(above.endsWith(separator) ? above : above + separator);
+    }
+
+    /** The path of a file; null where the locale of this run cannot express it, unlike that of the run that wrote it. */
+    private static @Nullable Path path(RideStore.FileRow row) {
+        try {
+            return Path.of(row.path());
+        } catch (InvalidPathException e) {
+            return null;
+        }
     }
 
     /**
