@@ -38,7 +38,7 @@ final class Duplicates {
                 .mapToInt(ride -> ride.numbers().elapsedSeconds())
                 .max()
                 .orElse(0);
-        farthestSeconds = Math.max(longest, SameRide.MOST_CLOCK_SECONDS) + SameRide.START_WITHIN_SECONDS;
+        farthestSeconds = (long) Math.max(longest, SameRide.MOST_CLOCK_SECONDS) + SameRide.START_WITHIN_SECONDS;
     }
 
     /** The rides without duplicates, in no particular order, and what was left out. */
