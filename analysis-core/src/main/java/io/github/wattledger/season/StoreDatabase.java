@@ -1,7 +1,9 @@
 package io.github.wattledger.season;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -56,6 +58,7 @@ final class StoreDatabase implements AutoCloseable {
             throw new SeasonStoreException(file + ": its folder does not exist; the season's store needs one", null);
         }
         NativeSqlite.load(file);
+        makeNew(absolute);
         try {
             // As a URI: a question mark in a plain name would be taken for the start of settings.
             Connection connection = new JDBC().connect(JDBC.PREFIX + absolute.toUri(), new Properties());
@@ -72,6 +75,23 @@ final class StoreDatabase implements AutoCloseable {
             return database;
         } catch (SQLException e) {
             throw failure(file, e);
+        }
+    }
+
+    /**
+     * Makes the file of a new store, for its owner alone: it holds heart rates by the second. SQLite gives the files beside
+     * it the same permissions. A store that is there is left as it is: its owner may have opened it to others.
+     */
+    private static void makeNew(Path file) {
+        if (Files.exists(file)
+                || !file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+            return;
+        }
+        try {
+            Files.createFile(file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+        } catch (IOException e) {
+            // SQLite will fail for the same reason, and its failure is put into words.
+            return;
         }
     }
 

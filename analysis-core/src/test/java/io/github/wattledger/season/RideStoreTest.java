@@ -1,12 +1,15 @@
 package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.RigEstimate;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -129,6 +132,24 @@ class RideStoreTest {
             assertThat(ride.estimate()).isNotNull();
             assertThat(store.stored(only(store)).orElseThrow().estimate()).isEqualTo(ride.estimate());
         }
+    }
+
+    /** It holds heart rates by the second; other users of the machine need not see them. */
+    @Test
+    void aNewStoreIsForItsOwnerAlone() throws Exception {
+        assumeTrue(temp.getFileSystem().supportedFileAttributeViews().contains("posix"));
+        Path file = temp.resolve("season.sqlite");
+        try (RideStore store = RideStore.open(file)) {
+            put(store, sample("2026-05-02-second-race.fit.gz"));
+            for (String end : List.of("", "-wal", "-shm")) {
+                assertThat(Files.getPosixFilePermissions(Path.of(file + end)))
+                        .as(end)
+                        .isEqualTo(PosixFilePermissions.fromString("rw-------"));
+            }
+        }
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-r-----"));
+        RideStore.open(file).close();
+        assertThat(Files.getPosixFilePermissions(file)).isEqualTo(PosixFilePermissions.fromString("rw-r-----"));
     }
 
     /** A number that the season keeps since the store was written: its column is added, the rides are still there. */
