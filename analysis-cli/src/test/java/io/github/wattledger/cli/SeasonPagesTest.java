@@ -74,6 +74,34 @@ class SeasonPagesTest {
         }
     }
 
+    /** Somebody names the folder of a site of their own: neither its start page nor another file is lost. */
+    @Test
+    void whatTheProgramDidNotMakeIsNotOverwritten(@TempDir Path temp) throws IOException {
+        Path folder = Files.createDirectories(temp.resolve("rides"));
+        Files.copy(SAMPLES.resolve(EVENING), folder.resolve(EVENING));
+        Path pages = Files.createDirectories(temp.resolve("site"));
+        Path index = Files.writeString(pages.resolve("index.html"), "<!DOCTYPE html><title>My club</title>");
+        String[] words = {"season", folder.toString(), "--pages", pages.toString()};
+        Outcome refused = Outcome.of(words);
+        assertThat(refused.status()).isEqualTo(1);
+        assertThat(refused.out()).isEmpty();
+        assertThat(refused.err())
+                .isEqualTo("wattledger season: cannot write " + index
+                        + ": there is a file that this program did not make; name another folder, or move the file"
+                        + " away\n");
+        assertThat(Files.readString(index)).contains("My club");
+        assertThat(in(pages)).containsExactly("index.html");
+        Files.delete(index);
+        for (int again = 0; again < 2; again++) {
+            season(folder, pages);
+            assertThat(in(pages)).hasSize(2);
+        }
+        Path ride = pages.resolve(in(pages).get(0));
+        Files.writeString(ride, "");
+        assertThat(Outcome.of(words).err()).contains("cannot write " + ride + ": there is a file");
+        assertThat(ride).isEmptyFile();
+    }
+
     @Test
     void aRideWhoseFileIsGoneKeepsItsRowWithoutALink(@TempDir Path temp) throws IOException {
         Path folder = Files.createDirectories(temp.resolve("rides"));
