@@ -8,6 +8,10 @@ final class OutputFailure extends IOException {
     @Serial
     private static final long serialVersionUID = 1L;
 
+    OutputFailure(String message) {
+        super(message);
+    }
+
     OutputFailure(String message, Throwable cause) {
         super(message, cause);
     }

@@ -67,6 +67,9 @@ final class SeasonCommand implements Callable<Integer> {
     private static final String STORE = ".wattledger-season.sqlite";
     private static final int MOST_WORKERS = 1024;
 
+    /** Where a day begins first; no ride anywhere has a later date. */
+    private static final ZoneOffset FIRST_ZONE = ZoneOffset.ofHours(14);
+
     private final PrintStream out;
     private final PrintStream err;
 
@@ -279,7 +282,8 @@ final class SeasonCommand implements Callable<Integer> {
                 .withRider(thresholds.with(spec, profile.rider()))
                 .withLimits(profile.limits())
                 .withZone(zone)
-                .withAsOf(asOf);
+                .withAsOf(asOf)
+                .withToday(LocalDate.now(FIRST_ZONE));
         return forgetGone ? request.forgettingGone() : request;
     }
 

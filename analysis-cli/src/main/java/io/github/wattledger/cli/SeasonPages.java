@@ -12,7 +12,9 @@ import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -25,6 +27,11 @@ import org.jspecify.annotations.Nullable;
 /** A folder of pages: the season's, and one for each of its rides. */
 final class SeasonPages {
     private static final String SEASON = "index.html";
+
+    /** How a page says who made it (HTML standard, metadata name "generator"); it stands in its first lines. */
+    private static final String MADE_BY_US = "<meta name=\"generator\" content=\"Wattledger\">";
+
+    private static final int FIRST_BYTES = 1024;
 
     private final Path folder;
     private final SeasonRequest request;
@@ -43,12 +50,19 @@ final class SeasonPages {
         this.executor = executor;
     }
 
-    /** Writes all of them; a ride whose file is gone or can no longer be read has no page, and its row no link. */
+    /**
+     * Writes all of them, or none where a file is in the way that this program did not make. A ride whose file is gone or can no longer be read has no page, and its row
+     * has no link.
+     */
     void write(SeasonReview season) throws IOException {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
             throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
+        }
+        requireOwn(SEASON);
+        for (SeasonRide ride : season.rides()) {
+            requireOwn(PageNames.nameFor(ride));
         }
         List<Future<Boolean>> written = new ArrayList<>();
         for (SeasonRide ride : season.rides()) {
@@ -63,6 +77,26 @@ final class SeasonPages {
         StringBuilder text = new StringBuilder();
         new HtmlSeason().write(season, pages, text);
         write(SEASON, text);
+    }
+
+    /** @throws OutputFailure when there is a file of this name that this program did not make */
+    private void requireOwn(String name) throws IOException {
+        Path file = folder.resolve(name);
+        if (!Files.exists(file)) {
+            return;
+        }
+        String first = "";
+        if (Files.isRegularFile(file)) {
+            try (InputStream in = Files.newInputStream(file)) {
+                first = new String(in.readNBytes(FIRST_BYTES), StandardCharsets.UTF_8);
+            } catch (AccessDeniedException e) {
+                throw new OutputFailure("cannot write " + file + ": permission denied", e);
+            }
+        }
+        if (!first.contains(MADE_BY_US)) {
+            throw new OutputFailure("cannot write " + file
+                    + ": there is a file that this program did not make; name another folder, or move the file away");
+        }
     }
 
     private static boolean isDone(Future<Boolean> page) throws IOException {

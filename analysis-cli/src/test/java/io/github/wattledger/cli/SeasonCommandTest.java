@@ -8,6 +8,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -17,6 +18,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 class SeasonCommandTest {
     private static final Path SAMPLES = Path.of("..", "sample-rides", "season");
@@ -81,6 +84,56 @@ class SeasonCommandTest {
         Outcome outcome = run("season", folder.toString());
         assertThat(outcome.status()).isEqualTo(4);
         assertThat(outcome.out()).contains("SKIPPED: 1 file", "- broken.fit: is not a recording");
+    }
+
+    /** A clock of the year 2107: the season still ends with the last ride of the samples, in every format. */
+    @Test
+    void aWrongClockIsSaidAndLeavesTheCalendarAlone() throws IOException {
+        DeviceRide.write(folder.resolve("clock.fit"), Instant.parse("2107-12-31T09:00:00Z"), 240, 74);
+        String said = "clock.fit is dated 2107-12-31, which is still to come";
+        Outcome text = run("season", folder.toString());
+        assertThat(text.status()).isZero();
+        assertThat(text.out())
+                .contains("Season 2026-04-05 to 2026-06-10: 12 rides", "NOT IN THE CALENDAR", said)
+                .doesNotContain("LOAD on 2107");
+        JsonNode json = JsonMapper.shared()
+                .readTree(run("season", folder.toString(), "--format", "json").out());
+        assertThat(json.get("asOf").asString()).isEqualTo("2026-06-10");
+        assertThat(json.get("months").size()).isEqualTo(3);
+        assertThat(json.get("rides").size()).isEqualTo(13);
+        assertThat(json.get("rides").get(12).get("dateDoubt").asString()).isEqualTo("after-today");
+        assertThat(json.get("rides").get(0).get("dateDoubt").isNull()).isTrue();
+        assertThat(run("season", folder.toString(), "--format", "html").out())
+                .contains("Not in the calendar: " + said, "2107-12-31 ?");
+    }
+
+    @Test
+    void ridesWithoutAnyDateHaveAListAndNoCalendar() throws IOException {
+        Path undated = Files.createDirectory(temp.resolve("undated"));
+        DeviceRide.write(undated.resolve("reset.fit"), Instant.parse("1989-12-31T00:10:00Z"), 240, 74);
+        Outcome text = run("season", undated.toString());
+        assertThat(text.status()).isZero();
+        assertThat(text.out())
+                .contains(
+                        "No ride of this season has a date that can be believed.",
+                        "reset.fit is dated 1989-12-31, before power meters");
+        assertThat(run("season", undated.toString(), "--format", "html").out()).contains("1989-12-31 ?");
+        assertThat(run("season", undated.toString(), "--format", "json").status())
+                .isZero();
+    }
+
+    @Test
+    void aRideFromTwoDevicesIsCountedOnceWithTheReason() throws IOException {
+        Path twice = Files.createDirectory(temp.resolve("twice"));
+        DeviceRide.write(twice.resolve("one.fit"), Instant.parse("2026-05-01T09:00:00Z"), 240, 74);
+        DeviceRide.write(twice.resolve("two.fit"), Instant.parse("2026-05-01T09:00:20Z"), 250, 74);
+        Outcome outcome = run("season", twice.toString());
+        assertThat(outcome.status()).isZero();
+        assertThat(outcome.out()).contains(": 1 ride,", "THERE TWICE, counted once");
+        assertThat(outcome.out()).containsPattern("- (one|two).fit is the same ride as (one|two).fit: recorded at the");
+        JsonNode json = JsonMapper.shared()
+                .readTree(run("season", twice.toString(), "--format", "json").out());
+        assertThat(json.get("duplicates").get(0).get("reason").asString()).isEqualTo("same-time");
     }
 
     @Test

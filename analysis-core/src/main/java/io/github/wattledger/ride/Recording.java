@@ -32,6 +32,9 @@ public record Recording(
         @Nullable List<SecondState> states,
         @Nullable String subSport)
         implements Serializable {
+    /** A day of March 1973. */
+    private static final long FIRST_DATED_SECOND = 100_000_000L;
+
     /** Sub-sports of the FIT profile that go nowhere; a virtual ride has positions, but not of the earth. */
     private static final Set<String> INDOOR_SUB_SPORTS = Set.of("indoor_cycling", "spin", "virtual_activity");
 
@@ -93,6 +96,23 @@ public record Recording(
     public Recording withSessionIndex(int index) {
         return new Recording(
                 samples, timerEvents, laps, totals, device, sport, index, utcOffsetSeconds, states, subSport);
+    }
+
+    /**
+     * Whether the times are points in time. Otherwise they count from a start that nobody knows, as in a table without
+     * dates: the first sample then seems to be of the first years after 1970, before any bicycle computer.
+     */
+    public boolean isDated() {
+        return samples.size() > 0 && isDated(samples.epochSecond(0));
+    }
+
+    /**
+     * Whether a time is a point in time, as {@link #isDated()} says of a recording that begins with it.
+     *
+     * @param epochSecond the time, seconds since 1970
+     */
+    public static boolean isDated(long epochSecond) {
+        return epochSecond >= FIRST_DATED_SECOND;
     }
 
     /** Whether the file says that this is cycling, with or without a motor. */

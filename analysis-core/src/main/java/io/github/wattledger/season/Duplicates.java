@@ -1,61 +1,89 @@
 package io.github.wattledger.season;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Finds rides that were recorded or exported twice: their starts lie within a minute, and their durations differ by a
- * hundredth at most. The richer recording is kept: one with power before one without, then the one with more channels,
- * with more power seconds, with more seconds.
+ * Finds rides that were recorded or exported twice, and keeps the richer recording of each: the one with more measured
+ * seconds over all its channels. Power counts as much as {@link #POWER_COUNTS_AS} other channels, since load and pacing
+ * rest on it, and the local time as much as one, since a recording that knows it knows the day of its ride. A recording
+ * whose date cannot be believed gives way to one whose date can.
  */
 final class Duplicates {
-    static final int START_WITHIN_SECONDS = 60;
-    static final double DURATION_WITHIN = 0.01;
+    /** Our own choice: an hour with power weighs more than two of a watch without it, some minutes do not. */
+    private static final int POWER_COUNTS_AS = 10;
 
-    private static final Comparator<SeasonRide> RICHEST_FIRST = Comparator.<SeasonRide>comparingInt(
-                    ride -> ride.numbers().powerSeconds() > 0 ? 0 : 1)
-            .thenComparing(ride -> ride.source().channelCount(), Comparator.reverseOrder())
+    private static final Comparator<SeasonRide> RICHEST_FIRST = Comparator.<SeasonRide, Boolean>comparing(
+                    ride -> ride.dateDoubt() != null)
+            .thenComparing(Duplicates::richness, Comparator.reverseOrder())
             .thenComparing(ride -> ride.numbers().powerSeconds(), Comparator.reverseOrder())
-            .thenComparing(ride -> ride.numbers().elapsedSeconds(), Comparator.reverseOrder())
             .thenComparing(ride -> ride.source().sha256())
             .thenComparing(ride -> ride.source().sessionIndex());
 
+    /** The rides that are kept, by their first second. */
     private final TreeMap<Long, List<SeasonRide>> kept = new TreeMap<>();
-    private final List<DuplicateRide> left = new ArrayList<>();
 
-    private Duplicates() {}
+    /** Those of them whose date cannot be believed: they may be the same ride as any other. */
+    private final List<SeasonRide> keptOutsideCalendar = new ArrayList<>();
+
+    private final List<DuplicateRide> left = new ArrayList<>();
+    private final long farthestSeconds;
+
+    private Duplicates(Collection<SeasonRide> rides) {
+        int longest = rides.stream()
+                .mapToInt(ride -> ride.numbers().elapsedSeconds())
+                .max()
+                .orElse(0);
+        farthestSeconds = (long) Math.max(longest, SameRide.MOST_CLOCK_SECONDS) + SameRide.START_WITHIN_SECONDS;
+    }
 
     /** The rides without duplicates, in no particular order, and what was left out. */
     record Result(List<SeasonRide> kept, List<DuplicateRide> left) {}
 
     static Result remove(List<SeasonRide> rides) {
-        Duplicates duplicates = new Duplicates();
+        Duplicates duplicates = new Duplicates(rides);
         rides.stream().sorted(RICHEST_FIRST).forEach(duplicates::add);
-        List<SeasonRide> all = new ArrayList<>();
+        List<SeasonRide> all = new ArrayList<>(duplicates.keptOutsideCalendar);
         duplicates.kept.values().forEach(all::addAll);
         return new Result(all, duplicates.left);
     }
 
-    private void add(SeasonRide ride) {
-        long start = ride.source().start().getEpochSecond();
-        for (List<SeasonRide> near : kept.subMap(start - START_WITHIN_SECONDS, true, start + START_WITHIN_SECONDS, true)
-                .values()) {
-            for (SeasonRide richer : near) {
-                if (isSame(ride, richer)) {
-                    left.add(new DuplicateRide(
-                            ride.source().file(), richer.source().file(), false));
-                    return;
-                }
-            }
-        }
-        kept.computeIfAbsent(start, absent -> new ArrayList<>()).add(ride);
+    private static long richness(SeasonRide ride) {
+        int channels = ride.source().channelCount() + (ride.source().utcOffsetSeconds() != null ? 1 : 0);
+        return (long) channels * ride.numbers().elapsedSeconds()
+                + (long) POWER_COUNTS_AS * ride.numbers().powerSeconds();
     }
 
-    private static boolean isSame(SeasonRide ride, SeasonRide richer) {
-        int longer = Math.max(ride.numbers().elapsedSeconds(), richer.numbers().elapsedSeconds());
-        int apart = Math.abs(ride.numbers().elapsedSeconds() - richer.numbers().elapsedSeconds());
-        return apart <= DURATION_WITHIN * longer;
+    private void add(SeasonRide ride) {
+        DuplicateRide duplicate = duplicate(ride, keptOutsideCalendar);
+        long start = ride.source().start().getEpochSecond();
+        Collection<List<SeasonRide>> candidates = ride.dateDoubt() != null
+                ? kept.values()
+                : kept.subMap(start - farthestSeconds, true, start + farthestSeconds, true)
+                        .values();
+        for (List<SeasonRide> each : candidates) {
+            duplicate = duplicate == null ? duplicate(ride, each) : duplicate;
+        }
+        if (duplicate != null) {
+            left.add(duplicate);
+        } else if (ride.dateDoubt() != null) {
+            keptOutsideCalendar.add(ride);
+        } else {
+            kept.computeIfAbsent(start, absent -> new ArrayList<>()).add(ride);
+        }
+    }
+
+    private static @Nullable DuplicateRide duplicate(SeasonRide ride, List<SeasonRide> richerRides) {
+        for (SeasonRide richer : richerRides) {
+            DuplicateRide.Reason reason = SameRide.reason(ride, richer);
+            if (reason != null) {
+                return new DuplicateRide(ride.source().file(), richer.source().file(), reason);
+            }
+        }
+        return null;
     }
 }

@@ -78,6 +78,10 @@ final class RideColumns {
     static final List<StoreColumn<StoredRide, ?>> LATER_OF_RIDE =
             List.of(LAP_COUNT, DEVICE_MAXIMUM_HEART_RATE, IS_INDOOR_SPORT, HAS_POSITIONS, SPORTS);
 
+    /** The check sums, which {@link StoreSums} writes once all rows of the ride are there. */
+    static final List<StoreColumn<StoredRide, Long>> OF_SUMS =
+            List.of(large("series_sum", ride -> null), large("check_sum", ride -> null));
+
     private static final StoreColumn<RideNumbers, Integer> POWER_SECONDS =
             required(whole("power_s", RideNumbers::powerSeconds));
 
@@ -149,6 +153,7 @@ final class RideColumns {
         columns.addAll(OF_NUMBERS);
         columns.addAll(OF_JUDGEMENT);
         columns.addAll(LATER_OF_RIDE);
+        columns.addAll(OF_SUMS);
         return columns;
     }
 
@@ -159,6 +164,7 @@ final class RideColumns {
         OF_NUMBERS.forEach(column -> values.add(column.of(ride.judged().numbers())));
         OF_JUDGEMENT.forEach(column -> values.add(column.of(ride.judged())));
         LATER_OF_RIDE.forEach(column -> values.add(column.of(ride.ride())));
+        OF_SUMS.forEach(column -> values.add(column.of(ride.ride())));
         return values.toArray();
     }
 

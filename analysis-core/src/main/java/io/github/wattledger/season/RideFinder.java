@@ -8,6 +8,7 @@ import java.nio.file.FileSystemLoopException;
 import java.nio.file.FileVisitOption;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
@@ -25,6 +26,11 @@ import java.util.concurrent.TimeUnit;
  * are is then decided by their content; by their endings, photographs and notes are never opened.
  */
 final class RideFinder {
+    /** Why a file is skipped whose name this locale cannot express. */
+    static final String INEXPRESSIBLE =
+            "the name has letters that the locale of this run cannot express; run in a UTF-8 locale, for instance with"
+                    + " LC_ALL=C.UTF-8";
+
     private final Set<String> endings = RideFiles.fileEndings();
     private final TreeMap<String, FoundFile> files = new TreeMap<>();
     private final List<SkippedFile> skipped = new ArrayList<>();
@@ -61,6 +67,18 @@ final class RideFinder {
         }
     }
 
+    /**
+     * Whether the name of a file survives as text. In a locale of ASCII alone other letters are lost, so that two files
+     * may seem to have one name, and the store cannot find a file again by its path.
+     */
+    private static boolean isExpressible(Path path) {
+        try {
+            return Path.of(path.toString()).equals(path);
+        } catch (InvalidPathException e) {
+            return false;
+        }
+    }
+
     private static boolean isHidden(Path path) {
         Path name = path.getFileName();
         return name != null && name.toString().startsWith(".");
@@ -80,12 +98,20 @@ final class RideFinder {
 
         @Override
         public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes) {
+            if (!isExpressible(folder)) {
+                skipped.add(new SkippedFile(name(folder), INEXPRESSIBLE));
+                return FileVisitResult.SKIP_SUBTREE;
+            }
             return !folder.equals(root) && isHidden(folder) ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
         }
 
         @Override
         public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
             boolean isRoot = file.equals(root);
+            if (!isExpressible(file)) {
+                skipped.add(new SkippedFile(name(file), INEXPRESSIBLE));
+                return FileVisitResult.CONTINUE;
+            }
             if (attributes.isRegularFile()
                     && (isRoot || (!isHidden(file) && mayBeRide(String.valueOf(file.getFileName()))))) {
                 Path absolute = file.toAbsolutePath().normalize();

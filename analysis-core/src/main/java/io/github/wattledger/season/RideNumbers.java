@@ -78,6 +78,11 @@ public record RideNumbers(int powerSeconds, Map<LoadNumber, Double> values) impl
         return seconds(LoadNumber.ELAPSED_SECONDS);
     }
 
+    /** Seconds with the timer running. */
+    public int timerSeconds() {
+        return seconds(LoadNumber.TIMER_SECONDS);
+    }
+
     /** Seconds under way. */
     public int movingSeconds() {
         return seconds(LoadNumber.MOVING_SECONDS);

@@ -8,13 +8,9 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,60 +25,21 @@ final class RideStore implements AutoCloseable {
      */
     static final int ANALYSIS_VERSION = 6;
 
-    private static final String FILE = """
-            CREATE TABLE IF NOT EXISTS file (
-              path TEXT PRIMARY KEY,
-              name TEXT NOT NULL,
-              size_bytes INTEGER NOT NULL,
-              modified_ns INTEGER NOT NULL,
-              sha256 TEXT NOT NULL,
-              analysis_version INTEGER NOT NULL,
-              problem TEXT
-            ) WITHOUT ROWID""";
+    private static final String INSERT_RIDE =
+            "INSERT INTO ride (" + StoreTables.joined(RideColumns.all(), StoreColumn::name, ", ") + ") VALUES ("
+                    + StoreTables.joined(RideColumns.all(), column -> "?", ", ") + ")";
 
-    private static final String RIDE = "CREATE TABLE IF NOT EXISTS ride (\n  id INTEGER PRIMARY KEY,\n  "
-            + joined(RideColumns.all(), StoreColumn::declaration, ",\n  ") + ",\n  UNIQUE (sha256, session_index)\n)";
-
-    private static final String INSERT_RIDE = "INSERT INTO ride (" + joined(RideColumns.all(), StoreColumn::name, ", ")
-            + ") VALUES (" + joined(RideColumns.all(), column -> "?", ", ") + ")";
-
-    private static final String UPDATE_JUDGEMENT =
-            "UPDATE ride SET " + joined(RideColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ")
-                    + " WHERE sha256 = ? AND session_index = ?";
+    private static final String UPDATE_JUDGEMENT = "UPDATE ride SET "
+            + StoreTables.joined(RideColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ") + " WHERE id = ?";
 
     private final StoreDatabase database;
     private final RideParts parts;
+    private final StoreSums sums;
 
     private RideStore(StoreDatabase database) {
         this.database = database;
         this.parts = new RideParts(database);
-    }
-
-    private static String joined(
-            List<? extends StoreColumn<?, ?>> columns, Function<StoreColumn<?, ?>, String> text, String between) {
-        return columns.stream().map(text).collect(Collectors.joining(between));
-    }
-
-    /** Makes what is not there: in an older store this may be a table, or columns of the table {@code ride}. */
-    private static void makeTables(StoreDatabase database) throws SQLException {
-        database.execute(FILE);
-        database.execute("CREATE INDEX IF NOT EXISTS file_by_content ON file (sha256)");
-        database.execute(RIDE);
-        for (String table : RideParts.SCHEMA) {
-            database.execute(table);
-        }
-        Set<String> there = new HashSet<>();
-        try (PreparedStatement statement = database.reading("SELECT name FROM pragma_table_info('ride')");
-                ResultSet column = statement.executeQuery()) {
-            while (column.next()) {
-                there.add(column.getString(1));
-            }
-        }
-        for (StoreColumn<?, ?> column : RideColumns.all()) {
-            if (!there.contains(column.name())) {
-                database.execute("ALTER TABLE ride ADD COLUMN " + column.declaration());
-            }
-        }
+        this.sums = new StoreSums(database);
     }
 
     /**
@@ -91,7 +48,7 @@ final class RideStore implements AutoCloseable {
      * @throws SeasonStoreException when it cannot be used, with one line for people
      */
     static RideStore open(Path file) throws SeasonStoreException {
-        return new RideStore(StoreDatabase.open(file, RideStore::makeTables));
+        return new RideStore(StoreDatabase.open(file, StoreTables::make));
     }
 
     @Override
@@ -99,7 +56,12 @@ final class RideStore implements AutoCloseable {
         database.close();
     }
 
-    /** A file as it was when it was read; {@code problem} says why it gives no ride, or is null. */
+    /**
+     * A file as it was when it was read.
+     *
+     * @param problem why it gives no ride, or null
+     * @param rideCount how many rides it gives
+     */
     record FileRow(
             String path,
             String name,
@@ -107,8 +69,9 @@ final class RideStore implements AutoCloseable {
             long modifiedNs,
             String sha256,
             int analysisVersion,
-            @Nullable String problem) {
-        static FileRow of(FoundFile file, String sha256, @Nullable String problem) {
+            @Nullable String problem,
+            int rideCount) {
+        static FileRow of(FoundFile file, String sha256, @Nullable String problem, int rideCount) {
             return new FileRow(
                     file.path().toString(),
                     file.name(),
@@ -116,7 +79,8 @@ final class RideStore implements AutoCloseable {
                     file.modifiedNs(),
                     sha256,
                     ANALYSIS_VERSION,
-                    problem);
+                    problem,
+                    rideCount);
         }
 
         boolean isStillOf(FoundFile found) {
@@ -129,9 +93,11 @@ final class RideStore implements AutoCloseable {
     /**
      * A ride without its seconds.
      *
+     * @param id its place in the table
      * @param isCurrent whether its numbers are of this version of the analysis
      */
     record RideRow(
+            long id,
             StoredRide.Key key,
             boolean isCurrent,
             StoredRide.Device device,
@@ -142,7 +108,7 @@ final class RideStore implements AutoCloseable {
             Judge.Judged judged) {
         /** The ride with another judgement. */
         RideRow judgedAs(Judge.Judged other) {
-            return new RideRow(key, isCurrent, device, start, utcOffsetSeconds, format, channelCount, other);
+            return new RideRow(id, key, isCurrent, device, start, utcOffsetSeconds, format, channelCount, other);
         }
     }
 
@@ -160,7 +126,8 @@ final class RideStore implements AutoCloseable {
                             row.getLong("modified_ns"),
                             row.getString("sha256"),
                             row.getInt("analysis_version"),
-                            row.getString("problem"));
+                            row.getString("problem"),
+                            row.getInt("ride_count"));
                     files.put(each.path(), each);
                 }
             }
@@ -174,14 +141,16 @@ final class RideStore implements AutoCloseable {
             database.inTransaction(() -> {
                 String before = contentOf(row.path());
                 database.execute(
-                        "INSERT OR REPLACE INTO file VALUES (?, ?, ?, ?, ?, ?, ?)",
+                        "INSERT OR REPLACE INTO file VALUES (?, ?, ?, ?, ?, ?, ?, ?, NULL)",
                         row.path(),
                         row.name(),
                         row.sizeBytes(),
                         row.modifiedNs(),
                         row.sha256(),
                         row.analysisVersion(),
-                        row.problem());
+                        row.problem(),
+                        row.rideCount());
+                sums.sealFile(row.path());
                 if (!rides.isEmpty()) {
                     database.execute("DELETE FROM ride WHERE sha256 = ?", row.sha256());
                 }
@@ -209,6 +178,14 @@ final class RideStore implements AutoCloseable {
         });
     }
 
+    /** Forgets the rides of a content that no file has. */
+    void forgetRidesOf(String sha256) throws SeasonStoreException {
+        database.guarded(() -> {
+            database.inTransaction(() -> deleteRidesWithoutFile(sha256));
+            return sha256;
+        });
+    }
+
     private void deleteRidesWithoutFile(String sha256) throws SQLException {
         database.execute(
                 "DELETE FROM ride WHERE sha256 = ?1 AND NOT EXISTS (SELECT 1 FROM file WHERE file.sha256 = ?1)",
@@ -223,35 +200,46 @@ final class RideStore implements AutoCloseable {
         }
     }
 
-    /** Keeps a new judgement of a ride in the place of the one before. */
-    void putJudgement(StoredRide.Key key, Judge.Judged judged) throws SeasonStoreException {
+    /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
+    void putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
         List<@Nullable Object> values = new ArrayList<>();
         RideColumns.OF_JUDGEMENT.forEach(column -> values.add(column.of(judged)));
-        values.add(key.sha256());
-        values.add(key.sessionIndex());
+        values.add(ride.id());
         database.guarded(() -> {
             database.inTransaction(() -> {
-                database.execute(UPDATE_JUDGEMENT, values.toArray());
-                Long id = id(key);
-                if (id != null) {
-                    parts.replaceFindings(id, judged.judgement());
+                if (isThere(ride)) {
+                    database.execute(UPDATE_JUDGEMENT, values.toArray());
+                    parts.replaceFindings(ride.id(), judged.judgement());
+                    sums.sealNumbers(ride.id());
                 }
             });
-            return key;
+            return ride;
         });
     }
 
     /** Replaces a ride that an earlier version of the analysis made from the same seconds. */
-    void renew(RideIntake.NewRide ride) throws SeasonStoreException {
-        StoredRide.Key key = ride.ride().key();
+    void renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
         database.guarded(() -> {
             database.inTransaction(() -> {
-                database.execute(
-                        "DELETE FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex());
-                insert(ride);
+                if (isThere(before)) {
+                    database.execute("DELETE FROM ride WHERE id = ?", before.id());
+                    insert(ride);
+                }
             });
-            return key;
+            return ride;
         });
+    }
+
+    /** Whether a ride is still in its place: another process may have replaced it. */
+    private boolean isThere(RideRow ride) throws SQLException {
+        try (PreparedStatement statement = ofId(ride.id());
+                ResultSet row = statement.executeQuery()) {
+            return row.next() && RideColumns.key(row).equals(ride.key());
+        }
+    }
+
+    private PreparedStatement ofId(long id) throws SQLException {
+        return database.reading("SELECT * FROM ride WHERE id = ?", id);
     }
 
     /**
@@ -296,7 +284,8 @@ final class RideStore implements AutoCloseable {
             Map<Long, List<RideJudgement.Found>> findings = parts.findings();
             Map<Long, List<Durability>> durability = parts.durability();
             List<RideRow> rides = new ArrayList<>();
-            try (PreparedStatement statement = database.reading("SELECT * FROM ride ORDER BY sha256, session_index");
+            try (PreparedStatement statement =
+                            database.reading("SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index");
                     ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
                     long id = row.getLong("id");
@@ -306,6 +295,7 @@ final class RideStore implements AutoCloseable {
                             durability.getOrDefault(id, List.of()),
                             findings.getOrDefault(id, List.of()));
                     rides.add(new RideRow(
+                            id,
                             RideColumns.key(row),
                             RideColumns.isCurrent(row),
                             RideColumns.device(row),
@@ -320,16 +310,18 @@ final class RideStore implements AutoCloseable {
         }));
     }
 
-    /** A ride with its seconds; empty when it is no longer there. */
-    Optional<StoredRide> stored(StoredRide.Key key) throws SeasonStoreException {
-        return database.guarded(() -> {
-            try (PreparedStatement statement = database.reading(
-                    "SELECT * FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex())) {
-                try (ResultSet row = statement.executeQuery()) {
-                    return row.next() ? Optional.of(stored(key, row)) : Optional.empty();
-                }
+    /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */
+    Optional<StoredRide> stored(RideRow ride) throws SeasonStoreException {
+        return database.guarded(() -> database.inSnapshot(() -> {
+            try (PreparedStatement statement = ofId(ride.id());
+                    ResultSet row = statement.executeQuery()) {
+                return row.next()
+                                && RideColumns.key(row).equals(ride.key())
+                                && sums.areSecondsSound(ride.id(), row.getObject("series_sum"))
+                        ? Optional.of(stored(ride.key(), row))
+                        : Optional.empty();
             }
-        });
+        }));
     }
 
     private StoredRide stored(StoredRide.Key key, ResultSet row) throws SQLException {
@@ -353,21 +345,18 @@ final class RideStore implements AutoCloseable {
 
     private void insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, RideColumns.values(taken));
-        StoredRide.Key key = taken.ride().key();
-        Long id = id(key);
-        if (id == null) {
-            throw new SQLException("the ride just inserted is not there");
+        long id;
+        try (PreparedStatement statement = database.reading("SELECT last_insert_rowid()");
+                ResultSet row = statement.executeQuery()) {
+            row.next();
+            id = row.getLong(1);
         }
         parts.insert(id, taken);
+        sums.sealRide(id);
     }
 
-    private @Nullable Long id(StoredRide.Key key) throws SQLException {
-        try (PreparedStatement statement = database.reading(
-                        "SELECT id FROM ride WHERE sha256 = ? AND session_index = ?",
-                        key.sha256(),
-                        key.sessionIndex());
-                ResultSet row = statement.executeQuery()) {
-            return row.next() ? (Long) row.getLong(1) : null;
-        }
+    /** Takes out what is not as it was written, and says what else was lost; see {@link StoreDamage}. */
+    StoreDamage takeOutDamage() throws SeasonStoreException {
+        return database.guarded(() -> StoreDamage.takeOut(database, sums));
     }
 }

@@ -88,7 +88,7 @@ public record RiderStanding(
         Integer sinceLong = null;
         Verdict lastVerdict = null;
         LocalDate lastRide = null;
-        for (SeasonRide ride : season.rides()) {
+        for (SeasonRide ride : season.calendarRides()) {
             lastRide = lastRide == null || ride.day().isAfter(lastRide) ? ride.day() : lastRide;
             if (PacingTrend.isLong(ride)) {
                 sinceLong = daysBetween(ride.day(), asOf);

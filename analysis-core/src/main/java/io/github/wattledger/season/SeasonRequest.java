@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param limits the limits from which a finding about the pacing of a ride is reported
  * @param zone the rider's time zone, for recordings that do not know their local time
  * @param asOf the last day of the season, or null for the day of the last ride; later rides are left out
+ * @param today the day of the review, or null where it is not known; a ride with a later date is left out of the calendar,
+ *     since its date cannot be true. The library has no clock of its own
  * @param forgetGone whether rides whose files are gone are dropped from the store; otherwise they stay in the season
  */
 public record SeasonRequest(
@@ -28,6 +30,7 @@ public record SeasonRequest(
         JudgementLimits limits,
         ZoneId zone,
         @Nullable LocalDate asOf,
+        @Nullable LocalDate today,
         boolean forgetGone) {
     /** @throws IllegalArgumentException when there is no folder */
     public SeasonRequest {
@@ -44,34 +47,41 @@ public record SeasonRequest(
 
     /**
      * A season of which only the folders and the store are given: the rider is not known, the time zone is UTC, the
-     * limits are the usual ones, and the season ends with its last ride.
+     * limits are the usual ones, the season ends with its last ride, and no date is too
+     * late to be true.
      */
     public static SeasonRequest of(List<Path> folders, Path store) {
-        return new SeasonRequest(folders, store, Rider.UNKNOWN, JudgementLimits.USUAL, ZoneOffset.UTC, null, false);
+        return new SeasonRequest(
+                folders, store, Rider.UNKNOWN, JudgementLimits.USUAL, ZoneOffset.UTC, null, null, false);
     }
 
     /** This request for another rider. */
     public SeasonRequest withRider(Rider other) {
-        return new SeasonRequest(folders, store, other, limits, zone, asOf, forgetGone);
+        return new SeasonRequest(folders, store, other, limits, zone, asOf, today, forgetGone);
     }
 
     /** This request with other limits. */
     public SeasonRequest withLimits(JudgementLimits other) {
-        return new SeasonRequest(folders, store, rider, other, zone, asOf, forgetGone);
+        return new SeasonRequest(folders, store, rider, other, zone, asOf, today, forgetGone);
     }
 
     /** This request with another time zone. */
     public SeasonRequest withZone(ZoneId other) {
-        return new SeasonRequest(folders, store, rider, limits, other, asOf, forgetGone);
+        return new SeasonRequest(folders, store, rider, limits, other, asOf, today, forgetGone);
     }
 
     /** This request with another last day, or null for the day of the last ride. */
     public SeasonRequest withAsOf(@Nullable LocalDate other) {
-        return new SeasonRequest(folders, store, rider, limits, zone, other, forgetGone);
+        return new SeasonRequest(folders, store, rider, limits, zone, other, today, forgetGone);
+    }
+
+    /** This request on another day of review, or null where that is not known. */
+    public SeasonRequest withToday(@Nullable LocalDate other) {
+        return new SeasonRequest(folders, store, rider, limits, zone, asOf, other, forgetGone);
     }
 
     /** This request without the rides whose files are gone. */
     public SeasonRequest forgettingGone() {
-        return new SeasonRequest(folders, store, rider, limits, zone, asOf, true);
+        return new SeasonRequest(folders, store, rider, limits, zone, asOf, today, true);
     }
 }

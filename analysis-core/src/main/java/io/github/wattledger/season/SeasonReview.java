@@ -16,9 +16,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * Everything a report shows of a season.
  *
- * @param asOf the last day, or null when there is no ride
- * @param rides the rides in time order, without duplicates, up to the last day
- * @param load acute and chronic load from the day of the first ride to the last day
+ * @param asOf the last day, or null when there is no ride with a date that can be believed and none was asked for
+ * @param rides the rides in time order, without duplicates, up to the last day. They include rides whose date cannot be
+ *     believed ({@link SeasonRide#dateDoubt()}); nothing else of the review does
+ * @param load acute and chronic load from the day of the first ride to the last day; without days when no ride has a
+ *     date that can be believed
  * @param weeks the weeks, Monday to Sunday
  * @param months the calendar months
  * @param bests the best efforts of the season
@@ -74,10 +76,12 @@ public record SeasonReview(
         skipped.sort(Comparator.comparing(SkippedFile::file));
         List<String> gone = found.goneFiles().stream().sorted().toList();
         List<SeasonRide> rides = once.kept().stream()
-                .filter(ride -> asOf == null || !ride.day().isAfter(asOf))
+                .filter(ride ->
+                        asOf == null || ride.dateDoubt() != null || !ride.day().isAfter(asOf))
                 .sorted(IN_TIME)
                 .toList();
-        if (rides.isEmpty()) {
+        List<SeasonRide> calendar = inCalendar(rides);
+        if (calendar.isEmpty()) {
             return new SeasonReview(
                     asOf,
                     rides,
@@ -88,7 +92,7 @@ public record SeasonReview(
                     null,
                     null,
                     List.of(),
-                    PacingTrend.of(rides),
+                    PacingTrend.of(calendar),
                     duplicates,
                     skipped,
                     gone);
@@ -103,8 +107,9 @@ public record SeasonReview(
             List<DuplicateRide> duplicates,
             List<SkippedFile> skipped,
             List<String> gone) {
+        List<SeasonRide> calendar = inCalendar(rides);
         List<SeasonRide> byDay =
-                rides.stream().sorted(Comparator.comparing(SeasonRide::day)).toList();
+                calendar.stream().sorted(Comparator.comparing(SeasonRide::day)).toList();
         LocalDate first = byDay.get(0).day();
         LocalDate last = asOf != null ? asOf : byDay.get(byDay.size() - 1).day();
         Map<LocalDate, Double> stressByDay = new TreeMap<>();
@@ -126,7 +131,7 @@ public record SeasonReview(
                 recent,
                 ThresholdCheck.of(byDay, recent, judge, last),
                 durability(byDay, recent),
-                PacingTrend.of(rides),
+                PacingTrend.of(calendar),
                 duplicates,
                 skipped,
                 gone);
@@ -167,7 +172,7 @@ public record SeasonReview(
             RideJudgement judgement = ride.judgement();
             boolean known = judgement.thresholdSource() != null && judgement.thresholdSource() != Origin.ESTIMATED;
             Double normalizedPowerW = ride.numbers().normalizedPowerW();
-            if (known || normalizedPowerW == null) {
+            if (known || normalizedPowerW == null || ride.dateDoubt() != null) {
                 judged.add(ride);
                 continue;
             }
@@ -187,9 +192,23 @@ public record SeasonReview(
         return judged;
     }
 
-    /** How many rides have no training stress, and so count as 0 in the load. */
+    private static List<SeasonRide> inCalendar(List<SeasonRide> rides) {
+        return rides.stream().filter(ride -> ride.dateDoubt() == null).toList();
+    }
+
+    /** The rides whose date can be believed, in time order: the loads, weeks and months are made of these. */
+    public List<SeasonRide> calendarRides() {
+        return inCalendar(rides);
+    }
+
+    /** The rides whose date cannot be believed: they are in the list of rides and nowhere else. */
+    public List<SeasonRide> ridesOutsideCalendar() {
+        return rides.stream().filter(ride -> ride.dateDoubt() != null).toList();
+    }
+
+    /** How many rides of the calendar have no training stress, and so count as 0 in the load. */
     public int ridesWithoutStress() {
-        return (int) rides.stream()
+        return (int) calendarRides().stream()
                 .filter(ride -> ride.judgement().trainingStress() == null)
                 .count();
     }

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param source where it comes from
  * @param day the day on which it began, on the rider's own calendar; the whole ride counts for it
+ * @param dateDoubt why the day cannot be believed, or null where it can
  * @param numbers the numbers that need no threshold
  * @param judgement the numbers and findings that depend on the threshold
  * @param bests best mean power over the durations of {@link BestEfforts#DURATIONS} that it reaches, rising
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 public record SeasonRide(
         Source source,
         LocalDate day,
+        @Nullable DateDoubt dateDoubt,
         RideNumbers numbers,
         RideJudgement judgement,
         List<Best> bests,
@@ -56,6 +58,6 @@ public record SeasonRide(
 
     /** This ride with another judgement. */
     SeasonRide withJudgement(RideJudgement other) {
-        return new SeasonRide(source, day, numbers, other, bests, durability);
+        return new SeasonRide(source, day, dateDoubt, numbers, other, bests, durability);
     }
 }

@@ -75,6 +75,7 @@ public final class SeasonRun {
             skipped.addAll(update.read(listener));
             List<RideStore.FileRow> gone = update.gone();
             List<RideStore.RideRow> rides = update.rides();
+            skipped.addAll(update.lost());
             return review(byName(files, update, gone), gone, rides, skipped);
         }
     }
@@ -116,7 +117,7 @@ public final class SeasonRun {
             }
             String first = nameOf.putIfAbsent(row.sha256(), name);
             if (first != null) {
-                copies.add(new DuplicateRide(name, first, true));
+                copies.add(new DuplicateRide(name, first, DuplicateRide.Reason.COPY));
             }
         });
         List<SeasonRide> rides = new ArrayList<>();
@@ -142,6 +143,8 @@ public final class SeasonRun {
                 row.utcOffsetSeconds(),
                 row.channelCount());
         Judge.Judged judged = row.judged();
-        return new SeasonRide(source, day, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
+        DateDoubt doubt = DateDoubt.of(row.start(), day, request.today());
+        return new SeasonRide(
+                source, day, doubt, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
     }
 }

@@ -1,7 +1,9 @@
 package io.github.wattledger.season;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -19,10 +21,13 @@ import org.sqlite.JDBC;
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 2;
+    static final int SCHEMA_VERSION = 3;
 
     /** Marks the file as ours: the letters WLSS. */
     private static final int APPLICATION_ID = 0x574C5353;
+
+    /** SQLITE_CORRUPT. */
+    private static final int CORRUPT = 11;
 
     private static final int BUSY_MILLISECONDS = 60_000;
 
@@ -52,6 +57,8 @@ final class StoreDatabase implements AutoCloseable {
         if (folder == null || !Files.isDirectory(folder)) {
             throw new SeasonStoreException(file + ": its folder does not exist; the season's store needs one", null);
         }
+        NativeSqlite.load(file);
+        makeNew(absolute);
         try {
             // As a URI: a question mark in a plain name would be taken for the start of settings.
             Connection connection = new JDBC().connect(JDBC.PREFIX + absolute.toUri(), new Properties());
@@ -68,6 +75,23 @@ final class StoreDatabase implements AutoCloseable {
             return database;
         } catch (SQLException e) {
             throw failure(file, e);
+        }
+    }
+
+    /**
+     * Makes the file of a new store, for its owner alone: it holds heart rates by the second. SQLite gives the files beside
+     * it the same permissions. A store that is there is left as it is: its owner may have opened it to others.
+     */
+    private static void makeNew(Path file) {
+        if (Files.exists(file)
+                || !file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+            return;
+        }
+        try {
+            Files.createFile(file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+        } catch (IOException e) {
+            // SQLite will fail for the same reason, and its failure is put into words.
+            return;
         }
     }
 
@@ -132,6 +156,16 @@ final class StoreDatabase implements AutoCloseable {
         bind(statement, values);
         statement.executeUpdate();
         statement.clearParameters();
+    }
+
+    /** @throws SQLException when SQLite finds that tables and indexes of the file do not hang together */
+    void requireIntegrity() throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet result = statement.executeQuery("PRAGMA integrity_check(1)")) {
+            if (!result.next() || !"ok".equals(result.getString(1))) {
+                throw new SQLException("the integrity check failed", null, CORRUPT);
+            }
+        }
     }
 
     private static void bind(PreparedStatement statement, @Nullable Object... values) throws SQLException {
@@ -214,7 +248,9 @@ final class StoreDatabase implements AutoCloseable {
             case 5, 6 -> "is in use by another process; try again";
             case 8 -> "cannot be written (read-only); keep the season's store in another place";
             case 10 -> "could not be read or written (input or output failed); check the disk";
-            case 11 -> "is damaged; delete it, and the season is read anew";
+            // The statements are fixed: when one does not fit the tables or breaks a rule of theirs, the tables are
+            // damaged.
+            case 1, CORRUPT, 19, 20 -> "is damaged; delete it, and the season is read anew from its files";
             case 13 -> "no space is left on the disk; make room and run again, what was done is kept";
             case 14 ->
                 "cannot be created or opened here; check the folder's permission, or keep the season's store in"

@@ -1,12 +1,17 @@
 package io.github.wattledger.season;
 
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -17,6 +22,10 @@ import org.jspecify.annotations.Nullable;
  * anew what rests on another threshold. To be used in this order, once.
  */
 final class StoreUpdate {
+    private static final String LOST =
+            "what the store has of it is damaged, and the file is gone; put the file back, or"
+                    + " let the season forget files that are gone";
+
     private final RideStore store;
     private final SeasonRequest request;
     private final Judge judge;
@@ -25,6 +34,12 @@ final class StoreUpdate {
 
     /** The files that the store knows, by path; those that this season does not show are taken out. */
     private final Map<String, RideStore.FileRow> rows;
+
+    /** What the store has lost, and the contents of the files that it knew before anything was read. */
+    private final StoreDamage damage;
+
+    private final Set<String> contentsBefore;
+    private final List<SkippedFile> lost = new ArrayList<>();
 
     /**
      * An update.
@@ -40,7 +55,9 @@ final class StoreUpdate {
         this.judge = judge;
         this.loop = loop;
         this.files = files;
+        this.damage = store.takeOutDamage();
         this.rows = store.files();
+        this.contentsBefore = contents(rows.values());
     }
 
     /** What the store has of a file; null where it could not be read. */
@@ -56,25 +73,35 @@ final class StoreUpdate {
      */
     List<SkippedFile> read(SeasonListener listener) throws SeasonStoreException {
         Set<String> outdated = contentsOfAnotherMass();
+        outdated.addAll(contentsWithLostRides());
         List<FoundFile> toRead = toRead(outdated);
         listener.found(files.size(), toRead.size());
-        Map<String, @Nullable String> problems = new HashMap<>();
+        Map<String, RideStore.FileRow> known = new HashMap<>();
         for (RideStore.FileRow row : rows.values()) {
             if (row.analysisVersion() == RideStore.ANALYSIS_VERSION && !outdated.contains(row.sha256())) {
-                problems.put(row.sha256(), row.problem());
+                known.put(row.sha256(), row);
             }
         }
-        Set<String> known = Set.copyOf(problems.keySet());
+        return take(toRead, known);
+    }
+
+    /** Reads files, and puts them into the store; what it has of a known content is not read again. */
+    private List<SkippedFile> take(List<FoundFile> toRead, Map<String, RideStore.FileRow> known)
+            throws SeasonStoreException {
+        Set<String> knownContents = Set.copyOf(known.keySet());
         List<SkippedFile> unread = new ArrayList<>();
-        loop.run(toRead, file -> () -> RideIntake.take(file, known, judge), taken -> {
+        loop.run(toRead, file -> () -> RideIntake.take(file, knownContents, judge), taken -> {
             String sha256 = taken.sha256();
             if (sha256 == null) {
                 unread.add(new SkippedFile(taken.file().name(), String.valueOf(taken.problem())));
                 rows.remove(taken.file().path().toString());
                 return;
             }
-            String problem = taken.isKnown() ? problems.get(sha256) : taken.problem();
-            RideStore.FileRow row = RideStore.FileRow.of(taken.file(), sha256, problem);
+            RideStore.FileRow same = taken.isKnown() ? known.get(sha256) : null;
+            RideStore.FileRow row = same != null
+                    ? RideStore.FileRow.of(taken.file(), sha256, same.problem(), same.rideCount())
+                    : RideStore.FileRow.of(
+                            taken.file(), sha256, taken.problem(), taken.rides().size());
             store.put(row, taken.rides());
             rows.put(row.path(), row);
         });
@@ -93,10 +120,21 @@ final class StoreUpdate {
                 toRead.add(file);
             } else if (!row.name().equals(file.name())) {
                 // The file was found from another folder above it.
-                rows.put(row.path(), RideStore.FileRow.of(file, row.sha256(), row.problem()));
+                rows.put(row.path(), RideStore.FileRow.of(file, row.sha256(), row.problem(), row.rideCount()));
             }
         }
         return toRead;
+    }
+
+    /** Contents of which the store has fewer rides than it had. */
+    private Set<String> contentsWithLostRides() {
+        Set<String> contents = new HashSet<>();
+        for (RideStore.FileRow row : rows.values()) {
+            if (!damage.hasAllRidesOf(row)) {
+                contents.add(row.sha256());
+            }
+        }
+        return contents;
     }
 
     /**
@@ -136,11 +174,24 @@ final class StoreUpdate {
                 continue;
             }
             boolean ours = request.folders().stream().anyMatch(folder -> isBelow(row.path(), folder));
+            Path path = path(row);
+            if (path == null) {
+                // In this locale nobody can know whether the file is gone.
+                rows.remove(row.path());
+                if (ours) {
+                    lost.add(new SkippedFile(row.name(), RideFinder.INEXPRESSIBLE));
+                }
+                continue;
+            }
             boolean stays = row.problem() == null && !contents.contains(row.sha256()) && !request.forgetGone();
-            if (!ours || Path.of(row.path()).toFile().exists()) {
+            if (!ours || Files.exists(path)) {
                 rows.remove(row.path());
             } else if (stays) {
-                gone.add(row);
+                if (damage.hasAllRidesOf(row)) {
+                    gone.add(row);
+                } else {
+                    lost.add(new SkippedFile(row.name(), LOST));
+                }
             } else {
                 forgotten.add(row);
                 rows.remove(row.path());
@@ -149,19 +200,82 @@ final class StoreUpdate {
         if (!forgotten.isEmpty()) {
             store.forget(forgotten);
         }
+        forgetOrNameRidesWithoutFile(contents);
         return gone;
     }
 
+    /** A store has such rides only where damage has taken the row of their file. */
+    private void forgetOrNameRidesWithoutFile(Set<String> contentsNow) throws SeasonStoreException {
+        for (Map.Entry<String, Instant> each : new TreeMap<>(damage.starts()).entrySet()) {
+            String content = each.getKey();
+            if (!contentsBefore.contains(content) && !contentsNow.contains(content)) {
+                if (request.forgetGone()) {
+                    store.forgetRidesOf(content);
+                } else {
+                    lost.add(new SkippedFile("a ride that began at " + each.getValue(), LOST));
+                }
+            }
+        }
+    }
+
+    /** The rides that were lost, since the store is damaged and their files are gone; complete after the other steps. */
+    List<SkippedFile> lost() {
+        return List.copyOf(lost);
+    }
+
     private static boolean isBelow(String path, Path folder) {
-        return Path.of(path).startsWith(folder.toAbsolutePath().normalize());
+        String above = folder.toAbsolutePath().normalize().toString();
+        String separator = folder.getFileSystem().getSeparator();
+        return path.equals(above) || path.startsWith(above.endsWith(separator) ? above : above + separator);
+    }
+
+    /** The path of a file; null where the locale of this run cannot express it, unlike that of the run that wrote it. */
+    private static @Nullable Path path(RideStore.FileRow row) {
+        try {
+            return Path.of(row.path());
+        } catch (InvalidPathException e) {
+            return null;
+        }
     }
 
     /**
      * Gives the rides of the store as they are judged now. A ride whose judgement rests on another threshold is judged
      * again from the seconds that the store keeps, and so is a ride whose numbers an earlier version of the analysis
-     * left.
+     * left. Where these seconds are damaged, its file is read again.
      */
     List<RideStore.RideRow> rides() throws SeasonStoreException {
+        Judged first = judged();
+        if (first.unreadable().isEmpty()) {
+            return List.copyOf(first.rides().values());
+        }
+        Set<String> damaged = new HashSet<>();
+        first.unreadable().forEach(ride -> damaged.add(ride.key().sha256()));
+        Set<String> once = new HashSet<>(damaged);
+        List<FoundFile> toRead = files.stream()
+                .filter(file -> row(file) != null
+                        && once.remove(Objects.requireNonNull(row(file)).sha256()))
+                .toList();
+        lost.addAll(take(toRead, Map.of()));
+        Judged second = judged();
+        for (RideStore.RideRow ride : second.unreadable()) {
+            second.rides().remove(ride.key());
+            rows.values().stream()
+                    .filter(row -> row.sha256().equals(ride.key().sha256()))
+                    .map(RideStore.FileRow::name)
+                    .min(Comparator.naturalOrder())
+                    .ifPresent(name -> lost.add(new SkippedFile(name, LOST)));
+        }
+        return List.copyOf(second.rides().values());
+    }
+
+    /**
+     * Rides as they are judged now.
+     *
+     * @param unreadable those that had to be judged anew, and of which the store does not have the seconds
+     */
+    private record Judged(Map<StoredRide.Key, RideStore.RideRow> rides, List<RideStore.RideRow> unreadable) {}
+
+    private Judged judged() throws SeasonStoreException {
         Set<String> contents = contents(rows.values());
         Map<StoredRide.Key, RideStore.RideRow> rides = new TreeMap<>();
         List<RideStore.RideRow> stale = new ArrayList<>();
@@ -173,25 +287,27 @@ final class StoreUpdate {
                 stale.add(ride);
             }
         }
+        List<RideStore.RideRow> unreadable = new ArrayList<>();
         loop.run(
                 stale,
                 row -> {
-                    // Empty when another process has just taken it out of the store; the old judgement is shown then.
-                    Optional<StoredRide> stored = store.stored(row.key());
+                    Optional<StoredRide> stored = store.stored(row);
                     return () -> new Rejudged(row, stored.map(this::judge).orElse(null));
                 },
                 each -> {
-                    if (each.anew() != null) {
+                    if (each.anew() == null) {
+                        unreadable.add(each.row());
+                    } else {
                         keep(each.row(), each.anew());
                         rides.put(
                                 each.row().key(),
                                 each.row().judgedAs(each.anew().judged()));
                     }
                 });
-        return List.copyOf(rides.values());
+        return new Judged(rides, unreadable);
     }
 
-    /** A ride and what it comes to now; null where the store no longer has its seconds. */
+    /** A ride and what it comes to now; null where the store does not have its seconds. */
     private record Rejudged(RideStore.RideRow row, RideIntake.@Nullable NewRide anew) {}
 
     private RideIntake.NewRide judge(StoredRide ride) {
@@ -202,9 +318,9 @@ final class StoreUpdate {
 
     private void keep(RideStore.RideRow row, RideIntake.NewRide anew) throws SeasonStoreException {
         if (row.isCurrent()) {
-            store.putJudgement(row.key(), anew.judged());
+            store.putJudgement(row, anew.judged());
         } else {
-            store.renew(anew);
+            store.renew(row, anew);
         }
     }
 

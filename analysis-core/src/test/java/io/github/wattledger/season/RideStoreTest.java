@@ -1,13 +1,16 @@
 package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.RigEstimate;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -106,10 +109,10 @@ class RideStoreTest {
                         ride.seconds(),
                         kept);
                 store.put(
-                        RideStore.FileRow.of(taken.file(), ride.key().sha256(), null),
+                        RideStore.FileRow.of(taken.file(), ride.key().sha256(), null, 1),
                         List.of(new RideIntake.NewRide(
                                 with, taken.rides().get(0).judged())));
-                assertThat(store.stored(ride.key()).orElseThrow().estimate()).isEqualTo(kept);
+                assertThat(store.stored(only(store)).orElseThrow().estimate()).isEqualTo(kept);
             }
         }
     }
@@ -129,8 +132,26 @@ class RideStoreTest {
             put(store, taken);
             StoredRide ride = taken.rides().get(0).ride();
             assertThat(ride.estimate()).isNotNull();
-            assertThat(store.stored(ride.key()).orElseThrow().estimate()).isEqualTo(ride.estimate());
+            assertThat(store.stored(only(store)).orElseThrow().estimate()).isEqualTo(ride.estimate());
         }
+    }
+
+    /** It holds heart rates by the second; other users of the machine need not see them. */
+    @Test
+    void aNewStoreIsForItsOwnerAlone() throws Exception {
+        assumeTrue(temp.getFileSystem().supportedFileAttributeViews().contains("posix"));
+        Path file = temp.resolve("season.sqlite");
+        try (RideStore store = RideStore.open(file)) {
+            put(store, sample("2026-05-02-second-race.fit.gz"));
+            for (String end : List.of("", "-wal", "-shm")) {
+                assertThat(Files.getPosixFilePermissions(Path.of(file + end)))
+                        .as(end)
+                        .isEqualTo(PosixFilePermissions.fromString("rw-------"));
+            }
+        }
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-r-----"));
+        RideStore.open(file).close();
+        assertThat(Files.getPosixFilePermissions(file)).isEqualTo(PosixFilePermissions.fromString("rw-r-----"));
     }
 
     /** A number that the season keeps since the store was written: its column is added, the rides are still there. */
@@ -213,10 +234,23 @@ class RideStoreTest {
                         "device_maximum_heart_rate_bpm REAL",
                         "is_indoor_sport INTEGER",
                         "has_positions INTEGER",
-                        "sports INTEGER");
+                        "sports INTEGER",
+                        "series_sum INTEGER",
+                        "check_sum INTEGER");
+    }
+
+    private static RideStore.RideRow only(RideStore store) throws SeasonStoreException {
+        assertThat(store.rides()).hasSize(1);
+        return store.rides().get(0);
     }
 
     private static void put(RideStore store, RideIntake.Taken taken) throws SeasonStoreException {
-        store.put(RideStore.FileRow.of(taken.file(), String.valueOf(taken.sha256()), null), taken.rides());
+        store.put(
+                RideStore.FileRow.of(
+                        taken.file(),
+                        String.valueOf(taken.sha256()),
+                        null,
+                        taken.rides().size()),
+                taken.rides());
     }
 }

@@ -157,6 +157,93 @@ class SeasonRunTest {
         }
     }
 
+    /** One wrong clock must not decide about the season. */
+    @Nested
+    class Clocks {
+        private final LocalDate today = LocalDate.of(2026, 5, 20);
+
+        /** A ride on each of two days of May, and one whose clock was wrong. */
+        private SeasonReview seasonWith(String wrongStart) throws IOException {
+            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            ride("b.fit", "2026-05-10T08:00:00Z", HOUR, 200);
+            ride("wrong.fit", wrongStart, HOUR, 240);
+            request = request.withToday(today);
+            return run();
+        }
+
+        /** What stands in the calendar must be what stands there without the ride. */
+        private void assertCalendarOfTwo(SeasonReview season, DateDoubt doubt) throws IOException {
+            assertThat(season.rides()).hasSize(3);
+            assertThat(season.ridesOutsideCalendar())
+                    .singleElement()
+                    .satisfies(ride -> assertThat(ride.source().file()).isEqualTo("wrong.fit"))
+                    .satisfies(ride -> assertThat(ride.dateDoubt()).isEqualTo(doubt));
+            Files.delete(folder.resolve("wrong.fit"));
+            SeasonReview without = run(request.forgettingGone(), SeasonListener.SILENT);
+            assertThat(without.rides()).hasSize(2).isEqualTo(season.calendarRides());
+            assertThat(season.asOf()).isEqualTo(LocalDate.of(2026, 5, 10));
+            assertThat(season.load()).isEqualTo(without.load());
+            assertThat(season.weeks()).isEqualTo(without.weeks());
+            assertThat(season.months()).hasSize(1).isEqualTo(without.months());
+            assertThat(season.bests()).isEqualTo(without.bests());
+            assertThat(season.threshold()).isEqualTo(without.threshold());
+        }
+
+        @Test
+        void aRideOfTheFutureStaysOutOfTheCalendar() throws IOException {
+            assertCalendarOfTwo(seasonWith("2107-12-31T08:00:00Z"), DateDoubt.AFTER_TODAY);
+        }
+
+        /** The zero of the clock of FIT files: a device whose clock was never set. */
+        @Test
+        void aRideOfBeforePowerMetersStaysOutOfTheCalendar() throws IOException {
+            assertCalendarOfTwo(seasonWith("1989-12-31T00:10:00Z"), DateDoubt.BEFORE_POWER_METERS);
+        }
+
+        @Test
+        void todayIsBelievedAndTomorrowIsNot() throws IOException {
+            ride("today.fit", "2026-05-20T23:00:00Z", 1500, 200);
+            ride("tomorrow.fit", "2026-05-21T00:00:00Z", 1500, 220);
+            request = request.withToday(today);
+            SeasonReview season = run();
+            assertThat(season.calendarRides()).hasSize(1);
+            assertThat(season.asOf()).isEqualTo(today);
+        }
+
+        @Test
+        void withoutTodayNoDateIsTooLate() throws IOException {
+            ride("a.fit", "2107-12-31T08:00:00Z", 1500, 200);
+            assertThat(run().asOf()).isEqualTo(LocalDate.of(2107, 12, 31));
+        }
+
+        @Test
+        void aTableWithoutDatesIsInNoMonth() throws IOException {
+            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            StringBuilder table = new StringBuilder("seconds,power,heart rate\n");
+            for (int second = 0; second < 1500; second++) {
+                table.append(second).append(",180,140\n");
+            }
+            Files.writeString(folder.resolve("undated.csv"), table);
+            SeasonReview season = run();
+            assertThat(season.rides()).hasSize(2);
+            assertThat(season.ridesOutsideCalendar())
+                    .singleElement()
+                    .satisfies(ride -> assertThat(ride.dateDoubt()).isEqualTo(DateDoubt.NO_DATE));
+            assertThat(season.months()).hasSize(1);
+        }
+
+        @Test
+        void aSeasonOfDoubtfulDatesHasAListAndNoCalendar() throws IOException {
+            ride("wrong.fit", "1989-12-31T00:10:00Z", HOUR, 240);
+            SeasonReview season = run();
+            assertThat(season.asOf()).isNull();
+            assertThat(season.rides()).hasSize(1);
+            assertThat(season.load().days()).isEmpty();
+            assertThat(season.months()).isEmpty();
+            assertThat(season.bests()).isNull();
+        }
+    }
+
     @Nested
     class Twice {
         @Test
@@ -166,15 +253,26 @@ class SeasonRunTest {
             ride("watch.fit", "2026-05-01T08:00:30Z", HOUR - 30, 0);
             SeasonReview season = run();
             assertThat(files(season)).containsExactly("power.fit");
-            assertThat(season.duplicates()).containsExactly(new DuplicateRide("watch.fit", "power.fit", false));
+            assertThat(season.duplicates())
+                    .containsExactly(new DuplicateRide("watch.fit", "power.fit", DuplicateRide.Reason.SAME_TIME));
+        }
+
+        /** One rider cannot ride twice at once, but can ride twice one after the other. */
+        @Test
+        void ridesThatFollowEachOtherAreTwo() throws IOException {
+            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            ride("b.fit", "2026-05-01T09:00:00Z", HOUR, 200);
+            assertThat(run().rides()).hasSize(2);
         }
 
         @Test
-        void beyondAMinuteOrAHundredthTheyAreTwoRides() throws IOException {
-            ride("a.fit", "2026-05-01T08:00:00Z", HOUR, 200);
-            ride("b.fit", "2026-05-01T08:01:01Z", HOUR, 200);
-            ride("c.fit", "2026-05-01T08:00:00Z", HOUR + 40, 200);
-            assertThat(run().rides()).hasSize(3);
+        void aRecordingThatWasCutShortIsPartOfTheWholeOne() throws IOException {
+            ride("whole.fit", "2026-05-01T08:00:00Z", HOUR, 200);
+            ride("cut.fit", "2026-05-01T08:10:00Z", 1500, 200);
+            SeasonReview season = run();
+            assertThat(files(season)).containsExactly("whole.fit");
+            assertThat(season.duplicates())
+                    .containsExactly(new DuplicateRide("cut.fit", "whole.fit", DuplicateRide.Reason.SAME_TIME));
         }
 
         @Test
@@ -183,7 +281,8 @@ class SeasonRunTest {
             Files.copy(folder.resolve("a.fit"), folder.resolve("b.fit"));
             SeasonReview season = run();
             assertThat(season.rides()).hasSize(1);
-            assertThat(season.duplicates()).containsExactly(new DuplicateRide("b.fit", "a.fit", true));
+            assertThat(season.duplicates())
+                    .containsExactly(new DuplicateRide("b.fit", "a.fit", DuplicateRide.Reason.COPY));
         }
     }
 
@@ -251,6 +350,7 @@ class SeasonRunTest {
                             other.limits(),
                             other.zone(),
                             null,
+                            null,
                             false),
                     SeasonListener.SILENT);
             Files.delete(folder.resolve("a.fit"));
@@ -276,6 +376,12 @@ class SeasonRunTest {
                 statement.execute("UPDATE file SET analysis_version = analysis_version - 1");
                 statement.execute("UPDATE ride SET analysis_version = analysis_version - 1, average_power_w = 1,"
                         + " training_stress = 1");
+                // Version 2 of the tables had no check sums.
+                statement.execute("ALTER TABLE file DROP COLUMN ride_count");
+                statement.execute("ALTER TABLE file DROP COLUMN check_sum");
+                statement.execute("ALTER TABLE ride DROP COLUMN series_sum");
+                statement.execute("ALTER TABLE ride DROP COLUMN check_sum");
+                statement.execute("PRAGMA user_version = 2");
             }
             SeasonReview after = run();
             assertThat(after.goneFiles()).containsExactly("a.fit");

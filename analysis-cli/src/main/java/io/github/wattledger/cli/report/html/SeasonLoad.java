@@ -37,7 +37,7 @@ public record SeasonLoad(
     public record Period(LocalDate from, Num rides, Num hours, Num work, Num stress, Num chronic, Num ramp) {}
 
     static SeasonLoad of(SeasonReview season) {
-        boolean isEmpty = season.rides().isEmpty();
+        boolean isEmpty = season.load().days().isEmpty();
         return new SeasonLoad(
                 today(season.load()),
                 isEmpty ? List.of() : SeasonWords.loadNotes(season),

@@ -32,13 +32,13 @@ public record SeasonPage(
 
     static SeasonPage of(SeasonReview season, PageNames pages) {
         LocalDate asOf = season.asOf();
-        boolean isEmpty = asOf == null || season.rides().isEmpty();
+        boolean isEmpty = asOf == null || season.load().days().isEmpty();
         String title = isEmpty ? "A season" : season.load().days().get(0).day() + " to " + asOf;
         List<String> leftOut = leftOut(season);
         return new SeasonPage(
                 Frame.still("Season " + title),
                 title,
-                asOf == null || isEmpty ? SeasonWords.NO_RIDE : SeasonWords.ridden(season),
+                asOf == null || isEmpty ? SeasonWords.withoutCalendar(season) : SeasonWords.ridden(season),
                 isEmpty,
                 SeasonLoad.of(season),
                 SeasonBests.of(season),
@@ -51,6 +51,8 @@ public record SeasonPage(
     private static List<String> leftOut(SeasonReview season) {
         List<String> lines = new ArrayList<>();
         season.skipped().forEach(each -> lines.add("Skipped: " + SeasonWords.skipped(each)));
+        season.ridesOutsideCalendar()
+                .forEach(ride -> lines.add("Not in the calendar: " + SeasonWords.outsideCalendar(ride)));
         season.duplicates().forEach(each -> lines.add("There twice, counted once: " + SeasonWords.duplicate(each)));
         season.goneFiles().forEach(file -> lines.add("No longer there, kept from the store: " + PlainText.of(file)));
         return lines;

@@ -5,7 +5,6 @@ import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.SeasonWords;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param verdict the verdict on its pacing, in words
  */
 public record SeasonRow(
-        LocalDate day,
+        String day,
         @Nullable String page,
         String file,
         Num moving,
@@ -35,7 +34,7 @@ public record SeasonRow(
             SeasonRide ride = season.rides().get(i);
             String path = "rides[" + i + "].";
             rows.add(new SeasonRow(
-                    ride.day(),
+                    SeasonWords.day(ride),
                     pages.of(ride),
                     PlainText.of(ride.source().file()),
                     Num.of(path + "movingSeconds", (double) ride.numbers().movingSeconds(), Figures::clock),

@@ -150,6 +150,8 @@ public final class JsonSeason {
                 StartTime.of(ride.source().start(), ride.source().utcOffsetSeconds())
                         .iso());
         json.day("day", ride.day());
+        json.string(
+                "dateDoubt", ride.dateDoubt() == null ? null : ride.dateDoubt().id());
         for (LoadNumber number : RideNumbers.KEPT) {
             json.number(number.id(), numbers.of(number));
             if (number == LoadNumber.MOVING_SECONDS) {
@@ -176,6 +178,7 @@ public final class JsonSeason {
             json.string("file", duplicate.file());
             json.string("keptFile", duplicate.keptFile());
             json.flag("isCopy", duplicate.isCopy());
+            json.string("reason", duplicate.reason().id());
         });
         json.objects("skipped", season.skipped(), skipped -> {
             json.string("file", skipped.file());

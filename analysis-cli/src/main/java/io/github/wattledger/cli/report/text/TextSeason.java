@@ -37,8 +37,8 @@ public final class TextSeason {
     public void write(SeasonReview season, Appendable out) throws IOException {
         Page page = new Page();
         LocalDate asOf = season.asOf();
-        if (asOf == null || season.rides().isEmpty()) {
-            page.paragraph(SeasonWords.NO_RIDE);
+        if (asOf == null || season.load().days().isEmpty()) {
+            page.paragraph(SeasonWords.withoutCalendar(season));
         } else {
             page.paragraph(SeasonWords.summary(season, asOf));
             load(page, season);
@@ -162,6 +162,12 @@ public final class TextSeason {
     }
 
     private static void leftOut(Page page, SeasonReview season) {
+        listed(
+                page,
+                "NOT IN THE CALENDAR: rides whose date cannot be believed",
+                season.ridesOutsideCalendar().stream()
+                        .map(SeasonWords::outsideCalendar)
+                        .toList());
         listed(
                 page,
                 "THERE TWICE, counted once",

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.words;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
+import io.github.wattledger.season.DateDoubt;
 import io.github.wattledger.season.DuplicateRide;
 import io.github.wattledger.season.LoadHistory;
 import io.github.wattledger.season.PacingTrend;
@@ -21,19 +22,48 @@ public final class SeasonWords {
     private SeasonWords() {}
 
     /** What is said of a season without rides. */
-    public static final String NO_RIDE = "No ride in this season.";
+    private static final String NO_RIDE = "No ride in this season.";
+
+    /** What is said of a season whose rides have no dates to go by. */
+    private static final String NO_DATE = "No ride of this season has a date that can be believed.";
+
+    /** Why there is no calendar of a season. */
+    public static String withoutCalendar(SeasonReview season) {
+        return season.rides().isEmpty() ? NO_RIDE : NO_DATE;
+    }
+
+    /** A ride whose date cannot be believed, and why. */
+    public static String outsideCalendar(SeasonRide ride) {
+        DateDoubt doubt = ride.dateDoubt();
+        if (doubt == null) {
+            throw new IllegalArgumentException("the date of the ride is not in doubt");
+        }
+        return PlainText.of(ride.source().file())
+                + switch (doubt) {
+                    case NO_DATE -> " has no date";
+                    case BEFORE_POWER_METERS ->
+                        " is dated " + ride.day() + ", before power meters recorded rides: was the clock never set?";
+                    case AFTER_TODAY -> " is dated " + ride.day() + ", which is still to come: was the clock wrong?";
+                };
+    }
+
+    /** The day of a ride, marked where it cannot be believed. */
+    public static String day(SeasonRide ride) {
+        DateDoubt doubt = ride.dateDoubt();
+        return doubt == null ? ride.day().toString() : doubt == DateDoubt.NO_DATE ? "no date" : ride.day() + " ?";
+    }
 
     /** How much was ridden, from when to when. */
     public static String summary(SeasonReview season, LocalDate asOf) {
         return "Season " + season.load().days().get(0).day() + " to " + asOf + ": " + ridden(season);
     }
 
-    /** How much was ridden. */
+    /** How much was ridden; rides whose date cannot be believed are not counted. */
     public static String ridden(SeasonReview season) {
         long moving = 0;
         double work = 0;
         boolean anyWork = false;
-        for (SeasonRide ride : season.rides()) {
+        for (SeasonRide ride : season.calendarRides()) {
             moving += ride.numbers().movingSeconds();
             Double each = ride.numbers().workKJ();
             if (each != null) {
@@ -41,7 +71,7 @@ public final class SeasonWords {
                 anyWork = true;
             }
         }
-        return Figures.counted(season.rides().size(), "ride") + ", " + hours(moving) + " h"
+        return Figures.counted(season.calendarRides().size(), "ride") + ", " + hours(moving) + " h"
                 + (anyWork ? ", " + Figures.decimal(work, 0) + " kJ." : ".");
     }
 
@@ -148,11 +178,17 @@ public final class SeasonWords {
         return PlainText.capital(judgement.verdict().words()) + (reason == null ? "" : ": " + PlainText.of(reason));
     }
 
-    /** A file that holds a ride which another file holds, too. */
+    /** A file that holds a ride which another file holds too, and how that is known. */
     public static String duplicate(DuplicateRide duplicate) {
         return PlainText.of(duplicate.file())
                 + (duplicate.isCopy() ? " is a copy of " : " is the same ride as ")
-                + PlainText.of(duplicate.keptFile());
+                + PlainText.of(duplicate.keptFile())
+                + switch (duplicate.reason()) {
+                    case COPY -> "";
+                    case SAME_TIME -> ": recorded at the same time";
+                    case OTHER_CLOCK -> ": length, distance and work agree, one clock shows another time zone";
+                    case NO_DATE -> ": length, distance and work agree, one of the two has no date to go by";
+                };
     }
 
     /** A file that gave no ride, and why. */
