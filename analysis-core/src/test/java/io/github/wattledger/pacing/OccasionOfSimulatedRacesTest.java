@@ -30,7 +30,7 @@ class OccasionOfSimulatedRacesTest {
                 new KnownThreshold.Ridden(
                         ride,
                         RacedPart.find(ride, watts).interval(),
-                        MeanMaximalCurve.of(ride).watts(HOUR_SECONDS),
+                        MeanMaximalCurve.of(ride).bestWatts(HOUR_SECONDS),
                         null));
     }
 
