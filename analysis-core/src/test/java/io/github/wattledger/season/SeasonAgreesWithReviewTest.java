@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -273,11 +274,11 @@ class SeasonAgreesWithReviewTest {
                     .isEqualTo(new Outcome(
                             Verdict.NOT_JUDGED,
                             "an indoor ride",
-                            judged.get("nowhere.fit 0").targetW(),
+                            requireNonNull(judged.get("nowhere.fit 0")).targetW(),
                             List.of(),
                             null,
                             null));
-            assertThat(judged.get("nowhere.fit 0").verdict()).isEqualTo(Verdict.OVER_HARD_START);
+            assertThat(requireNonNull(judged.get("nowhere.fit 0")).verdict()).isEqualTo(Verdict.OVER_HARD_START);
         }
     }
 

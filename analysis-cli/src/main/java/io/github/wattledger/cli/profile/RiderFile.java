@@ -99,7 +99,19 @@ public final class RiderFile {
      */
     static RiderProfile parse(String text, String file) throws UnreadableProfileException {
         Problems problems = new Problems(file);
+<<<<<<< HEAD
         TomlParseResult parsed = Toml.parse(withRoomAfterDays(text));
+=======
+        int tooDeep = TomlNesting.tooDeepLine(text);
+        if (tooDeep > 0) {
+            problems.add(
+                    tooDeep,
+                    "brackets or keys are nested more than " + TomlNesting.MOST_LEVELS
+                            + " deep; a rider profile needs three levels");
+            problems.throwIfAny();
+        }
+        TomlParseResult parsed = Toml.parse(text);
+>>>>>>> season
         for (TomlParseError error : parsed.errors()) {
             problems.add(error.position().line(), "not TOML: " + error.getMessage());
         }

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RiderFileTest {
     private static RiderProfile parsed(String... lines) throws UnreadableProfileException {
@@ -36,6 +37,31 @@ class RiderFileTest {
                 catchThrowableOfType(UnreadableProfileException.class, () -> parsed(lines));
         assertThat(problems).as("the profile was taken").isNotNull();
         return problems.lines();
+    }
+
+    /** 80 kB of brackets: the parser alone would exhaust the stack. */
+    @ParameterizedTest
+    @ValueSource(strings = {"[", "{ a = ", "[[", "a.", "[ # ]\n"})
+    void deepNestingIsOneLine(String level) {
+        for (String begin : List.of("mass_kg = ", "x = \"\"\"\n[\n\"\"\"\ngears = ")) {
+            assertThat(problems(begin + level.repeat(80_000 / level.length())))
+                    .singleElement()
+                    .asString()
+                    .matches("rider\\.toml:\\d+: brackets or keys are nested more than 50 deep; a rider profile needs"
+                            + " three levels");
+        }
+    }
+
+    /** What only looks like nesting: brackets in comments and strings, and numbers with points. */
+    @Test
+    void bracketsInWordsAreNotNesting() throws UnreadableProfileException {
+        String many = "[".repeat(200);
+        assertThat(TomlNesting.tooDeepLine("# " + many
+                        + "\na = \"" + many + "\\\"" + many + "\"\nb = '" + many + "'\nc = \"\"\"\n" + many
+                        + "\n\"\"\"\nd = '''" + many + "'''\ne = [" + "1.5, ".repeat(200) + "]\n"))
+                .isZero();
+        assertThat(TomlNesting.tooDeepLine("# one\na = \"\"\"\n\n\"\"\"\nb = " + many))
+                .isEqualTo(5);
     }
 
     @Nested
