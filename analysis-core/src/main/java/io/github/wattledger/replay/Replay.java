@@ -236,7 +236,7 @@ public final class Replay {
                 double left = Math.exp(-settlings);
                 double meanGain = settledGain + (gain - settledGain) * (1 - left) / settlings;
                 gain = settledGain + (gain - settledGain) * left;
-                stretch[k] = recordedMps / speedAfterGain(recordedMps, meanGain);
+                stretch[k] = recordedMps / ReplayBin.speedAfterGain(recordedMps, meanGain);
             }
             total += stretch[k] * bin.seconds;
         }
@@ -249,14 +249,6 @@ public final class Replay {
             return 1;
         }
         return overlap(fromM, fromM + lengthM, part.from * this.lengthM, part.to * this.lengthM) / lengthM;
-    }
-
-    static double speedAfterGain(double speedMps, double gain) {
-        if (gain == 0) {
-            return speedMps;
-        }
-        double slowest = Math.min(ReplayBin.SLOWEST_MPS, speedMps);
-        return Math.sqrt(Math.max(slowest * slowest, speedMps * speedMps + 2 * gain));
     }
 
     private static double overlap(double from, double to, double otherFrom, double otherTo) {

@@ -98,4 +98,19 @@ final class ReplayBin {
     boolean isKnown() {
         return measured && !Double.isNaN(grade) && speedMps > SLOWEST_MPS && speedMps < FASTEST_MPS;
     }
+
+    /**
+     * The speed of a bin with more energy of motion.
+     *
+     * @param gain joules for each kilogram
+     * @return m/s, never below {@link #SLOWEST_MPS} or the speed itself, whichever is lower
+     */
+    static double speedAfterGain(double speedMps, double gain) {
+        if (gain == 0) {
+            return speedMps;
+        }
+        double slowest = Math.min(SLOWEST_MPS, speedMps);
+        return Math.sqrt(Math.max(slowest * slowest, speedMps * speedMps + 2 * gain));
+    }
+
 }

@@ -64,7 +64,7 @@ final class RigRun {
             gain = Math.min(0, gain);
         }
         return bin.speedMps
-                / Replay.speedAfterGain(bin.speedMps, meanGain(bin, settledGain, most.settlingPerM(settledMps)));
+                / ReplayBin.speedAfterGain(bin.speedMps, meanGain(bin, settledGain, most.settlingPerM(settledMps)));
     }
 
     /** The mean gain over a bin; brings the gain from its start to its end. */

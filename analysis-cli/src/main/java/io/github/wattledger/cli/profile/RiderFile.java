@@ -99,9 +99,6 @@ public final class RiderFile {
      */
     static RiderProfile parse(String text, String file) throws UnreadableProfileException {
         Problems problems = new Problems(file);
-<<<<<<< HEAD
-        TomlParseResult parsed = Toml.parse(withRoomAfterDays(text));
-=======
         int tooDeep = TomlNesting.tooDeepLine(text);
         if (tooDeep > 0) {
             problems.add(
@@ -110,8 +107,7 @@ public final class RiderFile {
                             + " deep; a rider profile needs three levels");
             problems.throwIfAny();
         }
-        TomlParseResult parsed = Toml.parse(text);
->>>>>>> season
+        TomlParseResult parsed = Toml.parse(withRoomAfterDays(text));
         for (TomlParseError error : parsed.errors()) {
             problems.add(error.position().line(), "not TOML: " + error.getMessage());
         }
