@@ -11,6 +11,8 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.rider.Rider;
@@ -101,11 +103,6 @@ class RealRidesTest {
         return (requireNonNull(ours) / requireNonNull(theirs) - 1) * 100;
     }
 
-    private static RideReview review(String name, double thresholdW) throws UnreadableRideException {
-        return Reviewer.review(
-                RealRides.file(name), Rider.UNKNOWN.withThresholdPowerW(thresholdW), ReviewOptions.WHOLE_RIDE);
-    }
-
     /**
      * What a person read from power, heart rate, speed, altitude and laps of each ride, before there was a rule for it; only
      * rides that lie far from every limit.
@@ -143,7 +140,10 @@ class RealRidesTest {
         assertThat(pacing.ledger().entries()).isEmpty();
     }
 
-    /** The same ride in two formats, with the same threshold: the same verdict, or the same refusal. */
+    /**
+     * The same ride in two formats, with the same threshold and the maximum heart rate that the device of the FIT file knew:
+     * the same verdict, or the same refusal.
+     */
     @ParameterizedTest
     @CsvSource({
         "edge520-race-3h37.fit, edge520-race-3h37.csv, 300",
@@ -152,8 +152,17 @@ class RealRidesTest {
         "edge1000-two-long-stops-3h01.fit, edge1000-two-long-stops-3h01.csv, 246",
     })
     void saysTheSameOfARideInAnyFormat(String one, String other, double thresholdW) throws UnreadableRideException {
-        PacingReview first = review(one, thresholdW).pacing();
-        PacingReview second = review(other, thresholdW).pacing();
+        Double maximumBpm = RideFiles.read(RealRides.file(one), ReadOptions.DEFAULT)
+                .recordings()
+                .get(0)
+                .device()
+                .maximumHeartRateBpm();
+        Rider rider = Rider.UNKNOWN.withThresholdPowerW(thresholdW);
+        Rider known = maximumBpm == null ? rider : rider.withMaximumHeartRateBpm(maximumBpm);
+        PacingReview first = Reviewer.review(RealRides.file(one), known, ReviewOptions.WHOLE_RIDE)
+                .pacing();
+        PacingReview second = Reviewer.review(RealRides.file(other), known, ReviewOptions.WHOLE_RIDE)
+                .pacing();
         assertThat(second.occasion().reason()).isEqualTo(first.occasion().reason());
         assertThat(second.verdict()).isEqualTo(first.verdict());
         assertThat(second.verdictReason()).isEqualTo(first.verdictReason());

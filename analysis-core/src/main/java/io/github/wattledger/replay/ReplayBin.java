@@ -112,5 +112,4 @@ final class ReplayBin {
         double slowest = Math.min(SLOWEST_MPS, speedMps);
         return Math.sqrt(Math.max(slowest * slowest, speedMps * speedMps + 2 * gain));
     }
-
 }

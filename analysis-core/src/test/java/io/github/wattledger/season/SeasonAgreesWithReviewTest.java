@@ -270,15 +270,11 @@ class SeasonAgreesWithReviewTest {
             assertThat(read).isEqualTo(thresholdW == 270 ? 3 : 0);
             Map<String, Outcome> judged = judged(season);
             assertThat(judged).isEqualTo(reviewed(season, rider)).hasSize(3);
+            Outcome nowhere = requireNonNull(judged.get("nowhere.fit 0"));
             assertThat(judged.get("indoors.fit 0"))
                     .isEqualTo(new Outcome(
-                            Verdict.NOT_JUDGED,
-                            "an indoor ride",
-                            requireNonNull(judged.get("nowhere.fit 0")).targetW(),
-                            List.of(),
-                            null,
-                            null));
-            assertThat(requireNonNull(judged.get("nowhere.fit 0")).verdict()).isEqualTo(Verdict.OVER_HARD_START);
+                            Verdict.NOT_JUDGED, "an indoor ride", nowhere.targetW(), List.of(), null, null));
+            assertThat(nowhere.verdict()).isEqualTo(Verdict.OVER_HARD_START);
         }
     }
 
