@@ -70,6 +70,7 @@ class SeasonProcessTest {
             assertThat(nightly.status()).as(nightly.err()).isEqualTo(4);
             assertThat(nightly.err()).isEmpty();
             assertThat(nightly.out())
+                    .doesNotContain("\uFFFD")
                     .contains(
                             "\"file\": \"plain.fit.gz\"",
                             "\"file\": \"Fr\u00fchling.fit.gz\"",

@@ -1,6 +1,7 @@
 package io.github.wattledger.season;
 
 import io.github.wattledger.read.UnreadableRideException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -75,9 +76,22 @@ public final class SeasonRun {
             skipped.addAll(update.read(listener));
             List<RideStore.FileRow> gone = update.gone();
             List<RideStore.RideRow> rides = update.rides();
-            skipped.addAll(update.lost());
+            update.lost().forEach(lost -> {
+                // The walk has named it, too, with a mark in the place of each byte that it could not express.
+                skipped.remove(new SkippedFile(marked(lost.file()), RideFinder.INEXPRESSIBLE));
+                skipped.add(lost);
+            });
             return review(byName(files, update, gone), gone, rides, skipped);
         }
+    }
+
+    /** A name as a run sees it whose locale is ASCII: each byte of another letter is replaced by a mark. */
+    private static String marked(String name) {
+        StringBuilder marked = new StringBuilder();
+        for (byte each : name.getBytes(StandardCharsets.UTF_8)) {
+            marked.append(each >= 0 ? (char) each : '\uFFFD');
+        }
+        return marked.toString();
     }
 
     private List<FoundFile> withoutStore(List<FoundFile> files) {

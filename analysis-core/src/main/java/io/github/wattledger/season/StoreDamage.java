@@ -26,24 +26,10 @@ record StoreDamage(Map<String, Integer> rideCounts, Map<String, Instant> starts)
      * @throws SQLException when the file is damaged so that SQLite cannot repair its tables
      */
     static StoreDamage takeOut(StoreDatabase database, StoreSums sums) throws SQLException {
-        List<byte[]> files = sums.damagedFiles();
-        Set<Long> rides = sums.damagedRides();
-        if (!files.isEmpty() || !rides.isEmpty()) {
-            database.inTransaction(() -> {
-                // First: a row whose key has changed stands in the wrong place, and is not found there.
-                database.execute("REINDEX");
-                for (byte[] path : files) {
-                    // As bytes: a path that was changed need not be text any more.
-                    database.execute("DELETE FROM file WHERE CAST(path AS BLOB) = ?", (Object) path);
-                }
-                for (long id : rides) {
-                    database.execute("DELETE FROM ride WHERE id = ?", id);
-                }
-                for (String part : PARTS) {
-                    database.execute("DELETE FROM " + part + " WHERE ride_id NOT IN (SELECT id FROM ride NOT INDEXED)");
-                }
-                database.requireIntegrity();
-            });
+        boolean isDamaged = database.inSnapshot(
+                () -> !sums.damagedFiles().isEmpty() || !sums.damagedRides().isEmpty());
+        if (isDamaged) {
+            database.inTransaction(() -> takeOutRows(database, sums));
         }
         Map<String, Integer> counts = new HashMap<>();
         Map<String, Instant> starts = new HashMap<>();
@@ -56,6 +42,25 @@ record StoreDamage(Map<String, Integer> rideCounts, Map<String, Instant> starts)
             }
         }
         return new StoreDamage(counts, starts);
+    }
+
+    private static void takeOutRows(StoreDatabase database, StoreSums sums) throws SQLException {
+        // Looked for once more: another process may have replaced a ride before this one could write.
+        List<byte[]> files = sums.damagedFiles();
+        Set<Long> rides = sums.damagedRides();
+        // First: a row whose key has changed stands in the wrong place, and is not found there.
+        database.execute("REINDEX");
+        for (byte[] path : files) {
+            // As bytes: a path that was changed need not be text any more.
+            database.execute("DELETE FROM file WHERE CAST(path AS BLOB) = ?", (Object) path);
+        }
+        for (long id : rides) {
+            database.execute("DELETE FROM ride WHERE id = ?", id);
+        }
+        for (String part : PARTS) {
+            database.execute("DELETE FROM " + part + " WHERE ride_id NOT IN (SELECT id FROM ride NOT INDEXED)");
+        }
+        database.requireIntegrity();
     }
 
     /** Whether the store has all rides of a file. */
