@@ -7,7 +7,6 @@ import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
-import org.jspecify.annotations.Nullable;
 
 /** The search for the drag area, the rolling force and the steady wind that explain the pieces of a ride best. */
 final class EnergyFit {
@@ -45,18 +44,15 @@ final class EnergyFit {
     }
 
     /**
-     * Drag area and rolling force with how far they can be off, or null when the pieces do not separate the numbers.
+     * The fit of a ride's pieces.
      *
      * @param start where the search starts
+     * @throws MathRuntimeException when the pieces do not separate the numbers
      */
-    static @Nullable PairFit of(List<EnergyPiece> pieces, Rig start, double densityKgPerM3) {
+    static EnergyFit of(List<EnergyPiece> pieces, Rig start, double densityKgPerM3) {
         EnergyFit fit = new EnergyFit(pieces, start, densityKgPerM3);
-        try {
-            fit.search();
-            return PairFit.of(fit);
-        } catch (MathRuntimeException singular) {
-            return null;
-        }
+        fit.search();
+        return fit;
     }
 
     /**

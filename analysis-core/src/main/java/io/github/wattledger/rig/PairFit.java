@@ -7,8 +7,10 @@ import static io.github.wattledger.rig.EnergyFit.NUMBERS;
 import static io.github.wattledger.rig.EnergyFit.ROLLING;
 
 import java.util.List;
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Drag area and rolling force of a ride, and how far they can be off. They are off together: a ride that was ridden at
@@ -45,7 +47,20 @@ record PairFit(
     /** Over so many pieces, 4 km, wind and surface are alike. Own choice. */
     private static final int LAGS = 8;
 
-    static PairFit of(EnergyFit fit) {
+    /**
+     * Drag area and rolling force with how far they can be off, or null when the pieces do not separate the numbers.
+     *
+     * @param start where the search starts
+     */
+    static @Nullable PairFit of(List<EnergyPiece> pieces, Rig start, double densityKgPerM3) {
+        try {
+            return of(EnergyFit.of(pieces, start, densityKgPerM3));
+        } catch (MathRuntimeException singular) {
+            return null;
+        }
+    }
+
+    private static PairFit of(EnergyFit fit) {
         double[] residualsN = fit.residualsN();
         RealMatrix inverse = EnergyFit.inverse(curvature(fit, residualsN));
         RealMatrix covariance = inverse.multiply(MatrixUtils.createRealMatrix(scatter(fit, residualsN)))

@@ -90,7 +90,7 @@ public record RigEstimate(
         if (pieces.size() < LEAST_PIECES) {
             return Outcome.refused("too few stretches were pedalled without a gap");
         }
-        PairFit fit = EnergyFit.of(pieces, rig, density);
+        PairFit fit = PairFit.of(pieces, rig, density);
         if (fit == null) {
             return Outcome.refused(TOO_ALIKE);
         }

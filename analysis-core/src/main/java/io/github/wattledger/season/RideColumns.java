@@ -31,7 +31,7 @@ final class RideColumns {
     private static final StoreColumn<StoredRide, Integer> SESSION_INDEX =
             required(whole("session_index", ride -> ride.key().sessionIndex()));
     private static final StoreColumn<StoredRide, Integer> ANALYSIS_VERSION =
-            required(whole("analysis_version", ride -> RideStore.ANALYSIS_VERSION));
+            required(whole("analysis_version", ride -> StoreDatabase.ANALYSIS_VERSION));
     private static final StoreColumn<StoredRide, String> FORMAT = required(text("format", StoredRide::format));
     private static final StoreColumn<StoredRide, String> DEVICE =
             text("device", ride -> ride.device().name());
@@ -193,7 +193,7 @@ final class RideColumns {
 
     /** Whether the numbers of a row are of this version of the analysis. */
     static boolean isCurrent(ResultSet row) throws SQLException {
-        return ANALYSIS_VERSION.in(row) == RideStore.ANALYSIS_VERSION;
+        return ANALYSIS_VERSION.in(row) == StoreDatabase.ANALYSIS_VERSION;
     }
 
     /** The name of the file's format. */

@@ -19,11 +19,6 @@ import org.jspecify.annotations.Nullable;
  * once. Not for use by several threads.
  */
 final class RideStore implements AutoCloseable {
-    /**
-     * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric
-     * changes what comes out: files are then read again.
-     */
-    static final int ANALYSIS_VERSION = 6;
 
     private static final String INSERT_RIDE =
             "INSERT INTO ride (" + StoreTables.joined(RideColumns.all(), StoreColumn::name, ", ") + ") VALUES ("
@@ -54,40 +49,6 @@ final class RideStore implements AutoCloseable {
     @Override
     public void close() throws SeasonStoreException {
         database.close();
-    }
-
-    /**
-     * A file as it was when it was read.
-     *
-     * @param problem why it gives no ride, or null
-     * @param rideCount how many rides it gives
-     */
-    record FileRow(
-            String path,
-            String name,
-            long sizeBytes,
-            long modifiedNs,
-            String sha256,
-            int analysisVersion,
-            @Nullable String problem,
-            int rideCount) {
-        static FileRow of(FoundFile file, String sha256, @Nullable String problem, int rideCount) {
-            return new FileRow(
-                    file.path().toString(),
-                    file.name(),
-                    file.sizeBytes(),
-                    file.modifiedNs(),
-                    sha256,
-                    ANALYSIS_VERSION,
-                    problem,
-                    rideCount);
-        }
-
-        boolean isStillOf(FoundFile found) {
-            return sizeBytes == found.sizeBytes()
-                    && modifiedNs == found.modifiedNs()
-                    && analysisVersion == ANALYSIS_VERSION;
-        }
     }
 
     /**
@@ -261,7 +222,7 @@ final class RideStore implements AutoCloseable {
             try (PreparedStatement statement = database.reading(
                     "SELECT ride.*, rig.total_mass_kg FROM ride JOIN rig ON rig.ride_id = ride.id"
                             + " WHERE ride.analysis_version = ? ORDER BY ride.sha256, ride.session_index",
-                    ANALYSIS_VERSION)) {
+                    StoreDatabase.ANALYSIS_VERSION)) {
                 try (ResultSet row = statement.executeQuery()) {
                     while (row.next()) {
                         rides.add(new EstimatedRide(

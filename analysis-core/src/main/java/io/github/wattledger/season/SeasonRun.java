@@ -74,7 +74,7 @@ public final class SeasonRun {
             StoreUpdate update = new StoreUpdate(store, request, judge, loop, files);
             List<SkippedFile> skipped = new ArrayList<>(found.skipped());
             skipped.addAll(update.read(listener));
-            List<RideStore.FileRow> gone = update.gone();
+            List<FileRow> gone = update.gone();
             List<RideStore.RideRow> rides = update.rides();
             update.lost().forEach(lost -> {
                 // The walk has named it, too, with a mark in the place of each byte that it could not express.
@@ -103,11 +103,10 @@ public final class SeasonRun {
     }
 
     /** The files of the season that the store knows, in the order of their names below its folders. */
-    private static Map<String, RideStore.FileRow> byName(
-            List<FoundFile> files, StoreUpdate update, List<RideStore.FileRow> gone) {
-        Map<String, RideStore.FileRow> byName = new TreeMap<>();
+    private static Map<String, FileRow> byName(List<FoundFile> files, StoreUpdate update, List<FileRow> gone) {
+        Map<String, FileRow> byName = new TreeMap<>();
         for (FoundFile file : files) {
-            RideStore.FileRow row = update.row(file);
+            FileRow row = update.row(file);
             if (row != null) {
                 byName.put(file.name(), row);
             }
@@ -117,10 +116,7 @@ public final class SeasonRun {
     }
 
     private SeasonReview review(
-            Map<String, RideStore.FileRow> byName,
-            List<RideStore.FileRow> gone,
-            List<RideStore.RideRow> stored,
-            List<SkippedFile> unread) {
+            Map<String, FileRow> byName, List<FileRow> gone, List<RideStore.RideRow> stored, List<SkippedFile> unread) {
         List<SkippedFile> skipped = new ArrayList<>(unread);
         List<DuplicateRide> copies = new ArrayList<>();
         Map<String, String> nameOf = new HashMap<>();
@@ -141,7 +137,7 @@ public final class SeasonRun {
                 rides.add(ride(row, name));
             }
         }
-        List<String> goneNames = gone.stream().map(RideStore.FileRow::name).toList();
+        List<String> goneNames = gone.stream().map(FileRow::name).toList();
         return SeasonReview.of(new SeasonReview.Found(rides, copies, skipped, goneNames), judge, request.asOf());
     }
 

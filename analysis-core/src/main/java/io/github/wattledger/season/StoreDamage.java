@@ -64,7 +64,7 @@ record StoreDamage(Map<String, Integer> rideCounts, Map<String, Instant> starts)
     }
 
     /** Whether the store has all rides of a file. */
-    boolean hasAllRidesOf(RideStore.FileRow file) {
+    boolean hasAllRidesOf(FileRow file) {
         return rideCounts.getOrDefault(file.sha256(), 0) == file.rideCount();
     }
 }

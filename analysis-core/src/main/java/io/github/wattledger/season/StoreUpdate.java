@@ -33,7 +33,7 @@ final class StoreUpdate {
     private final List<FoundFile> files;
 
     /** The files that the store knows, by path; those that this season does not show are taken out. */
-    private final Map<String, RideStore.FileRow> rows;
+    private final Map<String, FileRow> rows;
 
     /** What the store has lost, and the contents of the files that it knew before anything was read. */
     private final StoreDamage damage;
@@ -61,7 +61,7 @@ final class StoreUpdate {
     }
 
     /** What the store has of a file; null where it could not be read. */
-    RideStore.@Nullable FileRow row(FoundFile file) {
+    @Nullable FileRow row(FoundFile file) {
         return rows.get(file.path().toString());
     }
 
@@ -76,9 +76,9 @@ final class StoreUpdate {
         outdated.addAll(contentsWithLostRides());
         List<FoundFile> toRead = toRead(outdated);
         listener.found(files.size(), toRead.size());
-        Map<String, RideStore.FileRow> known = new HashMap<>();
-        for (RideStore.FileRow row : rows.values()) {
-            if (row.analysisVersion() == RideStore.ANALYSIS_VERSION && !outdated.contains(row.sha256())) {
+        Map<String, FileRow> known = new HashMap<>();
+        for (FileRow row : rows.values()) {
+            if (row.analysisVersion() == StoreDatabase.ANALYSIS_VERSION && !outdated.contains(row.sha256())) {
                 known.put(row.sha256(), row);
             }
         }
@@ -86,8 +86,7 @@ final class StoreUpdate {
     }
 
     /** Reads files, and puts them into the store; what it has of a known content is not read again. */
-    private List<SkippedFile> take(List<FoundFile> toRead, Map<String, RideStore.FileRow> known)
-            throws SeasonStoreException {
+    private List<SkippedFile> take(List<FoundFile> toRead, Map<String, FileRow> known) throws SeasonStoreException {
         Set<String> knownContents = Set.copyOf(known.keySet());
         List<SkippedFile> unread = new ArrayList<>();
         loop.run(toRead, file -> () -> RideIntake.take(file, knownContents, judge), taken -> {
@@ -97,10 +96,10 @@ final class StoreUpdate {
                 rows.remove(taken.file().path().toString());
                 return;
             }
-            RideStore.FileRow same = taken.isKnown() ? known.get(sha256) : null;
-            RideStore.FileRow row = same != null
-                    ? RideStore.FileRow.of(taken.file(), sha256, same.problem(), same.rideCount())
-                    : RideStore.FileRow.of(
+            FileRow same = taken.isKnown() ? known.get(sha256) : null;
+            FileRow row = same != null
+                    ? FileRow.of(taken.file(), sha256, same.problem(), same.rideCount())
+                    : FileRow.of(
                             taken.file(), sha256, taken.problem(), taken.rides().size());
             store.put(row, taken.rides());
             rows.put(row.path(), row);
@@ -113,14 +112,14 @@ final class StoreUpdate {
         List<FoundFile> toRead = new ArrayList<>();
         Set<String> outdatedToRead = new HashSet<>();
         for (FoundFile file : files) {
-            RideStore.FileRow row = row(file);
+            FileRow row = row(file);
             if (row == null
                     || !row.isStillOf(file)
                     || (outdated.contains(row.sha256()) && outdatedToRead.add(row.sha256()))) {
                 toRead.add(file);
             } else if (!row.name().equals(file.name())) {
                 // The file was found from another folder above it.
-                rows.put(row.path(), RideStore.FileRow.of(file, row.sha256(), row.problem(), row.rideCount()));
+                rows.put(row.path(), FileRow.of(file, row.sha256(), row.problem(), row.rideCount()));
             }
         }
         return toRead;
@@ -129,7 +128,7 @@ final class StoreUpdate {
     /** Contents of which the store has fewer rides than it had. */
     private Set<String> contentsWithLostRides() {
         Set<String> contents = new HashSet<>();
-        for (RideStore.FileRow row : rows.values()) {
+        for (FileRow row : rows.values()) {
             if (!damage.hasAllRidesOf(row)) {
                 contents.add(row.sha256());
             }
@@ -157,19 +156,19 @@ final class StoreUpdate {
      *
      * @return the other files of these folders that are gone; their rides live on in the store
      */
-    List<RideStore.FileRow> gone() throws SeasonStoreException {
+    List<FileRow> gone() throws SeasonStoreException {
         Set<String> there = new HashSet<>();
         Set<String> contents = new HashSet<>();
         for (FoundFile file : files) {
             there.add(file.path().toString());
-            RideStore.FileRow row = row(file);
+            FileRow row = row(file);
             if (row != null) {
                 contents.add(row.sha256());
             }
         }
-        List<RideStore.FileRow> gone = new ArrayList<>();
-        List<RideStore.FileRow> forgotten = new ArrayList<>();
-        for (RideStore.FileRow row : new TreeMap<>(rows).values()) {
+        List<FileRow> gone = new ArrayList<>();
+        List<FileRow> forgotten = new ArrayList<>();
+        for (FileRow row : new TreeMap<>(rows).values()) {
             if (there.contains(row.path())) {
                 continue;
             }
@@ -230,7 +229,7 @@ final class StoreUpdate {
     }
 
     /** The path of a file; null where the locale of this run cannot express it, unlike that of the run that wrote it. */
-    private static @Nullable Path path(RideStore.FileRow row) {
+    private static @Nullable Path path(FileRow row) {
         try {
             return Path.of(row.path());
         } catch (InvalidPathException e) {
@@ -261,7 +260,7 @@ final class StoreUpdate {
             second.rides().remove(ride.key());
             rows.values().stream()
                     .filter(row -> row.sha256().equals(ride.key().sha256()))
-                    .map(RideStore.FileRow::name)
+                    .map(FileRow::name)
                     .min(Comparator.naturalOrder())
                     .ifPresent(name -> lost.add(new SkippedFile(name, LOST)));
         }
@@ -324,7 +323,7 @@ final class StoreUpdate {
         }
     }
 
-    private static Set<String> contents(Collection<RideStore.FileRow> rows) {
+    private static Set<String> contents(Collection<FileRow> rows) {
         Set<String> contents = new HashSet<>();
         rows.forEach(row -> contents.add(row.sha256()));
         return contents;

@@ -109,7 +109,7 @@ class RideStoreTest {
                         ride.seconds(),
                         kept);
                 store.put(
-                        RideStore.FileRow.of(taken.file(), ride.key().sha256(), null, 1),
+                        FileRow.of(taken.file(), ride.key().sha256(), null, 1),
                         List.of(new RideIntake.NewRide(
                                 with, taken.rides().get(0).judged())));
                 assertThat(store.stored(only(store)).orElseThrow().estimate()).isEqualTo(kept);
@@ -246,7 +246,7 @@ class RideStoreTest {
 
     private static void put(RideStore store, RideIntake.Taken taken) throws SeasonStoreException {
         store.put(
-                RideStore.FileRow.of(
+                FileRow.of(
                         taken.file(),
                         String.valueOf(taken.sha256()),
                         null,
