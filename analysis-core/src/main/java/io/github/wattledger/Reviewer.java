@@ -111,7 +111,7 @@ public final class Reviewer {
                 onDay.heartRateZones());
         boolean choosesPart = options.selection().choosesPart();
         RacedPart part = choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
-        Thresholds thresholds = RideThresholds.of(onDay, opened.device(), ride, part, curve);
+        Thresholds thresholds = ThresholdTrust.of(onDay, opened.device(), ride, part, curve);
         RaceLength length =
                 choosesPart ? RaceLength.ofPart(whole, ride, onDay.thresholdPowerW()) : RaceLength.of(ride, part);
         Ability ability = rideAbility.over(length.movingSeconds(), thresholds.knownPowerW());

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.compare.Comparer;
-import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Verdict;

@@ -3,8 +3,9 @@ package io.github.wattledger;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.intake.Known;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RiderOnDay;
-import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
@@ -52,17 +53,17 @@ class ReviewerThresholdTest {
                 "2026-04-01T08:00:00Z",
                 null,
                 RIDER.withThresholdPowerW(245).withThresholdHeartRateBpm(160).withMassKg(74));
-        assertThat(context.thresholdPower()).isEqualTo(new RiderOnDay.Known(245, Origin.GIVEN));
-        assertThat(context.thresholdHeartRate()).isEqualTo(new RiderOnDay.Known(160, Origin.GIVEN));
-        assertThat(context.mass()).isEqualTo(new RiderOnDay.Known(74, Origin.GIVEN));
+        assertThat(context.thresholdPower()).isEqualTo(new Known(245, Origin.GIVEN));
+        assertThat(context.thresholdHeartRate()).isEqualTo(new Known(160, Origin.GIVEN));
+        assertThat(context.mass()).isEqualTo(new Known(74, Origin.GIVEN));
     }
 
     @Test
     void withoutAHistoryTheDeviceIsBelieved() {
         RiderOnDay context = context("2026-04-01T08:00:00Z", null, Rider.UNKNOWN);
-        assertThat(context.thresholdPower()).isEqualTo(new RiderOnDay.Known(200, Origin.DEVICE));
-        assertThat(context.thresholdHeartRate()).isEqualTo(new RiderOnDay.Known(150, Origin.DEVICE));
-        assertThat(context.mass()).isEqualTo(new RiderOnDay.Known(80, Origin.DEVICE));
+        assertThat(context.thresholdPower()).isEqualTo(new Known(200, Origin.DEVICE));
+        assertThat(context.thresholdHeartRate()).isEqualTo(new Known(150, Origin.DEVICE));
+        assertThat(context.mass()).isEqualTo(new Known(80, Origin.DEVICE));
     }
 
     @Test

@@ -3,7 +3,7 @@ package io.github.wattledger;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;

@@ -64,7 +64,6 @@ class ExplainTest {
     @Test
     void aHardStartCanBeFollowedToItsMinutes() {
         String[] words = run("review", RIDE, "--explain", "over-hard-start").split("\\s+");
-        double opening = after(words, "openingNormalizedPowerW");
         double overMiddle = after(words, "overMiddlePercent") / 100;
         double factor = after(words, "seconds", "times");
         assertThat(factor).isCloseTo(1 / (1 + overMiddle), within(1e-5));

@@ -11,14 +11,12 @@ import io.github.wattledger.rig.Measure;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,32 +40,7 @@ public record RiderOnDay(
         List<QualityNote> notes)
         implements Serializable {
     /** Code of the note on a mass that the device holds and that no rider can have. */
-    public static final String DEVICE_MASS_IGNORED = "device-mass-ignored";
-
-    /** Where a number about the rider comes from. */
-    public enum Origin {
-        /** The caller gave it, for every day. */
-        GIVEN,
-        /** The rider profile gives it for this day. */
-        PROFILE,
-        /** It was set on the recording device. */
-        DEVICE,
-        /** It was estimated from the efforts in this ride: at least this much, perhaps more. */
-        ESTIMATED;
-
-        /** The origin's fixed word, lower case. */
-        public String id() {
-            return name().toLowerCase(Locale.ROOT);
-        }
-    }
-
-    /**
-     * A number that is known about the rider.
-     *
-     * @param value the number, in the unit of what it stands for
-     * @param origin where it comes from
-     */
-    public record Known(double value, Origin origin) implements Serializable {}
+    public static final String DEVICE_MASS_IGNORED = SourcePrecedence.DEVICE_MASS_IGNORED;
 
     /** Copies the list. */
     public RiderOnDay {
@@ -83,19 +56,20 @@ public record RiderOnDay(
      */
     public static RiderOnDay of(Rider rider, RecordingDevice device, LocalDate day) {
         List<QualityNote> notes = new ArrayList<>();
-        Known thresholdPower = first(
+        Known thresholdPower = SourcePrecedence.first(
                 rider.thresholdPowerW(),
                 rider.thresholds().powerW(day),
                 device.thresholdPowerW(),
-                Setting.THRESHOLD_POWER,
+                SourcePrecedence.Setting.THRESHOLD_POWER,
                 notes);
-        Known thresholdHeartRate = first(
+        Known thresholdHeartRate = SourcePrecedence.first(
                 rider.thresholdHeartRateBpm(),
                 rider.thresholds().heartRateBpm(day),
                 device.thresholdHeartRateBpm(),
-                Setting.THRESHOLD_HEART_RATE,
+                SourcePrecedence.Setting.THRESHOLD_HEART_RATE,
                 notes);
-        Known mass = first(rider.massKg(), null, device.riderMassKg(), Setting.MASS, notes);
+        Known mass = SourcePrecedence.first(
+                rider.massKg(), null, device.riderMassKg(), SourcePrecedence.Setting.MASS, notes);
         if (thresholdPower != null
                 && thresholdPower.origin() == Origin.PROFILE
                 && rider.thresholds().isBeforeFirstPower(day)) {
@@ -192,49 +166,5 @@ public record RiderOnDay(
                 .withGears(rider.gears());
         boolean isFromDevice = mass != null && mass.origin() == Origin.DEVICE;
         return isFromDevice ? choice.withRiderFrom(Measure.Origin.DEVICE) : choice;
-    }
-
-    /** A setting of a device for its rider: code of the note when it is ignored, name, unit, bounds. */
-    private record Setting(String code, String words, String unit, Bounds bounds) {
-        static final Setting THRESHOLD_POWER =
-                new Setting("device-threshold-power-ignored", "threshold power", " W", Bounds.THRESHOLD_POWER_W);
-        static final Setting THRESHOLD_HEART_RATE = new Setting(
-                "device-threshold-heart-rate-ignored",
-                "threshold heart rate",
-                " beats per minute",
-                Bounds.THRESHOLD_HEART_RATE_BPM);
-        static final Setting MASS = new Setting(DEVICE_MASS_IGNORED, "mass of the rider", " kg", Bounds.RIDER_MASS_KG);
-
-        QualityNote ignored(double value) {
-            String number = BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
-            return new QualityNote(
-                    code,
-                    null,
-                    "The device holds a " + words + " of " + number + unit + ", outside " + bounds + unit
-                            + ". It was ignored; correct it on the device, or give the true one.");
-        }
-    }
-
-    /** The number from the first source that knows it; a setting of the device that nobody can have leaves a note. */
-    private static @Nullable Known first(
-            @Nullable Double given,
-            @Nullable Double ofProfile,
-            @Nullable Double ofDevice,
-            Setting setting,
-            List<QualityNote> notes) {
-        if (given != null) {
-            return new Known(given, Origin.GIVEN);
-        }
-        if (ofProfile != null) {
-            return new Known(ofProfile, Origin.PROFILE);
-        }
-        if (ofDevice == null || !Double.isFinite(ofDevice)) {
-            return null;
-        }
-        if (setting.bounds.contains(ofDevice)) {
-            return new Known(ofDevice, Origin.DEVICE);
-        }
-        notes.add(setting.ignored(ofDevice));
-        return null;
     }
 }

@@ -3,6 +3,7 @@ package io.github.wattledger.season;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.intake.Known;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.intake.RiderOnDay;
@@ -108,15 +109,15 @@ final class Judge {
     }
 
     /** Threshold power in force on a day, without regard to devices; null when none is known. */
-    RiderOnDay.@Nullable Known thresholdPower(LocalDate day) {
+    @Nullable Known thresholdPower(LocalDate day) {
         return RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day).thresholdPower();
     }
 
     /** What differs from day to day; the rest of the rider and the limits are the same for all rides. */
     private record Facts(
-            RiderOnDay.@Nullable Known thresholdPower,
-            RiderOnDay.@Nullable Known thresholdHeartRate,
-            RiderOnDay.@Nullable Known mass,
+            @Nullable Known thresholdPower,
+            @Nullable Known thresholdHeartRate,
+            @Nullable Known mass,
             List<LongBest> longBests,
             boolean isRaceDay) {}
 

@@ -1,6 +1,6 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;

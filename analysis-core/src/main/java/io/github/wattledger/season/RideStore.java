@@ -21,11 +21,11 @@ import org.jspecify.annotations.Nullable;
 final class RideStore implements AutoCloseable {
 
     private static final String INSERT_RIDE =
-            "INSERT INTO ride (" + StoreTables.joined(RideColumns.all(), StoreColumn::name, ", ") + ") VALUES ("
-                    + StoreTables.joined(RideColumns.all(), column -> "?", ", ") + ")";
+            "INSERT INTO ride (" + StoreTables.joined(StoreColumns.all(), RowColumn::name, ", ") + ") VALUES ("
+                    + StoreTables.joined(StoreColumns.all(), column -> "?", ", ") + ")";
 
     private static final String UPDATE_JUDGEMENT = "UPDATE ride SET "
-            + StoreTables.joined(RideColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ") + " WHERE id = ?";
+            + StoreTables.joined(StoreColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ") + " WHERE id = ?";
 
     private final StoreDatabase database;
     private final RideParts parts;
@@ -164,7 +164,7 @@ final class RideStore implements AutoCloseable {
     /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
     void putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
         List<@Nullable Object> values = new ArrayList<>();
-        RideColumns.OF_JUDGEMENT.forEach(column -> values.add(column.of(judged)));
+        StoreColumns.OF_JUDGEMENT.forEach(column -> values.add(column.of(judged)));
         values.add(ride.id());
         database.guarded(() -> {
             database.inTransaction(() -> {
@@ -195,7 +195,7 @@ final class RideStore implements AutoCloseable {
     private boolean isThere(RideRow ride) throws SQLException {
         try (PreparedStatement statement = ofId(ride.id());
                 ResultSet row = statement.executeQuery()) {
-            return row.next() && RideColumns.key(row).equals(ride.key());
+            return row.next() && StoreColumns.key(row).equals(ride.key());
         }
     }
 
@@ -226,10 +226,10 @@ final class RideStore implements AutoCloseable {
                 try (ResultSet row = statement.executeQuery()) {
                     while (row.next()) {
                         rides.add(new EstimatedRide(
-                                RideColumns.key(row).sha256(),
-                                RideColumns.device(row),
-                                RideColumns.start(row),
-                                RideColumns.utcOffsetSeconds(row),
+                                StoreColumns.key(row).sha256(),
+                                StoreColumns.device(row),
+                                StoreColumns.start(row),
+                                StoreColumns.utcOffsetSeconds(row),
                                 row.getDouble("total_mass_kg")));
                     }
                 }
@@ -250,20 +250,20 @@ final class RideStore implements AutoCloseable {
                     ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
                     long id = row.getLong("id");
-                    Judge.Judged judged = RideColumns.judged(
+                    Judge.Judged judged = StoreColumns.judged(
                             row,
                             bests.getOrDefault(id, List.of()),
                             durability.getOrDefault(id, List.of()),
                             findings.getOrDefault(id, List.of()));
                     rides.add(new RideRow(
                             id,
-                            RideColumns.key(row),
-                            RideColumns.isCurrent(row),
-                            RideColumns.device(row),
-                            RideColumns.start(row),
-                            RideColumns.utcOffsetSeconds(row),
-                            RideColumns.format(row),
-                            RideColumns.channelCount(row),
+                            StoreColumns.key(row),
+                            StoreColumns.isCurrent(row),
+                            StoreColumns.device(row),
+                            StoreColumns.start(row),
+                            StoreColumns.utcOffsetSeconds(row),
+                            StoreColumns.format(row),
+                            StoreColumns.channelCount(row),
                             judged));
                 }
             }
@@ -277,7 +277,7 @@ final class RideStore implements AutoCloseable {
             try (PreparedStatement statement = ofId(ride.id());
                     ResultSet row = statement.executeQuery()) {
                 return row.next()
-                                && RideColumns.key(row).equals(ride.key())
+                                && StoreColumns.key(row).equals(ride.key())
                                 && sums.areSecondsSound(ride.id(), row.getObject("series_sum"))
                         ? Optional.of(stored(ride.key(), row))
                         : Optional.empty();
@@ -290,22 +290,22 @@ final class RideStore implements AutoCloseable {
         RideParts.Packed packed = parts.packed(id);
         return new StoredRide(
                 key,
-                RideColumns.device(row),
-                RideColumns.setting(row),
-                RideColumns.start(row),
-                RideColumns.utcOffsetSeconds(row),
-                RideColumns.format(row),
-                RideColumns.channelCount(row),
-                RideColumns.lapCount(row),
+                StoreColumns.device(row),
+                StoreColumns.setting(row),
+                StoreColumns.start(row),
+                StoreColumns.utcOffsetSeconds(row),
+                StoreColumns.format(row),
+                StoreColumns.channelCount(row),
+                StoreColumns.lapCount(row),
                 packed.columns(),
                 packed.states(),
                 packed.laps(),
-                RideColumns.numbers(row).elapsedSeconds(),
+                StoreColumns.numbers(row).elapsedSeconds(),
                 parts.estimate(id));
     }
 
     private void insert(RideIntake.NewRide taken) throws SQLException {
-        database.execute(INSERT_RIDE, RideColumns.values(taken));
+        database.execute(INSERT_RIDE, StoreColumns.values(taken));
         long id;
         try (PreparedStatement statement = database.reading("SELECT last_insert_rowid()");
                 ResultSet row = statement.executeQuery()) {

@@ -1,6 +1,6 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.load.TrainingStress;
 import io.github.wattledger.power.Durability;
 import java.io.Serializable;

@@ -25,12 +25,12 @@ final class StoreTables {
             ) WITHOUT ROWID""";
 
     private static final String RIDE = "CREATE TABLE IF NOT EXISTS ride (\n  id INTEGER PRIMARY KEY,\n  "
-            + joined(RideColumns.all(), StoreColumn::declaration, ",\n  ") + ",\n  UNIQUE (sha256, session_index)\n)";
+            + joined(StoreColumns.all(), RowColumn::declaration, ",\n  ") + ",\n  UNIQUE (sha256, session_index)\n)";
 
     private StoreTables() {}
 
     static String joined(
-            List<? extends StoreColumn<?, ?>> columns, Function<StoreColumn<?, ?>, String> text, String between) {
+            List<? extends RowColumn<?, ?>> columns, Function<RowColumn<?, ?>, String> text, String between) {
         return columns.stream().map(text).collect(Collectors.joining(between));
     }
 
@@ -43,7 +43,7 @@ final class StoreTables {
             database.execute(table);
         }
         Set<String> ofRide = columns(database, "ride");
-        for (StoreColumn<?, ?> column : RideColumns.all()) {
+        for (RowColumn<?, ?> column : StoreColumns.all()) {
             if (!ofRide.contains(column.name())) {
                 database.execute("ALTER TABLE ride ADD COLUMN " + column.declaration());
             }

@@ -1,7 +1,7 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.intake.RiderOnDay;
-import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Known;
+import io.github.wattledger.intake.Origin;
 import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.List;
@@ -61,7 +61,7 @@ public record ThresholdCheck(
 
     /** The threshold that the rider or the profile gives for that day; otherwise the device's of the last ride with one. */
     private static InForce inForce(List<SeasonRide> rides, Judge judge, LocalDate day) {
-        RiderOnDay.Known known = judge.thresholdPower(day);
+        Known known = judge.thresholdPower(day);
         if (known != null) {
             return new InForce(known.value(), known.origin());
         }

@@ -3,8 +3,6 @@ package io.github.wattledger.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.clean.QualityNote;
-import io.github.wattledger.intake.RiderOnDay.Known;
-import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.LongBest;

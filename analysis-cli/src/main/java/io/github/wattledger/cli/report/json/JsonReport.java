@@ -5,6 +5,7 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.power.Ability;
@@ -52,7 +53,7 @@ public final class JsonReport implements Report {
     private static void rider(JsonWriter json, RiderOnDay rider) {
         json.begin("rider");
         json.number("thresholdPowerW", rider.thresholdPowerW());
-        RiderOnDay.Origin from = rider.thresholdPowerOrigin();
+        Origin from = rider.thresholdPowerOrigin();
         json.string("thresholdPowerSource", from == null ? null : from.id());
         json.number("thresholdHeartRateBpm", rider.thresholdHeartRateBpm());
         json.number("massKg", rider.massKg());

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.json;
 
 import io.github.wattledger.cli.report.words.StartTime;
-import io.github.wattledger.intake.RiderOnDay.Origin;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;

@@ -3,7 +3,7 @@ package io.github.wattledger.cli.report.text;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.cli.report.words.FindingRules;
+import io.github.wattledger.cli.report.words.FindingExplanations;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RideWords;
@@ -138,7 +138,7 @@ public final class TextExplanation implements Report {
         if (capBpm != null) {
             page.row("  " + Page.padRight("cap for next time, bpm", NAME) + Page.padLeft(fine(capBpm), 12));
         }
-        page.line(FindingRules.of(finding.kind(), limits));
+        page.line(FindingExplanations.of(finding.kind(), limits));
     }
 
     private static void repaired(Page page, PriceSteps.Replayed steps) {

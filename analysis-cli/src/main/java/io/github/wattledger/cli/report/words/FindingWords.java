@@ -60,7 +60,7 @@ public record FindingWords(
                 finding.severity().id(),
                 finding.when().toString(),
                 where(finding.startM(), finding.endM(), review),
-                EvidenceSentences.of(finding),
+                FindingSentences.of(finding),
                 priced == null ? null : Figures.minutes(priced.lowMinutes(), priced.highMinutes()),
                 priced == null ? "" : PlainText.of(priced.how()),
                 cost instanceof Cost.NotPriced notPriced ? "No price: " + PlainText.sentence(notPriced.reason()) : "",

@@ -31,7 +31,7 @@ public record RemarkWords(String title, String when, String where, String eviden
                 FindingWords.title(remark.kind()),
                 remark.when().toString(),
                 FindingWords.where(remark.startM(), remark.endM(), review),
-                EvidenceSentences.of(remark));
+                FindingSentences.of(remark));
     }
 
     /** What it is, when and where. */

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RiderOnDay;
 import java.util.List;
 
@@ -24,7 +25,7 @@ public final class RiderWords {
             return "Threshold power: not known. Give it with --threshold-power.";
         }
         String value = Figures.watts(watts);
-        RiderOnDay.Origin source = rider.thresholdPowerOrigin();
+        Origin source = rider.thresholdPowerOrigin();
         if (source == null) {
             return "Threshold power: " + value + ".";
         }

@@ -11,12 +11,12 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class EvidenceSentencesTest {
+class FindingSentencesTest {
     /** Where evidence has a number for every name that a detector gives, no name is left untranslated. */
     @Test
     void everyKindHasItsSentences() {
         for (Finding finding : everyKind()) {
-            String sentences = EvidenceSentences.of(finding);
+            String sentences = FindingSentences.of(finding);
             for (Evidence.Entry entry : finding.evidence().entries()) {
                 assertThat(sentences).doesNotContain(entry.name() + " ");
             }
@@ -31,11 +31,11 @@ class EvidenceSentencesTest {
             for (int left = 0; left < entries.size(); left++) {
                 List<Evidence.Entry> fewer = new ArrayList<>(entries);
                 fewer.remove(left);
-                assertThat(EvidenceSentences.of(finding(finding.kind(), new Evidence(fewer))))
+                assertThat(FindingSentences.of(finding(finding.kind(), new Evidence(fewer))))
                         .endsWith(".")
                         .doesNotContain("..", "  ", "NaN");
             }
-            assertThat(EvidenceSentences.of(finding(finding.kind(), Evidence.none())))
+            assertThat(FindingSentences.of(finding(finding.kind(), Evidence.none())))
                     .isEmpty();
         }
     }
@@ -43,7 +43,6 @@ class EvidenceSentencesTest {
     @Test
     void aNumberThatNoSentenceKnowsIsStillShown() {
         Evidence evidence = Evidence.none().with("lossPercent", 12).with("newThingW", 31.25);
-        assertThat(EvidenceSentences.of(finding(FindingKind.FADE, evidence)))
-                .isEqualTo("lossPercent 12. newThingW 31.");
+        assertThat(FindingSentences.of(finding(FindingKind.FADE, evidence))).isEqualTo("lossPercent 12. newThingW 31.");
     }
 }

@@ -10,12 +10,12 @@ import java.math.BigDecimal;
  * How the numbers of each kind of finding follow from the seconds of a ride. A limit that a rider profile can move is
  * named with the value in force; docs/methods.md gives the reasons for all limits.
  */
-public final class FindingRules {
+public final class FindingExplanations {
     private static final String CAP =
             " The heart rate beside a cap is what this rider's own line of heart rate on power gives for that power, but"
                     + " never more than threshold heart rate or the highest heart rate of the ride.";
 
-    private FindingRules() {}
+    private FindingExplanations() {}
 
     /**
      * A few sentences that name the numbers of the evidence.

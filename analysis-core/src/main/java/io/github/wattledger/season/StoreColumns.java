@@ -1,13 +1,13 @@
 package io.github.wattledger.season;
 
-import static io.github.wattledger.season.StoreColumn.large;
-import static io.github.wattledger.season.StoreColumn.real;
-import static io.github.wattledger.season.StoreColumn.required;
-import static io.github.wattledger.season.StoreColumn.text;
-import static io.github.wattledger.season.StoreColumn.whole;
+import static io.github.wattledger.season.RowColumn.large;
+import static io.github.wattledger.season.RowColumn.real;
+import static io.github.wattledger.season.RowColumn.required;
+import static io.github.wattledger.season.RowColumn.text;
+import static io.github.wattledger.season.RowColumn.whole;
 
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RideSetting;
-import io.github.wattledger.intake.RiderOnDay.Origin;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
@@ -25,31 +25,31 @@ import org.jspecify.annotations.Nullable;
  * The columns of the table {@code ride}, each declared once. The schema, the insert, the update of a judgement and the
  * reading of a row follow these lists.
  */
-final class RideColumns {
-    private static final StoreColumn<StoredRide, String> SHA256 =
+final class StoreColumns {
+    private static final RowColumn<StoredRide, String> SHA256 =
             required(text("sha256", ride -> ride.key().sha256()));
-    private static final StoreColumn<StoredRide, Integer> SESSION_INDEX =
+    private static final RowColumn<StoredRide, Integer> SESSION_INDEX =
             required(whole("session_index", ride -> ride.key().sessionIndex()));
-    private static final StoreColumn<StoredRide, Integer> ANALYSIS_VERSION =
+    private static final RowColumn<StoredRide, Integer> ANALYSIS_VERSION =
             required(whole("analysis_version", ride -> StoreDatabase.ANALYSIS_VERSION));
-    private static final StoreColumn<StoredRide, String> FORMAT = required(text("format", StoredRide::format));
-    private static final StoreColumn<StoredRide, String> DEVICE =
+    private static final RowColumn<StoredRide, String> FORMAT = required(text("format", StoredRide::format));
+    private static final RowColumn<StoredRide, String> DEVICE =
             text("device", ride -> ride.device().name());
-    private static final StoreColumn<StoredRide, Double> DEVICE_THRESHOLD_POWER =
+    private static final RowColumn<StoredRide, Double> DEVICE_THRESHOLD_POWER =
             real("device_threshold_power_w", ride -> ride.device().thresholdPowerW());
-    private static final StoreColumn<StoredRide, Double> DEVICE_THRESHOLD_HEART_RATE =
+    private static final RowColumn<StoredRide, Double> DEVICE_THRESHOLD_HEART_RATE =
             real("device_threshold_heart_rate_bpm", ride -> ride.device().thresholdHeartRateBpm());
-    private static final StoreColumn<StoredRide, Double> DEVICE_RIDER_MASS =
+    private static final RowColumn<StoredRide, Double> DEVICE_RIDER_MASS =
             real("device_rider_mass_kg", ride -> ride.device().riderMassKg());
-    private static final StoreColumn<StoredRide, Long> START =
+    private static final RowColumn<StoredRide, Long> START =
             required(large("start_epoch_s", ride -> ride.start().getEpochSecond()));
-    private static final StoreColumn<StoredRide, Integer> UTC_OFFSET =
+    private static final RowColumn<StoredRide, Integer> UTC_OFFSET =
             whole("utc_offset_s", StoredRide::utcOffsetSeconds);
-    private static final StoreColumn<StoredRide, Integer> CHANNEL_COUNT =
+    private static final RowColumn<StoredRide, Integer> CHANNEL_COUNT =
             required(whole("channel_count", StoredRide::channelCount));
 
     /** What the ride is, and what the recording device knew. */
-    static final List<StoreColumn<StoredRide, ?>> OF_RIDE = List.of(
+    static final List<RowColumn<StoredRide, ?>> OF_RIDE = List.of(
             SHA256,
             SESSION_INDEX,
             ANALYSIS_VERSION,
@@ -62,34 +62,33 @@ final class RideColumns {
             UTC_OFFSET,
             CHANNEL_COUNT);
 
-    private static final StoreColumn<StoredRide, Integer> LAP_COUNT =
-            required(whole("lap_count", StoredRide::lapCount));
+    private static final RowColumn<StoredRide, Integer> LAP_COUNT = required(whole("lap_count", StoredRide::lapCount));
 
-    private static final StoreColumn<StoredRide, Double> DEVICE_MAXIMUM_HEART_RATE =
+    private static final RowColumn<StoredRide, Double> DEVICE_MAXIMUM_HEART_RATE =
             real("device_maximum_heart_rate_bpm", ride -> ride.device().maximumHeartRateBpm());
-    private static final StoreColumn<StoredRide, Integer> IS_INDOOR_SPORT =
+    private static final RowColumn<StoredRide, Integer> IS_INDOOR_SPORT =
             whole("is_indoor_sport", ride -> ride.setting().isIndoorSport() ? 1 : 0);
-    private static final StoreColumn<StoredRide, Integer> HAS_POSITIONS =
+    private static final RowColumn<StoredRide, Integer> HAS_POSITIONS =
             whole("has_positions", ride -> ride.setting().hasPositions() ? 1 : 0);
-    private static final StoreColumn<StoredRide, Integer> SPORTS =
+    private static final RowColumn<StoredRide, Integer> SPORTS =
             whole("sports", ride -> ride.setting().sports());
 
     /** Columns of the ride that came later, at the end of the table. */
-    static final List<StoreColumn<StoredRide, ?>> LATER_OF_RIDE =
+    static final List<RowColumn<StoredRide, ?>> LATER_OF_RIDE =
             List.of(LAP_COUNT, DEVICE_MAXIMUM_HEART_RATE, IS_INDOOR_SPORT, HAS_POSITIONS, SPORTS);
 
     /** The check sums, which {@link StoreSums} writes once all rows of the ride are there. */
-    static final List<StoreColumn<StoredRide, Long>> OF_SUMS =
+    static final List<RowColumn<StoredRide, Long>> OF_SUMS =
             List.of(large("series_sum", ride -> null), large("check_sum", ride -> null));
 
-    private static final StoreColumn<RideNumbers, Integer> POWER_SECONDS =
+    private static final RowColumn<RideNumbers, Integer> POWER_SECONDS =
             required(whole("power_s", RideNumbers::powerSeconds));
 
     /** The columns of the times, which are whole seconds and never missing. */
-    private static final Map<LoadNumber, StoreColumn<RideNumbers, Integer>> TIMES = new EnumMap<>(LoadNumber.class);
+    private static final Map<LoadNumber, RowColumn<RideNumbers, Integer>> TIMES = new EnumMap<>(LoadNumber.class);
 
     /** The columns of all other kept numbers. */
-    private static final Map<LoadNumber, StoreColumn<RideNumbers, Double>> OTHERS = new EnumMap<>(LoadNumber.class);
+    private static final Map<LoadNumber, RowColumn<RideNumbers, Double>> OTHERS = new EnumMap<>(LoadNumber.class);
 
     static {
         for (LoadNumber number : RideNumbers.KEPT) {
@@ -102,31 +101,31 @@ final class RideColumns {
     }
 
     /** The numbers of the load that need no threshold. */
-    static final List<StoreColumn<RideNumbers, ?>> OF_NUMBERS = ofNumbers();
+    static final List<RowColumn<RideNumbers, ?>> OF_NUMBERS = ofNumbers();
 
-    private static final StoreColumn<Judge.Judged, String> JUDGEMENT_KEY =
+    private static final RowColumn<Judge.Judged, String> JUDGEMENT_KEY =
             required(text("judgement_key", Judge.Judged::key));
-    private static final StoreColumn<Judge.Judged, Double> THRESHOLD_POWER =
+    private static final RowColumn<Judge.Judged, Double> THRESHOLD_POWER =
             real("threshold_power_w", judged -> judged.judgement().thresholdPowerW());
-    private static final StoreColumn<Judge.Judged, String> THRESHOLD_SOURCE =
+    private static final RowColumn<Judge.Judged, String> THRESHOLD_SOURCE =
             text("threshold_source", judged -> id(judged.judgement().thresholdSource()));
-    private static final StoreColumn<Judge.Judged, Double> INTENSITY_FACTOR =
+    private static final RowColumn<Judge.Judged, Double> INTENSITY_FACTOR =
             real(name(LoadNumber.INTENSITY_FACTOR), judged -> judged.judgement().intensityFactor());
-    private static final StoreColumn<Judge.Judged, Double> TRAINING_STRESS =
+    private static final RowColumn<Judge.Judged, Double> TRAINING_STRESS =
             real(name(LoadNumber.TRAINING_STRESS), judged -> judged.judgement().trainingStress());
-    private static final StoreColumn<Judge.Judged, String> VERDICT =
+    private static final RowColumn<Judge.Judged, String> VERDICT =
             required(text("verdict", judged -> judged.judgement().verdict().name()));
-    private static final StoreColumn<Judge.Judged, String> VERDICT_REASON =
+    private static final RowColumn<Judge.Judged, String> VERDICT_REASON =
             text("verdict_reason", judged -> judged.judgement().verdictReason());
-    private static final StoreColumn<Judge.Judged, Double> TARGET =
+    private static final RowColumn<Judge.Judged, Double> TARGET =
             real("target_w", judged -> judged.judgement().targetW());
-    private static final StoreColumn<Judge.Judged, Double> COST_LOW =
+    private static final RowColumn<Judge.Judged, Double> COST_LOW =
             real("cost_low_min", judged -> judged.judgement().costMinutesLow());
-    private static final StoreColumn<Judge.Judged, Double> COST_HIGH =
+    private static final RowColumn<Judge.Judged, Double> COST_HIGH =
             real("cost_high_min", judged -> judged.judgement().costMinutesHigh());
 
     /** What depends on the rider and on the limits of judgement: a new judgement updates these columns. */
-    static final List<StoreColumn<Judge.Judged, ?>> OF_JUDGEMENT = List.of(
+    static final List<RowColumn<Judge.Judged, ?>> OF_JUDGEMENT = List.of(
             JUDGEMENT_KEY,
             THRESHOLD_POWER,
             THRESHOLD_SOURCE,
@@ -138,18 +137,18 @@ final class RideColumns {
             COST_LOW,
             COST_HIGH);
 
-    private RideColumns() {}
+    private StoreColumns() {}
 
-    private static List<StoreColumn<RideNumbers, ?>> ofNumbers() {
-        List<StoreColumn<RideNumbers, ?>> columns = new ArrayList<>(TIMES.values());
+    private static List<RowColumn<RideNumbers, ?>> ofNumbers() {
+        List<RowColumn<RideNumbers, ?>> columns = new ArrayList<>(TIMES.values());
         columns.add(POWER_SECONDS);
         columns.addAll(OTHERS.values());
         return List.copyOf(columns);
     }
 
     /** All columns but {@code id}, in the order of the table. */
-    static List<StoreColumn<?, ?>> all() {
-        List<StoreColumn<?, ?>> columns = new ArrayList<>(OF_RIDE);
+    static List<RowColumn<?, ?>> all() {
+        List<RowColumn<?, ?>> columns = new ArrayList<>(OF_RIDE);
         columns.addAll(OF_NUMBERS);
         columns.addAll(OF_JUDGEMENT);
         columns.addAll(LATER_OF_RIDE);
@@ -245,10 +244,10 @@ final class RideColumns {
     /** The numbers that need no threshold. */
     static RideNumbers numbers(ResultSet row) throws SQLException {
         Map<LoadNumber, Double> values = new EnumMap<>(LoadNumber.class);
-        for (Map.Entry<LoadNumber, StoreColumn<RideNumbers, Integer>> time : TIMES.entrySet()) {
+        for (Map.Entry<LoadNumber, RowColumn<RideNumbers, Integer>> time : TIMES.entrySet()) {
             values.put(time.getKey(), time.getValue().in(row).doubleValue());
         }
-        for (Map.Entry<LoadNumber, StoreColumn<RideNumbers, Double>> other : OTHERS.entrySet()) {
+        for (Map.Entry<LoadNumber, RowColumn<RideNumbers, Double>> other : OTHERS.entrySet()) {
             Double value = other.getValue().orNull(row);
             if (value != null) {
                 values.put(other.getKey(), value);

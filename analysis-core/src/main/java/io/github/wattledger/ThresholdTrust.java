@@ -1,5 +1,6 @@
 package io.github.wattledger;
 
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.pacing.KnownThreshold;
 import io.github.wattledger.pacing.RacedPart;
@@ -10,10 +11,10 @@ import io.github.wattledger.ride.Ride;
 import org.jspecify.annotations.Nullable;
 
 /** Holds the thresholds of a rider on a day against the ride of that day. */
-final class RideThresholds {
+final class ThresholdTrust {
     private static final int HOUR_SECONDS = 3600;
 
-    private RideThresholds() {}
+    private ThresholdTrust() {}
 
     static Thresholds of(RiderOnDay rider, RecordingDevice device, Ride ride, RacedPart part, MeanMaximalCurve curve) {
         Double highest = highest(rider.rider().maximumHeartRateBpm(), device.maximumHeartRateBpm());
@@ -23,7 +24,7 @@ final class RideThresholds {
     private static KnownThreshold power(
             RiderOnDay rider, Ride ride, RacedPart part, MeanMaximalCurve curve, @Nullable Double highestBpm) {
         Double watts = rider.thresholdPowerW();
-        RiderOnDay.Origin origin = rider.thresholdPowerOrigin();
+        Origin origin = rider.thresholdPowerOrigin();
         if (watts == null || origin == null) {
             return KnownThreshold.none();
         }

@@ -9,22 +9,24 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
-class FindingRulesTest {
+class FindingExplanationsTest {
     /** A limit that the profile moves is named with its value, not with the usual one. */
     @Test
     void theLimitInForceIsNamed() {
         JudgementLimits limits = JudgementLimits.USUAL
                 .with(JudgementLimit.NEAR_THRESHOLD_SECONDS, 420)
                 .with(JudgementLimit.NEAR_THRESHOLD_FRACTION, 0.9);
-        assertThat(FindingRules.of(FindingKind.THRESHOLD_RIDING_EARLY, limits))
+        assertThat(FindingExplanations.of(FindingKind.THRESHOLD_RIDING_EARLY, limits))
                 .contains("windows of 7 min whose mean power is at least 0.9 times threshold power");
-        assertThat(FindingRules.of(FindingKind.THRESHOLD_RIDING_EARLY, JudgementLimits.USUAL))
+        assertThat(FindingExplanations.of(FindingKind.THRESHOLD_RIDING_EARLY, JudgementLimits.USUAL))
                 .contains("windows of 8 min whose mean power is at least 0.95 times threshold power");
     }
 
     @ParameterizedTest
     @EnumSource(FindingKind.class)
     void everyRuleEndsAsASentence(FindingKind kind) {
-        assertThat(FindingRules.of(kind, JudgementLimits.USUAL)).endsWith(".").doesNotContain("  ");
+        assertThat(FindingExplanations.of(kind, JudgementLimits.USUAL))
+                .endsWith(".")
+                .doesNotContain("  ");
     }
 }

@@ -13,12 +13,12 @@ import java.util.Set;
  * The numbers of a finding in sentences, one wording for each kind. Where the evidence lacks a number, its clause is left
  * out; a number that no clause knows is shown with its own name, so that nothing is kept back.
  */
-final class EvidenceSentences {
+final class FindingSentences {
     private final Evidence evidence;
     private final StringBuilder text = new StringBuilder();
     private final Set<String> said = new HashSet<>();
 
-    private EvidenceSentences(Evidence evidence) {
+    private FindingSentences(Evidence evidence) {
         this.evidence = evidence;
     }
 
@@ -27,7 +27,7 @@ final class EvidenceSentences {
      * are shown with their own names.
      */
     static String of(AnyFinding finding) {
-        EvidenceSentences sentences = new EvidenceSentences(finding.evidence());
+        FindingSentences sentences = new FindingSentences(finding.evidence());
         if (finding instanceof Finding ours) {
             sentences.clauses(ours.kind()).run();
         }
@@ -37,7 +37,7 @@ final class EvidenceSentences {
 
     /** The sentences for a remark; empty when there is no evidence at all. */
     static String of(Remark remark) {
-        EvidenceSentences sentences = new EvidenceSentences(remark.evidence());
+        FindingSentences sentences = new FindingSentences(remark.evidence());
         sentences.clauses(remark.kind()).run();
         sentences.rest();
         return sentences.text.toString();

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param value takes the value from what a row is made from; null where it is missing
  * @param reader reads the value by the column's name
  */
-record StoreColumn<S, T>(String name, String type, Function<S, @Nullable T> value, Reader<T> reader) {
+record RowColumn<S, T>(String name, String type, Function<S, @Nullable T> value, Reader<T> reader) {
     /** Reads a value of a row by the name of its column; what it gives for NULL is not looked at. */
     @FunctionalInterface
     interface Reader<T> {
@@ -23,28 +23,28 @@ record StoreColumn<S, T>(String name, String type, Function<S, @Nullable T> valu
     }
 
     /** Text, or NULL. */
-    static <S> StoreColumn<S, String> text(String name, Function<S, @Nullable String> value) {
-        return new StoreColumn<>(name, "TEXT", value, ResultSet::getString);
+    static <S> RowColumn<S, String> text(String name, Function<S, @Nullable String> value) {
+        return new RowColumn<>(name, "TEXT", value, ResultSet::getString);
     }
 
     /** A whole number, or NULL. */
-    static <S> StoreColumn<S, Integer> whole(String name, Function<S, @Nullable Integer> value) {
-        return new StoreColumn<>(name, "INTEGER", value, ResultSet::getInt);
+    static <S> RowColumn<S, Integer> whole(String name, Function<S, @Nullable Integer> value) {
+        return new RowColumn<>(name, "INTEGER", value, ResultSet::getInt);
     }
 
     /** A whole number that may need more than 32 bits, or NULL. */
-    static <S> StoreColumn<S, Long> large(String name, Function<S, @Nullable Long> value) {
-        return new StoreColumn<>(name, "INTEGER", value, ResultSet::getLong);
+    static <S> RowColumn<S, Long> large(String name, Function<S, @Nullable Long> value) {
+        return new RowColumn<>(name, "INTEGER", value, ResultSet::getLong);
     }
 
     /** A real number, or NULL. */
-    static <S> StoreColumn<S, Double> real(String name, Function<S, @Nullable Double> value) {
-        return new StoreColumn<>(name, "REAL", value, ResultSet::getDouble);
+    static <S> RowColumn<S, Double> real(String name, Function<S, @Nullable Double> value) {
+        return new RowColumn<>(name, "REAL", value, ResultSet::getDouble);
     }
 
     /** Makes a column that refuses a row where its value is missing. */
-    static <S, T> StoreColumn<S, T> required(StoreColumn<S, T> column) {
-        return new StoreColumn<>(column.name, column.type + " NOT NULL", column.value, column.reader);
+    static <S, T> RowColumn<S, T> required(RowColumn<S, T> column) {
+        return new RowColumn<>(column.name, column.type + " NOT NULL", column.value, column.reader);
     }
 
     /** Its declaration in the schema. */
