@@ -76,16 +76,17 @@ final class ReviewNotes {
                         + Decimals.of(evidence.get("intensityFactor").orElse(Double.NaN), 2) + " over "
                         + Decimals.of(evidence.get("timerHours").orElse(Double.NaN), 1)
                         + " h contradicts a threshold of "
-                        + watts + ": it looks too low.";
+                        + watts + ": the threshold looks too low.";
             case POWER_ABOVE_GUIDE ->
                 "The power of this ride is "
                         + Decimals.of(
                                 evidence.get("normalizedAndMeanShareOfGuide").orElse(Double.NaN), 2)
-                        + " of what a threshold of " + watts + " lets expect for so long: it looks too low.";
+                        + " of what a threshold of " + watts
+                        + " leads one to expect over this time: the threshold looks too low.";
             case BEST_HOUR_ABOVE_THRESHOLD ->
                 "The best hour of this ride was at "
                         + Decimals.of(evidence.get("bestHourW").orElse(Double.NaN), 0)
-                        + " W, which contradicts a threshold of " + watts + ": it looks too low.";
+                        + " W, which contradicts a threshold of " + watts + ": the threshold looks too low.";
             case HEART_RATE_OF_AN_EASY_RIDE ->
                 "By a threshold of " + watts + " this ride was hard, but its highest heart rate was "
                         + Decimals.of(evidence.get("highestHeartRateBpm").orElse(Double.NaN), 0) + " bpm of "

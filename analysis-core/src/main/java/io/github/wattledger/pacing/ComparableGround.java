@@ -89,6 +89,30 @@ final class ComparableGround {
         return compare(List.of(stretch, over)).ratio(0, 1);
     }
 
+    /**
+     * {@link #ratio}; where a stretch shares too little ground with an earlier one, but is steeper, the plain ratio of their
+     * mean powers. Riders push more watts uphill, so a stretch that is steeper and weaker was ridden less hard.
+     *
+     * @return {@code NaN} where neither tells anything
+     */
+    double ratioOrSteeper(Interval stretch, Interval over) {
+        double ratio = ratio(stretch, over);
+        boolean isSteeper = meanGround(stretch) > meanGround(over);
+        return Double.isNaN(ratio) && isSteeper ? meanW(stretch) / meanW(over) : ratio;
+    }
+
+    private double meanGround(Interval stretch) {
+        double sum = 0;
+        int count = 0;
+        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
+            if (ground[second] != GroundAndTime.NONE) {
+                sum += ground[second];
+                count++;
+            }
+        }
+        return sum / count;
+    }
+
     /** Mean power of the seconds of a stretch that can be compared, watts; {@code NaN} where there is none. */
     double meanW(Interval stretch) {
         double sum = 0;

@@ -14,6 +14,10 @@ import java.util.List;
  */
 record EffortFall(int onsetSecond, double slopePerHour, int blocks) {
     private static final int BLOCK_SECONDS = 600;
+
+    /** A line through fewer blocks than this is no trend. */
+    private static final int TREND_BLOCKS = 6;
+
     private static final double SECONDS_PER_HOUR = 3600;
 
     /**
@@ -24,6 +28,11 @@ record EffortFall(int onsetSecond, double slopePerHour, int blocks) {
      * @param effort its power over what its ground asks for
      */
     private record Block(int firstSecond, double middleHours, double effort) {}
+
+    /** Whether there are blocks enough to speak of a trend. */
+    boolean isTrend() {
+        return blocks >= TREND_BLOCKS;
+    }
 
     /**
      * Fits the broken line from a second on.

@@ -45,7 +45,7 @@ final class EnergyCrash implements Detector {
         Interval found = null;
         for (int from = moving / 2; from + WINDOW_SECONDS <= moving; from += STEP_SECONDS) {
             Interval window = new Interval(race.secondAtMoving(from), race.secondAtMoving(from + WINDOW_SECONDS));
-            if (race.ground().ratio(window, early) <= MOST_KEPT) {
+            if (race.ground().ratioOrSteeper(window, early) <= MOST_KEPT) {
                 found = new Interval(found == null ? window.fromSecond() : found.fromSecond(), window.toSecond());
             }
         }
@@ -59,7 +59,7 @@ final class EnergyCrash implements Detector {
     }
 
     private static Found found(Race race, Interval early, Interval when, HeartRateAtEqualPower heart) {
-        double kept = race.ground().ratio(when, early);
+        double kept = race.ground().ratioOrSteeper(when, early);
         double percentOver = heart.percentOver();
         double earlyW = race.mean(Channel.POWER, early);
         Evidence evidence = Evidence.none()

@@ -48,8 +48,8 @@ final class Fade implements Detector {
                 .with("earlyPowerW", earlyW)
                 .with("latePowerW", earlyW * late / early)
                 .with("lossPercent", lossPercent)
-                .with("slopePercentPerHour", fall.slopePerHour() / early * 100)
-                .with("comparedBlocks", fall.blocks());
+                .with("slopePercentPerHour", fall.isTrend() ? fall.slopePerHour() / early * 100 : Double.NaN)
+                .with("comparedBlocks", fall.isTrend() ? fall.blocks() : Double.NaN);
         return Optional.of(new Found(
                 severity(lossPercent),
                 faded,
@@ -57,7 +57,7 @@ final class Fade implements Detector {
                 Caps.advise(
                         race,
                         "Hold the average of the first half to %s, and eat and drink by the clock; then see whether the end holds.",
-                        Double.isNaN(race.targetW()) ? earlyW * late / early : race.targetW()),
+                        capW(race, earlyW * late / early)),
                 EffortRepair.of(race, reference, faded)));
     }
 
@@ -69,6 +69,13 @@ final class Fade implements Detector {
     @Override
     public boolean givesWayTo(Detector other, Found own, Found others) {
         return other instanceof EnergyCrash;
+    }
+
+    /** The target, and never more than the first half was ridden at: it was too much already. */
+    private static double capW(Race race, double lateW) {
+        double firstHalfW = race.normalizedPowerW(race.betweenShares(0, 0.5));
+        double most = Double.isNaN(race.targetW()) ? lateW : race.targetW();
+        return firstHalfW < most ? firstHalfW : most;
     }
 
     private static Severity severity(double lossPercent) {

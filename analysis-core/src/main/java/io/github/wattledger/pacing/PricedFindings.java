@@ -126,7 +126,7 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
     private static List<TimeLedger.Entry> entries(List<Finding> findings) {
         List<TimeLedger.Entry> entries = new ArrayList<>();
         for (Finding finding : findings) {
-            if (finding.cost() instanceof Cost.Priced price) {
+            if (finding.cost() instanceof Cost.Priced price && finding.severity() != Severity.OBSERVATION) {
                 entries.add(new TimeLedger.Entry(finding.kindId(), price.lowMinutes(), price.highMinutes()));
             }
         }

@@ -30,7 +30,7 @@ final class UnderPaced implements Detector {
                         .with("normalizedPowerW", normalized)
                         .with("targetW", race.targetW())
                         .with("shareOfTargetPercent", share * 100),
-                Caps.advise(race, "There was more to give: ride towards %s from the second hour on.", race.targetW()),
+                Caps.adviseWatts("There was more to give: ride towards %s, from early on.", race.targetW()),
                 new PricePlan.None("see the line against your ability")));
     }
 

@@ -59,11 +59,11 @@ public final class Figures {
 
     /** A range of minutes, for instance {@code 4.0 to 9.2 min}; {@code nothing} where both ends are 0. */
     public static String minutes(double low, double high) {
-        if (low == 0 && high == 0) {
-            return "nothing";
-        }
         String from = decimal(low, 1);
         String to = decimal(high, 1);
+        if (to.equals("0.0")) {
+            return "nothing";
+        }
         return from.equals(to) ? to + " min" : from + " to " + to + " min";
     }
 

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.Verdict;
@@ -19,6 +20,13 @@ public final class OccasionWords {
         Occasion occasion = review.pacing().occasion();
         if (occasion.isRace() && review.pacing().verdict() == Verdict.NOT_JUDGED) {
             return "It was to be judged as a race, which this recording does not allow.";
+        }
+        Double thresholdW = review.rider().thresholdPowerW();
+        boolean isNamed = thresholdW != null && review.rider().thresholdPowerOrigin() != Origin.ESTIMATED;
+        if (thresholdW != null && isNamed && occasion.reason() == Occasion.Reason.THRESHOLD_NOT_KNOWN) {
+            return "Race or training? Cannot tell: a threshold power of " + Figures.watts(thresholdW)
+                    + " is not believed; the notes on the recording say why. Give the true one with --threshold-power, or"
+                    + " --effort race.";
         }
         String sentence = sentence(occasion);
         boolean isLevelOpen = occasion.isRace() && !isThresholdKnown(review);

@@ -39,7 +39,7 @@ public final class VerdictSentence {
             case OVER_HARD_START -> overHardStart(review);
             case FADED -> faded(evidence(pacing, FindingKind.FADE));
             case UNEVEN -> uneven(pacing);
-            case EVEN -> "the effort was held steady from start to end" + againstGuide(review) + ".";
+            case EVEN -> even(pacing) + againstGuide(review) + ".";
             case NEGATIVE_SPLIT -> negativeSplit(pacing);
             case UNDER_PACED -> "easier throughout than you can ride" + againstGuide(review) + ".";
             case NOT_JUDGED ->
@@ -103,6 +103,12 @@ public final class VerdictSentence {
         return Figures.watts(late.getAsDouble()) + " late against " + Figures.watts(early.getAsDouble())
                 + " early on comparable ground"
                 + (loss.isEmpty() ? "" : ", " + Figures.percent(loss.getAsDouble()) + " less") + ".";
+    }
+
+    private static String even(PacingReview pacing) {
+        return evidence(pacing, FindingKind.SURGES).entries().isEmpty()
+                ? "the effort was held steady from start to end"
+                : "both halves were equally hard on like ground, though the effort went up and down";
     }
 
     private static String uneven(PacingReview pacing) {
