@@ -4,13 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.pacing.FindingKind;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import tools.jackson.databind.JsonNode;
@@ -120,29 +117,7 @@ class ExplainTest {
         assertThat(run("review", RIDE, "--explain", kind.id())).contains("over-hard-start.fit");
     }
 
-    /** The rules name the limits of the profile, with which the ride was judged. */
-    @Test
-    void theRulesNameTheLimitsInForce(@TempDir Path folder) throws IOException {
-        Path profile = folder.resolve("rider.toml");
-        Files.writeString(profile, """
-                [[thresholds]]
-                from = 2020-01-01
-                power_w = 248
-                [judgement]
-                surge_fraction = 1.125
-                surge_seconds = 11
-                """);
-        assertThat(surges("--rider", profile.toString()))
-                .contains("stretch of 11 s or more above 1.125 times threshold power");
-        assertThat(surges("--threshold-power", "248"))
-                .contains("stretch of 8 s or more above 1.2 times threshold power");
-    }
-
-    private static String surges(String option, String value) {
-        return run("review", RIDE, option, value, "--explain", "surges").replaceAll("\\s+", " ");
-    }
-
-    /** Of a ride that is no race nothing is priced, and no steps are shown. */
+    /** A kind that has no price says why, and shows no steps. */
     @Test
     void whatIsNotPricedSaysWhy() {
         assertThat(run("review", RIDE, "--explain", "drift"))
