@@ -1,5 +1,6 @@
 package io.github.wattledger.replay;
 
+import io.github.wattledger.rig.Measure;
 import java.io.Serializable;
 
 /**
@@ -48,5 +49,17 @@ public record Adjustment(Kind kind, double amount) implements Serializable {
             case BY -> number + amount;
             case TIMES -> number * amount;
         };
+    }
+
+    /**
+     * The changed number, where the number is one possible value of a measure. Where the new value and the measure were both
+     * given they come from one source, so that both are off by the same factor.
+     *
+     * @param number the possible value
+     * @param asItIs the measure
+     */
+    double of(double number, Measure asItIs) {
+        boolean areOffTogether = kind == Kind.TO && asItIs.origin() == Measure.Origin.GIVEN;
+        return areOffTogether ? amount * number / asItIs.value() : of(number);
     }
 }

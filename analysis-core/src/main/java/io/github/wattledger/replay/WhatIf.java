@@ -383,19 +383,13 @@ public final class WhatIf {
         Adjustment area = change.dragAreaM2();
         return area == null
                 ? inputs.dragAreaM2() * inputs.positionRatio()
-                : adjusted(area, inputs.dragAreaM2(), rig.dragAreaM2());
+                : area.of(inputs.dragAreaM2(), rig.dragAreaM2());
     }
 
     private double changedRolling(Inputs inputs) {
         Adjustment rolling = change.rollingResistance();
         return rolling == null
                 ? inputs.rollingResistance()
-                : adjusted(rolling, inputs.rollingResistance(), rig.rollingResistance());
-    }
-
-    /** Where both values were given they come from one source, so that both are off by the same factor. */
-    private static double adjusted(Adjustment adjustment, double number, Measure asItIs) {
-        boolean areOffTogether = adjustment.kind() == Adjustment.Kind.TO && asItIs.origin() == Measure.Origin.GIVEN;
-        return areOffTogether ? adjustment.amount() * number / asItIs.value() : adjustment.of(number);
+                : rolling.of(inputs.rollingResistance(), rig.rollingResistance());
     }
 }
