@@ -139,6 +139,34 @@ class ComparableGroundTest {
         assertThat(ground.ratio(first, second)).isCloseTo(1.1, within(0.005));
     }
 
+    /**
+     * Level road at 200 W, then a climb of 6 % at 150 W: no shared ground, but steeper and weaker, so that plain power tells.
+     * The other way round it does not: a level road asks for less.
+     */
+    @Test
+    void whatIsSteeperAndWeakerWasRiddenLessHard() {
+        Ride ride = onRoad(6000, second -> second < 3000 ? 200 : 150, second -> second < 3000 ? 0 : 0.065);
+        ComparableGround ground = of(ride);
+        Interval level = new Interval(0, 2900);
+        Interval climb = new Interval(3100, 6000);
+        assertThat(ground.ratio(climb, level)).isNaN();
+        assertThat(ground.ratioOrSteeper(climb, level)).isCloseTo(0.75, within(1e-9));
+        assertThat(ground.ratioOrSteeper(level, climb)).isNaN();
+    }
+
+    /** Where the ground is shared the ratio is that of like ground, steeper or not. */
+    @Test
+    void sharedGroundGoesBeforePlainPower() {
+        Ride ride = onRoad(
+                8000,
+                second -> (second < 4000 ? 1.1 : 1) * (isClimb(second) ? 250 : 200),
+                second -> isClimb(second) ? 0.055 : 0);
+        ComparableGround ground = of(ride);
+        Interval first = new Interval(0, 4000);
+        Interval second = new Interval(4000, 8000);
+        assertThat(ground.ratioOrSteeper(first, second)).isEqualTo(ground.ratio(first, second));
+    }
+
     private static boolean isClimb(int second) {
         return second < 3000 || (second >= 6000 && second < 6500);
     }
