@@ -13,6 +13,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.pacing.price.StretchChange;
+import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
 import java.util.Arrays;
 import java.util.List;
@@ -97,6 +98,31 @@ class FadeTest {
         assertThat(new Fade().detect(race(watts))).isEmpty();
         Arrays.fill(watts, 3600, 6600, 235);
         assertThat(evidence(found(new Fade(), race(watts)), "lossPercent")).isCloseTo(11.6, within(0.1));
+    }
+
+    /** Ridden at 150 W and then less, a target of more is no advice: the first half was too much already. */
+    @Test
+    void advisesNoMoreThanWasRidden() {
+        double[] watts = hours(150, 150, 150, 150, 120, 120);
+        assertThat(found(new Fade(), race(Ride.ofWatts(watts), ability(190.0)))
+                        .advice()
+                        .capW())
+                .isEqualTo(150);
+        assertThat(found(new Fade(), race(Ride.ofWatts(watts), ability(130.0)))
+                        .advice()
+                        .capW())
+                .isEqualTo(130);
+    }
+
+    /** Forty minutes after an opening of twenty are four blocks of ten minutes, which are no trend. */
+    @Test
+    void fewBlocksAreNoTrend() {
+        double[] watts = steady(HOUR, 200);
+        Arrays.fill(watts, 50 * 60, HOUR, 150);
+        Found fade = found(new Fade(), race(watts));
+        assertThat(fade.evidence().get("lossPercent")).isPresent();
+        assertThat(fade.evidence().get("slopePercentPerHour")).isEmpty();
+        assertThat(fade.evidence().get("comparedBlocks")).isEmpty();
     }
 
     /** A hard first hour is the opening, and no part of the reference. */
