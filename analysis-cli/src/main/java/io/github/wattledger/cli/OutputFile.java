@@ -58,6 +58,19 @@ final class OutputFile {
         }
     }
 
+    /**
+     * Makes a folder where there is none.
+     *
+     * @throws OutputFailure when it cannot be made, with one line for people
+     */
+    static void makeFolder(Path folder) throws OutputFailure {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
+        }
+    }
+
     private static void move(Path from, Path to) throws IOException {
         try {
             Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);

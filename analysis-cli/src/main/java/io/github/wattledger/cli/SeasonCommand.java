@@ -223,10 +223,13 @@ final class SeasonCommand implements Callable<Integer> {
     private int riders(List<Path> roots, @Nullable Path target, ExecutorService executor)
             throws UnreadableRideException, UnreadableProfileException, IOException {
         List<Path> riders = riderFolders(roots);
+        List<SeasonRequest> requests = new ArrayList<>();
         List<SeasonReview> seasons = new ArrayList<>();
         LocalDate last = asOf;
         for (Path rider : riders) {
-            SeasonReview season = run(riderRequest(rider), executor);
+            SeasonRequest request = riderRequest(rider);
+            requests.add(request);
+            SeasonReview season = run(request, executor);
             seasons.add(season);
             LocalDate day = season.asOf();
             last = day != null && (last == null || day.isAfter(last)) ? day : last;
@@ -234,14 +237,13 @@ final class SeasonCommand implements Callable<Integer> {
         List<RiderStanding> standings = new ArrayList<>();
         int skipped = 0;
         for (int i = 0; i < riders.size(); i++) {
-            Path rider = riders.get(i);
             SeasonReview season = seasons.get(i);
             // All riders are compared on one day, the last on which any of them rode; the store has it all by now.
             if (last != null && !last.equals(season.asOf())) {
-                season = run(riderRequest(rider).withAsOf(last), executor);
+                season = run(requests.get(i).withAsOf(last), executor);
             }
             skipped += season.skipped().size();
-            standings.add(RiderStanding.of(String.valueOf(rider.getFileName()), season));
+            standings.add(RiderStanding.of(String.valueOf(riders.get(i).getFileName()), season));
         }
         StringBuilder report = new StringBuilder();
         switch (format) {

@@ -51,15 +51,11 @@ final class SeasonPages {
     }
 
     /**
-     * Writes all of them, or none where a file is in the way that this program did not make. A ride whose file is gone or can no longer be read has no page, and its row
-     * has no link.
+     * Writes all of them, or none where a file is in the way that this program did not make. A ride whose file is gone
+     * or can no longer be read has no page, and its row has no link.
      */
     void write(SeasonReview season) throws IOException {
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException e) {
-            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
-        }
+        OutputFile.makeFolder(folder);
         requireOwn(SEASON);
         for (SeasonRide ride : season.rides()) {
             requireOwn(PageNames.nameFor(ride));

@@ -4,7 +4,6 @@ import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.table.SeasonCsv;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 
@@ -24,11 +23,7 @@ final class SeasonTablesFolder {
      * @throws OutputFailure when the folder or a file cannot be written, with one line for people
      */
     static void write(SeasonReview season, Path folder) throws IOException {
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException e) {
-            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
-        }
+        OutputFile.makeFolder(folder);
         Map<String, TableText> tables = Map.of(
                 "rides.csv", SeasonCsv::rides,
                 "days.csv", SeasonCsv::days,

@@ -47,10 +47,7 @@ public final class TextExplanation implements Report {
     public void write(RideReview review, Appendable out) throws IOException {
         Page page = new Page();
         String ride = RideWords.name(review.source(), "this ride");
-        Finding finding = review.pacing().findings().stream()
-                .filter(each -> each.kind() == kind)
-                .findFirst()
-                .orElse(null);
+        Finding finding = review.pacing().finding(kind).orElse(null);
         if (finding == null) {
             String reason = review.pacing().verdictReason();
             page.paragraph("No finding " + kind.id() + " in " + ride + "."
@@ -83,7 +80,7 @@ public final class TextExplanation implements Report {
             case SAMPLES -> page.line("Power of a second: the recorded sample.");
             case NONE -> page.line("Power: none in this file.");
         }
-        page.line("Reviewed: " + between(review.reviewed()) + ". Judged: " + between(pacing.judged()) + ", "
+        page.line("Reviewed: " + review.reviewed() + ". Judged: " + pacing.judged() + ", "
                 + review.ability().forSeconds() + " moving seconds.");
     }
 
@@ -125,7 +122,7 @@ public final class TextExplanation implements Report {
     private void evidence(Page page, Finding finding) {
         page.heading("3. THE FINDING");
         page.line(FindingWords.title(finding.kind()) + " ("
-                + finding.severity().id() + "), " + between(finding.when()) + ", "
+                + finding.severity().id() + "), " + finding.when() + ", "
                 + finding.when().seconds() + " s.");
         for (Evidence.Entry entry : finding.evidence().entries()) {
             page.row("  " + Page.padRight(entry.name(), NAME) + Page.padLeft(fine(entry.value()), 12));
@@ -170,7 +167,7 @@ public final class TextExplanation implements Report {
                 : " " + fine(from) + " W to " + fine(stretch.toW()) + " W: " + stretch.changedSeconds()
                         + " pedalled seconds times " + share(factor);
         double taken = stretch.takenOutKJ();
-        return between(stretch.when()) + ": " + what + how + ", " + fine(Math.abs(taken)) + " kJ "
+        return stretch.when() + ": " + what + how + ", " + fine(Math.abs(taken)) + " kJ "
                 + (taken < 0 ? "added" : "taken out") + ".";
     }
 
@@ -215,7 +212,7 @@ public final class TextExplanation implements Report {
     private static void stops(Page page, PriceSteps.Stops steps) {
         page.heading("4. THE STOPS");
         for (Interval stop : steps.stops()) {
-            page.item(between(stop) + ", " + stop.seconds() + " s");
+            page.item(stop + ", " + stop.seconds() + " s");
         }
     }
 
@@ -231,10 +228,6 @@ public final class TextExplanation implements Report {
         } else if (finding.cost() instanceof Cost.NotPriced notPriced) {
             page.line("None: " + PlainText.sentence(notPriced.reason()));
         }
-    }
-
-    private static String between(Interval interval) {
-        return Figures.clock(interval.fromSecond()) + " to " + Figures.clock(interval.toSecond());
     }
 
     private static String fine(double value) {

@@ -108,7 +108,7 @@ public final class ComparisonWords {
     public static String missing(RideComparison comparison, int number, Channel channel) {
         boolean first = comparison.reference().ride().has(channel);
         boolean other = comparison.others().get(number - 2).compared().ride().has(channel);
-        String name = channel == Channel.POWER ? "power" : "heart rate";
+        String name = channel.label();
         if (first && other) {
             return "";
         }

@@ -86,7 +86,7 @@ public final class OccasionWords {
             return "never stopped";
         }
         return "stopped for " + Figures.percent(number(evidence, "stoppedSharePercent")) + " of the time ("
-                + Figures.brief(tenSeconds) + " stops of ten seconds or more)";
+                + Figures.counted((int) tenSeconds, "stop") + " of ten seconds or more)";
     }
 
     private static String laps(List<Occasion.WorkLap> laps) {

@@ -125,7 +125,9 @@ public final class VerdictSentence {
             return Figures.span(seconds.getAsDouble()) + " near threshold power in the first third.";
         }
         return "neither start nor end stands out, but the effort went up and down"
-                + (count.isEmpty() ? "" : ", with " + Figures.brief(count.getAsDouble()) + " surges above threshold")
+                + (count.isEmpty()
+                        ? ""
+                        : ", with " + Figures.counted((int) count.getAsDouble(), "surge") + " above threshold")
                 + wPrimeLeft(surges) + ".";
     }
 
@@ -167,11 +169,6 @@ public final class VerdictSentence {
     }
 
     private static Evidence evidence(PacingReview pacing, FindingKind kind) {
-        for (Finding finding : pacing.findings()) {
-            if (finding.kind() == kind) {
-                return finding.evidence();
-            }
-        }
-        return Evidence.none();
+        return pacing.finding(kind).map(Finding::evidence).orElse(Evidence.none());
     }
 }
