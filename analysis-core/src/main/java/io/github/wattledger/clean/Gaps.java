@@ -40,10 +40,11 @@ final class Gaps {
         if (variable) {
             gaps.hold(Channel.POWER, held);
             gaps.hold(Channel.CADENCE, held);
+            int seconds = count(held);
             notes.found(
                     "variable-interval",
-                    count(held),
-                    "The device did not write every second: " + Notes.count(count(held), "second")
+                    seconds,
+                    "The device did not write every second: " + Notes.count(seconds, "second")
                             + " in gaps of up to 10 s filled, power and cadence held.");
         }
         for (Channel channel : SLOW) {

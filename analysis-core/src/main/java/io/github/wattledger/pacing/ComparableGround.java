@@ -97,8 +97,10 @@ final class ComparableGround {
      */
     double ratioOrSteeper(Interval stretch, Interval over) {
         double ratio = ratio(stretch, over);
-        boolean isSteeper = meanGround(stretch) > meanGround(over);
-        return Double.isNaN(ratio) && isSteeper ? meanW(stretch) / meanW(over) : ratio;
+        if (!Double.isNaN(ratio)) {
+            return ratio;
+        }
+        return meanGround(stretch) > meanGround(over) ? meanW(stretch) / meanW(over) : ratio;
     }
 
     private double meanGround(Interval stretch) {

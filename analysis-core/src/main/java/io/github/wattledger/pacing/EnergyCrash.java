@@ -27,7 +27,7 @@ final class EnergyCrash implements Detector {
 
     @Override
     public Optional<Found> detect(Race race) {
-        if (!race.isLongEnough()) {
+        if (!race.isLongEnough() || !HeartRateAtEqualPower.isKnown(race)) {
             return Optional.empty();
         }
         Interval early = new Interval(

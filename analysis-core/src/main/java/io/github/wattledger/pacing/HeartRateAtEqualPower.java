@@ -40,10 +40,15 @@ record HeartRateAtEqualPower(double actualBpm, double predictedBpm) {
         return of(race, stretch, second -> true);
     }
 
+    /** Whether the race tells what heart rate goes with a power at all. */
+    static boolean isKnown(Race race) {
+        return race.heartRateModel().isUsable() && !Double.isNaN(race.thresholdPowerW());
+    }
+
     private static Optional<HeartRateAtEqualPower> of(Race race, Interval stretch, IntPredicate isCompared) {
         HeartRateModel model = race.heartRateModel();
         double threshold = race.thresholdPowerW();
-        if (!model.isUsable() || Double.isNaN(threshold)) {
+        if (!isKnown(race)) {
             return Optional.empty();
         }
         Series bpm = race.ride().series(Channel.HEART_RATE);

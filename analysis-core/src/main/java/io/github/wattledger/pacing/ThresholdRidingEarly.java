@@ -39,7 +39,7 @@ final class ThresholdRidingEarly implements Detector {
             total += stretch.seconds();
             longest = stretch.seconds() > longest.seconds() ? stretch : longest;
         }
-        double meanW = meanW(race.watts(), longest);
+        double meanW = Jumps.meanW(race.watts(), longest);
         Evidence evidence = Evidence.none()
                 .with("longestSeconds", longest.seconds())
                 .with("meanPowerW", meanW)
@@ -127,14 +127,6 @@ final class ThresholdRidingEarly implements Detector {
             found.add(new Interval(from, to));
         }
         return found;
-    }
-
-    private static double meanW(Series watts, Interval stretch) {
-        double sum = 0;
-        for (int second = stretch.fromSecond(); second < stretch.toSecond(); second++) {
-            sum += orZero(watts.get(second));
-        }
-        return sum / stretch.seconds();
     }
 
     private static double orZero(double value) {

@@ -36,14 +36,15 @@ final class FreeRoll {
         this.windMps = new double[bins.length];
         this.surplusN = new double[bins.length];
         double[] apparentMps = new double[bins.length];
+        boolean[] rolls = new boolean[bins.length];
         for (int k = 0; k < bins.length; k++) {
             ReplayBin bin = bins[k];
-            boolean rolls = bin.isFreewheeled() && !bin.isBraked() && !(heldCounts && isHeld(k));
-            apparentMps[k] = rolls ? forces.apparentWindMps(bin) : Double.NaN;
+            rolls[k] = bin.isFreewheeled() && !(heldCounts && isHeld(k));
+            apparentMps[k] = rolls[k] && !bin.isBraked() ? forces.apparentWindMps(bin) : Double.NaN;
         }
         for (int k = 0; k < bins.length; k++) {
             windMps[k] = Double.NaN;
-            if (bins[k].isFreewheeled() && !(heldCounts && isHeld(k))) {
+            if (rolls[k]) {
                 windMps[k] = windMps(k, apparentMps);
                 surplusN[k] = forces.surplusN(bins[k], windMps[k]);
             }
