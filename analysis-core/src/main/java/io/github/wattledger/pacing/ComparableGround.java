@@ -71,14 +71,27 @@ final class ComparableGround {
         return new ComparableGround(watts, fewer);
     }
 
-    /** Compares parts of the race that do not overlap. */
+    /** Compares parts of the race. Where two overlap, their seconds count to the later in the list. */
     GroundAndTime compare(List<Interval> parts) {
-        int[] part = new int[ground.length];
-        Arrays.fill(part, GroundAndTime.NONE);
+        GroundAndTime.Cells cells = new GroundAndTime.Cells(watts, ground, parts.size());
         for (int k = 0; k < parts.size(); k++) {
-            Arrays.fill(part, parts.get(k).fromSecond(), parts.get(k).toSecond(), k);
+            List<Interval> later = parts.subList(k + 1, parts.size());
+            for (int second = parts.get(k).fromSecond(); second < parts.get(k).toSecond(); second++) {
+                if (!isIn(later, second)) {
+                    cells.add(second, k);
+                }
+            }
         }
-        return GroundAndTime.of(watts, ground, part, parts.size());
+        return cells.compared();
+    }
+
+    private static boolean isIn(List<Interval> stretches, int second) {
+        for (Interval stretch : stretches) {
+            if (stretch.contains(second)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**

@@ -56,23 +56,42 @@ final class GroundAndTime {
         return Math.min(GROUNDS - 2, 1 + (int) Math.floor((grade - STEEPEST_DESCENT) * GRADES_PER_UNIT));
     }
 
-    /**
-     * Compares the parts of a race.
-     *
-     * @param watts power for each second, watts; a second without power counts nowhere
-     * @param ground the ground of each second, or {@link #NONE} to leave the second out
-     * @param part the part of each second, from 0, or {@link #NONE} to leave the second out
-     * @param parts how many parts there are
-     */
-    static GroundAndTime of(Series watts, int[] ground, int[] part, int parts) {
-        double[][] joules = new double[GROUNDS][parts];
-        int[][] count = new int[GROUNDS][parts];
-        for (int second = 0; second < watts.size(); second++) {
-            if (ground[second] != NONE && part[second] != NONE && watts.isMeasured(second)) {
-                joules[ground[second]][part[second]] += watts.get(second);
-                count[ground[second]][part[second]]++;
+    /** The work and the seconds of each ground in each part, before they are compared. */
+    static final class Cells {
+        private final Series watts;
+        private final int[] ground;
+        private final double[][] joules;
+        private final int[][] count;
+
+        /**
+         * Begins with nothing.
+         *
+         * @param watts power for each second, watts; a second without power counts nowhere
+         * @param ground the ground of each second, or {@link #NONE} to leave the second out
+         * @param parts how many parts there are
+         */
+        Cells(Series watts, int[] ground, int parts) {
+            this.watts = watts;
+            this.ground = ground;
+            this.joules = new double[GROUNDS][parts];
+            this.count = new int[GROUNDS][parts];
+        }
+
+        /** Counts a second into a part, from 0. */
+        void add(int second, int part) {
+            if (ground[second] != NONE && watts.isMeasured(second)) {
+                joules[ground[second]][part] += watts.get(second);
+                count[ground[second]][part]++;
             }
         }
+
+        /** Compares the parts. */
+        GroundAndTime compared() {
+            return GroundAndTime.of(joules, count, joules[0].length);
+        }
+    }
+
+    private static GroundAndTime of(double[][] joules, int[][] count, int parts) {
         leaveOutUnshared(joules, count, parts);
         int[] seconds = new int[parts];
         for (int[] ofGround : count) {

@@ -26,11 +26,16 @@ class GroundAndTimeTest {
     }
 
     private GroundAndTime fit(int count) {
-        return GroundAndTime.of(
+        GroundAndTime.Cells cells = new GroundAndTime.Cells(
                 Series.of(watts.stream().mapToDouble(Double::doubleValue).toArray()),
                 grounds.stream().mapToInt(Integer::intValue).toArray(),
-                parts.stream().mapToInt(Integer::intValue).toArray(),
                 count);
+        for (int second = 0; second < parts.size(); second++) {
+            if (parts.get(second) != GroundAndTime.NONE) {
+                cells.add(second, parts.get(second));
+            }
+        }
+        return cells.compared();
     }
 
     @ParameterizedTest
