@@ -29,7 +29,6 @@ public record Air(
     private static final double HIGHEST_M = 9000;
     private static final double COLDEST_C = -40;
     private static final double HOTTEST_C = 60;
-    private static final double ZERO_CELSIUS_K = 273.15;
     private static final double USUAL_HUMIDITY_FRACTION = 0.5;
 
     // How far the density can be off for 15 degrees, for 500 m, and for the pressure of the weather. Own choice.
@@ -100,8 +99,9 @@ public record Air(
         }
         double altitude = altitudeM == null ? 0 : altitudeM;
         double pressure = pressurePa == null ? AirDensity.standardPressurePa(altitude) : pressurePa;
-        double temperature =
-                temperatureC == null ? AirDensity.standardTemperatureK(altitude) - ZERO_CELSIUS_K : temperatureC;
+        double temperature = temperatureC == null
+                ? AirDensity.standardTemperatureK(altitude) - AirDensity.ZERO_CELSIUS_K
+                : temperatureC;
         double offTemperature = temperatureC == null ? TEMPERATURE_FRACTION : 0;
         double offAltitude = altitudeM == null && pressurePa == null ? ALTITUDE_FRACTION : 0;
         double offWeather = pressurePa == null ? WEATHER_FRACTION : 0;

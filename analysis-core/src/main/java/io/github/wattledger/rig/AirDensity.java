@@ -9,18 +9,17 @@ final class AirDensity {
     private static final double SEA_LEVEL_K = 288.15;
     private static final double SEA_LEVEL_PA = 101_325;
     private static final double LAPSE_K_PER_M = 0.0065;
-    private static final double GRAVITY_MPS2 = 9.80665;
     private static final double MOLAR_MASS_KG_PER_MOL = 0.0289644;
     private static final double GAS_CONSTANT_J_PER_MOL_K = 8.31432;
     private static final double PRESSURE_EXPONENT =
-            GRAVITY_MPS2 * MOLAR_MASS_KG_PER_MOL / (GAS_CONSTANT_J_PER_MOL_K * LAPSE_K_PER_M);
+            RoadLoad.GRAVITY_MPS2 * MOLAR_MASS_KG_PER_MOL / (GAS_CONSTANT_J_PER_MOL_K * LAPSE_K_PER_M);
 
     /** Specific gas constants, J/(kg K). */
     private static final double DRY_AIR_J_PER_KG_K = 287.05;
 
     private static final double VAPOUR_J_PER_KG_K = 461.495;
 
-    private static final double ZERO_CELSIUS_K = 273.15;
+    static final double ZERO_CELSIUS_K = 273.15;
     private static final double LOWEST_M = -500;
     private static final double HIGHEST_M = 11_000;
 

@@ -67,16 +67,6 @@ public record Rig(
                 SPOKE_DRAG_AREA_M2);
     }
 
-    /**
-     * A rider on the hoods of whom no more than the mass is known.
-     *
-     * @param riderMassKg mass of the rider, kg
-     * @throws IllegalArgumentException when the mass lies outside its range
-     */
-    public static Rig typical(double riderMassKg) {
-        return of(riderMassKg + TYPICAL_BICYCLE_KG, Position.HOODS.dragAreaM2(), TYPICAL_ROLLING_RESISTANCE);
-    }
-
     /** Mass that resists a change of speed, the turning wheels included, kg. */
     public double inertKg() {
         return massKg + wheelInertiaKgM2 / (wheelRadiusM * wheelRadiusM);

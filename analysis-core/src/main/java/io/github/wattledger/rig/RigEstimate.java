@@ -48,7 +48,6 @@ public record RigEstimate(
     private static final double POWER_W = 200;
     private static final double SLOWEST_MPS = 20 / 3.6;
     private static final double FASTEST_MPS = 42 / 3.6;
-    private static final double SEA_LEVEL_KG_PER_M3 = 1.225; // International Standard Atmosphere
 
     /** Nobody rides lower than this, a position for aero bars, on ground softer than hard gravel. Own choice. */
     private static final double LOW_POSITION_M2 = 0.25;
@@ -148,7 +147,7 @@ public record RigEstimate(
     private static boolean arePlausibleTogether(double areaM2, double rolling) {
         // The mass is that of an ordinary rider, so that the same pair is judged alike whoever rides.
         Rig rig = Rig.of(Rig.TYPICAL_RIDER_KG + Rig.TYPICAL_BICYCLE_KG, areaM2, rolling);
-        double levelMps = RoadLoad.of(rig, SEA_LEVEL_KG_PER_M3).speedMps(POWER_W, 0, 0);
+        double levelMps = RoadLoad.of(rig, AirDensity.SEA_LEVEL_KG_PER_M3).speedMps(POWER_W, 0, 0);
         boolean isLowOnSoftGround = areaM2 < LOW_POSITION_M2 && rolling > HARD_GRAVEL;
         boolean isUprightOnRaceTyres = areaM2 > HIGH_POSITION_M2 && rolling < SMOOTH_ASPHALT;
         return levelMps >= SLOWEST_MPS && levelMps <= FASTEST_MPS && !isLowOnSoftGround && !isUprightOnRaceTyres;
