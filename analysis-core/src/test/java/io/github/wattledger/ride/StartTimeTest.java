@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.words;
+package io.github.wattledger.ride;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
