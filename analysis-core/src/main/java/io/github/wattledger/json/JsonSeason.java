@@ -4,6 +4,7 @@ import io.github.wattledger.intake.Origin;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
+import io.github.wattledger.season.DateDoubt;
 import io.github.wattledger.season.LoadHistory;
 import io.github.wattledger.season.PacingTrend;
 import io.github.wattledger.season.PeriodTotals;
@@ -132,7 +133,7 @@ final class JsonSeason {
         json.string("format", ride.source().format());
         json.string("device", ride.source().device());
         json.startTime(ride.source().start(), ride.source().utcOffsetSeconds());
-        json.day("day", ride.day());
+        json.day("day", ride.dateDoubt() == DateDoubt.NO_DATE ? null : ride.day());
         json.string(
                 "dateDoubt", ride.dateDoubt() == null ? null : ride.dateDoubt().id());
         for (LoadNumber number : RideNumbers.KEPT) {

@@ -102,7 +102,7 @@ final class JsonWriter {
         }
     }
 
-    /** When a ride began, on the rider's clock where the file knows it and in UTC otherwise. */
+    /** When a ride began, on the rider's clock where the file knows it and in UTC otherwise; null without dates. */
     void startTime(Instant start, @Nullable Integer utcOffsetSeconds) {
         string("startTime", StartTime.of(start, utcOffsetSeconds).iso());
     }

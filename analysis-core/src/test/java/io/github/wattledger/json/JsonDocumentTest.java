@@ -28,6 +28,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -69,6 +70,37 @@ class JsonDocumentTest {
         assertThat(json.get("source").get("startTime").stringValue()).isEqualTo("2026-06-14T04:00:12Z");
         // 200 W for 3600 s are 720 kJ.
         assertThat(json.get("load").get("workKJ").intValue()).isEqualTo(720);
+    }
+
+    /** A table that counts seconds knows neither day nor hour: no document may say that it was ridden in 1970. */
+    @Test
+    void theStartOfATableWithoutAClockIsNull(@TempDir Path temp) throws Exception {
+        StringBuilder table = new StringBuilder("seconds,power,speed\n");
+        for (int second = 0; second < 1200; second++) {
+            table.append(second).append(",200,8\n");
+        }
+        Path folder = Files.createDirectory(temp.resolve("rides"));
+        Path file = Files.writeString(folder.resolve("no-clock.csv"), table);
+
+        JsonNode review =
+                fitting(JsonSchema.REVIEW, JsonDocument.of(Reviewer.review(file, rider(), ReviewOptions.WHOLE_RIDE)));
+        JsonNode inspection = fitting(JsonSchema.INSPECTION, JsonDocument.of(Inspector.inspect(file)));
+        JsonNode comparison = fitting(
+                JsonSchema.COMPARISON,
+                JsonDocument.of(Comparer.compare(List.of(file, file), ReadOptions.DEFAULT, 0, 5_000)));
+        SeasonRequest request = SeasonRequest.of(List.of(folder), temp.resolve("store.sqlite"));
+        JsonNode season = fitting(JsonSchema.SEASON, JsonDocument.of(SeasonRun.run(request)));
+
+        assertThat(List.of(
+                        review.get("source"),
+                        inspection.get("sessions").get(0),
+                        comparison.get("reference"),
+                        comparison.get("others").get(0).get("source"),
+                        season.get("rides").get(0)))
+                .allMatch(source -> source.get("startTime").isNull());
+        assertThat(season.get("rides").get(0).get("day").isNull()).isTrue();
+        assertThat(season.toString()).doesNotContain("1970");
+        assertThat(season.get("rides").get(0).get("dateDoubt").stringValue()).isEqualTo("no-date");
     }
 
     @Test
