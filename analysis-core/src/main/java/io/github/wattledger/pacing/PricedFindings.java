@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.Price;
@@ -37,9 +38,15 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
      * @param course the course of the race, or null where it leads nowhere
      * @param rig what the rider rode on
      * @param ability what the race's target rests on
+     * @param cancellation when to end early
      */
     static PricedFindings of(
-            Race race, @Nullable Course course, List<Detection> detections, RigChoice rig, Ability ability) {
+            Race race,
+            @Nullable Course course,
+            List<Detection> detections,
+            RigChoice rig,
+            Ability ability,
+            Cancellation cancellation) {
         Outcome<Replay> outcome = Replay.of(race.ride(), course, rig.rig());
         if (outcome instanceof Outcome.Refused<Replay> refusal) {
             Price refused = new Price(new Cost.NotPriced(refusal.reason()), null);
@@ -48,7 +55,7 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
             return new PricedFindings(findings, entries(findings), List.of());
         }
         Replay replay = outcome.orElseThrow(AssertionError::new);
-        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig);
+        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig, cancellation);
         List<Finding> findings = findings(race, detections, plan -> price(plan, pricing));
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();

@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing.price;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
@@ -40,6 +41,7 @@ public final class Pricing {
     private final double targetW;
     private final Replay replay;
     private final RigChoice rig;
+    private final Cancellation cancellation;
     private final RepairedPower unrepaired;
     private final RepairedRace asRidden;
     private final RepairedRace.State recorded;
@@ -53,12 +55,15 @@ public final class Pricing {
      *     {@code NaN} when it is not known
      * @param replay the replay of the race
      * @param rig what the replay was made with
+     * @param cancellation when to end early
      */
-    public Pricing(Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig) {
+    public Pricing(
+            Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig, Cancellation cancellation) {
         this.offsetSeconds = offsetSeconds;
         this.targetW = targetW;
         this.replay = replay;
         this.rig = rig;
+        this.cancellation = cancellation;
         this.unrepaired = new RepairedPower(race.series(Channel.POWER), replay);
         this.asRidden = RepairedRace.of(race, replay, unrepaired);
         this.recorded = asRidden.unreplayed(1);
@@ -218,6 +223,7 @@ public final class Pricing {
     }
 
     private Ends ends(RepairedPower power) {
+        cancellation.check();
         RepairedRace repaired = asRidden.with(power);
         return new Ends(
                 whenEqual(repaired, RepairedRace.State::workJ),
