@@ -4,6 +4,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.ZoneScheme;
 import java.io.Serializable;
 import java.util.List;
@@ -178,8 +179,8 @@ public record RideLoad(
     }
 
     private static void requireAboveZero(String name, @Nullable Double value) {
-        if (value != null && !(value > 0)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected above 0");
+        if (value != null) {
+            Bounds.requireAboveZero(name, value);
         }
     }
 }

@@ -36,6 +36,11 @@ public record AbilityEvidence(
         return balance == null ? null : Spending.of(balance);
     }
 
+    /** The same evidence without the balance of W′ second by second. */
+    AbilityEvidence withoutBalance() {
+        return new AbilityEvidence(sustainable, criticalPower, null, durability, thresholdEstimate, thresholdHeartRate);
+    }
+
     /**
      * How W′ was used in a ride.
      *
