@@ -2,6 +2,7 @@ package io.github.wattledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
@@ -12,6 +13,7 @@ import java.io.ObjectInputStream;
 import java.io.ObjectOutputStream;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /** A review without its seconds has every number of the review, and none of its seconds. */
@@ -49,12 +51,11 @@ class ReviewSummaryTest {
     @Test
     void theSpendingOfWPrimeStaysWhenItsBalanceGoes() throws Exception {
         RideReview review = review();
-        assertThat(review.ability().evidence().balance()).isNotNull();
+        AbilityEvidence evidence = Objects.requireNonNull(review.ability().evidence());
+        assertThat(evidence.balance()).isNotNull();
         ReviewSummary summary = review.withoutSeconds();
-        assertThat(summary.spending())
-                .isNotNull()
-                .isEqualTo(review.ability().evidence().spending());
-        assertThat(summary.ability().evidence().balance()).isNull();
+        assertThat(summary.spending()).isNotNull().isEqualTo(evidence.spending());
+        assertThat(Objects.requireNonNull(summary.ability().evidence()).balance()).isNull();
     }
 
     /** The size does not grow with the seconds: a ride of over 7 h takes less than 40 kB, and its review megabytes. */

@@ -56,6 +56,11 @@ class ReviewerCancellationTest {
         InputStream broken = new InputStream() {
             @Override
             public int read() throws IOException {
+                return read(new byte[1], 0, 1);
+            }
+
+            @Override
+            public int read(byte[] target, int from, int length) throws IOException {
                 Thread.currentThread().interrupt();
                 throw new ClosedByInterruptException();
             }

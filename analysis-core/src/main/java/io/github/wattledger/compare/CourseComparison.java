@@ -306,7 +306,7 @@ public record CourseComparison(
      * @param passing {@link #referenceSecond()} or {@link #otherSecond()}
      * @return a value for each point, {@code NaN} where the ride did not pass or nothing was measured
      */
-    public static Series along(Ride ride, Channel channel, Series passing) {
+    static Series along(Ride ride, Channel channel, Series passing) {
         double[] sum = new double[ride.seconds() + 1];
         int[] measured = new int[ride.seconds() + 1];
         Series values = ride.series(channel);

@@ -128,7 +128,7 @@ public record KnownThreshold(
     }
 
     /** Whether a verdict on how hard the ride was may rest on it. */
-    public boolean isKnown() {
+    boolean isKnown() {
         return doubt == null;
     }
 

@@ -55,7 +55,7 @@ public record AbilityEvidence(
             int secondsBelowQuarter,
             @Nullable String warning) implements Serializable {
         /** What a balance says of the use of W′; null for a ride without a second. */
-        public static @Nullable Spending of(WPrimeBalance balance) {
+        static @Nullable Spending of(WPrimeBalance balance) {
             if (balance.minimumSecond().isEmpty()) {
                 return null;
             }

@@ -28,7 +28,7 @@ public record BestEffort(double seconds, double watts) implements Serializable {
      * @param watts mean powers, watts, each above 0
      * @throws IllegalArgumentException when the lengths differ or a number is out of range
      */
-    public static List<BestEffort> listOf(double[] seconds, double[] watts) {
+    static List<BestEffort> listOf(double[] seconds, double[] watts) {
         if (seconds.length != watts.length) {
             throw new IllegalArgumentException(seconds.length + " durations but " + watts.length + " powers");
         }

@@ -112,7 +112,7 @@ public final class WPrimeBalance implements Serializable {
      * @param wPrimeJ W′, joules, above 0; only {@link Model#DIFFERENTIAL} depends on it
      * @throws IllegalArgumentException when critical power or W′ is not above 0
      */
-    public static double timeConstantSeconds(Model model, double watts, double criticalPowerW, double wPrimeJ) {
+    static double timeConstantSeconds(Model model, double watts, double criticalPowerW, double wPrimeJ) {
         Bounds.requireAboveZero("criticalPowerW", criticalPowerW);
         Bounds.requireAboveZero("wPrimeJ", wPrimeJ);
         Bounds.requireNotNegative("watts", watts);

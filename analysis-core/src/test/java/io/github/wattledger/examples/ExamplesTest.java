@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import examples.ManyFiles;
 import examples.MetricFromAnArray;
 import examples.ReviewOfAFile;
+import examples.ReviewOfAnUpload;
 import examples.ReviewWithOwnDetector;
 import examples.SeasonTable;
 import examples.SlowAndHard;
@@ -21,6 +22,7 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Rider;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -49,6 +51,16 @@ class ExamplesTest {
     void theReviewOfTheSampleSeesItsOverHardStart() throws Exception {
         RideReview review = ReviewOfAFile.review(SAMPLES.resolve("over-hard-start.fit"));
         assertThat(review.pacing().verdict()).isEqualTo(Verdict.OVER_HARD_START);
+    }
+
+    @Test
+    void theReviewOfAnUploadIsThatOfTheFile() throws Exception {
+        Path file = SAMPLES.resolve("over-hard-start.fit");
+        Rider rider = Rider.UNKNOWN.withThresholdPowerW(250).withMassKg(72);
+        try (InputStream body = Files.newInputStream(file)) {
+            assertThat(ReviewOfAnUpload.review(body, "over-hard-start.fit", rider))
+                    .isEqualTo(ReviewOfAFile.review(file));
+        }
     }
 
     /** The season holds four races of two and a half hours (its README); everything else in it is shorter or easy. */
