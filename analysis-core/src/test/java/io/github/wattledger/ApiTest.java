@@ -62,13 +62,18 @@ class ApiTest {
         String mark = "<!-- types " + table + " -->";
         assertThat(page).contains(mark);
         Set<String> names = new TreeSet<>();
-        page.substring(page.indexOf(mark) + mark.length()).lines().skip(1).takeWhile(line -> line.startsWith("|")).skip(2).forEach(line -> {
-            String[] cells = line.split("\\|");
-            String inPackage = cells[1].replace("`", "").strip();
-            Arrays.stream(cells[2].split(","))
-                    .map(name -> name.replace("`", "").strip())
-                    .forEach(name -> names.add(inPackage.equals("(root)") ? name : inPackage + "." + name));
-        });
+        page.substring(page.indexOf(mark) + mark.length())
+                .lines()
+                .skip(1)
+                .takeWhile(line -> line.startsWith("|"))
+                .skip(2)
+                .forEach(line -> {
+                    String[] cells = line.split("\\|");
+                    String inPackage = cells[1].replace("`", "").strip();
+                    Arrays.stream(cells[2].split(","))
+                            .map(name -> name.replace("`", "").strip())
+                            .forEach(name -> names.add(inPackage.equals("(root)") ? name : inPackage + "." + name));
+                });
         return names;
     }
 
@@ -108,8 +113,7 @@ class ApiTest {
     private static Stream<JavaClass> ofUnit(JavaCodeUnit unit) {
         Stream<JavaType> types = Stream.concat(Stream.of(unit.getReturnType()), unit.getParameterTypes().stream());
         return Stream.concat(
-                types.flatMap(shown -> shown.getAllInvolvedRawTypes().stream()),
-                unit.getExceptionTypes().stream());
+                types.flatMap(shown -> shown.getAllInvolvedRawTypes().stream()), unit.getExceptionTypes().stream());
     }
 
     private static boolean isPublic(JavaClass type) {

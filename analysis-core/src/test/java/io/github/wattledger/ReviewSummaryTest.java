@@ -55,7 +55,8 @@ class ReviewSummaryTest {
         assertThat(evidence.balance()).isNotNull();
         ReviewSummary summary = review.withoutSeconds();
         assertThat(summary.spending()).isNotNull().isEqualTo(evidence.spending());
-        assertThat(Objects.requireNonNull(summary.ability().evidence()).balance()).isNull();
+        assertThat(Objects.requireNonNull(summary.ability().evidence()).balance())
+                .isNull();
     }
 
     /** The size does not grow with the seconds: a ride of over 7 h takes less than 40 kB, and its review megabytes. */

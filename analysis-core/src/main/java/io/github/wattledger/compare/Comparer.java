@@ -28,10 +28,11 @@ public final class Comparer {
             throw new IllegalArgumentException(inputs.size() + " files, expected 2 or more");
         }
         RideComparison.Compared reference = read(inputs.get(0), readOptions);
+        TimedRide timed = new TimedRide(reference.ride());
         List<RideComparison.Against> others = new ArrayList<>();
         for (RideInput input : inputs.subList(1, inputs.size())) {
             RideComparison.Compared other = read(input, readOptions);
-            CourseComparison comparison = CourseComparison.of(reference.ride(), other.ride(), fromM, toM)
+            CourseComparison comparison = CourseComparison.of(timed, other.ride(), fromM, toM)
                     .orElseThrow(
                             reason -> new UnreadableRideException(Reason.NOT_SUITABLE, input.name() + ": " + reason));
             others.add(new RideComparison.Against(other, comparison));

@@ -167,7 +167,11 @@ public record CourseComparison(
      * @param toM where it ends; may lie beyond the end
      */
     public static Outcome<CourseComparison> of(Ride reference, Ride other, double fromM, double toM) {
-        TimedRide first = new TimedRide(reference);
+        return of(new TimedRide(reference), other, fromM, toM);
+    }
+
+    /** {@link #of(Ride, Ride, double, double)} for a reference that several rides are held against. */
+    static Outcome<CourseComparison> of(TimedRide first, Ride other, double fromM, double toM) {
         TimedRide second = new TimedRide(other);
         Outcome<Alignment> alignment = Alignment.of(first, second, fromM, toM);
         return alignment instanceof Outcome.Refused<Alignment> refused

@@ -115,7 +115,7 @@ public record RideLoad(
                 trainingStress,
                 ratio(normalizedPowerW, averagePowerW),
                 averageHeartRateBpm,
-                boxed(maximum(heartRate)),
+                boxed(heartRate.maximum()),
                 boxed(meanAboveZero(ride.timerSeries(Channel.CADENCE))),
                 ratio(distanceM, (double) movingSeconds),
                 ratio(normalizedPowerW, averageHeartRateBpm),
@@ -140,17 +140,6 @@ public record RideLoad(
         }
         Series speed = ride.timerSeries(Channel.SPEED);
         return speed.hasAny() ? CompensatedSum.ofMeasured(speed) : null;
-    }
-
-    private static OptionalDouble maximum(Series series) {
-        double maximum = Double.NEGATIVE_INFINITY;
-        for (int second = 0; second < series.size(); second++) {
-            // NaN compares false, so what was not measured is passed over.
-            if (series.get(second) > maximum) {
-                maximum = series.get(second);
-            }
-        }
-        return maximum == Double.NEGATIVE_INFINITY ? OptionalDouble.empty() : OptionalDouble.of(maximum);
     }
 
     private static OptionalDouble meanAboveZero(Series series) {

@@ -147,6 +147,7 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
         // To repair the dearest mistake alone is one way of repairing, so that the whole is never less.
         double leastLow = 0;
         double leastHigh = 0;
+        Cost.Priced dearest = null;
         List<Repair> repairs = new ArrayList<>();
         List<Integer> dearestFirst = IntStream.range(0, findings.size())
                 .boxed()
@@ -155,6 +156,7 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
         for (int i : dearestFirst) {
             if (findings.get(i).cost() instanceof Cost.Priced price) {
                 if (detections.get(i).found().price() instanceof Repair repair) {
+                    dearest = dearest == null ? price : dearest;
                     repairs.add(repair);
                     leastLow = Math.max(leastLow, price.lowMinutes());
                     leastHigh = Math.max(leastHigh, price.highMinutes());
@@ -164,9 +166,10 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
                 }
             }
         }
-        if (pricing.priceOfAll(repairs) instanceof Cost.Priced price) {
-            leastLow = Math.max(leastLow, price.lowMinutes());
-            leastHigh = Math.max(leastHigh, price.highMinutes());
+        if (dearest != null) {
+            Cost.Priced all = pricing.priceOfAll(repairs, dearest);
+            leastLow = Math.max(leastLow, all.lowMinutes());
+            leastHigh = Math.max(leastHigh, all.highMinutes());
         }
         low += leastLow;
         high += leastHigh;

@@ -4,6 +4,7 @@ import java.io.Serial;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -126,6 +127,36 @@ public final class Series implements Serializable {
             }
         }
         return count;
+    }
+
+    /**
+     * The mean of the measured values from one index up to, not including, another.
+     *
+     * @return empty where none is measured
+     * @throws IndexOutOfBoundsException when the range does not lie within the series
+     */
+    public OptionalDouble mean(int fromInclusive, int toExclusive) {
+        Objects.checkFromToIndex(fromInclusive, toExclusive, values.length);
+        double sum = 0;
+        int count = 0;
+        for (int i = fromInclusive; i < toExclusive; i++) {
+            if (!Double.isNaN(values[i])) {
+                sum += values[i];
+                count++;
+            }
+        }
+        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
+    }
+
+    /** The highest measured value; empty where none is measured. */
+    public OptionalDouble maximum() {
+        double highest = Double.NaN;
+        for (double value : values) {
+            if (value > highest || Double.isNaN(highest)) {
+                highest = value;
+            }
+        }
+        return Double.isNaN(highest) ? OptionalDouble.empty() : OptionalDouble.of(highest);
     }
 
     /** Whether at least one value is measured. */

@@ -95,27 +95,21 @@ public final class Pricing {
      * The cost of several mistakes together. Repairs can cover the same seconds, or undo one another, so that all of them need
      * not save more than some. One after the other, a repair is added where the race gains by it.
      *
-     * @param repairs those that are priced, the dearest first
+     * @param repairs those that are priced, at least one, the dearest first
+     * @param dearest the cost of the first
      */
-    public Cost priceOfAll(List<Repair> repairs) {
-        List<Repair> chosen = new ArrayList<>();
-        double low = 0;
-        double high = 0;
-        Cost first = NOTHING_MAKES_UP;
-        for (Repair repair : repairs) {
+    public Cost.Priced priceOfAll(List<Repair> repairs, Cost.Priced dearest) {
+        List<Repair> chosen = new ArrayList<>(repairs.subList(0, 1));
+        Cost.Priced all = dearest;
+        for (Repair repair : repairs.subList(1, repairs.size())) {
             chosen.add(repair);
-            Cost cost = costOf(chosen);
-            if (cost instanceof Cost.Priced price && (chosen.size() == 1 || price.highMinutes() > high)) {
-                low = Math.max(low, price.lowMinutes());
-                high = price.highMinutes();
-                first = chosen.size() == 1 ? cost : new Cost.Priced(low, high, HOW);
-            } else if (chosen.size() > 1) {
-                chosen.remove(repair);
+            if (costOf(chosen) instanceof Cost.Priced more && more.highMinutes() > all.highMinutes()) {
+                all = new Cost.Priced(Math.max(all.lowMinutes(), more.lowMinutes()), more.highMinutes(), HOW);
             } else {
-                return cost;
+                chosen.remove(chosen.size() - 1);
             }
         }
-        return first;
+        return all;
     }
 
     private Cost costOf(List<Repair> repairs) {
