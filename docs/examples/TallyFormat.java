@@ -53,6 +53,7 @@ public final class TallyFormat implements RideFormat {
         List<ReadNote> notes = new ArrayList<>();
         Samples.Builder samples = Samples.builder();
         for (int i = 1; i < lines.size(); i++) {
+            request.cancellation().check();
             String[] cells = lines.get(i).split(" ", -1);
             if (cells.length != 2 || !isReading(cells[0]) || !isReading(cells[1])) {
                 notes.add(ReadNote.damage("damaged", "Line " + (i + 1) + " is broken.", samples.build()));
