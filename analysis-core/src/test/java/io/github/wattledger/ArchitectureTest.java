@@ -53,6 +53,7 @@ class ArchitectureTest {
     // spotless:off
     @ArchTest
     static final ArchRule dataMovesLeftToRight = layeredArchitecture().consideringOnlyDependenciesInLayers()
+            .layer("cancel").definedBy(ROOT + ".cancel..")
             .layer("ride").definedBy(ROOT + ".ride..")
             .layer("rider").definedBy(ROOT + ".rider..")
             .layer("read").definedBy(ROOT + ".read..")
@@ -69,20 +70,24 @@ class ArchitectureTest {
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
             .layer("json").definedBy(ROOT + ".json..")
+            .whereLayer("cancel").mayNotAccessAnyLayer()
             .whereLayer("ride").mayNotAccessAnyLayer()
             .whereLayer("rider").mayOnlyAccessLayers("ride")
-            .whereLayer("read").mayOnlyAccessLayers("ride")
+            .whereLayer("read").mayOnlyAccessLayers("cancel", "ride")
             .whereLayer("clean").mayOnlyAccessLayers("ride")
             .whereLayer("load").mayOnlyAccessLayers("ride", "rider")
             .whereLayer("power").mayOnlyAccessLayers("ride", "rider", "load")
             .whereLayer("course").mayOnlyAccessLayers("ride", "rider", "load")
             .whereLayer("rig").mayOnlyAccessLayers("ride", "rider", "course")
-            .whereLayer("intake").mayOnlyAccessLayers("ride", "rider", "read", "clean", "load", "power", "rig")
+            .whereLayer("intake").mayOnlyAccessLayers(
+                    "cancel", "ride", "rider", "read", "clean", "load", "power", "rig")
             .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "read", "clean", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
-            .whereLayer("pacing").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("pacing").mayOnlyAccessLayers(
+                    "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("review").mayOnlyAccessLayers(
-                    "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare", "pacing")
+                    "cancel", "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare",
+                    "pacing")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table", "json")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
             .whereLayer("json").mayNotBeAccessedByAnyLayer()
@@ -182,6 +187,16 @@ class ArchitectureTest {
     static final ArchRule noHiddenClock = noClasses()
             .should()
             .callMethodWhere(target(nameMatching("now")).and(target(owner(resideInAPackage("java.time..")))));
+
+    /** A deadline is the one thing that a clock may decide, and only where the caller has set one. */
+    @ArchTest
+    static final ArchRule theClockOnlyCancels = noClasses()
+            .that()
+            .doNotHaveFullyQualifiedName(ROOT + ".cancel.Cancellation")
+            .should()
+            .callMethod(System.class, "nanoTime")
+            .orShould()
+            .callMethod(System.class, "currentTimeMillis");
 
     @ArchTest
     static final ArchRule publicClassesAreClosed = classes()

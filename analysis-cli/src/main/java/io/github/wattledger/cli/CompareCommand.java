@@ -6,6 +6,7 @@ import io.github.wattledger.compare.Comparer;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -100,7 +101,8 @@ final class CompareCommand implements Callable<Integer> {
         for (String ride : rides) {
             files.add(InputFile.ride(ride));
         }
-        RideComparison comparison = Comparer.compare(files, ReadOptions.DEFAULT, from, to);
+        RideComparison comparison =
+                Comparer.compare(files.stream().map(RideInput::of).toList(), ReadOptions.DEFAULT, from, to);
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextComparison().write(comparison, report);

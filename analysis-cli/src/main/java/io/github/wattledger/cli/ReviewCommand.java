@@ -56,8 +56,7 @@ final class ReviewCommand implements Callable<Integer> {
     /** How a file becomes a review: the core's front door, or a stand-in under test. */
     @FunctionalInterface
     interface Core {
-        RideReview review(Path file, ReadOptions reading, Rider rider, ReviewOptions options)
-                throws UnreadableRideException;
+        RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException;
     }
 
     private final Core core;
@@ -160,8 +159,7 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
-        ReviewOptions options = options();
-        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
+        ReviewOptions options = options().withReading(ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec)));
         Path file = InputFile.ride(ride);
         Path target = outputPath(file);
         RiderProfile profile =
@@ -170,7 +168,7 @@ final class ReviewCommand implements Callable<Integer> {
         RideReview review;
         try {
             review = core.review(
-                    file, reading, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
+                    file, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
@@ -200,8 +198,9 @@ final class ReviewCommand implements Callable<Integer> {
         if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
             throw Usage.error(spec, "--to must be later than " + (fromSecond == null ? "the start" : "--from"));
         }
-        Selection part =
-                laps == null ? Selection.ofSeconds(fromSecond, toSecond) : Selection.ofLaps(laps.first(), laps.last());
+        Selection part = laps == null
+                ? Selection.WHOLE_RIDE.withSeconds(fromSecond, toSecond)
+                : Selection.WHOLE_RIDE.withLaps(laps.first(), laps.last());
         return ReviewOptions.WHOLE_RIDE
                 .withSelection(part.withSessionIndex(sessionIndex))
                 .withEffort(effort);

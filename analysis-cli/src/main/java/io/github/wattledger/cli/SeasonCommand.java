@@ -9,6 +9,7 @@ import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
@@ -266,11 +267,13 @@ final class SeasonCommand implements Callable<Integer> {
                         .sorted()
                         .forEach(riders::add);
             } catch (IOException e) {
-                throw new UnreadableRideException(root + ": is no folder that can be read; check the path", e);
+                throw new UnreadableRideException(
+                        Reason.NO_SUCH_FILE, root + ": is no folder that can be read; check the path", e);
             }
         }
         if (riders.isEmpty()) {
             throw new UnreadableRideException(
+                    Reason.NOT_SUITABLE,
                     roots.get(0) + ": holds no folder with a " + PROFILE + "; --riders needs one for each rider");
         }
         return riders;

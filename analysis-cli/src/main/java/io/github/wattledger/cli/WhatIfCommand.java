@@ -6,6 +6,7 @@ import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Replayer;
@@ -155,12 +156,12 @@ final class WhatIfCommand implements Callable<Integer> {
             throw Usage.error(
                     spec, "--with-power of a RIDE takes a change such as +10 or +5%: a ride has no one power");
         }
-        Selection selection = Selection.ofSeconds(from, to).withSessionIndex(rideChoice.sessionIndex);
+        Selection selection = Selection.WHOLE_RIDE.withSeconds(from, to).withSessionIndex(rideChoice.sessionIndex);
         Path file = InputFile.ride(name);
         Rider rider = asItIs.rider(spec);
         try {
-            return WhatIfReport.ofRide(
-                    Replayer.whatIf(file, ReadOptions.DEFAULT, rider, asItIs.position(), change, selection));
+            return WhatIfReport.ofRide(Replayer.whatIf(
+                    RideInput.of(file), ReadOptions.DEFAULT, rider, asItIs.position(), change, selection));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }

@@ -32,10 +32,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class MainTest {
-    private static final ReviewCommand.Core NEVER = (file, reading, rider, options) -> {
+    private static final ReviewCommand.Core NEVER = (file, rider, options) -> {
         throw new AssertionError("the core was called");
     };
-    private static final ReviewCommand.Core RACE = (file, reading, rider, options) -> SampleReviews.race();
+    private static final ReviewCommand.Core RACE = (file, rider, options) -> SampleReviews.race();
 
     private static Outcome run(ReviewCommand.Core core, String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -212,7 +212,7 @@ class MainTest {
         @Test
         void optionsThatDoNotFitTheRideAreToo() {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
+                    (file, rider, options) -> {
                         throw new IllegalArgumentException("laps 3 to 9, the file has 4");
                     },
                     "review",
@@ -273,7 +273,7 @@ class MainTest {
             // 5 min = 300 s; 12 h 34 min 56 s = 43,200 + 2,040 + 56 s
             assertThat(options)
                     .isEqualTo(ReviewOptions.WHOLE_RIDE
-                            .withSelection(Selection.ofSeconds(300, 45_296))
+                            .withSelection(Selection.WHOLE_RIDE.withSeconds(300, 45_296))
                             .withEffort(Effort.RACE));
         }
 
@@ -282,7 +282,7 @@ class MainTest {
             read("review", "a.fit", "--to", "0:00:01", "--effort", "training");
             assertThat(options)
                     .isEqualTo(ReviewOptions.WHOLE_RIDE
-                            .withSelection(Selection.ofSeconds(null, 1))
+                            .withSelection(Selection.WHOLE_RIDE.withSeconds(null, 1))
                             .withEffort(Effort.TRAINING));
         }
 
@@ -312,7 +312,8 @@ class MainTest {
         @CsvSource({"3,3,3", "3-7,3,7", "3-3,3,3"})
         void lapsAreOneOrARange(String words, int first, int last) {
             read("review", "a.fit", "--laps", words);
-            assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofLaps(first, last)));
+            assertThat(options)
+                    .isEqualTo(ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withLaps(first, last)));
         }
     }
 
@@ -522,8 +523,10 @@ class MainTest {
         @Test
         void aFileThatCannotBeReadIsOneLine() {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
-                        throw new UnreadableRideException(file + ": no such file\nor \u001b[31mfolder");
+                    (file, rider, options) -> {
+                        throw new UnreadableRideException(
+                                UnreadableRideException.Reason.NO_SUCH_FILE,
+                                file + ": no such file\nor \u001b[31mfolder");
                     },
                     "review",
                     "nowhere.fit");
@@ -563,7 +566,7 @@ class MainTest {
         @Test
         void anInternalFailureIsOneLineWithoutAStackTrace() {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
+                    (file, rider, options) -> {
                         throw new IllegalStateException("seven\nlines");
                     },
                     "review",
@@ -578,7 +581,7 @@ class MainTest {
         @ValueSource(strings = {"memory", "stack", "assertion"})
         void soIsAnErrorOfTheMachine(String which) {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
+                    (file, rider, options) -> {
                         switch (which) {
                             case "memory" -> throw new OutOfMemoryError("Java heap space");
                             case "stack" -> throw new StackOverflowError();
@@ -628,8 +631,7 @@ class MainTest {
         @Test
         void jsonIsUtf8() {
             Outcome outcome = run(
-                    (file, reading, rider, options) ->
-                            SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
+                    (file, rider, options) -> SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
                     "review",
                     "a.fit",
                     "--format",
@@ -654,8 +656,8 @@ class MainTest {
             Path target = folder.resolve("report.txt");
             Files.writeString(target, "before");
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
-                        throw new UnreadableRideException("a.fit: damaged");
+                    (file, rider, options) -> {
+                        throw new UnreadableRideException(UnreadableRideException.Reason.DAMAGED, "a.fit: damaged");
                     },
                     "review",
                     "a.fit",

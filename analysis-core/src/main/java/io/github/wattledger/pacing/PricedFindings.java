@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.Price;
@@ -37,9 +38,15 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
      * @param course the course of the race, or null where it leads nowhere
      * @param rig what the rider rode on
      * @param ability what the race's target rests on
+     * @param cancellation when to end early
      */
     static PricedFindings of(
-            Race race, @Nullable Course course, List<Detection> detections, RigChoice rig, Ability ability) {
+            Race race,
+            @Nullable Course course,
+            List<Detection> detections,
+            RigChoice rig,
+            Ability ability,
+            Cancellation cancellation) {
         Outcome<Replay> outcome = Replay.of(race.ride(), course, rig.rig());
         if (outcome instanceof Outcome.Refused<Replay> refusal) {
             Price refused = new Price(new Cost.NotPriced(refusal.reason()), null);
@@ -48,7 +55,7 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
             return new PricedFindings(findings, entries(findings), List.of());
         }
         Replay replay = outcome.orElseThrow(AssertionError::new);
-        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig);
+        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig, cancellation);
         List<Finding> findings = findings(race, detections, plan -> price(plan, pricing));
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();
@@ -140,6 +147,7 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
         // To repair the dearest mistake alone is one way of repairing, so that the whole is never less.
         double leastLow = 0;
         double leastHigh = 0;
+        Cost.Priced dearest = null;
         List<Repair> repairs = new ArrayList<>();
         List<Integer> dearestFirst = IntStream.range(0, findings.size())
                 .boxed()
@@ -148,6 +156,7 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
         for (int i : dearestFirst) {
             if (findings.get(i).cost() instanceof Cost.Priced price) {
                 if (detections.get(i).found().price() instanceof Repair repair) {
+                    dearest = dearest == null ? price : dearest;
                     repairs.add(repair);
                     leastLow = Math.max(leastLow, price.lowMinutes());
                     leastHigh = Math.max(leastHigh, price.highMinutes());
@@ -157,9 +166,10 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
                 }
             }
         }
-        if (pricing.priceOfAll(repairs) instanceof Cost.Priced price) {
-            leastLow = Math.max(leastLow, price.lowMinutes());
-            leastHigh = Math.max(leastHigh, price.highMinutes());
+        if (dearest != null) {
+            Cost.Priced all = pricing.priceOfAll(repairs, dearest);
+            leastLow = Math.max(leastLow, all.lowMinutes());
+            leastHigh = Math.max(leastHigh, all.highMinutes());
         }
         low += leastLow;
         high += leastHigh;

@@ -77,8 +77,17 @@ public final class Ride implements Serializable {
      * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static Ride ofWatts(double... watts) {
-        return builder(Instant.EPOCH, watts.length)
-                .channel(Channel.POWER, Series.ofReadings("watts", watts))
+        return ofWatts(Series.of(watts));
+    }
+
+    /**
+     * {@link #ofWatts(double...)} for a series.
+     *
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
+     */
+    public static Ride ofWatts(Series watts) {
+        return builder(Instant.EPOCH, watts.size())
+                .channel(Channel.POWER, watts.requireReadings("watts"))
                 .build();
     }
 

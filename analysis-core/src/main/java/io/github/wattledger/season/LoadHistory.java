@@ -62,7 +62,7 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
      * @param stressByDay training stress by day; a day that is not in it counts as 0, one outside the range is left out
      * @throws IllegalArgumentException when the last day lies before the first
      */
-    public static LoadHistory of(LocalDate first, LocalDate last, Map<LocalDate, Double> stressByDay) {
+    static LoadHistory of(LocalDate first, LocalDate last, Map<LocalDate, Double> stressByDay) {
         return of(first, last, stressByDay, 0, 0);
     }
 
@@ -74,7 +74,7 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
      * @param startChronic chronic load before the first day
      * @throws IllegalArgumentException when the last day lies before the first
      */
-    public static LoadHistory of(
+    static LoadHistory of(
             LocalDate first,
             LocalDate last,
             Map<LocalDate, Double> stressByDay,

@@ -7,6 +7,7 @@ import examples.JsonOfAReview;
 import examples.ManyFiles;
 import examples.MetricFromAnArray;
 import examples.ReviewOfAFile;
+import examples.ReviewOfAnUpload;
 import examples.ReviewWithOwnDetector;
 import examples.SeasonTable;
 import examples.SlowAndHard;
@@ -24,6 +25,7 @@ import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.SchemaCheck;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -64,6 +66,16 @@ class ExamplesTest {
         assertThat(schema)
                 .hasSameTextualContentAs(
                         Path.of("src/main/resources/io/github/wattledger/json").resolve("review.schema.json"));
+    }
+
+    @Test
+    void theReviewOfAnUploadIsThatOfTheFile() throws Exception {
+        Path file = SAMPLES.resolve("over-hard-start.fit");
+        Rider rider = Rider.UNKNOWN.withThresholdPowerW(250).withMassKg(72);
+        try (InputStream body = Files.newInputStream(file)) {
+            assertThat(ReviewOfAnUpload.review(body, "over-hard-start.fit", rider))
+                    .isEqualTo(ReviewOfAFile.review(file));
+        }
     }
 
     /** The season holds four races of two and a half hours (its README); everything else in it is shorter or easy. */

@@ -11,6 +11,7 @@ import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.Inspector;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.replay.Replayer;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Channel;
@@ -87,7 +88,8 @@ class JsonDocumentTest {
         JsonNode inspection = fitting(JsonSchema.INSPECTION, JsonDocument.of(Inspector.inspect(file)));
         JsonNode comparison = fitting(
                 JsonSchema.COMPARISON,
-                JsonDocument.of(Comparer.compare(List.of(file, file), ReadOptions.DEFAULT, 0, 5_000)));
+                JsonDocument.of(Comparer.compare(
+                        List.of(RideInput.of(file), RideInput.of(file)), ReadOptions.DEFAULT, 0, 5_000)));
         SeasonRequest request = SeasonRequest.of(List.of(folder), temp.resolve("store.sqlite"));
         JsonNode season = fitting(JsonSchema.SEASON, JsonDocument.of(SeasonRun.run(request)));
 
@@ -125,7 +127,7 @@ class JsonDocumentTest {
 
     @Test
     void aComparison() throws Exception {
-        List<Path> rides = List.of(RACE, SAMPLES.resolve("even-paced.fit"));
+        List<RideInput> rides = List.of(RideInput.of(RACE), RideInput.of(SAMPLES.resolve("even-paced.fit")));
 
         JsonNode json = fitting(
                 JsonSchema.COMPARISON,
@@ -138,7 +140,12 @@ class JsonDocumentTest {
     @Test
     void aWhatIfOnARecordedRide() throws Exception {
         Replayer.Replayed replayed = Replayer.whatIf(
-                RACE, ReadOptions.DEFAULT, rider(), Position.HOODS, drops(), Selection.ofSeconds(600, 4200));
+                RideInput.of(RACE),
+                ReadOptions.DEFAULT,
+                rider(),
+                Position.HOODS,
+                drops(),
+                Selection.WHOLE_RIDE.withSeconds(600, 4200));
 
         JsonNode json = fitting(JsonSchema.WHAT_IF, JsonDocument.of(replayed));
 

@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing.price;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
@@ -40,6 +41,7 @@ public final class Pricing {
     private final double targetW;
     private final Replay replay;
     private final RigChoice rig;
+    private final Cancellation cancellation;
     private final RepairedPower unrepaired;
     private final RepairedRace asRidden;
     private final RepairedRace.State recorded;
@@ -53,12 +55,15 @@ public final class Pricing {
      *     {@code NaN} when it is not known
      * @param replay the replay of the race
      * @param rig what the replay was made with
+     * @param cancellation when to end early
      */
-    public Pricing(Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig) {
+    public Pricing(
+            Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig, Cancellation cancellation) {
         this.offsetSeconds = offsetSeconds;
         this.targetW = targetW;
         this.replay = replay;
         this.rig = rig;
+        this.cancellation = cancellation;
         this.unrepaired = new RepairedPower(race.series(Channel.POWER), replay);
         this.asRidden = RepairedRace.of(race, replay, unrepaired);
         this.recorded = asRidden.unreplayed(1);
@@ -90,27 +95,21 @@ public final class Pricing {
      * The cost of several mistakes together. Repairs can cover the same seconds, or undo one another, so that all of them need
      * not save more than some. One after the other, a repair is added where the race gains by it.
      *
-     * @param repairs those that are priced, the dearest first
+     * @param repairs those that are priced, at least one, the dearest first
+     * @param dearest the cost of the first
      */
-    public Cost priceOfAll(List<Repair> repairs) {
-        List<Repair> chosen = new ArrayList<>();
-        double low = 0;
-        double high = 0;
-        Cost first = NOTHING_MAKES_UP;
-        for (Repair repair : repairs) {
+    public Cost.Priced priceOfAll(List<Repair> repairs, Cost.Priced dearest) {
+        List<Repair> chosen = new ArrayList<>(repairs.subList(0, 1));
+        Cost.Priced all = dearest;
+        for (Repair repair : repairs.subList(1, repairs.size())) {
             chosen.add(repair);
-            Cost cost = costOf(chosen);
-            if (cost instanceof Cost.Priced price && (chosen.size() == 1 || price.highMinutes() > high)) {
-                low = Math.max(low, price.lowMinutes());
-                high = price.highMinutes();
-                first = chosen.size() == 1 ? cost : new Cost.Priced(low, high, HOW);
-            } else if (chosen.size() > 1) {
-                chosen.remove(repair);
+            if (costOf(chosen) instanceof Cost.Priced more && more.highMinutes() > all.highMinutes()) {
+                all = new Cost.Priced(Math.max(all.lowMinutes(), more.lowMinutes()), more.highMinutes(), HOW);
             } else {
-                return cost;
+                chosen.remove(chosen.size() - 1);
             }
         }
-        return first;
+        return all;
     }
 
     private Cost costOf(List<Repair> repairs) {
@@ -218,6 +217,7 @@ public final class Pricing {
     }
 
     private Ends ends(RepairedPower power) {
+        cancellation.check();
         RepairedRace repaired = asRidden.with(power);
         return new Ends(
                 whenEqual(repaired, RepairedRace.State::workJ),
