@@ -53,8 +53,8 @@ final class RideIntake {
             }
             return new Taken(file, sha256, false, rides, rides.isEmpty() ? "holds no cycling with samples" : null);
         } catch (UnreadableRideException e) {
-            return new Taken(file, sha256, false, List.of(), reason(e, file));
-        } catch (RuntimeException e) {
+            return new Taken(file, isForWantOfALibrary(e) ? null : sha256, false, List.of(), reason(e, file));
+        } catch (RuntimeException | LinkageError e) {
             // One file that trips a mistake of ours must not end the season; without a digest it is tried again.
             return new Taken(file, null, false, List.of(), "internal failure: " + e);
         }
@@ -87,6 +87,16 @@ final class RideIntake {
                 ride.seconds(),
                 estimate);
         return new NewRide(stored, judge.judge(ride, device, opened.setting(), source.utcOffsetSeconds(), estimate));
+    }
+
+    /** Whether the file may be readable in the next run, with the library that its reader did not find in this one. */
+    private static boolean isForWantOfALibrary(Throwable e) {
+        for (Throwable each = e; each != null; each = each.getCause()) {
+            if (each instanceof ClassNotFoundException) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The reader's sentence without the file's name, which stands beside it anyway. */

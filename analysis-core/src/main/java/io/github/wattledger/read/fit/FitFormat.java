@@ -36,6 +36,7 @@ public final class FitFormat implements RideFormat {
 
     @Override
     public ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException {
+        requireDecoder();
         List<FitPart> parts = FitPart.of(content);
         List<Recording> recordings = new ArrayList<>();
         List<ReadNote> notes = new ArrayList<>();
@@ -71,5 +72,17 @@ public final class FitFormat implements RideFormat {
                     whyEmpty == null ? "is a FIT file without a single sample; nothing was recorded in it" : whyEmpty);
         }
         return new ReadResult(name(), recordings, notes);
+    }
+
+    /** The FIT SDK may be left out by who reads no FIT files. */
+    private static void requireDecoder() throws UnreadableRideException {
+        try {
+            Class.forName("com.garmin.fit.Decoder", false, FitFormat.class.getClassLoader());
+        } catch (ClassNotFoundException e) {
+            throw new UnreadableRideException(
+                    "is a FIT file, and the FIT SDK that decodes it is not on the class path; add com.garmin:fit to the"
+                            + " dependencies of the program",
+                    e);
+        }
     }
 }
