@@ -28,8 +28,13 @@ public final class Ride implements Serializable {
     private final long startEpochSecond;
     private final SecondState[] states;
     private final EnumMap<Channel, Series> channels;
+
+    @SuppressWarnings("serial") // what List.copyOf gives is serializable
     private final List<Interval> laps;
+
+    @SuppressWarnings("serial")
     private final List<Interval> pauses;
+
     private final EnumMap<SecondState, Integer> secondsOfState = new EnumMap<>(SecondState.class);
 
     /** A channel that was never measured; made when first asked for. */

@@ -8,6 +8,7 @@ import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.List;
@@ -54,10 +55,10 @@ final class RideIntake {
             }
             return new Taken(file, sha256, false, rides, rides.isEmpty() ? "holds no cycling with samples" : null);
         } catch (UnreadableRideException e) {
-            return new Taken(file, sha256, false, List.of(), reason(e, file));
+            return new Taken(file, e.reason() == Reason.NO_DECODER ? null : sha256, false, List.of(), reason(e, file));
         } catch (CancelledException e) {
             throw e;
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | LinkageError e) {
             // One file that trips a mistake of ours must not end the season; without a digest it is tried again.
             return new Taken(file, null, false, List.of(), "internal failure: " + e);
         }

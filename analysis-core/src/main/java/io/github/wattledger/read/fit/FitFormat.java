@@ -37,6 +37,7 @@ public final class FitFormat implements RideFormat {
 
     @Override
     public ReadResult read(byte[] content, ReadRequest request) throws UnreadableRideException {
+        requireDecoder();
         List<FitPart> parts = FitPart.of(content);
         List<Recording> recordings = new ArrayList<>();
         List<ReadNote> notes = new ArrayList<>();
@@ -79,5 +80,18 @@ public final class FitFormat implements RideFormat {
                             : whyEmpty.words());
         }
         return new ReadResult(name(), recordings, notes);
+    }
+
+    /** The FIT SDK may be left out by who reads no FIT files. */
+    private static void requireDecoder() throws UnreadableRideException {
+        try {
+            Class.forName("com.garmin.fit.Decoder", false, FitFormat.class.getClassLoader());
+        } catch (ClassNotFoundException e) {
+            throw new UnreadableRideException(
+                    Reason.NO_DECODER,
+                    "is a FIT file, and the FIT SDK that decodes it is not on the class path; add com.garmin:fit to the"
+                            + " dependencies of the program",
+                    e);
+        }
     }
 }
