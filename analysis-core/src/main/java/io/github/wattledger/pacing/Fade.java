@@ -56,7 +56,8 @@ final class Fade implements Detector {
                 evidence,
                 Caps.advise(
                         race,
-                        "Hold the average of the first half to %s, and eat and drink by the clock; then see whether the end holds.",
+                        "Hold the average power of the first half, the opening included, to %s, and eat and drink by the clock;"
+                                + " then see whether the end holds.",
                         capW(race, earlyW * late / early)),
                 EffortRepair.of(race, reference, faded)));
     }

@@ -15,7 +15,6 @@ import io.github.wattledger.cli.report.words.RecordingWords;
 import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
-import io.github.wattledger.cli.report.words.VerdictSentence;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
@@ -43,12 +42,13 @@ public final class TextReport implements Report {
 
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
+        new TextBrief().write(review, out);
         Page page = new Page();
-        page.paragraph("Review of " + RideWords.name(review.source(), "a ride"));
-        page.paragraph(RideWords.circumstances(review.source()));
-        page.blank();
-        page.paragraph(VerdictSentence.of(review));
-        page.paragraph(OccasionWords.of(review));
+        page.heading("THE RIDE");
+        page.line(PlainText.sentence(RideWords.circumstances(review.source())));
+        if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
+            page.line(OccasionWords.of(review)); // Otherwise it stands in the lines above.
+        }
         time(page, review);
         if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
             remarks(page, RemarkWords.of(review));
@@ -230,10 +230,10 @@ public final class TextReport implements Report {
     }
 
     private static void leftOut(Page page, List<String> leftOut) {
-        page.heading("LEFT OUT");
         if (leftOut.isEmpty()) {
-            page.line("Nothing.");
+            return;
         }
+        page.heading("LEFT OUT");
         leftOut.forEach(what -> page.item(PlainText.sentence(what)));
     }
 }

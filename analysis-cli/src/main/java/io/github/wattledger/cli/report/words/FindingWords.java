@@ -61,7 +61,7 @@ public record FindingWords(
                 finding.when().toString(),
                 where(finding.startM(), finding.endM(), review),
                 FindingSentences.of(finding),
-                priced == null ? null : Figures.minutes(priced.lowMinutes(), priced.highMinutes()),
+                priced == null || !(finding instanceof Finding priceable) ? null : PriceWords.of(priceable, priced),
                 priced == null ? "" : PlainText.of(priced.how()),
                 cost instanceof Cost.NotPriced notPriced ? "No price: " + PlainText.sentence(notPriced.reason()) : "",
                 PlainText.sentence(finding.advice().text()));
@@ -105,7 +105,9 @@ public record FindingWords(
 
     static String where(@Nullable Double startM, @Nullable Double endM, RideReview review) {
         if (startM != null && endM != null) {
-            return "km " + Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
+            String from = Figures.kilometres(startM);
+            String to = Figures.kilometres(endM);
+            return from.equals(to) ? "km " + from : "km " + from + " to " + to;
         }
         return review.ride().has(Channel.DISTANCE) ? "km not known" : "no distance in this file";
     }
