@@ -44,8 +44,8 @@ import picocli.CommandLine.Spec;
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
             "                  [--effort auto|race|training]",
-            "                  [--format text|json|csv|html] [--explain FINDING]",
-            "                  [--brief] [--output FILE]"
+            "                  [--format text|json|csv|splits|html]",
+            "                  [--explain FINDING] [--brief] [--output FILE]"
         },
         header = "Reviews one recorded ride: how hard it was, how well it was paced.",
         footer = {
@@ -137,7 +137,8 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             description = "text (the default, for people), json (for programs), csv (the cleaned recording, one row a"
-                    + " second, not judged) or html (a page with charts, one file).")
+                    + " second, not judged), splits (hours, laps, climbs and sections as CSV) or html (a page with"
+                    + " charts, one file).")
     private ReportFormat format = ReportFormat.TEXT;
 
     @Option(

@@ -34,7 +34,7 @@ record AllAtOnce(TimeLedger.Entry entry, LostTime lost) {
         List<Integer> dearestFirst = IntStream.range(0, findings.size())
                 .boxed()
                 .filter(i -> findings.get(i).cost() instanceof Cost.Priced)
-                .sorted(Comparator.comparingDouble((Integer i) -> -PricedFindings.mostMinutes(findings.get(i))))
+                .sorted(Comparator.comparingDouble((Integer i) -> -mostMinutes(findings.get(i))))
                 .toList();
         List<Integer> counted = dearestFirst.stream()
                 .filter(i -> findings.get(i).severity() != Severity.OBSERVATION)
@@ -82,6 +82,11 @@ record AllAtOnce(TimeLedger.Entry entry, LostTime lost) {
             }
         }
         return new AllAtOnce(new TimeLedger.Entry(TimeLedger.ALL_AT_ONCE, low, high), lost);
+    }
+
+    /** The high end of what a finding cost, minutes; 0 where it has no price. */
+    static double mostMinutes(Finding finding) {
+        return finding.cost() instanceof Cost.Priced price ? price.highMinutes() : 0;
     }
 
     /** Each stop costs what it took, and an equal part of what slowing down and getting going again cost. */

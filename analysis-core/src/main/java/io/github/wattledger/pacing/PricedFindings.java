@@ -70,13 +70,9 @@ record PricedFindings(
     private static List<Finding> byWeight(List<Finding> findings) {
         return findings.stream()
                 .sorted(Comparator.comparing(Finding::severity)
-                        .thenComparingDouble(PricedFindings::mostMinutes)
+                        .thenComparingDouble(AllAtOnce::mostMinutes)
                         .reversed())
                 .toList();
-    }
-
-    static double mostMinutes(Finding finding) {
-        return finding.cost() instanceof Cost.Priced price ? price.highMinutes() : 0;
     }
 
     private static Price price(PricePlan plan, Pricing pricing) {

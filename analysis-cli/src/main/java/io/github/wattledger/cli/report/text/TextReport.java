@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSplits;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.AbilityWords;
@@ -15,6 +16,7 @@ import io.github.wattledger.cli.report.words.RecordingWords;
 import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
+import io.github.wattledger.cli.report.words.SplitWords;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
@@ -66,7 +68,9 @@ public final class TextReport implements Report {
         }
         boolean isThresholdKnown = review.rider().thresholdPowerW() != null;
         LoadTable.write(page, review.load(), review.ride(), review.deviceTotals(), isThresholdKnown);
-        climbs(page, review.climbs());
+        RideSplits splits = RideSplits.of(review);
+        TextSplits.write(page, review, splits);
+        climbs(page, review, splits);
         page.heading("POWER ZONES");
         zones(page, review.load().powerZones(), "W", ZoneWords.noPowerZones(review));
         page.heading("HEART-RATE ZONES");
@@ -135,28 +139,33 @@ public final class TextReport implements Report {
         }
     }
 
-    private static void climbs(Page page, @Nullable List<ClimbReview> climbs) {
+    private static void climbs(Page page, RideReview review, RideSplits splits) {
+        List<ClimbReview> climbs = review.climbs();
         if (climbs == null || climbs.isEmpty()) {
             return;
         }
         page.heading("CLIMBS, " + ClimbWords.WHAT_COUNTS);
         int number = 0;
-        for (ClimbReview review : climbs) {
+        for (ClimbReview each : climbs) {
+            String lost = SplitWords.of(review).lost(splits.climbs().get(number));
             number++;
-            Climb climb = review.climb();
+            Climb climb = each.climb();
             List<String> parts = new ArrayList<>();
             parts.add("km " + ClimbWords.kilometres(climb));
             parts.add(Figures.decimal(climb.gainM(), 0) + " m at " + Figures.decimal(climb.meanGrade() * 100, 1)
                     + " % (steepest " + Figures.decimal(climb.steepestGrade() * 100, 1) + " %)");
             parts.add(Figures.clock(climb.movingSeconds()));
             addFigure(parts, climb.averagePowerW(), 0, " W");
-            addFigure(parts, review.normalizedPowerW(), 0, " W normalized");
-            addFigure(parts, review.wattsPerKg(), 2, " W/kg");
+            addFigure(parts, each.normalizedPowerW(), 0, " W normalized");
+            addFigure(parts, each.wattsPerKg(), 2, " W/kg");
             addFigure(parts, climb.averageHeartRateBpm(), 0, " bpm");
             parts.add(Figures.decimal(climb.verticalSpeedMPerHour(), 0) + " m/h");
-            String again = ClimbWords.again(review);
+            String again = ClimbWords.again(each);
             if (!again.isEmpty()) {
                 parts.add(again);
+            }
+            if (lost != null) {
+                parts.add("lost " + lost + " min");
             }
             page.wrapped(Page.padLeft(number + ". ", 5), "     ", String.join(", ", parts));
         }
