@@ -64,13 +64,18 @@ public record RideSplits(List<Split> hours, List<Split> laps, List<Split> climbs
      * @param ground what kind of road it is
      * @param meanGrade rise over run, or null where it is not known
      */
-    public record Section(Split split, double startM, double endM, Ground ground, @Nullable Double meanGrade)
-            implements Serializable {}
+    public record Section(
+            Split split,
+            double startM,
+            double endM,
+            Ground ground,
+            @Nullable Double meanGrade) implements Serializable {}
 
     /** The splits of a review. */
     public static RideSplits of(RideReview review) {
         Ride part = review.ride().part(review.reviewed());
-        Splitter splitter = new Splitter(part, review.reviewed().fromSecond(), review.pacing().lost());
+        Splitter splitter = new Splitter(
+                part, review.reviewed().fromSecond(), review.pacing().lost());
         List<ClimbReview> climbs = review.climbs();
         return new RideSplits(
                 splitter.all(StretchLoads.hours(part)),
@@ -91,17 +96,20 @@ public record RideSplits(List<Split> hours, List<Split> laps, List<Split> climbs
             return List.of();
         }
         Course course = Course.of(part).orElse(null);
-        int points = (int) ((endM - startM) / STEP_M);
+        // The points are those of the course, so that its altitude reaches to the first and the last of them.
+        double originM = course == null ? startM : course.distanceM(0);
+        double lastM = course == null ? endM : originM + course.lengthM();
+        int points = Math.max(1, (int) ((lastM - originM) / STEP_M));
         List<Section> sections = new ArrayList<>();
         int from = 0;
-        for (CourseStretches.Span span : CourseStretches.of(course, startM, STEP_M, 0, points)) {
+        for (CourseStretches.Span span : CourseStretches.of(course, originM, STEP_M, 0, points)) {
             boolean isLast = span.to() == points;
-            double toM = isLast ? endM : startM + span.to() * STEP_M;
+            double toM = isLast ? endM : originM + span.to() * STEP_M;
             int to = isLast ? part.seconds() : firstAt(distance, from, toM);
             if (to > from) {
                 sections.add(new Section(
                         splitter.split(new Interval(from, to)),
-                        startM + span.from() * STEP_M,
+                        span.from() == 0 ? startM : originM + span.from() * STEP_M,
                         toM,
                         span.ground(),
                         span.meanGrade()));
@@ -133,7 +141,8 @@ public record RideSplits(List<Split> hours, List<Split> laps, List<Split> climbs
      *
      * @param offsetSeconds what to add to a second of the part to get a second of the recording
      */
-    private record Splitter(StretchLoads loads, int offsetSeconds, @Nullable LostTime lost) {
+    private record Splitter(
+            StretchLoads loads, int offsetSeconds, @Nullable LostTime lost) {
         Splitter(Ride part, int offsetSeconds, @Nullable LostTime lost) {
             this(StretchLoads.of(part), offsetSeconds, lost);
         }

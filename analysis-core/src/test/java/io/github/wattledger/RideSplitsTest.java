@@ -57,7 +57,9 @@ class RideSplitsTest {
         RideSplits splits = RideSplits.of(review);
         addUp(review, splits.hours());
         if (!splits.sections().isEmpty()) {
-            addUp(review, splits.sections().stream().map(RideSplits.Section::split).toList());
+            addUp(
+                    review,
+                    splits.sections().stream().map(RideSplits.Section::split).toList());
         }
     }
 

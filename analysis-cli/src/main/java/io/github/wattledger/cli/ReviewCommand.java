@@ -151,8 +151,9 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Option(
             names = "--brief",
-            description = "Instead of the report, at most 15 lines to send in a message: the verdict, the dearest mistakes,"
-                    + " the caps for next time, what is not known. As text.")
+            description =
+                    "Instead of the report, at most 15 lines to send in a message: the verdict, the dearest mistakes,"
+                            + " the caps for next time, what is not known. As text.")
     private boolean isBrief;
 
     @Mixin

@@ -31,7 +31,8 @@ public final class CourseStretches {
      * @param to the point at which it ends
      * @param meanGrade rise over run, or null where it is not known
      */
-    public record Span(Ground ground, int from, int to, @Nullable Double meanGrade) {
+    public record Span(
+            Ground ground, int from, int to, @Nullable Double meanGrade) {
         /** How many steps it is long. */
         int pieces() {
             return to - from;

@@ -91,7 +91,8 @@ record AllAtOnce(TimeLedger.Entry entry, LostTime lost) {
 
     /** Each stop costs what it took, and an equal part of what slowing down and getting going again cost. */
     private static LostTime withStops(LostTime before, Finding finding, Cost.Priced price) {
-        List<Interval> stops = finding.priceSteps() instanceof PriceSteps.Stops steps && !steps.stops().isEmpty()
+        List<Interval> stops = finding.priceSteps() instanceof PriceSteps.Stops steps
+                        && !steps.stops().isEmpty()
                 ? steps.stops()
                 : List.of(finding.when());
         double allSeconds = stops.stream().mapToInt(Interval::seconds).sum();

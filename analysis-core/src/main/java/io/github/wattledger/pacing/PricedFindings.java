@@ -27,7 +27,10 @@ import org.jspecify.annotations.Nullable;
  * @param lost where the time was lost that {@link TimeLedger#allAtOnce} counts, or null where nothing was priced
  */
 record PricedFindings(
-        List<Finding> findings, List<TimeLedger.Entry> entries, List<String> notes, @Nullable LostTime lost) {
+        List<Finding> findings,
+        List<TimeLedger.Entry> entries,
+        List<String> notes,
+        @Nullable LostTime lost) {
     private static final double SECONDS_PER_MINUTE = 60;
 
     /** Nothing found and nothing priced. */

@@ -14,8 +14,8 @@ import org.junit.jupiter.api.Test;
 class RideTemperatureTest {
     @Test
     void meanHighestAndRise() {
-        RideTemperature temperature =
-                RideTemperature.of(10, 12, 14, 16, 18, 20, 22, Double.NaN, 24, 26, 28, 31, 25).orElseThrow();
+        RideTemperature temperature = RideTemperature.of(10, 12, 14, 16, 18, 20, 22, Double.NaN, 24, 26, 28, 31, 25)
+                .orElseThrow();
         // Twelve readings: 246 in all; a sixth is two of them, 11 at first and 28 at last.
         assertThat(temperature.meanC()).isEqualTo(20.5);
         assertThat(temperature.highestC()).isEqualTo(31);

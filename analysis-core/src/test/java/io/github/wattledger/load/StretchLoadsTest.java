@@ -96,21 +96,21 @@ class StretchLoadsTest {
             builder.state(second, SecondState.values()[random.nextInt(SecondState.values().length)]);
         }
         Ride ride = builder.build();
-        RideLoad whole = RideLoad.of(
-                ride,
-                null,
-                null,
-                ZoneScheme.POWER_SEVEN_LEVELS,
-                ZoneScheme.HEART_RATE_FIVE_LEVELS);
+        RideLoad whole =
+                RideLoad.of(ride, null, null, ZoneScheme.POWER_SEVEN_LEVELS, ZoneScheme.HEART_RATE_FIVE_LEVELS);
         List<StretchLoad> hours = StretchLoads.byHour(ride);
         assertThat(hours.stream().mapToInt(StretchLoad::movingSeconds).sum()).isEqualTo(whole.movingSeconds());
         assertThat(hours.stream().mapToInt(hour -> hour.when().seconds()).sum()).isEqualTo(seconds);
         assertThat(hours)
                 .allMatch(hour -> hour.movingSeconds() + hour.standingSeconds() + hour.missingSeconds()
                         == hour.when().seconds());
-        assertThat(hours.stream().mapToDouble(hour -> Objects.requireNonNull(hour.workKJ())).sum())
+        assertThat(hours.stream()
+                        .mapToDouble(hour -> Objects.requireNonNull(hour.workKJ()))
+                        .sum())
                 .isCloseTo(Objects.requireNonNull(whole.workKJ()), within(1e-6));
-        assertThat(hours.stream().mapToDouble(hour -> Objects.requireNonNull(hour.distanceM())).sum())
+        assertThat(hours.stream()
+                        .mapToDouble(hour -> Objects.requireNonNull(hour.distanceM()))
+                        .sum())
                 .isCloseTo(Objects.requireNonNull(whole.distanceM()), within(1e-6));
         StretchLoad all = StretchLoads.of(ride).of(new Interval(0, seconds));
         assertThat(all.averagePowerW()).isCloseTo(Objects.requireNonNull(whole.averagePowerW()), within(1e-9));

@@ -55,16 +55,12 @@ public record LostTime(Interval when, Series lowSeconds, Series highSeconds, Low
     public LostTime withStop(Interval stop, double stopLowSeconds, double stopHighSeconds) {
         Interval within = new Interval(stop.fromSecond() - when.fromSecond(), stop.toSecond() - when.fromSecond());
         return new LostTime(
-                when,
-                spread(lowSeconds, within, stopLowSeconds),
-                spread(highSeconds, within, stopHighSeconds),
-                lowEnd);
+                when, spread(lowSeconds, within, stopLowSeconds), spread(highSeconds, within, stopHighSeconds), lowEnd);
     }
 
     private static Series spread(Series seconds, Interval over, double added) {
         double each = added / over.seconds();
-        return Series.generate(
-                seconds.size(), second -> seconds.get(second) + (over.contains(second) ? each : 0));
+        return Series.generate(seconds.size(), second -> seconds.get(second) + (over.contains(second) ? each : 0));
     }
 
     private double minutes(Series seconds, Interval stretch) {

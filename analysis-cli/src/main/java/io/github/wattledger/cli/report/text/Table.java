@@ -58,9 +58,10 @@ final class Table {
         for (int column : shown) {
             String cell = cells.get(column);
             line.append(line.length() == INDENT.length() ? "" : gap)
-                    .append(column < leftColumns
-                            ? Page.padRight(cell, width(column))
-                            : Page.padLeft(cell, width(column)));
+                    .append(
+                            column < leftColumns
+                                    ? Page.padRight(cell, width(column))
+                                    : Page.padLeft(cell, width(column)));
         }
         page.row(line.toString());
     }

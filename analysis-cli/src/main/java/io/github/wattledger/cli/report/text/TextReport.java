@@ -9,6 +9,7 @@ import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.ClimbWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.GearWords;
 import io.github.wattledger.cli.report.words.LedgerWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
@@ -20,6 +21,7 @@ import io.github.wattledger.cli.report.words.SplitWords;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.course.GearUse;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
@@ -47,7 +49,7 @@ public final class TextReport implements Report {
         new TextBrief().write(review, out);
         Page page = new Page();
         page.heading("THE RIDE");
-        page.line(PlainText.sentence(RideWords.circumstances(review.source())));
+        page.line(PlainText.sentence(RideWords.circumstances(review.source(), review.quality())));
         if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
             page.line(OccasionWords.of(review)); // Otherwise it stands in the lines above.
         }
@@ -67,7 +69,13 @@ public final class TextReport implements Report {
             findings(page, ofOthers);
         }
         boolean isThresholdKnown = review.rider().thresholdPowerW() != null;
-        LoadTable.write(page, review.load(), review.ride(), review.deviceTotals(), isThresholdKnown);
+        LoadTable.write(
+                page,
+                review.load(),
+                review.ride().part(review.reviewed()),
+                review.ride(),
+                review.deviceTotals(),
+                isThresholdKnown);
         RideSplits splits = RideSplits.of(review);
         TextSplits.write(page, review, splits);
         climbs(page, review, splits);
@@ -76,6 +84,7 @@ public final class TextReport implements Report {
         page.heading("HEART-RATE ZONES");
         zones(page, review.load().heartRateZones(), "bpm", ZoneWords.noHeartRateZones(review));
         bestEfforts(page, review);
+        gears(page, review);
         page.heading("WHAT COULD BE EXPECTED");
         AbilityWords.of(review).forEach(page::line);
         page.heading("JUDGED BY");
@@ -201,9 +210,10 @@ public final class TextReport implements Report {
     }
 
     private static void bestEfforts(Page page, RideReview review) {
-        page.heading("BEST EFFORTS, highest mean power");
+        boolean hasPower = review.ride().has(Channel.POWER);
+        page.heading("BEST EFFORTS, highest mean power" + (hasPower ? "; stops count as 0 W" : ""));
         MeanMaximalCurve curve = review.curve();
-        if (!review.ride().has(Channel.POWER)) {
+        if (!hasPower) {
             page.line("There is no power in this file.");
             return;
         }
@@ -230,6 +240,25 @@ public final class TextReport implements Report {
         if (!any) {
             page.line("None: the ride is too short.");
         }
+    }
+
+    /** Left out where no gears are known: most profiles name none. */
+    private static void gears(Page page, RideReview review) {
+        GearUse use = review.gearUse();
+        if (use == null) {
+            return;
+        }
+        page.heading("GEARS");
+        Table table = new Table(1, List.of("gear", "time", "km", "share"));
+        for (GearWords.InGear each : GearWords.gears(use)) {
+            table.row(List.of(each.gear(), each.time(), each.kilometres(), each.share()));
+        }
+        if (use.gears().isEmpty()) {
+            page.line(GearWords.NONE_FITS);
+        } else {
+            table.write(page);
+        }
+        GearWords.notes(use).forEach(page::line);
     }
 
     private static void recording(Page page, QualityReport quality) {

@@ -27,8 +27,13 @@ final class TextSplits {
     }
 
     private void hours(RideSplits splits) {
-        if (splits.hours().isEmpty()) {
-            return;
+        boolean isOneHour = splits.hours().size() < 2;
+        boolean isKnown = splits.hours().stream()
+                .anyMatch(hour -> hour.load().averagePowerW() != null
+                        || hour.load().averageHeartRateBpm() != null
+                        || hour.load().distanceM() != null);
+        if (isOneHour || !isKnown) {
+            return; // The load of the whole says the same, or there is nothing to say.
         }
         page.heading("HOUR BY HOUR, elapsed time");
         Table table = table(1, "from", "km");
@@ -36,8 +41,14 @@ final class TextSplits {
             row(table, hour, Figures.clock(hour.load().when().fromSecond()), kilometres(hour));
         }
         table.write(page);
-        page.line(words.target());
+        legend();
         words.lostMeans().forEach(page::line);
+    }
+
+    private void legend() {
+        if (!words.legend().isEmpty()) {
+            page.line(words.legend());
+        }
     }
 
     private void sections(RideSplits splits) {

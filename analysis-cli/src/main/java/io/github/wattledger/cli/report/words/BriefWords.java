@@ -85,7 +85,8 @@ public record BriefWords(
     private static String ride(RideReview review) {
         RideLoad load = review.load();
         Double metres = load.distanceM();
-        return RideWords.name(review.source(), "A ride") + ", " + RideWords.start(review.source()) + ", "
+        return RideWords.name(review.source(), "A ride") + ", " + RideWords.start(review.source(), review.quality())
+                + ", "
                 + (metres == null ? "" : Figures.kilometres(metres) + " km in ")
                 + Figures.clock(load.elapsedSeconds()) + ".";
     }

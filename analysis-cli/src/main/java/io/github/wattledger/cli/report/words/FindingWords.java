@@ -6,6 +6,7 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Channel;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -40,9 +41,19 @@ public record FindingWords(
 
     /** The library's findings of a review, in their order. */
     public static List<FindingWords> of(RideReview review) {
-        return review.pacing().findings().stream()
-                .map(finding -> of(finding, review))
-                .toList();
+        List<FindingWords> all = new ArrayList<>();
+        boolean isCautionSaid = false;
+        for (Finding finding : review.pacing().findings()) {
+            FindingWords words = of(finding, review);
+            boolean isCaution = finding.advice().capBpm() != null && !isCautionSaid;
+            isCautionSaid |= isCaution;
+            all.add(isCaution ? words.withCaution(Cautions.HEART_RATE_CAP) : words);
+        }
+        return List.copyOf(all);
+    }
+
+    private FindingWords withCaution(String caution) {
+        return new FindingWords(title, severity, when, where, evidence, cost, how, noPrice, nextTime + " " + caution);
     }
 
     /** What detectors of other programs found, in their order. */

@@ -81,8 +81,8 @@ public final class LedgerWords {
         pacing.ledger().notes().forEach(note -> notes.add(PlainText.sentence(note)));
         Map<String, List<String>> namesByReason = withoutPrice(pacing);
         if (!isNothingPriced(pacing, namesByReason)) {
-            namesByReason.forEach(
-                    (reason, names) -> notes.add("No price in minutes for " + String.join(", ", names) + ": " + PlainText.sentence(reason)));
+            namesByReason.forEach((reason, names) -> notes.add(
+                    "No price in minutes for " + String.join(", ", names) + ": " + PlainText.sentence(reason)));
         }
         return notes;
     }

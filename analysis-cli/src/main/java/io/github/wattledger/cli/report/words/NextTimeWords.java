@@ -78,7 +78,9 @@ final class NextTimeWords {
             case OVER_GEARED -> "a smaller chainring or a larger cog for the climbs";
             case UNDER_PACED -> {
                 Double watts = finding.advice().capW();
-                yield watts == null ? null : "there was more to give: towards " + Figures.watts(watts) + ", from early on";
+                yield watts == null
+                        ? null
+                        : "there was more to give: towards " + Figures.watts(watts) + ", from early on";
             }
             case OVER_HARD_START, FADE, THRESHOLD_RIDING_EARLY, SURGES -> null;
         };

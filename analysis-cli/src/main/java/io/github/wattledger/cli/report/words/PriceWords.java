@@ -9,8 +9,9 @@ import org.jspecify.annotations.Nullable;
 /** The two ends of a price, each with its name. */
 final class PriceWords {
     /** What the names of the two ends mean. */
-    static final String ENDS = "A price has two ends, each from riding the race again without the mistake: for the same energy"
-            + " (as many kilojoules as were ridden) and for the same effort (the same normalized power).";
+    static final String ENDS =
+            "A price has two ends, each from riding the race again without the mistake: for the same energy"
+                    + " (as many kilojoules as were ridden) and for the same effort (the same normalized power).";
 
     /** A price that rounds to no time at all. */
     static final String NOTHING = "nothing";

@@ -5,6 +5,10 @@ import io.github.wattledger.RideSplits;
 import io.github.wattledger.load.StretchLoad;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.price.LostTime;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -20,14 +24,16 @@ public final class SplitWords {
     private static final double LEAST_MINUTES = 0.1;
 
     private final PacingReview pacing;
+    private final Ride ride;
 
-    private SplitWords(PacingReview pacing) {
-        this.pacing = pacing;
+    private SplitWords(RideReview review) {
+        this.pacing = review.pacing();
+        this.ride = review.ride();
     }
 
     /** The words for a review. */
     public static SplitWords of(RideReview review) {
-        return new SplitWords(review.pacing());
+        return new SplitWords(review);
     }
 
     /** The names of the numbers of {@link #numbers}, in a few columns. */
@@ -49,16 +55,29 @@ public final class SplitWords {
                 load.standingSeconds() == 0 ? null : Figures.clock(load.standingSeconds()));
     }
 
-    /** What the names of the columns mean, a sentence. */
-    public String target() {
-        Double target = pacing.targetW();
-        return "norm.: normalized power, watts"
-                + (target == null ? "" : "; target: its share of " + Figures.watts(target))
-                + "; C: degrees Celsius at the recorder, which reads too high in the sun; stood: with or without the"
-                + " timer.";
+    /** What the names of the columns mean, a sentence; empty where none of them stands there. */
+    public String legend() {
+        List<String> parts = new ArrayList<>();
+        if (ride.has(Channel.POWER)) {
+            parts.add("norm.: normalized power, watts");
+            Double target = pacing.targetW();
+            if (target != null) {
+                parts.add("target: its share of " + Figures.watts(target));
+            }
+        }
+        if (ride.has(Channel.TEMPERATURE)) {
+            parts.add("C: degrees Celsius at the recorder, which reads too high in the sun");
+        }
+        if (ride.countSeconds(SecondState.STOPPED) + ride.countSeconds(SecondState.PAUSED) > 0) {
+            parts.add("stood: with or without the timer");
+        }
+        return parts.isEmpty() ? "" : String.join("; ", parts) + ".";
     }
 
-    /** Minutes lost in a part, the same energy first, for instance {@code 1.3 / 3.0}; null where nothing was priced. */
+    /**
+     * Minutes lost in a part, the same energy first, for instance {@code 1.3 / 3.0}; null where nothing was lost or
+     * priced.
+     */
     public @Nullable String lost(RideSplits.Split split) {
         LostTime lost = pacing.lost();
         Double low = split.lostLowMinutes();
@@ -68,6 +87,9 @@ public final class SplitWords {
         }
         String from = Figures.decimal(low, 1);
         String to = Figures.decimal(high, 1);
+        if (from.equals("0.0") && to.equals("0.0")) {
+            return null;
+        }
         return lost.lowEnd() == LostTime.LowEnd.SAME_EFFORT ? to + " / " + from : from + " / " + to;
     }
 
@@ -77,12 +99,11 @@ public final class SplitWords {
         if (lost == null) {
             return List.of();
         }
-        return List.of(
-                "lost: minutes that all mistakes together cost in this part, "
-                        + (lost.lowEnd() == LostTime.LowEnd.STANDING
-                                ? "standing / with slowing down and getting going again."
-                                : "for the same energy / for the same effort. They add up to the whole. Less than 0: faster"
-                                        + " there than in the repaired race, and paid for elsewhere."));
+        return List.of("lost: minutes that all mistakes together cost in this part, "
+                + (lost.lowEnd() == LostTime.LowEnd.STANDING
+                        ? "standing / with slowing down and getting going again."
+                        : "for the same energy / for the same effort. They add up to the whole. Less than 0: faster"
+                                + " there than in the repaired race, and paid for elsewhere."));
     }
 
     /** Where on the course most was lost, a sentence; empty where nothing was priced. */

@@ -16,6 +16,7 @@ public final class StartTime {
     private static final DateTimeFormatter ISO_UTC = format("uuuu-MM-dd'T'HH:mm:ss'Z'");
     private static final DateTimeFormatter ISO_LOCAL = format("uuuu-MM-dd'T'HH:mm:ssxxx");
     private static final DateTimeFormatter WORDS_UTC = format("uuuu-MM-dd HH:mm 'UTC'");
+    private static final DateTimeFormatter WORDS_CLOCK = format("uuuu-MM-dd HH:mm '(zone not known)'");
     private static final DateTimeFormatter WORDS_LOCAL = format("uuuu-MM-dd HH:mm '(UTC'xxx')'");
 
     private final OffsetDateTime start;
@@ -48,6 +49,14 @@ public final class StartTime {
     /** ISO 8601 with seconds, for instance {@code 2026-06-14T07:00:12+03:00} or {@code 2026-06-14T04:00:12Z}. */
     public String iso() {
         return (isLocal ? ISO_LOCAL : ISO_UTC).format(start);
+    }
+
+    /**
+     * In words where the recording does not say in which zone its clock ran, for instance {@code
+     * 2026-06-14 04:00 (zone not known)}.
+     */
+    String wordsOfClock() {
+        return start.getYear() < FIRST_YEAR ? words() : WORDS_CLOCK.format(start);
     }
 
     /**

@@ -38,7 +38,9 @@ class CsvSplitsTest {
     }
 
     private static double sum(List<CSVRecord> rows, String column) {
-        return rows.stream().mapToDouble(row -> Double.parseDouble(row.get(column))).sum();
+        return rows.stream()
+                .mapToDouble(row -> Double.parseDouble(row.get(column)))
+                .sum();
     }
 
     /** Read back from the file, hours and sections each make up the ride and what was lost in it. */

@@ -74,7 +74,8 @@ class TextBriefTest {
                 ReviewOptions.WHOLE_RIDE);
         assertThat(text(new TextBrief(), review))
                 .startsWith("over-hard-start.fit, 2026-06-13 06:48 (UTC-07:00), ")
-                .containsPattern("Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,\\s[\\d.]+ min for the same effort")
+                .containsPattern(
+                        "Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,\\s[\\d.]+ min for the same effort")
                 .contains("Dearest, for the same energy / the same effort:\n- over-hard start ")
                 .contains("\n- stopped time ", "\n- fade ")
                 .containsPattern("- first half, opening included: at most \\d+ W or \\d+ bpm")

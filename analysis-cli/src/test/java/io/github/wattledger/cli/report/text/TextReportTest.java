@@ -139,8 +139,9 @@ class TextReportTest {
     @Test
     void theVerdictCarriesItsEvidence() throws IOException {
         assertThat(unwrapped(text(SampleReviews.race())))
-                .contains("Over-hard start. The first 70 min at 252 W against a guide of 183 W for 7 h 2 min, the rest at"
-                        + " 201 W, fading by 14 %.");
+                .contains(
+                        "Over-hard start. The first 70 min at 252 W against a guide of 183 W for 7 h 2 min, the rest at"
+                                + " 201 W, fading by 14 %.");
         Finding fade = SampleReviews.fade(new Cost.NotPriced("no"));
         assertThat(unwrapped(text(SampleReviews.race(Verdict.FADED, List.of(fade), List.of()))))
                 .contains("Faded. 176 W late against 205 W early on comparable ground, 14 % less.");
