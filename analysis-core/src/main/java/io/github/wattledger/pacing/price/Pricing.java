@@ -149,11 +149,14 @@ public final class Pricing {
 
     /** Seconds lost in each second of the race against an end of a price; nothing where the end counts as no gain. */
     private Series lost(Ends ends, PriceSteps.@Nullable End end) {
-        boolean isGain = end != null && end.savedSeconds() > 0 && ends.isNoticeable();
-        double[] secondsForSecondOf = isGain ? ends.race().secondsOfBins(end.share()) : new double[0];
-        return Series.generate(
-                unrepaired.seconds(),
-                second -> isGain && replay.binOf(second) >= 0 ? 1 - secondsForSecondOf[replay.binOf(second)] : 0);
+        if (end == null || end.savedSeconds() <= 0 || !ends.isNoticeable()) {
+            return Series.generate(unrepaired.seconds(), second -> 0);
+        }
+        double[] secondsOfBins = ends.race().secondsOfBins(end.share());
+        return Series.generate(unrepaired.seconds(), second -> {
+            int bin = replay.binOf(second);
+            return bin < 0 ? 0 : 1 - secondsOfBins[bin];
+        });
     }
 
     private @Nullable Ends endsOf(List<Repair> repairs) {
@@ -251,20 +254,23 @@ public final class Pricing {
      */
     private record Ends(
             RepairedRace race, PriceSteps.@Nullable End equalWork, PriceSteps.@Nullable End equalNormalizedPower) {
+        /** Whether the same normalized power gains less than the same work, which is rare. */
+        boolean isEffortLower() {
+            return equalWork != null
+                    && equalNormalizedPower != null
+                    && equalWork.savedSeconds() > equalNormalizedPower.savedSeconds();
+        }
+
         LostTime.LowEnd lowEnd() {
-            return low() == equalWork ? LostTime.LowEnd.SAME_ENERGY : LostTime.LowEnd.SAME_EFFORT;
+            return isEffortLower() ? LostTime.LowEnd.SAME_EFFORT : LostTime.LowEnd.SAME_ENERGY;
         }
 
         PriceSteps.@Nullable End low() {
-            return equalWork != null
-                            && equalNormalizedPower != null
-                            && equalWork.savedSeconds() > equalNormalizedPower.savedSeconds()
-                    ? equalNormalizedPower
-                    : equalWork;
+            return isEffortLower() ? equalNormalizedPower : equalWork;
         }
 
         PriceSteps.@Nullable End high() {
-            return low() == equalWork ? equalNormalizedPower : equalWork;
+            return isEffortLower() ? equalWork : equalNormalizedPower;
         }
 
         /** Whether the larger of both gains is one at all. */
