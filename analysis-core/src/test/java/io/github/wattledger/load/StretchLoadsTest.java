@@ -92,8 +92,9 @@ class StretchLoadsTest {
                 .channel(
                         Channel.POWER,
                         Series.generate(seconds, second -> second % 11 == 3 ? Double.NaN : 400 * random.nextDouble()));
+        List<SecondState> states = List.of(SecondState.values());
         for (int second = 0; second < seconds; second += 1 + random.nextInt(300)) {
-            builder.state(second, SecondState.values()[random.nextInt(SecondState.values().length)]);
+            builder.state(second, states.get(random.nextInt(states.size())));
         }
         Ride ride = builder.build();
         RideLoad whole =
