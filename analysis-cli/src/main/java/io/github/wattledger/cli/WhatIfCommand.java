@@ -2,7 +2,6 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.WhatIfReport;
-import io.github.wattledger.cli.report.json.JsonWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.Selection;
@@ -134,7 +133,7 @@ final class WhatIfCommand implements Callable<Integer> {
         StringBuilder text = new StringBuilder();
         switch (format) {
             case TEXT -> new TextWhatIf().write(report, text);
-            case JSON -> new JsonWhatIf().write(report, text);
+            case JSON -> text.append(report.json().text());
         }
         OutputFile.deliver(text, null, out);
         return ExitStatus.DONE.code();
@@ -160,9 +159,8 @@ final class WhatIfCommand implements Callable<Integer> {
         Path file = InputFile.ride(name);
         Rider rider = asItIs.rider(spec);
         try {
-            Replayer.Replayed replayed =
-                    Replayer.whatIf(file, ReadOptions.DEFAULT, rider, asItIs.position(), change, selection);
-            return new WhatIfReport(replayed.source(), replayed.ridden(), null, replayed.answer(), replayed.notes());
+            return WhatIfReport.ofRide(
+                    Replayer.whatIf(file, ReadOptions.DEFAULT, rider, asItIs.position(), change, selection));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
@@ -194,7 +192,7 @@ final class WhatIfCommand implements Callable<Integer> {
                     rider.rollingResistance(),
                     asItIs.position());
             Air air = road.air();
-            return new WhatIfReport(null, null, ascentM, WhatIf.steady(course, powerW, rig, air, change), List.of());
+            return WhatIfReport.ofRoad(WhatIf.steady(course, powerW, rig, air, change), ascentM);
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }

@@ -6,7 +6,6 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.load.StretchLoad;
 import java.io.IOException;
 import java.util.List;
-import java.util.Locale;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
@@ -61,7 +60,7 @@ public final class CsvSplits implements Report {
                     section.split(),
                     section.startM(),
                     section.endM(),
-                    section.ground().name().toLowerCase(Locale.ROOT),
+                    section.ground().id(),
                     section.meanGrade());
         }
     }

@@ -4,6 +4,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.StartTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

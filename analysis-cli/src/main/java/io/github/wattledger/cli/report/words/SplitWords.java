@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSplits;
+import io.github.wattledger.compare.Ground;
 import io.github.wattledger.load.StretchLoad;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.price.LostTime;
@@ -136,12 +137,8 @@ public final class SplitWords {
     /** What kind of road it is, with its grade where that is known. */
     public static String ground(RideSplits.Section section) {
         Double grade = section.meanGrade();
-        String ground = switch (section.ground()) {
-            case CLIMB -> "climb";
-            case DESCENT -> "descent";
-            case FLAT -> "flat";
-            case UNKNOWN -> "road";
-        };
+        String ground =
+                section.ground() == Ground.UNKNOWN ? "road" : section.ground().id();
         return grade == null ? ground : ground + " " + Figures.decimal(grade * 100, 1) + "%";
     }
 

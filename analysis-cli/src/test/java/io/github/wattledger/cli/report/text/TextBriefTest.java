@@ -6,7 +6,7 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Report;
-import io.github.wattledger.cli.report.SampleReviews;
+import io.github.wattledger.testing.SampleReviews;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;

@@ -2,7 +2,7 @@ package io.github.wattledger.cli.report.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.cli.report.SampleReviews;
+import io.github.wattledger.testing.SampleReviews;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
