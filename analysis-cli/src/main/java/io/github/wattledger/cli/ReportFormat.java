@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.csv.CsvReport;
+import io.github.wattledger.cli.report.csv.CsvSplits;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.text.TextReport;
 import io.github.wattledger.json.JsonDocument;
@@ -11,6 +12,7 @@ enum ReportFormat {
     TEXT,
     JSON,
     CSV,
+    SPLITS,
     HTML;
 
     /** The report; only its own classes are loaded. */
@@ -19,6 +21,7 @@ enum ReportFormat {
             case TEXT -> new TextReport();
             case JSON -> (review, out) -> out.append(JsonDocument.of(review).text());
             case CSV -> new CsvReport();
+            case SPLITS -> new CsvSplits();
             case HTML -> new HtmlReport();
         };
     }

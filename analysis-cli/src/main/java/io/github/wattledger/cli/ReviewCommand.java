@@ -5,11 +5,14 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
@@ -41,8 +44,8 @@ import picocli.CommandLine.Spec;
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
             "                  [--effort auto|race|training]",
-            "                  [--format text|json|csv|html] [--explain FINDING]",
-            "                  [--output FILE]"
+            "                  [--format text|json|csv|splits|html]",
+            "                  [--explain FINDING] [--brief] [--output FILE]"
         },
         header = "Reviews one recorded ride: how hard it was, how well it was paced.",
         footer = {
@@ -133,7 +136,8 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             description = "text (the default, for people), json (for programs), csv (the cleaned recording, one row a"
-                    + " second, not judged) or html (a page with charts, one file).")
+                    + " second, not judged), splits (hours, laps, climbs and sections as CSV) or html (a page with"
+                    + " charts, one file).")
     private ReportFormat format = ReportFormat.TEXT;
 
     @Option(
@@ -143,6 +147,13 @@ final class ReviewCommand implements Callable<Integer> {
                     "Instead of the report, show step by step how the numbers of a finding came about, for instance"
                             + " over-hard-start. As text.")
     private @Nullable FindingKind explain;
+
+    @Option(
+            names = "--brief",
+            description =
+                    "Instead of the report, at most 15 lines to send in a message: the verdict, the dearest mistakes,"
+                            + " the caps for next time, what is not known. As text.")
+    private boolean isBrief;
 
     @Mixin
     private OutputOption output = new OutputOption();
@@ -174,9 +185,16 @@ final class ReviewCommand implements Callable<Integer> {
         }
         columns.requireTable(spec, review.source().format());
         StringBuilder report = new StringBuilder();
-        (explain == null ? format.report() : new TextExplanation(explain, profile.limits())).write(review, report);
+        report(profile.limits()).write(review, report);
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    private Report report(JudgementLimits limits) {
+        if (explain != null) {
+            return new TextExplanation(explain, limits);
+        }
+        return isBrief ? new TextBrief() : format.report();
     }
 
     /** Detectors of other jars on the class path. */
@@ -191,6 +209,11 @@ final class ReviewCommand implements Callable<Integer> {
     private ReviewOptions options() {
         if (explain != null && format != ReportFormat.TEXT) {
             throw Usage.error(spec, "--explain is written as text only");
+        }
+        if (isBrief && (explain != null || format != ReportFormat.TEXT)) {
+            throw Usage.error(
+                    spec,
+                    "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
         }
         if (laps != null && (fromSecond != null || toSecond != null)) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");

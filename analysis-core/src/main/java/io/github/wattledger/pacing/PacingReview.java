@@ -3,6 +3,7 @@ package io.github.wattledger.pacing;
 import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.course.Course;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -30,6 +31,8 @@ import org.jspecify.annotations.Nullable;
  *     were equally hard; null where the halves share too little ground, or the ride has no power
  * @param verdictRestsOn the kind of the finding behind the verdict, or null where it rests on the halves or there is none
  * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
+ * @param lost where the time was lost that all priced mistakes cost together ({@link TimeLedger#allAtOnce}), or null where
+ *     nothing was priced
  */
 public record PacingReview(
         Verdict verdict,
@@ -44,7 +47,8 @@ public record PacingReview(
         Occasion occasion,
         List<Remark> remarks,
         @Nullable Double secondHalfOverFirst,
-        @Nullable FindingKind verdictRestsOn)
+        @Nullable FindingKind verdictRestsOn,
+        @Nullable LostTime lost)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
 
@@ -122,7 +126,8 @@ public record PacingReview(
                 occasion,
                 remarks,
                 Double.isNaN(halves) ? null : halves,
-                reached.restsOn());
+                reached.restsOn(),
+                priced.lost());
     }
 
     /** The finding of a kind, or empty where there is none. */

@@ -14,6 +14,7 @@ public final class StartTime {
     private static final DateTimeFormatter ISO_UTC = format("uuuu-MM-dd'T'HH:mm:ss'Z'");
     private static final DateTimeFormatter ISO_LOCAL = format("uuuu-MM-dd'T'HH:mm:ssxxx");
     private static final DateTimeFormatter WORDS_UTC = format("uuuu-MM-dd HH:mm 'UTC'");
+    private static final DateTimeFormatter WORDS_CLOCK = format("uuuu-MM-dd HH:mm '(zone not known)'");
     private static final DateTimeFormatter WORDS_LOCAL = format("uuuu-MM-dd HH:mm '(UTC'xxx')'");
 
     private final OffsetDateTime start;
@@ -49,6 +50,14 @@ public final class StartTime {
      */
     public @Nullable String iso() {
         return !isKnown() ? null : (isLocal ? ISO_LOCAL : ISO_UTC).format(start);
+    }
+
+    /**
+     * In words where the recording does not say in which zone its clock ran, for instance {@code
+     * 2026-06-14 04:00 (zone not known)}.
+     */
+    public String wordsOfClock() {
+        return isKnown() ? WORDS_CLOCK.format(start) : words();
     }
 
     /**

@@ -127,6 +127,14 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
         return index < 0 || index >= days.size() ? null : days.get((int) index);
     }
 
+    /**
+     * Whether acute over chronic load says anything: the history is as long as chronic load looks back, or begins with a
+     * chronic load from before it.
+     */
+    public boolean isLongEnoughForRatio() {
+        return startChronic > 0 || days.size() >= CHRONIC_DAYS;
+    }
+
     /** How many days it takes until the start values weigh under 5 percent of chronic load: three time constants. */
     public static int settlingDays() {
         return 3 * CHRONIC_DAYS;

@@ -1,10 +1,12 @@
 package io.github.wattledger.pacing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.pacing.price.Pricing;
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.pacing.price.StretchChange;
@@ -21,6 +23,7 @@ import io.github.wattledger.simulation.SimulatedRider;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -95,10 +98,18 @@ class AllAtOnceTest {
                                 new Advice("none", null, null),
                                 each)))
                 .toList();
-        Cost first = pricing.price(repairs.get(0)).cost();
-        double most = highMinutes(first);
-        if (first instanceof Cost.Priced dearest) {
-            assertThat(pricing.priceOfAll(repairs, dearest).highMinutes()).isGreaterThanOrEqualTo(most);
+        double most = highMinutes(pricing.price(repairs.get(0)).cost());
+
+        List<Cost> alone =
+                repairs.stream().map(each -> pricing.price(each).cost()).toList();
+        Pricing.Together together = pricing.priceOfAll(repairs, alone);
+        assertThat(highMinutes(together.cost())).isGreaterThanOrEqualTo(most);
+        if (together.cost() instanceof Cost.Priced priced) {
+            // The definition of a split: what was lost in all places is what was lost.
+            Interval whole = new Interval(0, RIDE.seconds());
+            LostTime lost = Objects.requireNonNull(together.lost());
+            assertThat(lost.lowMinutes(whole)).isCloseTo(priced.lowMinutes(), within(1e-6));
+            assertThat(lost.highMinutes(whole)).isCloseTo(priced.highMinutes(), within(1e-6));
         }
         List<TimeLedger.Entry> entries = PricedFindings.of(
                         RaceByHand.race(RIDE),

@@ -78,8 +78,7 @@ class OneWordingTest {
     @Test
     void aLossHasTheSameNameAndRange() throws IOException {
         String account = part(text(SampleReviews.pricedRace()), "WHERE THE TIME WENT");
-        Matcher loss =
-                Pattern.compile("Lost: (.*), (nothing|[\\d. to]* min)\\.").matcher(account);
+        Matcher loss = Pattern.compile("Lost: (.*?), (nothing|[^,]* min)\\.").matcher(account);
         String page = page(SampleReviews.pricedRace());
         int losses = 0;
         while (loss.find()) {

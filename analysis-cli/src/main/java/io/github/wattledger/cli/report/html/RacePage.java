@@ -79,7 +79,7 @@ public record RacePage(
                 Frame.withCharts(name),
                 season,
                 name,
-                RideWords.circumstances(review.source()),
+                RideWords.circumstances(review.source(), review.quality()),
                 PlainText.capital(pacing.verdict().words()),
                 VerdictSentence.withoutVerdict(review),
                 OccasionWords.of(review),

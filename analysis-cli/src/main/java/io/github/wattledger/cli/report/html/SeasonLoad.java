@@ -53,7 +53,7 @@ public record SeasonLoad(
             return List.of();
         }
         String path = "load.days[" + (load.days().size() - 1) + "].";
-        return SeasonWords.today(today).stream()
+        return SeasonWords.today(load).stream()
                 .map(each -> new Fact(
                         PlainText.capital(each.label()),
                         Num.of(path + each.name(), each.value(), value -> each.words(), each.words()),
