@@ -66,20 +66,14 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         Climb climb = review.climb();
         return new Row(
                 ClimbWords.kilometres(climb),
-                Num.of(path + "gainM", climb.gainM(), value -> Figures.decimal(value, 0) + " m"),
-                Num.of(path + "meanGradePercent", climb.meanGrade() * 100, value -> Figures.decimal(value, 1) + " %"),
-                Num.of(
-                        path + "steepestGradePercent",
-                        climb.steepestGrade() * 100,
-                        value -> Figures.decimal(value, 1) + " %"),
+                Num.rounded(path + "gainM", climb.gainM(), " m"),
+                Num.tenths(path + "meanGradePercent", climb.meanGrade() * 100, " %"),
+                Num.tenths(path + "steepestGradePercent", climb.steepestGrade() * 100, " %"),
                 Num.of(path + "movingSeconds", (double) climb.movingSeconds(), Figures::clock),
                 Num.of(path + "averagePowerW", climb.averagePowerW(), Figures::watts, "no power"),
                 Num.of(path + "wattsPerKg", review.wattsPerKg(), value -> Figures.decimal(value, 2) + " W/kg"),
                 Num.of(path + "averageHeartRateBpm", climb.averageHeartRateBpm(), Figures::beats, "no heart rate"),
-                Num.of(
-                        path + "verticalSpeedMPerHour",
-                        climb.verticalSpeedMPerHour(),
-                        value -> Figures.decimal(value, 0) + " m/h"),
+                Num.rounded(path + "verticalSpeedMPerHour", climb.verticalSpeedMPerHour(), " m/h"),
                 ClimbWords.again(review));
     }
 

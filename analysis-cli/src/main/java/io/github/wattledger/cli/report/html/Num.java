@@ -33,7 +33,12 @@ public record Num(String path, @Nullable String value, String text) {
 
     /** A number with one decimal. */
     static Num tenths(String path, @Nullable Double value) {
-        return of(path, value, number -> Figures.decimal(number, 1));
+        return tenths(path, value, "");
+    }
+
+    /** A number with one decimal, and its unit. */
+    static Num tenths(String path, @Nullable Double value, String unit) {
+        return of(path, value, number -> Figures.decimal(number, 1) + unit);
     }
 
     /** A difference with its sign and one decimal. */
