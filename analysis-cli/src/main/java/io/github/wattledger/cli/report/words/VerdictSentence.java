@@ -14,12 +14,6 @@ import org.jspecify.annotations.Nullable;
 public final class VerdictSentence {
     private VerdictSentence() {}
 
-    /** The sentence without the verdict itself, for a place where the verdict stands above it as a heading. */
-    public static String withoutVerdict(RideReview review) {
-        String lost = lost(review.pacing());
-        return PlainText.capital(reason(review)) + (lost == null ? "" : " " + PlainText.capital(lost) + " lost.");
-    }
-
     /** The verdict, what it cost, and what it rests on. */
     public static String of(RideReview review) {
         PacingReview pacing = review.pacing();
@@ -33,7 +27,7 @@ public final class VerdictSentence {
     }
 
     /** What the verdict rests on, a sentence without its capital; empty where nothing is to be said. */
-    private static String reason(RideReview review) {
+    static String reason(RideReview review) {
         PacingReview pacing = review.pacing();
         return switch (pacing.verdict()) {
             case OVER_HARD_START -> overHardStart(review);
@@ -50,7 +44,7 @@ public final class VerdictSentence {
     }
 
     /** The minutes that the finding behind the verdict cost; null where it has no price. */
-    private static @Nullable String lost(PacingReview pacing) {
+    static @Nullable String lost(PacingReview pacing) {
         FindingKind kind = pacing.verdictRestsOn();
         for (TimeLedger.Entry entry : pacing.ledger().entries()) {
             if (kind != null && entry.label().equals(kind.id()) && entry.minutesHigh() > 0) {
