@@ -20,6 +20,7 @@
   var meansText = live.querySelector(".means");
   var here = document.querySelector(".track .here");
   var STATES = ["", "stopped, timer running", "paused, timer stopped", "missing, nothing recorded"];
+  var RIDING = 0;
   var PAUSED = 2;
   var LEAST_WINDOW = 60; // seconds
   var WINDOW = 30; // seconds of the trailing mean in normalized power
@@ -464,24 +465,47 @@
 
   /** At each second the sum and the count of a channel's values before it; paused seconds do not count. */
   function runningSums() {
-    function sum(values, valueOf) {
+    function sum(values) {
       var totals = new Float64Array(settings.seconds + 1);
       var counts = new Int32Array(settings.seconds + 1);
       for (var second = 0; second <= last; second++) {
         var value = values[second];
         var counted = value !== null && data.state[second] !== PAUSED;
-        totals[second + 1] = totals[second] + (counted ? valueOf(value) : 0);
+        totals[second + 1] = totals[second] + (counted ? value : 0);
         counts[second + 1] = counts[second] + (counted ? 1 : 0);
       }
       return { totals: totals, counts: counts };
     }
-    function itself(value) { return value; }
     return {
-      watts: data.watts && sum(data.watts, itself),
-      fourthPowers: data.power && sum(data.power, function (value) { return value * value * value * value; }),
-      heart: data.heart && sum(data.heart, itself),
-      moving: sum(data.state, function (state) { return state === 0 ? 1 : 0; })
+      watts: data.watts && sum(data.watts),
+      fourthPowers: data.watts && fourthPowers(),
+      heart: data.heart && sum(data.heart),
+      moving: sum(data.state.map(function (state) { return state === RIDING ? 1 : 0; }))
     };
+  }
+
+  /** Running sums of the fourth powers of the trailing means of 30 s; the window runs on across what has no power. */
+  function fourthPowers() {
+    var before = [0];
+    data.watts.forEach(function (value, second) {
+      if (value !== null && data.state[second] !== PAUSED) {
+        before.push(before[before.length - 1] + value);
+      }
+    });
+    var totals = new Float64Array(before.length);
+    for (var each = 1; each < before.length; each++) {
+      var watts = each < WINDOW ? 0 : (before[each] - before[each - WINDOW]) / WINDOW;
+      totals[each] = totals[each - 1] + watts * watts * watts * watts;
+    }
+    return totals;
+  }
+
+  /** Of the windows that lie within the stretch; null where none does. */
+  function normalized(first, end) {
+    var begin = sums.watts ? sums.watts.counts[first] + WINDOW - 1 : 0;
+    var windows = sums.watts ? sums.watts.counts[end] - begin : 0;
+    return windows > 0
+      ? Math.sqrt(Math.sqrt((sums.fourthPowers[begin + windows] - sums.fourthPowers[begin]) / windows)) : null;
   }
 
   function mean(sum, first, end) {
@@ -511,10 +535,9 @@
     var metres = difference(data.distance, first, end);
     var climbed = difference(data.altitude, first, end);
     var moving = sums.moving.totals[end] - sums.moving.totals[first];
-    var fourth = mean(sums.fourthPowers, first + WINDOW - 1, end); // windows that lie within the stretch
     var parts = [
       said(mean(sums.watts, first, end), 0, " W"),
-      said(fourth === null ? null : Math.sqrt(Math.sqrt(fourth)), 0, " W normalized"),
+      said(normalized(first, end), 0, " W normalized"),
       said(mean(sums.heart, first, end), 0, " bpm"),
       said(metres === null ? null : metres / 1000, 1, " km"),
       said(metres === null || moving === 0 ? null : metres / moving * 3.6, 1, " km/h moving"),
