@@ -66,8 +66,7 @@ final class Days {
         int index = 0;
         for (int year = first.getYear() + 1; year <= last.getYear(); year++) {
             if (year % step == 0) {
-                plot.foot(
-                        (double) LocalDate.of(year, 1, 1).toEpochDay(), Integer.toString(year), index % 2 == 1);
+                plot.foot((double) LocalDate.of(year, 1, 1).toEpochDay(), Integer.toString(year), index % 2 == 1);
                 index++;
             }
         }

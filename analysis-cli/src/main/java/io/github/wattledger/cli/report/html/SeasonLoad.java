@@ -32,7 +32,12 @@ public record SeasonLoad(
 
     /** A day, and the weeks without a ride after it that are folded into one row, or null. */
     public record Day(
-            LocalDate day, Num stress, Num acute, Num chronic, Num balance, @Nullable Spell after) {}
+            LocalDate day,
+            Num stress,
+            Num acute,
+            Num chronic,
+            Num balance,
+            @Nullable Spell after) {}
 
     /** A week, and the weeks without a ride after it that are folded into one row, or null. */
     public record Period(

@@ -64,8 +64,7 @@ public record SeasonRaces(@Nullable Markup scale, List<Race> rows, List<String> 
                     Num.of(path + "movingSeconds", (double) ride.numbers().movingSeconds(), Figures::clock),
                     SeasonWords.verdict(judgement),
                     Num.of(path + "intensityFactor", judgement.intensityFactor(), value -> Figures.decimal(value, 2)),
-                    Num.tenths(
-                            path + "decouplingPercent", ride.numbers().decouplingPercent(), " %"),
+                    Num.tenths(path + "decouplingPercent", ride.numbers().decouplingPercent(), " %"),
                     SeasonWords.price(judgement),
                     isPriced ? Num.tenths(path + "costMinutesLow", low) : null,
                     isPriced ? Num.tenths(path + "costMinutesHigh", high) : null,

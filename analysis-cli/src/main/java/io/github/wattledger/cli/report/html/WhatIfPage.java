@@ -62,7 +62,7 @@ public record WhatIfPage(
         report.notes().forEach(note -> basis.add(PlainText.of(note.text())));
         return new WhatIfPage(
                 Frame.still(WhatIfWords.question(answer)),
-                PlainText.capital(WhatIfWords.road(report)),
+                WhatIfWords.road(report),
                 WhatIfWords.worth(answer),
                 WhatIfWords.question(answer),
                 rows(answer),
@@ -88,8 +88,7 @@ public record WhatIfPage(
     }
 
     private static Markup bar(Scale minutes, WhatIf.Answer answer, double oneEnd, double otherEnd) {
-        return LossBars.between(
-                minutes, Math.min(oneEnd, otherEnd), Math.max(oneEnd, otherEnd), answer.savedMinutes());
+        return LossBars.between(minutes, Math.min(oneEnd, otherEnd), Math.max(oneEnd, otherEnd), answer.savedMinutes());
     }
 
     private static List<Row> rows(WhatIf.Answer answer) {
@@ -98,7 +97,8 @@ public record WhatIfPage(
                 "Moving time",
                 Num.of("asItIs.movingSeconds", answer.asItIsSeconds(), Figures::clock),
                 Num.of("changed.movingSeconds", answer.changedSeconds(), Figures::clock)));
-        rows.add(new Row("Speed, moving", speed(answer, answer.asItIsSeconds()), speed(answer, answer.changedSeconds())));
+        rows.add(new Row(
+                "Speed, moving", speed(answer, answer.asItIsSeconds()), speed(answer, answer.changedSeconds())));
         if (answer.asItIs().powerW() != null) {
             rows.add(row(answer, "Power", "powerW", WhatIf.State::powerW, Figures::watts));
         }
@@ -106,8 +106,7 @@ public record WhatIfPage(
         rows.add(row(answer, "Drag area", "dragAreaM2", WhatIf.State::dragAreaM2, decimals(3, " m2")));
         rows.add(row(
                 answer, "Rolling resistance", "rollingResistance", WhatIf.State::rollingResistance, decimals(4, "")));
-        rows.add(row(
-                answer, "Air", "airDensityKgPerM3", WhatIf.State::airDensityKgPerM3, decimals(3, " kg/m3")));
+        rows.add(row(answer, "Air", "airDensityKgPerM3", WhatIf.State::airDensityKgPerM3, decimals(3, " kg/m3")));
         return rows;
     }
 
