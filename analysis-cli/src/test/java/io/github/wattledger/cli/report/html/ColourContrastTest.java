@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.html;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -66,7 +67,7 @@ class ColourContrastTest {
             for (String one : over) {
                 for (String other : under) {
                     assertThat(colours).containsKeys(one, other);
-                    assertThat(contrast(colours.get(one), colours.get(other)))
+                    assertThat(contrast(requireNonNull(colours.get(one)), requireNonNull(colours.get(other))))
                             .as(one + " over " + other + " in scheme "
                                     + schemes().indexOf(colours))
                             .isGreaterThanOrEqualTo(least);
