@@ -112,11 +112,12 @@ class PageLayoutInBrowserTest {
                 pageOf(SampleReviews.raceWithClimbs(), "climbs.html"),
                 nothingKnownBesideADevice(),
                 pages().season(),
+                pages().riders(),
                 pages().comparison(),
                 pages().whatIf());
     }
 
-    // ---- the head ---------------------------------------------------------------------------------------------------
+    // The head.
 
     /** The words are those of the row of the finding; the minutes are those of the ledger. */
     @Test
@@ -138,7 +139,7 @@ class PageLayoutInBrowserTest {
         assertThat(text("document.querySelector('h1').textContent")).isEqualTo("Not judged");
     }
 
-    // ---- on a telephone ---------------------------------------------------------------------------------------------
+    // On a telephone.
 
     @Test
     void nothingIsWiderThanATelephone() throws IOException {
@@ -173,7 +174,7 @@ class PageLayoutInBrowserTest {
         assertThat(columns).isGreaterThan(15);
     }
 
-    // ---- on paper ---------------------------------------------------------------------------------------------------
+    // On paper.
 
     private static int sheetsOfA4(Path page) {
         browser().open(page);
@@ -198,10 +199,11 @@ class PageLayoutInBrowserTest {
     }
 
     @Test
-    void otherPagesArePrintedOnFew() {
+    void otherPagesArePrintedOnFew() throws IOException {
         assertThat(sheetsOfA4(pages().season())).isBetween(1, 3);
         assertThat(sheetsOfA4(pages().comparison())).isBetween(1, 3);
         assertThat(sheetsOfA4(pages().whatIf())).isEqualTo(1);
+        assertThat(sheetsOfA4(pages().riders())).isEqualTo(1);
     }
 
     @Test
@@ -228,7 +230,7 @@ class PageLayoutInBrowserTest {
         }
     }
 
-    // ---- marks and labels -------------------------------------------------------------------------------------------
+    // Marks and labels.
 
     /** Pairs of boxes that lie over one another, of what is seen and of one drawing. */
     private static final String OVERLAPS = """
@@ -309,8 +311,7 @@ class PageLayoutInBrowserTest {
         return stops;
     }
 
-    // ---- a stretch
-    // ---------------------------------------------------------------------------------------------------
+    // A stretch.
 
     /** The means of what is shown are those of a review of the same seconds; the grade is rise over distance. */
     @Test
@@ -353,8 +354,32 @@ class PageLayoutInBrowserTest {
         return Double.parseDouble(number.group(1));
     }
 
-    // ---- a season
-    // ----------------------------------------------------------------------------------------------------
+    // Several riders.
+
+    /** The first rider's races are those of the sample season, two of four begun too hard; the other has one. */
+    @Test
+    void severalRidersShowTheirPacingAndLeadToTheirSeasonsAndBack() throws IOException {
+        browser().open(pages().riders());
+        assertThat(text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
+                .isEqualTo("Pacing; Worth a look; Load");
+        assertThat(text("[...document.querySelectorAll('section:first-of-type tbody tr')]"
+                        + ".map(r => r.cells[0].textContent + ': ' + r.cells[1].textContent + ', ' + r.cells[3].textContent"
+                        + " + ', ' + r.cells[4].textContent).join('; ')"))
+                .isEqualTo("anna: Even, 2026-05-31, 2 of 2, then 0 of 2;"
+                        + " bo & son #2: Over-hard start, 2026-04-19, fewer than 4 races");
+        browser().find(".riders tr:nth-child(2) a").click();
+        browser().await("document.querySelector('.rides')");
+        assertThat(text("document.title")).startsWith("bo & son #2, season 2026-04-05");
+        browser().find(".rides tbody a").click();
+        browser().awaitCharts();
+        browser().find(".over a").click();
+        browser().await("document.querySelector('.rides')");
+        browser().find(".over a").click();
+        browser().await("document.querySelector('.riders')");
+        assertThat(text("document.querySelector('h1').textContent")).isEqualTo("2 riders");
+    }
+
+    // A season.
 
     @Test
     void racesComeFirstInASeasonAndLoadsAfter() {

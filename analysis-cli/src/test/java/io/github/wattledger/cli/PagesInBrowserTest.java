@@ -506,6 +506,12 @@ class PagesInBrowserTest {
         }
     }
 
+    @ParameterizedTest
+    @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
+    void axeFindsNothingInAPageOfRiders(int width, boolean isDark) throws IOException {
+        assertFitsAndAxeFindsNothing(new SamplePages(requireNonNull(folder)).riders(), width, isDark);
+    }
+
     @Nested
     class WhatIf {
         @Test
