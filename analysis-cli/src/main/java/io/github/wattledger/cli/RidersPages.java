@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.html.HtmlRiders;
 import io.github.wattledger.cli.report.html.PageNames;
+import io.github.wattledger.cli.report.html.RiderSeason;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
@@ -39,12 +40,12 @@ final class RidersPages {
         OutputFile.makeFolder(folder);
         Path index = folder.resolve(SeasonPages.INDEX);
         SeasonPages.requireOwn(index);
-        List<HtmlRiders.OneRider> riders = new ArrayList<>();
+        List<RiderSeason> riders = new ArrayList<>();
         for (int i = 0; i < standings.size(); i++) {
             String name = standings.get(i).name();
             String below = ownName(name);
             new SeasonPages(folder.resolve(below), requests.get(i), executor, name).write(seasons.get(i));
-            riders.add(new HtmlRiders.OneRider(standings.get(i), seasons.get(i), below + "/" + SeasonPages.INDEX));
+            riders.add(new RiderSeason(standings.get(i), seasons.get(i), below + "/" + SeasonPages.INDEX));
         }
         StringBuilder text = new StringBuilder();
         new HtmlRiders().write(riders, skippedFiles, text);

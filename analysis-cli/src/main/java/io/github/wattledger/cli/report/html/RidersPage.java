@@ -45,7 +45,7 @@ public record RidersPage(
             Num sinceRide,
             Num sinceLongRide) {}
 
-    static RidersPage of(List<HtmlRiders.OneRider> riders, int skippedFiles) {
+    static RidersPage of(List<RiderSeason> riders, int skippedFiles) {
         String title = Figures.counted(riders.size(), "rider");
         List<Row> rows = new ArrayList<>();
         List<String> worthALook = new ArrayList<>();
@@ -60,7 +60,7 @@ public record RidersPage(
         return new RidersPage(Frame.still(title), title, asOf, rows, worthALook, skippedFiles);
     }
 
-    private static Row row(HtmlRiders.OneRider rider, String path) {
+    private static Row row(RiderSeason rider, String path) {
         RiderStanding standing = rider.standing();
         return new Row(
                 PlainText.of(standing.name()),

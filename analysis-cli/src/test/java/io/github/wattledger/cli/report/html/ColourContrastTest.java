@@ -39,7 +39,8 @@ class ColourContrastTest {
             while (colour.find()) {
                 String hex = colour.group(2);
                 colours.put(
-                        colour.group(1), Integer.parseInt(hex.length() == 6 ? hex : hex.replaceAll(".", "$0$0"), 16));
+                        colour.group(1),
+                        Integer.parseInt(hex.length() == 6 ? hex : hex.replaceAll("([0-9a-f])", "$1$1"), 16));
             }
             schemes.add(colours);
         }
