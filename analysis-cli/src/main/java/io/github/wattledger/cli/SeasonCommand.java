@@ -149,7 +149,7 @@ final class SeasonCommand implements Callable<Integer> {
             paramLabel = "FOLDER",
             description =
                     "Also write pages into this folder: index.html for the season, and a page of each ride, linked"
-                            + " from it.")
+                            + " from it. With --riders: index.html for all riders, and a folder for each season.")
     private @Nullable String pagesFolder;
 
     @Mixin
@@ -172,8 +172,8 @@ final class SeasonCommand implements Callable<Integer> {
             throw Usage.error(
                     spec, "Invalid value for option '--workers': expected 1 to " + MOST_WORKERS + ", got " + workers);
         }
-        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null || pagesFolder != null)) {
-            throw Usage.error(spec, "--riders cannot be combined with --rider, --store, --tables or --pages");
+        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null)) {
+            throw Usage.error(spec, "--riders cannot be combined with --rider, --store or --tables");
         }
         if (severalRiders && format == SeasonFormat.HTML) {
             throw Usage.error(spec, "--riders cannot be combined with --format html");
@@ -240,7 +240,9 @@ final class SeasonCommand implements Callable<Integer> {
             SeasonReview season = seasons.get(i);
             // All riders are compared on one day, the last on which any of them rode; the store has it all by now.
             if (last != null && !last.equals(season.asOf())) {
-                season = run(requests.get(i).withAsOf(last), executor);
+                requests.set(i, requests.get(i).withAsOf(last));
+                season = run(requests.get(i), executor);
+                seasons.set(i, season);
             }
             skipped += season.skipped().size();
             standings.add(RiderStanding.of(String.valueOf(riders.get(i).getFileName()), season));
@@ -250,6 +252,10 @@ final class SeasonCommand implements Callable<Integer> {
             case TEXT -> new TextRiders().write(standings, skipped, report);
             case JSON -> report.append(JsonDocument.ofRiders(standings, skipped).text());
             case HTML -> throw new AssertionError("refused before");
+        }
+        if (pagesFolder != null) {
+            new RidersPages(Usage.namedPath(spec, "--pages", pagesFolder), executor)
+                    .write(standings, seasons, requests, skipped);
         }
         OutputFile.deliver(report, target, out);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();

@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.WhatIfReport;
+import io.github.wattledger.cli.report.html.HtmlWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.Selection;
@@ -22,6 +23,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -45,8 +47,9 @@ import picocli.CommandLine.Spec;
             "                --with-position aero-bars --share 25%%",
             "              wattledger what-if RIDE --with-power +5%%",
             "",
-            "Exit status: 0 done; 1 internal failure; 2 wrong usage; 3 the ride or the",
-            "rider profile could not be read, or the ride cannot be ridden again."
+            "Exit status: 0 done; 1 internal failure, or the report could not be written;",
+            "2 wrong usage; 3 the ride or the rider profile could not be read, or the",
+            "ride cannot be ridden again."
         })
 final class WhatIfCommand implements Callable<Integer> {
     private static final double LEAST_DISTANCE_M = 100;
@@ -108,8 +111,11 @@ final class WhatIfCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            description = "text (the default, for people) or json (for programs).")
-    private InspectionFormat format = InspectionFormat.TEXT;
+            description = "text (the default, for people), json (for programs) or html (a page).")
+    private SeasonFormat format = SeasonFormat.TEXT;
+
+    @Mixin
+    private OutputOption output = new OutputOption();
 
     /**
      * A command.
@@ -130,13 +136,15 @@ final class WhatIfCommand implements Callable<Integer> {
                             + " --with-rolling-resistance, --with-power, --with-temperature, --with-altitude,"
                             + " --with-pressure and --with-air-density");
         }
+        Path target = output.file(spec);
         WhatIfReport report = ride == null ? ofRoad(change) : ofRide(ride, change);
         StringBuilder text = new StringBuilder();
         switch (format) {
             case TEXT -> new TextWhatIf().write(report, text);
             case JSON -> text.append(report.json().text());
+            case HTML -> new HtmlWhatIf().write(report, text);
         }
-        OutputFile.deliver(text, null, out);
+        OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();
     }
 

@@ -69,6 +69,21 @@ class WhatIfCommandTest {
     @Nested
     class Answers {
         @Test
+        void goIntoAFileWhereOneIsNamed(@TempDir Path folder) throws IOException {
+            Path page = folder.resolve("what-if.html");
+            String words = "what-if --distance 200mi --power 200 --with-position drops --format html";
+            Outcome written = run((words + " --output " + page).split(" "));
+            assertThat(written.err()).isEmpty();
+            assertThat(written.out()).isEmpty();
+            assertThat(Files.readString(page)).isEqualTo(run(words).out()).startsWith("<!DOCTYPE html>");
+            Path nowhere = folder.resolve("none").resolve("page.html");
+            Outcome refused = run((words + " --output " + nowhere).split(" "));
+            assertThat(refused.status()).isEqualTo(1);
+            assertThat(refused.err())
+                    .isEqualTo("wattledger what-if: cannot write " + nowhere + ": its folder does not exist\n");
+        }
+
+        @Test
         void ofARoadNameTheMinutesTheirRangeAndWhatTheyRestOn() {
             Outcome outcome = run("what-if --distance 200mi --power 200 --with-position drops");
             assertThat(outcome.err()).isEmpty();
@@ -262,7 +277,7 @@ class WhatIfCommandTest {
                     "what-if --distance 100km --power 200 --ascent 20000 --with-power +5 | ascentM 20000.0",
                     "what-if --distance 100km --power 200 --with-temperature 99 | temperatureC 99.0",
                     "what-if --distance 100km --power 200 --air-density 1.2 --with-temperature 30 | by its density",
-                    "what-if --distance 100km --power 200 --with-power +5 --format csv | expected text or json",
+                    "what-if --distance 100km --power 200 --with-power +5 --format csv | expected text, json or html",
                 })
         void isOneLineAndAHint(String words, String part) {
             Outcome outcome = run(words);

@@ -45,7 +45,7 @@ public final class VerdictSentence {
     }
 
     /** What the verdict rests on, a sentence without its capital; empty where nothing is to be said. */
-    private static String reason(RideReview review) {
+    static String reason(RideReview review) {
         PacingReview pacing = review.pacing();
         return switch (pacing.verdict()) {
             case OVER_HARD_START -> overHardStart(review);
@@ -62,7 +62,7 @@ public final class VerdictSentence {
     }
 
     /** The minutes that the finding behind the verdict cost; null where it has no price. */
-    private static @Nullable String lost(PacingReview pacing) {
+    static @Nullable String lost(PacingReview pacing) {
         FindingKind kind = pacing.verdictRestsOn();
         for (TimeLedger.Entry entry : pacing.ledger().entries()) {
             if (kind != null && entry.label().equals(kind.id()) && entry.minutesHigh() > 0) {
