@@ -67,7 +67,7 @@ public record RideReview(
                 curve.logSpacedSeconds().stream().map(curve::bestWindow).toList(),
                 ability.withoutBalance(),
                 evidence == null ? null : evidence.spending(),
-                pacing,
+                pacing.withoutSeconds(),
                 ride.seconds(),
                 reviewed,
                 climbs,

@@ -14,10 +14,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.Arrays;
 import java.util.Deque;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -68,9 +68,10 @@ class ApiTest {
                 .takeWhile(line -> line.startsWith("|"))
                 .skip(2)
                 .forEach(line -> {
-                    String[] cells = line.split("\\|");
+                    String[] cells = line.split("\\|", -1);
                     String inPackage = cells[1].replace("`", "").strip();
-                    Arrays.stream(cells[2].split(","))
+                    Pattern.compile(",")
+                            .splitAsStream(cells[2])
                             .map(name -> name.replace("`", "").strip())
                             .forEach(name -> names.add(inPackage.equals("(root)") ? name : inPackage + "." + name));
                 });

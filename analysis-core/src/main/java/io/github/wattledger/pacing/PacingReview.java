@@ -61,6 +61,25 @@ public record PacingReview(
         remarks = List.copyOf(remarks);
     }
 
+    /** The same review without where the time was lost second by second. */
+    public PacingReview withoutSeconds() {
+        return new PacingReview(
+                verdict,
+                verdictReason,
+                judged,
+                targetW,
+                findings,
+                ledger,
+                leftOut,
+                ownFindings,
+                detectorFailures,
+                occasion,
+                remarks,
+                secondHalfOverFirst,
+                verdictRestsOn,
+                null);
+    }
+
     /**
      * Judges the raced part of a ride.
      *

@@ -76,7 +76,9 @@ class LoadNumberTest {
                 "W/bpm",
                 "WPerBeat",
                 "%",
-                "Percent");
+                "Percent",
+                "°C",
+                "C");
         for (LoadNumber number : LoadNumber.values()) {
             String unit = number.quantity().unit();
             if (unit.isEmpty()) {

@@ -15,12 +15,6 @@ import org.jspecify.annotations.Nullable;
 public final class VerdictSentence {
     private VerdictSentence() {}
 
-    /** The sentence without the verdict itself, for a place where the verdict stands above it as a heading. */
-    public static String withoutVerdict(RideReview review) {
-        String lost = lost(review.pacing());
-        return PlainText.capital(reason(review)) + (lost == null ? "" : " It cost " + lost + ".");
-    }
-
     /** The verdict and what all mistakes cost together, without what it rests on. */
     static String withMinutes(RideReview review) {
         PacingReview pacing = review.pacing();
