@@ -73,12 +73,10 @@ class LoadNumberTest {
                 "Bpm",
                 "rpm",
                 "Rpm",
-                "W/bpm",
+                "W a beat",
                 "WPerBeat",
                 "%",
-                "Percent",
-                "°C",
-                "C");
+                "Percent");
         for (LoadNumber number : LoadNumber.values()) {
             String unit = number.quantity().unit();
             if (unit.isEmpty()) {
