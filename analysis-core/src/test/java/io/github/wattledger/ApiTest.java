@@ -68,7 +68,7 @@ class ApiTest {
                 .takeWhile(line -> line.startsWith("|"))
                 .skip(2)
                 .forEach(line -> {
-                    String[] cells = line.split("\\|");
+                    String[] cells = line.split("\\|", -1);
                     String inPackage = cells[1].replace("`", "").strip();
                     Arrays.stream(cells[2].split(","))
                             .map(name -> name.replace("`", "").strip())
