@@ -236,9 +236,9 @@ class MainTest {
 
         private void read(String... args) {
             Outcome outcome = run(
-                    (newFile, newReading, newRider, newOptions) -> {
+                    (newFile, newRider, newOptions) -> {
                         file = newFile;
-                        columns = newReading.csvColumns();
+                        columns = newOptions.reading().csvColumns();
                         rider = newRider;
                         options = newOptions;
                         return SampleReviews.race();
@@ -296,8 +296,8 @@ class MainTest {
         @Test
         void columnsAreNamed() {
             run(
-                    (newFile, newReading, newRider, newOptions) -> {
-                        columns = newReading.csvColumns();
+                    (newFile, newRider, newOptions) -> {
+                        columns = newOptions.reading().csvColumns();
                         return SampleReviews.race();
                     },
                     "review",
@@ -338,7 +338,7 @@ class MainTest {
             ThresholdHistory history =
                     new ThresholdHistory(List.of(new ThresholdHistory.Entry(LocalDate.of(2026, 3, 1), 250.0, null)));
             Outcome outcome = run(
-                    (ride, reading, rider, options) -> {
+                    (ride, rider, options) -> {
                         assertThat(rider)
                                 .isEqualTo(Rider.UNKNOWN
                                         .withMassKg(75.5)
