@@ -15,23 +15,24 @@ import org.junit.jupiter.api.Test;
  * them (DEVELOPERS.md); what has come since then lies in {@code target/api-added.txt} after each run.
  */
 class ApiBaselineTest {
+    private static final Path DOCS = Path.of("..", "docs");
     private static final Path BASELINE = Path.of("src", "test", "resources", "api-" + ApiSignatures.BASELINE + ".txt");
 
     @Test
     void nothingOfTheBaselineIsGone() throws Exception {
         Set<String> gone = new TreeSet<>(Files.readAllLines(BASELINE));
         assertThat(gone).hasSizeGreaterThan(100);
-        gone.removeAll(ApiSignatures.now());
+        gone.removeAll(ApiSignatures.now(DOCS));
         assertThat(gone)
                 .as("signatures that were taken away or changed; if a version may do that, write %s anew", BASELINE)
                 .isEmpty();
     }
 
-    /** Who implements an interface must not be asked for another method; a default method may come. */
+    /** Who implements an interface must not be asked for another method. A default method may come, and any to a sealed one. */
     @Test
     void noInterfaceOfTheBaselineAsksForMore() throws Exception {
         Set<String> baseline = new TreeSet<>(Files.readAllLines(BASELINE));
-        SortedSet<String> added = ApiSignatures.now();
+        SortedSet<String> added = ApiSignatures.now(DOCS);
         added.removeAll(baseline);
         Files.write(Path.of("target", "api-added.txt"), added);
         assertThat(added)
@@ -41,6 +42,6 @@ class ApiBaselineTest {
     }
 
     private static boolean isKnown(String type, Set<String> baseline) {
-        return baseline.stream().anyMatch(line -> (line + " ").contains("interface " + type + " "));
+        return baseline.stream().anyMatch(line -> (line + " ").startsWith("interface " + type + " "));
     }
 }

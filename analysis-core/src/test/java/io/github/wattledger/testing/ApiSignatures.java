@@ -29,7 +29,6 @@ public final class ApiSignatures {
     public static final String BASELINE = "0.1.0";
 
     private static final String ROOT = Reviewer.class.getPackageName() + ".";
-    private static final Path PAGE = Path.of("..", "docs", "embedding.md");
 
     private final Set<String> called;
     private final Set<String> internal;
@@ -39,14 +38,18 @@ public final class ApiSignatures {
         this.internal = internal;
     }
 
-    /** Writes the signatures as they are now into the file that is named. */
+    /** Writes the signatures as they are now: the folder of the pages, and the file to write. */
     public static void main(String[] arguments) throws IOException, URISyntaxException {
-        Files.write(Path.of(arguments[0]), now());
+        Files.write(Path.of(arguments[1]), now(Path.of(arguments[0])));
     }
 
-    /** The signatures as they are now. */
-    public static SortedSet<String> now() throws IOException, URISyntaxException {
-        String page = Files.readString(PAGE);
+    /**
+     * The signatures as they are now.
+     *
+     * @param docs the folder of the pages
+     */
+    public static SortedSet<String> now(Path docs) throws IOException, URISyntaxException {
+        String page = Files.readString(docs.resolve("embedding.md"));
         ApiSignatures signatures = new ApiSignatures(listed(page, "called"), listed(page, "internal"));
         Path classes = Path.of(Reviewer.class
                 .getProtectionDomain()
@@ -108,7 +111,7 @@ public final class ApiSignatures {
                                 .filter(ApiSignatures::isPublic)
                                 .map(Field::toGenericString),
                         Stream.of(type.getDeclaredMethods())
-                                .filter(method -> isPublic(method) && !method.isSynthetic())
+                                .filter(method -> isPublic(method) && !method.isSynthetic() && !isOfEveryObject(method))
                                 .filter(method -> isCalled || !Modifier.isStatic(method.getModifiers()))
                                 .map(Method::toGenericString),
                         Stream.of(type.getDeclaredConstructors())
@@ -117,8 +120,15 @@ public final class ApiSignatures {
                 .flatMap(each -> each);
         return Stream.concat(
                         Stream.of(declaration(type)),
-                        members.map(member -> type.getName() + ": " + withoutDetail(member)))
+                        members.map(member ->
+                                type.getName() + ": " + withoutDetail(member).replace(" " + type.getName() + ".", " ")))
                 .map(line -> line.replace(ROOT, "").replace("java.lang.", ""));
+    }
+
+    private static boolean isOfEveryObject(Method method) {
+        return Stream.of(Object.class.getMethods())
+                .anyMatch(each -> each.getName().equals(method.getName())
+                        && Arrays.equals(each.getParameterTypes(), method.getParameterTypes()));
     }
 
     private static boolean isPublic(Member member) {
@@ -129,14 +139,14 @@ public final class ApiSignatures {
     private static String declaration(Class<?> type) {
         String kind = type.isRecord() ? "record" : type.isEnum() ? "enum" : type.isInterface() ? "interface" : "class";
         boolean isFinal = Modifier.isFinal(type.getModifiers()) && kind.equals("class");
-        String above = type.getGenericSuperclass() == null || !kind.equals("class")
+        String above = !kind.equals("class") || type.getSuperclass() == Object.class
                 ? ""
                 : " extends " + type.getGenericSuperclass().getTypeName();
         String interfaces = Stream.of(type.getGenericInterfaces())
                 .map(Type::getTypeName)
                 .sorted()
                 .collect(Collectors.joining(", "));
-        return (isFinal ? "final " : "") + kind + " " + type.getName()
+        return (isFinal ? "final " : type.isSealed() ? "sealed " : "") + kind + " " + type.getName()
                 + Arrays.toString(type.getTypeParameters()).replace("[]", "") + above
                 + (interfaces.isEmpty() ? "" : " implements " + interfaces);
     }
