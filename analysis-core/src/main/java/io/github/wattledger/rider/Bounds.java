@@ -42,6 +42,18 @@ public record Bounds(double low, double high) implements Serializable {
     /** Kilojoules that W′ can be. */
     public static final Bounds W_PRIME_KJ = new Bounds(2, 60);
 
+    /** Degrees Celsius that the air of a ride can have. */
+    public static final Bounds TEMPERATURE_C = new Bounds(-40, 60);
+
+    /** Metres above the sea that a road can lie. */
+    public static final Bounds ALTITUDE_M = new Bounds(-500, 9000);
+
+    /** Pascals that the air on a road can have, not reduced to sea level. */
+    public static final Bounds PRESSURE_PA = new Bounds(20_000, 110_000);
+
+    /** Kilograms that a cubic metre of air on a road can have. */
+    public static final Bounds AIR_DENSITY_KG_PER_M3 = new Bounds(0.3, 1.6);
+
     /** Seconds that a long best effort can last: from 20 minutes to two days. */
     public static final Bounds LONG_BEST_SECONDS = new Bounds(1200, 172_800);
 
@@ -70,11 +82,11 @@ public record Bounds(double low, double high) implements Serializable {
      * Refuses a number that lies outside; null, which stands for "not known", passes.
      *
      * @param name what the number is called
-     * @throws IllegalArgumentException when it lies outside, with its name, the value and these bounds
+     * @throws OutOfBoundsException when it lies outside, with its name, the value and these bounds
      */
     public void require(String name, @Nullable Double value) {
         if (value != null && !contains(value)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected " + this);
+            throw new OutOfBoundsException(name, value, this);
         }
     }
 
