@@ -2,50 +2,39 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.rider.Bounds;
-import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.TypeConversionException;
 
-/** Units in which numbers are typed: the one that is taken where none is written, and others that people write. */
-enum Unit {
-    WATT("W", List.of(new Spelled("w"), new Spelled("watt"), new Spelled("watts"))),
-    BEATS_PER_MINUTE("bpm", List.of(new Spelled("bpm"))),
-    /** The pound is the international avoirdupois pound of 1959. */
-    KILOGRAM("kg", List.of(new Spelled("kg"), new Spelled("lb", 0.45359237), new Spelled("lbs", 0.45359237))),
-    SQUARE_METRE("m2", List.of(new Spelled("m2"), new Spelled("m\u00B2"))),
-    /** The foot is the international foot of 1959. */
-    METRE("m", List.of(new Spelled("m"), new Spelled("ft", 0.3048))),
-    CELSIUS("C", List.of(new Spelled("c"), new Spelled("\u00B0c"))),
-    HECTOPASCAL("hPa", List.of(new Spelled("hpa"), new Spelled("mbar"))),
-    KILOGRAM_PER_CUBIC_METRE("kg/m3", List.of(new Spelled("kg/m3"), new Spelled("kg/m\u00B3"))),
+/**
+ * A unit in which numbers are typed.
+ *
+ * @param symbol how it is written in messages; empty for a plain number
+ * @param inUnit what may stand behind a number, in lower case, and how many of this unit one of it is
+ */
+record Unit(String symbol, Map<String, Double> inUnit) {
+    static final Unit WATT = new Unit("W", Map.of("w", 1.0, "watt", 1.0, "watts", 1.0));
+    static final Unit BEATS_PER_MINUTE = new Unit("bpm", Map.of("bpm", 1.0));
+
+    /** Beside it the international avoirdupois pound of 1959. */
+    static final Unit KILOGRAM = new Unit("kg", Map.of("kg", 1.0, "lb", 0.45359237, "lbs", 0.45359237));
+
+    static final Unit SQUARE_METRE = new Unit("m2", Map.of("m2", 1.0, "m\u00B2", 1.0));
+
+    /** Beside it the international foot of 1959. */
+    static final Unit METRE = new Unit("m", Map.of("m", 1.0, "ft", 0.3048));
+
+    static final Unit CELSIUS = new Unit("C", Map.of("c", 1.0, "\u00B0c", 1.0));
+    static final Unit HECTOPASCAL = new Unit("hPa", Map.of("hpa", 1.0, "mbar", 1.0));
+    static final Unit KILOGRAM_PER_CUBIC_METRE = new Unit("kg/m3", Map.of("kg/m3", 1.0, "kg/m\u00B3", 1.0));
+
     /** A plain number. */
-    NONE("", List.of());
+    static final Unit NONE = new Unit("", Map.of());
 
-    private static final Pattern NUMBER =
-            Pattern.compile("([+-]?)((?:\\d+\\.?\\d*|\\.\\d+))\\s*(\\S*)", Pattern.UNICODE_CHARACTER_CLASS);
+    private static final Pattern NUMBER = Pattern.compile("([+-]?)(\\d+\\.?\\d*|\\.\\d+)\\s*(\\S*)");
     private static final Pattern WITH_COMMA = Pattern.compile("[+-]?(\\d+),(\\d+)\\D*");
-
-    private final String symbol;
-    private final List<Spelled> spellings;
-
-    Unit(String symbol, List<Spelled> spellings) {
-        this.symbol = symbol;
-        this.spellings = spellings;
-    }
-
-    /**
-     * A unit as it may be written.
-     *
-     * @param word in lower case
-     * @param inBase how many of the unit taken without a word it is
-     */
-    private record Spelled(String word, double inBase) {
-        Spelled(String word) {
-            this(word, 1);
-        }
-    }
 
     /** How the unit is written in a message, with a blank before it; empty for a plain number. */
     String afterNumber() {
@@ -109,13 +98,10 @@ enum Unit {
     private double inThisUnit(Matcher written, String expected) {
         double number = Double.parseDouble(written.group(1) + written.group(2));
         String word = written.group(3).toLowerCase(Locale.ROOT);
-        if (word.isEmpty()) {
-            return number;
+        Double factor = word.isEmpty() ? Double.valueOf(1) : inUnit.get(word);
+        if (factor == null) {
+            throw new TypeConversionException(expected);
         }
-        return spellings.stream()
-                .filter(spelling -> spelling.word().equals(word))
-                .mapToDouble(spelling -> number * spelling.inBase())
-                .findFirst()
-                .orElseThrow(() -> new TypeConversionException(expected));
+        return number * factor;
     }
 }

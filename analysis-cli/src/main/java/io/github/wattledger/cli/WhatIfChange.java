@@ -119,7 +119,7 @@ final class WhatIfChange {
 
     private static ParameterException leads(
             @Nullable CommandSpec spec, String option, String what, Unit unit, OutOfBoundsException e) {
-        String reached = Decimals.of(e.value(), unit == Unit.KILOGRAM ? 1 : 4) + unit.afterNumber();
+        String reached = Decimals.of(e.value(), unit.equals(Unit.KILOGRAM) ? 1 : 4) + unit.afterNumber();
         return Usage.refused(spec, option, "brings " + what + " to " + reached + ", " + unit.expected(e.bounds()));
     }
 }

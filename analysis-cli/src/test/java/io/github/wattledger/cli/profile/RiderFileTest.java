@@ -353,20 +353,4 @@ class RiderFileTest {
             assertThat(problems(large)).containsExactly(large + ": is too large for a rider profile; is it the ride?");
         }
     }
-
-    /** Distances by hand: one letter left out, two swapped (two replacements), one shared. */
-    @Nested
-    class Guesses {
-        @ParameterizedTest
-        @CsvSource({"mas_kg, mass_kg, 1", "chianrings, chainrings, 2", "cogs, cogs, 0", "'', cogs, 4", "road, gears, 4"
-        })
-        void lettersAreCounted(String from, String to, int changes) {
-            assertThat(Spelling.changes(from, to)).isEqualTo(changes);
-        }
-
-        @Test
-        void whatIsNotAlikeIsNotGuessed() {
-            assertThat(Spelling.nearest("colour", List.of("cogs", "gears"))).isNull();
-        }
-    }
 }

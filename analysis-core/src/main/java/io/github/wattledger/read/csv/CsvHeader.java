@@ -114,7 +114,7 @@ final class CsvHeader {
     private String lacks(String name, String wanted) {
         String meant = Spelling.nearest(wanted, headers);
         return "has no column \"" + wanted + "\" for the " + name
-                + (meant == null ? "" : "; did you mean \"" + shortened(meant) + "\"?") + "; its columns are "
+                + (meant == null ? "" : " (did you mean \"" + shortened(meant) + "\"?)") + "; its columns are "
                 + listed();
     }
 
