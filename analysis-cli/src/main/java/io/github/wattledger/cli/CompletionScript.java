@@ -15,7 +15,7 @@ import picocli.CommandLine.Model.OptionSpec;
  * may hold blanks.
  */
 final class CompletionScript {
-    /** Where the words before the cursor end: bash makes words of their own of the equals sign and what follows it. */
+    /** The word at the cursor: bash makes words of their own of an equals sign and of what follows it, zsh does not. */
     private static final String HEAD = """
             # Completion of wattledger for bash and zsh: source <(wattledger completion)
             if [ -n "${ZSH_VERSION-}" ]; then
@@ -29,15 +29,18 @@ final class CompletionScript {
               elif [ "$before" = '=' ]; then
                 before="${COMP_WORDS[COMP_CWORD-2]}"
               fi
-              local words='' kind=words
+              local words='' kind=words prefix=''
+              case "$word" in
+                --*=*) before="${word%%=*}" prefix="${word%%=*}=" word="${word#*=}" ;;
+              esac
             """;
 
     /** Without words the shell completes file names by its own rules, unless it is told not to. */
     private static final String TAIL = """
               COMPREPLY=()
               case "$kind" in
-                words) COMPREPLY=( $(compgen -W "$words" -- "$word") ) ;;
-                names) COMPREPLY=( $(compgen -W "$words" -- "$word") ); compopt -o nospace 2>/dev/null ;;
+                words) COMPREPLY=( $(compgen -P "$prefix" -W "$words" -- "$word") ) ;;
+                names) COMPREPLY=( $(compgen -P "$prefix" -W "$words" -- "$word") ); compopt -o nospace 2>/dev/null ;;
                 folders) compopt +o default -o dirnames 2>/dev/null ;;
                 nothing) compopt +o default 2>/dev/null ;;
               esac

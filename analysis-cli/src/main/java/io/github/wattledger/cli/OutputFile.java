@@ -76,7 +76,10 @@ final class OutputFile {
         try {
             Files.createDirectories(folder);
         } catch (FileAlreadyExistsException e) {
-            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getFile() + " is a file", e);
+            throw new OutputFailure(
+                    "cannot make the folder " + folder + ": "
+                            + (folder.toString().equals(e.getFile()) ? "it" : e.getFile()) + " is a file",
+                    e);
         } catch (AccessDeniedException e) {
             throw new OutputFailure("cannot make the folder " + folder + ": permission denied", e);
         } catch (IOException e) {

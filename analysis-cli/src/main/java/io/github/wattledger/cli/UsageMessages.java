@@ -5,8 +5,10 @@ import java.util.Collection;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
+import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.OverwrittenOptionException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -20,11 +22,27 @@ final class UsageMessages {
         if (e instanceof UnmatchedArgumentException unmatched) {
             return unmatched(unmatched.getCommandLine(), unmatched.getUnmatched());
         }
+        if (e instanceof MissingParameterException missing) {
+            return missing(missing.getMissing());
+        }
+        if (e instanceof OverwrittenOptionException twice && twice.getOverwritten() instanceof OptionSpec option) {
+            return option.longestName() + " is given twice";
+        }
         ArgSpec argument = e.getArgSpec();
         if (e.getCause() instanceof TypeConversionException refused && argument instanceof OptionSpec option) {
             return option.longestName() + " " + shown(e.getValue()) + ": " + refused.getMessage();
         }
         return String.valueOf(e.getMessage());
+    }
+
+    private static String missing(List<ArgSpec> missing) {
+        ArgSpec first = missing.get(0);
+        if (!(first instanceof OptionSpec option)) {
+            return "name a " + first.paramLabel();
+        }
+        return option.arity().max() == 0
+                ? option.longestName() + " is missing"
+                : option.longestName() + ": its value is missing (" + option.paramLabel() + ")";
     }
 
     private static String unmatched(CommandLine command, List<String> words) {

@@ -21,6 +21,7 @@ import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.Spelling;
 import io.github.wattledger.read.UnreadableRideException;
 
 /** Which way the arrows point within the command line, and from it into the core. */
@@ -81,7 +82,7 @@ class ArchitectureTest {
                             CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
                             CORE + ".season", CORE + ".table")))
                     .and(not(belongToAnyOf(
-                            UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))
+                            UnreadableRideException.class, ReadOptions.class, CsvColumns.class, Spelling.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
 
     @ArchTest

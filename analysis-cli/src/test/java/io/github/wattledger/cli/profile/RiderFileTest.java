@@ -200,6 +200,25 @@ class RiderFileTest {
     @Nested
     class Mistakes {
         @Test
+        void decimalCommasAreNamedBeforeEverythingElse() {
+            assertThat(problems(
+                            "mass_kg = 71,5",
+                            "mood = 3",
+                            "[gears]",
+                            "cogs = [11, 13]",
+                            "wheel_circumference_m = 2,19 # tape"))
+                    .containsExactly(
+                            "rider.toml:1: mass_kg: write the decimals with a point: 71.5",
+                            "rider.toml:5: wheel_circumference_m: write the decimals with a point: 2.19");
+        }
+
+        @Test
+        void aCommaWithinWordsIsNone() {
+            assertThat(problems("[[power_zones]]", "name = \"a = 1,5\"", "from_fraction = 0", "from_fraction = "))
+                    .noneMatch(problem -> problem.contains("decimals"));
+        }
+
+        @Test
         void allAreToldAtOnceInTheOrderOfTheFile() {
             assertThat(problems(
                             "mas_kg = 74",
