@@ -19,8 +19,8 @@ final class OutputFile {
     private OutputFile() {}
 
     /**
-     * Writes text as UTF-8. Writes beside the target and then moves, so that a failed run leaves what was there before. A folder that is not there
-     * is made. A link is followed; a pipe or device is written to as it is.
+     * Writes text as UTF-8, beside the target, and then moves it, so that a failed run leaves what was there before. A
+     * folder that is not there is made. A link is followed; a pipe or device is written to as it is.
      *
      * @throws OutputFailure when it cannot be written, with one line for people
      */
@@ -44,6 +44,8 @@ final class OutputFile {
             } finally {
                 Files.deleteIfExists(part);
             }
+        } catch (OutputFailure e) {
+            throw e;
         } catch (IOException e) {
             throw new OutputFailure("cannot write " + file + ": " + reason(file, e), e);
         }
@@ -65,7 +67,7 @@ final class OutputFile {
     }
 
     /**
-     * Makes a folder where there is none.
+     * Makes a folder, and those above it, where there is none.
      *
      * @throws OutputFailure when it cannot be made, with one line for people
      */
@@ -76,10 +78,7 @@ final class OutputFile {
         try {
             Files.createDirectories(folder);
         } catch (FileAlreadyExistsException e) {
-            throw new OutputFailure(
-                    "cannot make the folder " + folder + ": "
-                            + (folder.toString().equals(e.getFile()) ? "it" : e.getFile()) + " is a file",
-                    e);
+            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getFile() + " is a file", e);
         } catch (AccessDeniedException e) {
             throw new OutputFailure("cannot make the folder " + folder + ": permission denied", e);
         } catch (IOException e) {

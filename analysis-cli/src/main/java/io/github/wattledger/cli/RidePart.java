@@ -27,8 +27,8 @@ final class RidePart {
             names = FROM,
             paramLabel = PLACE,
             converter = OptionValues.Place.class,
-            description = "Leave out what comes before: an elapsed time, pauses counted, as 1:30:00, 1:30 (an hour and"
-                    + " a half) or 2h30; or a distance as 40km or 25mi.")
+            description = "Leave out what comes before: an elapsed time, pauses counted, as 1:30:00 or 2h30 (1:30 is an"
+                    + " hour and a half), or a distance, as 40km or 25mi.")
     private @Nullable RidePlace from;
 
     @Option(

@@ -84,11 +84,11 @@ class CompareCommandTest {
                         "wattledger compare: --to 40km: must come after --from", "See 'wattledger compare --help'.");
     }
 
-    /** The first recording shows 40 km when as much time has gone as a review of the part from 40 km leaves out. */
+    /** The first recording shows 40 km when as much time has gone as another command leaves out from 40 km on. */
     @Test
     void aTimeAndADistanceNameTheSamePlace() throws IOException {
         JsonNode part = new JsonMapper()
-                .readTree(run("review", HARD, "--from", "40km", "--format", "json")
+                .readTree(run("what-if", HARD, "--from", "40km", "--with-power", "+5%", "--format", "json")
                         .out());
         int second = part.get("source").get("startSeconds").asInt();
         assertThat(second).isBetween(3600, 2 * 3600);

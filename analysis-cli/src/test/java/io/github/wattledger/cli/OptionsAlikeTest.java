@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.ride.Interval;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -141,12 +142,17 @@ class OptionsAlikeTest {
         }
         assertThat(second).isPositive();
         assertThat(JsonMapper.shared()
-                        .readTree(Outcome.of("review", HARD, "--from", "40km", "--format", "json")
-                                .out())
+                        .readTree(
+                                Outcome.of("what-if", HARD, "--from", "40km", "--with-power", "+5%", "--format", "json")
+                                        .out())
                         .get("source")
                         .get("startSeconds")
                         .asInt())
                 .isEqualTo(second);
+        String part = "Only " + Interval.clock(second) + " to 7:12:20 of 7:12:20 was reviewed";
+        assertThat(Outcome.of("review", HARD, "--from", "40km", "--format", "json")
+                        .out())
+                .contains(part);
     }
 
     @Test
