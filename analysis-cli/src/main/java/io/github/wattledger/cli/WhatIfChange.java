@@ -3,7 +3,7 @@ package io.github.wattledger.cli;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Decimals;
-import io.github.wattledger.rider.OutOfBoundsException;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.Position;
 import org.jspecify.annotations.Nullable;
@@ -101,7 +101,7 @@ final class WhatIfChange {
      *
      * @param e what the core says of it, by its own name
      */
-    ParameterException refused(@Nullable CommandSpec spec, OutOfBoundsException e) {
+    ParameterException refused(@Nullable CommandSpec spec, Bounds.OutOfBoundsException e) {
         return switch (e.name()) {
             case "massKg" -> leads(spec, "--with-mass", "rider and bicycle", Unit.KILOGRAM, e);
             case "dragAreaM2" ->
@@ -118,7 +118,7 @@ final class WhatIfChange {
     }
 
     private static ParameterException leads(
-            @Nullable CommandSpec spec, String option, String what, Unit unit, OutOfBoundsException e) {
+            @Nullable CommandSpec spec, String option, String what, Unit unit, Bounds.OutOfBoundsException e) {
         String reached = Decimals.of(e.value(), unit.equals(Unit.KILOGRAM) ? 1 : 4) + unit.afterNumber();
         return Usage.refused(spec, option, "brings " + what + " to " + reached + ", " + unit.expected(e.bounds()));
     }

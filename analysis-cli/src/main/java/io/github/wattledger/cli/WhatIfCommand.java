@@ -13,7 +13,7 @@ import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Replayer;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Decimals;
-import io.github.wattledger.rider.OutOfBoundsException;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.RigChoice;
@@ -114,7 +114,7 @@ final class WhatIfCommand implements Callable<Integer> {
         WhatIfReport report;
         try {
             report = file == null ? ofRoad(change) : ofRide(file, change);
-        } catch (OutOfBoundsException e) {
+        } catch (Bounds.OutOfBoundsException e) {
             throw with.refused(spec, e);
         }
         StringBuilder text = new StringBuilder();
@@ -143,7 +143,7 @@ final class WhatIfCommand implements Callable<Integer> {
         Replayer.Replayed replayed;
         try {
             replayed = Replayer.whatIf(file, reading, rider, asItIs.position(), change, selection);
-        } catch (OutOfBoundsException e) {
+        } catch (Bounds.OutOfBoundsException e) {
             throw e;
         } catch (IllegalArgumentException e) {
             throw part.refused(spec, e);

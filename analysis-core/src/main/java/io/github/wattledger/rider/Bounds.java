@@ -1,5 +1,6 @@
 package io.github.wattledger.rider;
 
+import java.io.Serial;
 import java.io.Serializable;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
@@ -103,5 +104,37 @@ public record Bounds(double low, double high) implements Serializable {
 
     private static String plain(double value) {
         return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    }
+
+    /** A number lies outside. The message names it as this library does; a caller with a better name asks for the parts. */
+    public static final class OutOfBoundsException extends IllegalArgumentException {
+        @Serial
+        private static final long serialVersionUID = 1L;
+
+        private final String name;
+        private final double value;
+        private final Bounds bounds;
+
+        private OutOfBoundsException(String name, double value, Bounds bounds) {
+            super(name + " " + value + ", expected " + bounds);
+            this.name = name;
+            this.value = value;
+            this.bounds = bounds;
+        }
+
+        /** What the number is called in this library, with its unit, for instance {@code massKg}. */
+        public String name() {
+            return name;
+        }
+
+        /** The number, in the unit of its name; possibly {@code NaN}. */
+        public double value() {
+            return value;
+        }
+
+        /** What it may be, in the unit of its name. */
+        public Bounds bounds() {
+            return bounds;
+        }
     }
 }
