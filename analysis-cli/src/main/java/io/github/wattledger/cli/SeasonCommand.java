@@ -220,7 +220,7 @@ final class SeasonCommand implements Callable<Integer> {
         List<SeasonReview> seasons = new ArrayList<>();
         LocalDate last = asOf;
         for (Path rider : riders) {
-            SeasonRequest request = riderRequest(rider);
+            SeasonRequest request = request(List.of(rider), rider.resolve(STORE), rider);
             requests.add(request);
             SeasonReview season = run(request, executor);
             seasons.add(season);
@@ -254,10 +254,6 @@ final class SeasonCommand implements Callable<Integer> {
                 SeasonRun.fileEndings().stream().map(ending -> "." + ending).toList();
         int last = endings.size() - 1;
         return String.join(", ", endings.subList(0, last)) + " or " + endings.get(last);
-    }
-
-    private SeasonRequest riderRequest(Path rider) throws UnreadableProfileException {
-        return request(List.of(rider), rider.resolve(STORE), rider);
     }
 
     private static List<Path> riderFolders(List<Path> roots) throws UnreadableRideException {

@@ -113,6 +113,11 @@ final class WhatIfChange {
                         e);
             case "rollingResistance" ->
                 leads(spec, "--with-rolling-resistance", "the rolling resistance", Unit.NONE, e);
+            case "airDensityKgPerM3" ->
+                Usage.error(
+                        spec,
+                        "temperature, altitude and pressure make air of " + Decimals.of(e.value(), 2) + " kg/m3, "
+                                + Unit.KILOGRAM_PER_CUBIC_METRE.expected(e.bounds()));
             default -> Usage.error(spec, e.getMessage());
         };
     }

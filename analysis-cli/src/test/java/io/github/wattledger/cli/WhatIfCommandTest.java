@@ -287,6 +287,7 @@ class WhatIfCommandTest {
                     "what-if --distance 100km --power 200 --with-air-density 2 | --with-air-density 2: expected 0.3 to 1.6 kg/m3",
                     "what-if --distance 100km --power 200 --air-density 1.2 --with-temperature 30 | the air is given by --air-density; change it by --with-air-density",
                     "what-if --distance 100km --power 200 --with-power +5 --format csv | --format csv: expected text or json",
+                    "what-if --distance 100km --power 200 --temperature=-40 --pressure 1100 --with-power +5 | temperature, altitude and pressure make air of 1.64 kg/m3, expected 0.3 to 1.6 kg/m3", // 110000 / (287.05 x 233.15)
                     "what-if --distance 100km --power 200 --with-powr +5 | unknown option --with-powr (did you mean --with-power?)",
                     "what-if RIDE b.fit --with-power +5% | 'b.fit' is one word too many; put quotes around a name with blanks",
                     "what-if --distance 200mi --power 200 | nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass, --with-rolling-resistance, --with-power, --with-temperature, --with-altitude, --with-pressure and --with-air-density",
