@@ -4,7 +4,6 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.season.SeasonStoreException;
 import java.io.PrintStream;
-import java.util.List;
 import picocli.CommandLine.ParameterException;
 
 /** What is said when something fails: lines on standard error, never a stack trace. */
@@ -16,32 +15,33 @@ final class Failures {
         this.err = err;
     }
 
-    /** Says what failed of one ride among several; a line of usage does not name the ride itself. */
+    /** Says what failed of one ride among several, and names the ride. */
     ExitStatus say(String command, String ride, Exception e) {
-        if (e instanceof ParameterException wrong) {
-            line(command, ride + ": " + UsageMessages.of(wrong));
-            return ExitStatus.WRONG_USAGE;
-        }
-        return say(command, e);
+        // What could not be read begins with its file.
+        boolean isNamed = e instanceof UnreadableRideException || e instanceof UnreadableProfileException;
+        return sayAfter(isNamed ? "" : ride + ": ", command, e);
     }
 
     /** Says what failed, a line for each thing that is wrong, and gives the exit status that goes with it. */
     ExitStatus say(String command, Exception e) {
+        return sayAfter("", command, e);
+    }
+
+    private ExitStatus sayAfter(String ride, String command, Exception e) {
         if (e instanceof ParameterException wrong) {
-            line(command, UsageMessages.of(wrong));
+            line(command, ride + UsageMessages.of(wrong));
             return ExitStatus.WRONG_USAGE;
         }
         if (e instanceof UnreadableRideException) {
-            line(command, String.valueOf(e.getMessage()));
+            line(command, ride + e.getMessage());
             return ExitStatus.UNREADABLE_INPUT;
         }
         if (e instanceof UnreadableProfileException unreadable) {
-            List<String> lines = unreadable.lines();
-            lines.forEach(line -> line(command, line));
+            unreadable.lines().forEach(line -> line(command, ride + line));
             return ExitStatus.UNREADABLE_INPUT;
         }
         boolean isExpected = e instanceof OutputFailure || e instanceof SeasonStoreException;
-        line(command, isExpected ? String.valueOf(e.getMessage()) : "internal failure: " + e + where(e));
+        line(command, ride + (isExpected ? e.getMessage() : "internal failure: " + e + where(e)));
         return ExitStatus.INTERNAL_FAILURE;
     }
 

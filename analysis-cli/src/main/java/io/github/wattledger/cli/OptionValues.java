@@ -42,7 +42,7 @@ final class OptionValues {
 
     private static final Pattern LAPS = Pattern.compile("([1-9]\\d{0,5})(?:-([1-9]\\d{0,5}))?");
     private static final Pattern COUNT = Pattern.compile("0*[1-9]\\d{0,5}");
-    private static final Pattern DISTANCE = Pattern.compile("(?i)(\\d+\\.?\\d*|\\.\\d+) *(km|mi)");
+    private static final Pattern DISTANCE = Pattern.compile("(?i)(\\d{1,9}\\.?\\d{0,9}|\\.\\d{1,9}) *(km|mi)");
     private static final Pattern SHARE = Pattern.compile("(?:(\\d+\\.?\\d*|\\.\\d+)%-)?(\\d+\\.?\\d*|\\.\\d+)%");
 
     private OptionValues() {}

@@ -163,7 +163,7 @@ final class ReviewCommand implements Callable<Integer> {
     /** A report of each ride that can be reviewed, and a line on standard error for each that cannot. */
     private ExitStatus each(List<RideInput> inputs, ReadOptions reading, @Nullable Path target) throws OutputFailure {
         StringBuilder all = new StringBuilder();
-        ExitStatus worst = ExitStatus.DONE;
+        ExitStatus failed = null;
         for (RideInput input : inputs) {
             StringBuilder text = new StringBuilder();
             try {
@@ -171,14 +171,14 @@ final class ReviewCommand implements Callable<Integer> {
                 all.append(all.isEmpty() ? "" : "\n").append(text);
             } catch (UnreadableRideException | UnreadableProfileException | IOException | RuntimeException e) {
                 ExitStatus status = failures.say(Usage.name(spec), input.toString(), e);
-                worst = status.code() == ExitStatus.INTERNAL_FAILURE.code() || worst == ExitStatus.DONE
-                        ? status
-                        : worst;
+                failed = failed == null || status == ExitStatus.INTERNAL_FAILURE ? status : failed;
             }
         }
         OutputFile.deliver(all, target, out);
-        boolean isPart = !all.isEmpty() && worst != ExitStatus.DONE && worst != ExitStatus.INTERNAL_FAILURE;
-        return isPart ? ExitStatus.FILES_SKIPPED : worst;
+        if (failed == null) {
+            return ExitStatus.DONE;
+        }
+        return all.isEmpty() || failed == ExitStatus.INTERNAL_FAILURE ? failed : ExitStatus.FILES_SKIPPED;
     }
 
     private void report(RideInput input, ReadOptions reading, StringBuilder text)

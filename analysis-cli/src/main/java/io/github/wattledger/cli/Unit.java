@@ -33,7 +33,7 @@ record Unit(String symbol, Map<String, Double> inUnit) {
     /** A plain number. */
     static final Unit NONE = new Unit("", Map.of());
 
-    private static final Pattern NUMBER = Pattern.compile("([+-]?)(\\d+\\.?\\d*|\\.\\d+)\\s*(\\S*)");
+    private static final Pattern NUMBER = Pattern.compile("([+-]?)(\\d{1,9}\\.?\\d{0,9}|\\.\\d{1,9})\\s*(\\S*)");
     private static final Pattern WITH_COMMA = Pattern.compile("[+-]?(\\d+),(\\d+)\\D*");
 
     /** How the unit is written in a message, with a blank before it; empty for a plain number. */

@@ -138,6 +138,8 @@ class MainTest {
                     "review a.fit --from :30 | --from :30: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
                     "review a.fit --from=-1:30 | --from -1:30: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
                     "review a.fit --from 99999999999:00 | --from 99999999999:00: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 99999999999999999999km | --from 99999999999999999999km: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --mass 99999999999999999999 | --mass 99999999999999999999: expected 25 to 250 kg",
                     "review a.fit --from 2:00 --to 1:00 | --to 1:00: must come after --from",
                     "review a.fit --to 0:00 | --to 0:00: must come after the start",
                     "review a.fit --laps 0 | --laps 0: expected a lap such as 3 or a range such as 3-7, counted from 1",

@@ -2,7 +2,11 @@ package io.github.wattledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.cli.report.SampleReviews;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -36,6 +40,28 @@ class SeveralRidesTest {
                 .containsExactly("wattledger review: " + missing + ": there is no such file; check the path");
         assertThat(outcome.out())
                 .isEqualTo(Outcome.of(HARD).out() + "\n" + Outcome.of(EVEN).out());
+    }
+
+    /** A fault of this program in one ride takes nothing from the others, and is told by the status. */
+    @Test
+    void aFailureWithinIsALineToo() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int status = Main.run(
+                new String[] {"a.fit", "b.fit", "c.fit"},
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                (ride, reading, rider, options) -> {
+                    if (ride.toString().equals("b.fit")) {
+                        throw new IllegalStateException("seven");
+                    }
+                    return SampleReviews.race();
+                });
+        assertThat(status).isEqualTo(1);
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .startsWith("wattledger review: b.fit: internal failure: java.lang.IllegalStateException: seven at ")
+                .hasLineCount(1);
+        assertThat(out.toString(StandardCharsets.UTF_8)).containsSubsequence("Review of ", "\nReview of ");
     }
 
     @Test
