@@ -1,9 +1,7 @@
 package io.github.wattledger.cli;
 
-import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
-import picocli.CommandLine;
+import java.util.Set;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -35,6 +33,25 @@ final class CompletionScript {
               esac
             """;
 
+    /** What may stand at the cursor; without a command the ride is for a review. */
+    private static final String WORDS = """
+              if [ "$COMP_CWORD" -eq 1 ] && [ "${word#-}" = "$word" ]; then
+                words='%1$s'
+              else
+                case "$command" in
+                  %2$s) ;;
+                  *) command=review ;;
+                esac
+                case "$command $before" in
+            %3$s      'help '*) words='%1$s' ;;
+                  *)
+                    case "$command $word" in
+            %4$s          *) kind=files ;;
+                    esac ;;
+                esac
+              fi
+            """;
+
     /** Without words the shell completes file names by its own rules, unless it is told not to. */
     private static final String TAIL = """
               COMPREPLY=()
@@ -52,58 +69,21 @@ final class CompletionScript {
 
     /** The script for a program with all its commands. */
     static String of(CommandSpec program) {
-        Collection<CommandLine> commands = program.subcommands().values();
-        String names = String.join(" ", program.subcommands().keySet());
-        StringBuilder script = new StringBuilder(HEAD);
-        script.append("  if [ \"$COMP_CWORD\" -eq 1 ] && [ \"${word#-}\" = \"$word\" ]; then\n")
-                .append("    words='")
-                .append(names)
-                .append("'\n")
-                .append("  else\n")
-                .append("    case \"$command\" in\n")
-                .append("      ")
-                .append(String.join("|", program.subcommands().keySet()))
-                .append(") ;;\n")
-                .append("      *) command=review ;;\n")
-                .append("    esac\n")
-                .append("    case \"$command $before\" in\n");
-        for (CommandLine command : commands) {
+        StringBuilder values = new StringBuilder();
+        StringBuilder options = new StringBuilder();
+        program.subcommands().forEach((name, command) -> {
             for (OptionSpec option : command.getCommandSpec().options()) {
                 if (option.arity().max() > 0) {
-                    script.append("      ")
-                            .append(patterns(command.getCommandName(), option))
-                            .append(") ")
-                            .append(values(option))
-                            .append(" ;;\n");
+                    values.append("      '%s %s') %s ;;\n".formatted(name, option.longestName(), values(option)));
                 }
             }
-        }
-        script.append("      'help '*) words='")
-                .append(names)
-                .append("' ;;\n")
-                .append("      *)\n")
-                .append("        case \"$command $word\" in\n");
-        for (CommandLine command : commands) {
-            script.append("          '")
-                    .append(command.getCommandName())
-                    .append(" '-*) words='")
-                    .append(String.join(" ", optionNames(command.getCommandSpec())))
-                    .append("' ;;\n");
-        }
-        return script.append("          *) kind=files ;;\n")
-                .append("        esac ;;\n")
-                .append("    esac\n")
-                .append("  fi\n")
-                .append(TAIL)
-                .toString();
-    }
-
-    private static String patterns(String command, OptionSpec option) {
-        List<String> patterns = new ArrayList<>();
-        for (String name : option.names()) {
-            patterns.add("'" + command + " " + name + "'");
-        }
-        return String.join("|", patterns);
+            String names = String.join(" ", optionNames(command.getCommandSpec()));
+            options.append("          '%s '-*) words='%s' ;;\n".formatted(name, names));
+        });
+        Set<String> commands = program.subcommands().keySet();
+        return HEAD
+                + WORDS.formatted(String.join(" ", commands), String.join("|", commands), values, options)
+                + TAIL;
     }
 
     /** What stands behind an option: one of a few words, the beginning of a word, a file, a folder, or what nobody can guess. */
