@@ -68,6 +68,7 @@ class ArchitectureTest {
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
+            .layer("json").definedBy(ROOT + ".json..")
             .whereLayer("ride").mayNotAccessAnyLayer()
             .whereLayer("rider").mayOnlyAccessLayers("ride")
             .whereLayer("read").mayOnlyAccessLayers("ride")
@@ -82,8 +83,9 @@ class ArchitectureTest {
             .whereLayer("pacing").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("review").mayOnlyAccessLayers(
                     "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare", "pacing")
-            .whereLayer("season").mayOnlyBeAccessedByLayers("table")
+            .whereLayer("season").mayOnlyBeAccessedByLayers("table", "json")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
+            .whereLayer("json").mayNotBeAccessedByAnyLayer()
             .ensureAllClassesAreContainedInArchitecture();
     // spotless:on
 
@@ -154,6 +156,13 @@ class ArchitectureTest {
             .resideOutsideOfPackage(ROOT + ".table..")
             .should()
             .dependOnClassesThat(resideInAnyPackage("tech.tablesaw.."));
+
+    @ArchTest
+    static final ArchRule jsonStaysInJson = noClasses()
+            .that()
+            .resideOutsideOfPackage(ROOT + ".json..")
+            .should()
+            .dependOnClassesThat(resideInAnyPackage("tools.jackson..", "com.fasterxml.."));
 
     /** {@code Replayer} and {@code Comparer} are doors: they open files, and hand rides to the numbers of their package. */
     @ArchTest

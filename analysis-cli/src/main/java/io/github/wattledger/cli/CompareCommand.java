@@ -1,12 +1,12 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.html.HtmlComparison;
-import io.github.wattledger.cli.report.json.JsonComparison;
 import io.github.wattledger.cli.report.text.TextComparison;
 import io.github.wattledger.compare.Comparer;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RidePlace;
+import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
@@ -121,7 +121,7 @@ final class CompareCommand implements Callable<Integer> {
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextComparison().write(comparison, report);
-            case JSON -> new JsonComparison().write(comparison, report);
+            case JSON -> report.append(JsonDocument.of(comparison).text());
             case HTML -> new HtmlComparison().write(comparison, report);
         }
         OutputFile.deliver(report, target, out);

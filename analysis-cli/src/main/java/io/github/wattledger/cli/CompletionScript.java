@@ -81,9 +81,7 @@ final class CompletionScript {
             options.append("          '%s '-*) words='%s' ;;\n".formatted(name, names));
         });
         Set<String> commands = program.subcommands().keySet();
-        return HEAD
-                + WORDS.formatted(String.join(" ", commands), String.join("|", commands), values, options)
-                + TAIL;
+        return HEAD + WORDS.formatted(String.join(" ", commands), String.join("|", commands), values, options) + TAIL;
     }
 
     /** What stands behind an option: one of a few words, the beginning of a word, a file, a folder, or what nobody can guess. */

@@ -1,9 +1,9 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.cli.report.json.JsonInspection;
 import io.github.wattledger.cli.report.text.TextInspection;
 import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.Inspector;
+import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
@@ -79,7 +79,7 @@ final class InspectCommand implements Callable<Integer> {
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextInspection().write(inspection, report);
-            case JSON -> new JsonInspection().write(inspection, report);
+            case JSON -> report.append(JsonDocument.of(inspection).text());
         }
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();

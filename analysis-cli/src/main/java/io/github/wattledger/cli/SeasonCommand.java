@@ -4,10 +4,9 @@ import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
-import io.github.wattledger.cli.report.json.JsonRiders;
-import io.github.wattledger.cli.report.json.JsonSeason;
 import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
+import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
@@ -200,7 +199,7 @@ final class SeasonCommand implements Callable<Integer> {
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextSeason().write(season, report);
-            case JSON -> new JsonSeason().write(season, report);
+            case JSON -> report.append(JsonDocument.of(season).text());
             case HTML -> new HtmlSeason().write(season, new PageNames(), report);
         }
         if (pagesFolder != null) {
@@ -241,7 +240,7 @@ final class SeasonCommand implements Callable<Integer> {
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextRiders().write(standings, skipped, report);
-            case JSON -> new JsonRiders().write(standings, skipped, report);
+            case JSON -> report.append(JsonDocument.ofRiders(standings, skipped).text());
             case HTML -> throw new AssertionError("refused before");
         }
         OutputFile.deliver(report, target, out);

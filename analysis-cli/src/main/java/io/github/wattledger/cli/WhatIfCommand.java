@@ -2,7 +2,6 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.WhatIfReport;
-import io.github.wattledger.cli.report.json.JsonWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.OpenedRide;
@@ -120,7 +119,7 @@ final class WhatIfCommand implements Callable<Integer> {
         StringBuilder text = new StringBuilder();
         switch (format) {
             case TEXT -> new TextWhatIf().write(report, text);
-            case JSON -> new JsonWhatIf().write(report, text);
+            case JSON -> text.append(report.json().text());
         }
         OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();
@@ -149,7 +148,7 @@ final class WhatIfCommand implements Callable<Integer> {
             throw part.refused(spec, e);
         }
         columns.requireTable(spec, Collections.singletonList(replayed.source().format()));
-        return new WhatIfReport(replayed.source(), replayed.ridden(), null, replayed.answer(), replayed.notes());
+        return WhatIfReport.ofRide(replayed);
     }
 
     private WhatIfReport ofRoad(WhatIf.Change change) throws UnreadableProfileException {
@@ -179,7 +178,7 @@ final class WhatIfCommand implements Callable<Integer> {
         }
         RigChoice rig = RigChoice.ofNoRide(
                 rider.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), asItIs.position());
-        return new WhatIfReport(null, null, ascentM, WhatIf.steady(course, powerW, rig, road.air(), change), List.of());
+        return WhatIfReport.ofRoad(WhatIf.steady(course, powerW, rig, road.air(), change), ascentM);
     }
 
     /** A usage error when the change of a road leads to a power or to air that the core has no answer for. */

@@ -80,14 +80,13 @@ class ArchitectureTest {
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".intake", CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
                             CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
-                            CORE + ".season", CORE + ".table")))
+                            CORE + ".season", CORE + ".table", CORE + ".json")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, ReadOptions.class, CsvColumns.class, Spelling.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
 
     @ArchTest
-    static final ArchRule onlyTheJsonReportSeesJackson = noClasses()
-            .that().resideOutsideOfPackage(CLI + ".report.json")
+    static final ArchRule theCoreWritesJson = noClasses()
             .should().dependOnClassesThat(resideInAnyPackage("tools.jackson..", "com.fasterxml.."));
 
     @ArchTest

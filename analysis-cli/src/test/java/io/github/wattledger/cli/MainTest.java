@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.cli.profile.RiderFile;
-import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.JudgementLimit;
@@ -13,6 +12,7 @@ import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.testing.SampleReviews;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;

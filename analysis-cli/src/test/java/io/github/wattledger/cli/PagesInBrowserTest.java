@@ -5,13 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.testing.SampleReviews;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;

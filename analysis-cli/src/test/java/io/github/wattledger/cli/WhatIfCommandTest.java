@@ -8,6 +8,7 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import io.github.wattledger.json.JsonSchema;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -169,10 +170,10 @@ class WhatIfCommandTest {
     }
 
     @Nested
-    class JsonSchema {
-        private static List<Error> problems(String json) throws IOException {
+    class AsJson {
+        private static List<Error> problems(String json) {
             SchemaRegistry registry = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
-            Schema schema = registry.getSchema(Files.readString(Path.of("../docs/what-if.schema.json")));
+            Schema schema = registry.getSchema(JsonSchema.WHAT_IF.text());
             return schema.validate(json, InputFormat.JSON);
         }
 
@@ -189,14 +190,14 @@ class WhatIfCommandTest {
         /** Judged by an independent validator of JSON Schema 2020-12. */
         @ParameterizedTest
         @org.junit.jupiter.params.provider.MethodSource("questions")
-        void isFollowed(String words) throws IOException {
+        void isFollowed(String words) {
             Outcome outcome = run(words + " --format json");
             assertThat(outcome.status()).isZero();
             assertThat(problems(outcome.out())).isEmpty();
         }
 
         @Test
-        void isStrict() throws IOException {
+        void isStrict() {
             String good =
                     run("what-if --distance 160km --power 200 --rolling-resistance 0.0055 --with-power +5% --format json")
                             .out();

@@ -6,6 +6,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.text.TextReport;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;

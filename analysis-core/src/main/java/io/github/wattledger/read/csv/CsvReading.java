@@ -151,8 +151,8 @@ final class CsvReading {
         } else if (clock.kind() == CsvClock.Kind.ELAPSED) {
             notes.add(new ReadNote(
                     "no-date",
-                    "The times count from the start: neither the day nor the hour of the ride is known, and 1970 "
-                            + "stands where a date must stand."));
+                    "The times count from the start: neither the day nor the hour of the ride is known. Where a time"
+                            + " must stand, as in a table of the seconds, it counts from 1970."));
         }
     }
 

@@ -103,8 +103,8 @@ class CsvFormatTest {
                 .containsExactly("The times say no zone; they were taken as UTC.");
         assertThat(texts(read("elapsed_s,power\n5,200\n")))
                 .containsExactly(
-                        "The times count from the start: neither the day nor the hour of the ride is known, and 1970 "
-                                + "stands where a date must stand.");
+                        "The times count from the start: neither the day nor the hour of the ride is known. Where a time"
+                                + " must stand, as in a table of the seconds, it counts from 1970.");
     }
 
     /** Factors: an hour has 3,600 s, a mile 1,609.344 m, a foot 0.3048 m (international agreement of 1959). */

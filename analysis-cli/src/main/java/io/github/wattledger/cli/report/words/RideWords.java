@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.words;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.StartTime;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -3,10 +3,10 @@ package io.github.wattledger.cli.report.text;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

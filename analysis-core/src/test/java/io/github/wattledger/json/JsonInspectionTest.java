@@ -1,20 +1,18 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
+import static io.github.wattledger.testing.SchemaCheck.assertFits;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.cli.report.SampleInspections;
-import java.io.IOException;
+import io.github.wattledger.testing.SampleInspections;
 import org.junit.jupiter.api.Test;
 
 class JsonInspectionTest {
-    private static String json() throws IOException {
-        StringBuilder out = new StringBuilder();
-        new JsonInspection().write(SampleInspections.race(), out);
-        return out.toString();
+    private static String json() {
+        return JsonDocument.of(SampleInspections.race()).text();
     }
 
     @Test
-    void theFileComesFirstAndThenItsSessions() throws IOException {
+    void theFileComesFirstAndThenItsSessions() {
         assertThat(json()).startsWith("""
                         {
                           "schema": "wattledger.inspection/1",
@@ -52,12 +50,17 @@ class JsonInspectionTest {
     }
 
     @Test
-    void whatIsNotKnownIsNull() throws IOException {
+    void whatIsNotKnownIsNull() {
         assertThat(json())
                 .contains("\"usualIntervalSeconds\": null", "\"channels\": []", "\"deviceTotals\": null")
                 .doesNotContain("NaN");
         assertThat(json())
                 .containsPattern("\"gaps\": \\[\\s+\\{\\s+\"startSeconds\": 4000,\\s+\"endSeconds\": 4075")
                 .containsPattern("\"pauses\": \\[\\s+\\{\\s+\"startSeconds\": 12000,");
+    }
+
+    @Test
+    void itFollowsThePublishedSchema() {
+        assertFits(JsonSchema.INSPECTION, json());
     }
 }

@@ -1,10 +1,11 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
 import io.github.wattledger.ride.Series;
-import java.io.IOException;
+import io.github.wattledger.ride.StartTime;
 import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Consumer;
@@ -31,13 +32,12 @@ final class JsonWriter {
     }
 
     /**
-     * Writes one document of a schema; lines end with a line feed on every system.
+     * Gives one document of a schema; lines end with a line feed on every system.
      *
      * @param schema the name of the schema, which is the first value of the document
-     * @param out where the characters go
      * @param body writes the other names and values
      */
-    static void document(String schema, Appendable out, Consumer<JsonWriter> body) throws IOException {
+    static String document(String schema, Consumer<JsonWriter> body) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = new JsonFactory().createGenerator(new Indented(), text)) {
             json.writeStartObject();
@@ -45,7 +45,7 @@ final class JsonWriter {
             body.accept(new JsonWriter(json));
             json.writeEndObject();
         }
-        out.append(text.getBuffer()).append('\n');
+        return text.append('\n').toString();
     }
 
     /** Begins an object, which {@link #end()} ends. */
@@ -100,6 +100,11 @@ final class JsonWriter {
         } else {
             json.writeStringProperty(name, value);
         }
+    }
+
+    /** When a ride began, on the rider's clock where the file knows it and in UTC otherwise; null without dates. */
+    void startTime(Instant start, @Nullable Integer utcOffsetSeconds) {
+        string("startTime", StartTime.of(start, utcOffsetSeconds).iso());
     }
 
     /** A calendar day, for instance {@code 2026-05-02}. */

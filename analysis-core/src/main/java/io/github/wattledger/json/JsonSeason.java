@@ -1,10 +1,10 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
-import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
+import io.github.wattledger.season.DateDoubt;
 import io.github.wattledger.season.LoadHistory;
 import io.github.wattledger.season.PacingTrend;
 import io.github.wattledger.season.PeriodTotals;
@@ -13,39 +13,26 @@ import io.github.wattledger.season.RideNumbers;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
 import io.github.wattledger.season.ThresholdCheck;
-import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
-/**
- * A season as JSON by the schema {@code wattledger.season/1}: every name is always there, in this order; what could not
- * be computed is {@code null}, never 0.
- */
-public final class JsonSeason {
-    private static final String SCHEMA = "wattledger.season/1";
+/** The names and values of a season, in the order of {@link JsonSchema#SEASON}. */
+final class JsonSeason {
+    private JsonSeason() {}
 
-    /**
-     * Writes a season.
-     *
-     * @param season what to show
-     * @param out where the characters go; lines end with a line feed on every system
-     * @throws IOException when {@code out} fails
-     */
-    public void write(SeasonReview season, Appendable out) throws IOException {
-        JsonWriter.document(SCHEMA, out, json -> {
-            json.day("asOf", season.asOf());
-            load(json, season.load());
-            periods(json, "weeks", season.weeks());
-            periods(json, "months", season.months());
-            bests(json, "bests", season.bests());
-            bests(json, "recentBests", season.recentBests());
-            threshold(json, season.threshold());
-            durability(json, season.durability());
-            pacing(json, season.pacing());
-            json.objects("rides", season.rides(), ride -> ride(json, ride));
-            leftOut(json, season);
-        });
+    static void season(JsonWriter json, SeasonReview season) {
+        json.day("asOf", season.asOf());
+        load(json, season.load());
+        periods(json, "weeks", season.weeks());
+        periods(json, "months", season.months());
+        bests(json, "bests", season.bests());
+        bests(json, "recentBests", season.recentBests());
+        threshold(json, season.threshold());
+        durability(json, season.durability());
+        pacing(json, season.pacing());
+        json.objects("rides", season.rides(), ride -> ride(json, ride));
+        leftOut(json, season);
     }
 
     private static void load(JsonWriter json, LoadHistory load) {
@@ -145,11 +132,8 @@ public final class JsonSeason {
         json.whole("sessionIndex", ride.source().sessionIndex());
         json.string("format", ride.source().format());
         json.string("device", ride.source().device());
-        json.string(
-                "startTime",
-                StartTime.of(ride.source().start(), ride.source().utcOffsetSeconds())
-                        .iso());
-        json.day("day", ride.day());
+        json.startTime(ride.source().start(), ride.source().utcOffsetSeconds());
+        json.day("day", ride.dateDoubt() == DateDoubt.NO_DATE ? null : ride.day());
         json.string(
                 "dateDoubt", ride.dateDoubt() == null ? null : ride.dateDoubt().id());
         for (LoadNumber number : RideNumbers.KEPT) {

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;

@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.words;
+package io.github.wattledger.ride;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -42,6 +42,8 @@ class StartTimeTest {
     /** A table without dates counts from 0: nobody rode on the first of January 1970. */
     @Test
     void aStartThatNobodyKnowsIsNotOf1970() {
-        assertThat(StartTime.of(Instant.ofEpochSecond(5), null).words()).isEqualTo("start time not known");
+        StartTime start = StartTime.of(Instant.ofEpochSecond(5), null);
+        assertThat(start.words()).isEqualTo("start time not known");
+        assertThat(start.iso()).isNull();
     }
 }

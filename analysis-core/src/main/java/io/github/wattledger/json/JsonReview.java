@@ -1,8 +1,6 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.Report;
-import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.intake.Origin;
@@ -10,30 +8,23 @@ import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
-import java.io.IOException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/**
- * JSON by the schema {@code wattledger.review/1} ({@code docs/review.schema.json}): every name is always there, in this
- * order; what could not be computed is {@code null}, never 0. Numbers carry at most three decimals.
- */
-public final class JsonReport implements Report {
-    private static final String SCHEMA = "wattledger.review/1";
+/** The names and values of a review, in the order of {@link JsonSchema#REVIEW}. */
+final class JsonReview {
+    private JsonReview() {}
 
-    @Override
-    public void write(RideReview review, Appendable out) throws IOException {
-        JsonWriter.document(SCHEMA, out, json -> {
-            source(json, review.source());
-            rider(json, review.rider());
-            JsonQuality.quality(json, review.quality());
-            JsonLoad.load(json, review.load());
-            JsonLoad.deviceTotals(json, review.deviceTotals());
-            curve(json, review.curve());
-            ability(json, review.ability());
-            JsonPacing.pacing(json, review.pacing());
-            climbs(json, review.climbs());
-        });
+    static void review(JsonWriter json, RideReview review) {
+        source(json, review.source());
+        rider(json, review.rider());
+        JsonQuality.quality(json, review.quality());
+        JsonLoad.load(json, review.load());
+        JsonLoad.deviceTotals(json, review.deviceTotals());
+        curve(json, review.curve());
+        ability(json, review.ability());
+        JsonPacing.pacing(json, review.pacing());
+        climbs(json, review.climbs());
     }
 
     private static void source(JsonWriter json, RideSource source) {
@@ -43,9 +34,7 @@ public final class JsonReport implements Report {
         json.string("sha256", source.sha256());
         json.string("device", source.device());
         json.string("sport", source.sport());
-        json.string(
-                "startTime",
-                StartTime.of(source.startTime(), source.utcOffsetSeconds()).iso());
+        json.startTime(source.startTime(), source.utcOffsetSeconds());
         json.whole("sessionIndex", source.sessionIndex());
         json.end();
     }

@@ -1,37 +1,23 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
 import io.github.wattledger.clean.RecordingSummary;
-import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
-import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 
-/**
- * What a file holds, as JSON by the schema {@code wattledger.inspection/1}: every name is always there, in this order;
- * what is not known is {@code null}, never 0.
- */
-public final class JsonInspection {
-    private static final String SCHEMA = "wattledger.inspection/1";
+/** The names and values of what a file holds, in the order of {@link JsonSchema#INSPECTION}. */
+final class JsonInspection {
+    private JsonInspection() {}
 
-    /**
-     * Writes an inspection.
-     *
-     * @param inspection what to show
-     * @param out where the characters go; lines end with a line feed on every system
-     * @throws IOException when {@code out} fails
-     */
-    public void write(FileInspection inspection, Appendable out) throws IOException {
-        JsonWriter.document(SCHEMA, out, json -> {
-            json.string("file", inspection.file());
-            json.string("format", inspection.format());
-            json.whole("bytes", inspection.bytes());
-            json.string("sha256", inspection.sha256());
-            JsonQuality.notes(json, inspection.notes());
-            json.objects("sessions", inspection.sessions(), session -> session(json, session));
-        });
+    static void inspection(JsonWriter json, FileInspection inspection) {
+        json.string("file", inspection.file());
+        json.string("format", inspection.format());
+        json.whole("bytes", inspection.bytes());
+        json.string("sha256", inspection.sha256());
+        JsonQuality.notes(json, inspection.notes());
+        json.objects("sessions", inspection.sessions(), session -> session(json, session));
     }
 
     private static void session(JsonWriter json, FileInspection.Session session) {
@@ -39,9 +25,7 @@ public final class JsonInspection {
         json.whole("sessionIndex", source.sessionIndex());
         json.string("sport", source.sport());
         json.string("device", source.device());
-        json.string(
-                "startTime",
-                StartTime.of(source.startTime(), source.utcOffsetSeconds()).iso());
+        json.startTime(source.startTime(), source.utcOffsetSeconds());
         summary(json, session.summary());
         JsonQuality.quality(json, session.quality());
         JsonLoad.load(json, session.load());

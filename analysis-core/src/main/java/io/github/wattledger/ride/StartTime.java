@@ -1,4 +1,4 @@
-package io.github.wattledger.cli.report.words;
+package io.github.wattledger.ride;
 
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -10,8 +10,6 @@ import org.jspecify.annotations.Nullable;
 /** When a ride began, on the rider's clock where the file knows it and in UTC otherwise. */
 public final class StartTime {
     private static final int MOST_OFFSET_SECONDS = 18 * 3600; // the range of java.time.ZoneOffset
-
-    private static final int FIRST_YEAR = 1973;
 
     private static final DateTimeFormatter ISO_UTC = format("uuuu-MM-dd'T'HH:mm:ss'Z'");
     private static final DateTimeFormatter ISO_LOCAL = format("uuuu-MM-dd'T'HH:mm:ssxxx");
@@ -45,19 +43,23 @@ public final class StartTime {
                 : new StartTime(instant.atOffset(ZoneOffset.ofTotalSeconds(utcOffsetSeconds)), true);
     }
 
-    /** ISO 8601 with seconds, for instance {@code 2026-06-14T07:00:12+03:00} or {@code 2026-06-14T04:00:12Z}. */
-    public String iso() {
-        return (isLocal ? ISO_LOCAL : ISO_UTC).format(start);
+    /**
+     * ISO 8601 with seconds, for instance {@code 2026-06-14T07:00:12+03:00} or {@code 2026-06-14T04:00:12Z}; null for a
+     * recording without dates, whose start nobody knows.
+     */
+    public @Nullable String iso() {
+        return !isKnown() ? null : (isLocal ? ISO_LOCAL : ISO_UTC).format(start);
     }
 
     /**
-     * In words, for instance {@code 2026-06-14 07:00 (UTC+03:00)} or {@code 2026-06-14 04:00 UTC}. A start before any
-     * bicycle computer is that of a recording without dates, whose start nobody knows.
+     * In words, for instance {@code 2026-06-14 07:00 (UTC+03:00)} or {@code 2026-06-14 04:00 UTC}. Of a recording without
+     * dates they say that its start is not known.
      */
     public String words() {
-        if (start.getYear() < FIRST_YEAR) {
-            return "start time not known";
-        }
-        return (isLocal ? WORDS_LOCAL : WORDS_UTC).format(start);
+        return !isKnown() ? "start time not known" : (isLocal ? WORDS_LOCAL : WORDS_UTC).format(start);
+    }
+
+    private boolean isKnown() {
+        return Recording.isDated(start.toEpochSecond());
     }
 }

@@ -1,43 +1,28 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
-import io.github.wattledger.cli.report.words.ComparisonWords;
-import io.github.wattledger.cli.report.words.StartTime;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.Ground;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Channel;
-import java.io.IOException;
 import java.util.Locale;
 
-/**
- * A comparison as JSON by the schema {@code wattledger.compare/1} ({@code docs/compare.schema.json}): every name is
- * always there, in this order; what is not known is {@code null}, never 0.
- */
-public final class JsonComparison {
-    private static final String SCHEMA = "wattledger.compare/1";
+/** The names and values of a comparison, in the order of {@link JsonSchema#COMPARISON}. */
+final class JsonComparison {
+    private JsonComparison() {}
 
-    /**
-     * Writes a comparison.
-     *
-     * @param comparison what to show
-     * @param out where the characters go; lines end with a line feed on every system
-     * @throws IOException when {@code out} fails
-     */
-    public void write(RideComparison comparison, Appendable out) throws IOException {
-        JsonWriter.document(SCHEMA, out, json -> {
-            source(json, "reference", comparison.reference().source());
-            CourseComparison course = comparison.course();
-            json.begin("course");
-            json.number("startM", course.startM());
-            json.number("stepM", course.stepM());
-            json.whole("pointCount", course.points());
-            json.series("referenceSeconds", course.referenceSecond());
-            json.series("powerW", comparison.along(Channel.POWER));
-            json.series("heartRateBpm", comparison.along(Channel.HEART_RATE));
-            json.end();
-            json.objects("others", comparison.others(), other -> other(json, other));
-        });
+    static void comparison(JsonWriter json, RideComparison comparison) {
+        source(json, "reference", comparison.reference().source());
+        CourseComparison course = comparison.course();
+        json.begin("course");
+        json.number("startM", course.startM());
+        json.number("stepM", course.stepM());
+        json.whole("pointCount", course.points());
+        json.series("referenceSeconds", course.referenceSecond());
+        json.series("powerW", comparison.along(Channel.POWER));
+        json.series("heartRateBpm", comparison.along(Channel.HEART_RATE));
+        json.end();
+        json.objects("others", comparison.others(), other -> other(json, other));
     }
 
     private static void source(JsonWriter json, String name, RideSource source) {
@@ -46,9 +31,7 @@ public final class JsonComparison {
         json.string("format", source.format());
         json.string("sha256", source.sha256());
         json.whole("sessionIndex", source.sessionIndex());
-        json.string(
-                "startTime",
-                StartTime.of(source.startTime(), source.utcOffsetSeconds()).iso());
+        json.startTime(source.startTime(), source.utcOffsetSeconds());
         json.end();
     }
 
@@ -66,8 +49,7 @@ public final class JsonComparison {
         json.number("standingSeconds", comparison.lostStandingSeconds());
         for (Ground ground : Ground.values()) {
             boolean isThere = comparison.stretches().stream().anyMatch(stretch -> stretch.ground() == ground);
-            json.number(
-                    ComparisonWords.id(ground) + "Seconds", isThere ? comparison.lostMovingSecondsOn(ground) : null);
+            json.number(ground.id() + "Seconds", isThere ? comparison.lostMovingSecondsOn(ground) : null);
         }
         json.end();
         json.objects("stretches", comparison.stretches(), stretch -> stretch(json, stretch));
@@ -83,7 +65,7 @@ public final class JsonComparison {
     }
 
     private static void stretch(JsonWriter json, CourseComparison.Stretch stretch) {
-        json.string("ground", ComparisonWords.id(stretch.ground()));
+        json.string("ground", stretch.ground().id());
         json.number("startM", stretch.startM());
         json.number("endM", stretch.endM());
         Double grade = stretch.meanGrade();

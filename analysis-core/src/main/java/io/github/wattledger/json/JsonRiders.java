@@ -1,26 +1,15 @@
-package io.github.wattledger.cli.report.json;
+package io.github.wattledger.json;
 
 import io.github.wattledger.season.RiderStanding;
-import java.io.IOException;
 import java.util.List;
 
-/** Where several riders stand, as JSON by the schema {@code wattledger.riders/1}; what is not known is {@code null}. */
-public final class JsonRiders {
-    private static final String SCHEMA = "wattledger.riders/1";
+/** The names and values of where several riders stand, in the order of {@link JsonSchema#RIDERS}. */
+final class JsonRiders {
+    private JsonRiders() {}
 
-    /**
-     * Writes the riders.
-     *
-     * @param riders one for each
-     * @param skippedFiles how many files gave no ride
-     * @param out where the characters go; lines end with a line feed on every system
-     * @throws IOException when {@code out} fails
-     */
-    public void write(List<RiderStanding> riders, int skippedFiles, Appendable out) throws IOException {
-        JsonWriter.document(SCHEMA, out, json -> {
-            json.whole("skippedFiles", skippedFiles);
-            json.objects("riders", riders, rider -> rider(json, rider));
-        });
+    static void riders(JsonWriter json, List<RiderStanding> riders, int skippedFiles) {
+        json.whole("skippedFiles", skippedFiles);
+        json.objects("riders", riders, rider -> rider(json, rider));
     }
 
     private static void rider(JsonWriter json, RiderStanding rider) {
