@@ -91,7 +91,7 @@ require_tools() {
 install() {
   require_ours
   require_tools
-  say "Building. The first time fetches some 200 MB and takes some minutes. It also fetches the FIT SDK: by that you accept"
+  say "Building. The first time fetches some 250 MB and takes some minutes. It also fetches the FIT SDK: by that you accept"
   say "its licence, https://developer.garmin.com/fit/download/"
   (cd -- "$root" && mvn -B -q -Dmaven.test.skip=true package) \
     || stop "the build failed; its messages stand above. Is this computer online?"
