@@ -78,7 +78,7 @@ public final class ApiSignatures {
                         .toList()
                 : List.of();
         for (String line : lines) {
-            String[] cells = line.replace("`", "").replace(" ", "").split("\\|");
+            String[] cells = line.replace("`", "").replace(" ", "").split("\\|", -1);
             String prefix = ROOT + (cells[1].equals("(root)") ? "" : cells[1] + ".");
             Arrays.stream(cells[2].split(",")).forEach(name -> names.add(prefix + name));
         }
