@@ -20,7 +20,7 @@ final class DistanceRepair {
 
     private final double[] distance;
     private final double @Nullable [] speed;
-    private final int[] riseRows;
+    private final SpareSecond time;
     private int falls;
     private int leaps;
     private double leaptM;
@@ -28,7 +28,7 @@ final class DistanceRepair {
     private DistanceRepair(double[] distance, double @Nullable [] speed) {
         this.distance = distance;
         this.speed = speed;
-        this.riseRows = new int[distance.length];
+        this.time = new SpareSecond(distance.length, true);
     }
 
     static void repair(SecondTable table, Notes notes) {
@@ -52,19 +52,18 @@ final class DistanceRepair {
         note(believed.doubtedCount(), notes);
     }
 
-    /** What a distance can do. A counter that stood may catch up at once, so the time counts since it last rose. */
+    /** What a distance can do: it never falls, and needs its time. */
     private final class Step implements Believed.Step {
         @Override
         public boolean isPossible(int fromRow, int toRow) {
             double riddenM = distance[toRow] - distance[fromRow];
-            // Times are cut to whole seconds: a step may have taken up to a second longer than they say.
-            return riddenM >= 0 && riddenM <= TOP_SPEED_MPS * (toRow - riseRows[fromRow] + 1);
+            return riddenM >= 0 && riddenM <= TOP_SPEED_MPS * time.mostSeconds(fromRow, toRow);
         }
 
         @Override
         public void believe(int previousRow, int row) {
-            boolean rose = previousRow < 0 || distance[row] > distance[previousRow];
-            riseRows[row] = rose ? row : riseRows[previousRow];
+            double riddenM = previousRow < 0 ? 0 : distance[row] - distance[previousRow];
+            time.believe(previousRow, row, riddenM / TOP_SPEED_MPS);
         }
     }
 

@@ -13,7 +13,7 @@ import java.util.zip.ZipOutputStream;
 
 /** One changed file; the same for the same seed, the same number and the same rides. */
 final class FuzzInput {
-    private static final double LONG_SHARE = 0.04;
+    private static final double LONG_SHARE = 0.02;
 
     private final String name;
     private final byte[] content;

@@ -24,7 +24,9 @@ import java.util.concurrent.atomic.AtomicInteger;
  * batch through a season. What breaks a promise is written to a folder, with what was changed and the commands.
  */
 final class FuzzRun {
-    private static final int BATCH = 25;
+    private static final int BATCH = 50;
+
+    private static final int PROGRESS_EVERY = 5000;
 
     /** The processor time that no small file may take, all its commands together. */
     private static final double MOST_SECONDS = 30;
@@ -34,6 +36,7 @@ final class FuzzRun {
     private final Path failures;
     private final Map<Fate, Integer> fates = new EnumMap<>(Fate.class);
     private final List<String> broken = new ArrayList<>();
+    private int files;
     private int commands;
     private double slowestSeconds;
     private String slowest = "none";
@@ -122,6 +125,9 @@ final class FuzzRun {
     private synchronized void count(int execution, FuzzInput input, Result result, double seconds) throws IOException {
         fates.merge(result.fate(), 1, Integer::sum);
         commands += result.commands().size();
+        if (++files % PROGRESS_EVERY == 0) {
+            System.out.println(files + " files: " + fates);
+        }
         List<String> lines = new ArrayList<>(result.broken());
         if (seconds > MOST_SECONDS) {
             lines.add("it takes " + seconds + " s of processor time");

@@ -150,16 +150,16 @@ final class WholePath {
         JsonNode review = promises.json(json.out(), schema("review"));
         RideTotals totals = new RideTotals(promises);
         totals.review(review);
-        if (random.nextInt(2) == 0) {
+        if (random.nextInt(3) == 0) {
             promises.text(done(run("review", file, rider, effort)));
         }
-        if (random.nextInt(3) == 0) {
+        if (random.nextInt(5) == 0) {
             promises.page(done(run("review", file, rider, effort, "--format", "html")));
         }
-        if (random.nextInt(4) == 0) {
+        if (random.nextInt(5) == 0) {
             totals.seconds(done(run("review", file, "--format", "csv")), review);
         }
-        if (random.nextInt(10) == 0) {
+        if (random.nextInt(20) == 0) {
             String finding = FINDINGS.get(random.nextInt(FINDINGS.size()));
             promises.text(done(run("review", file, rider, effort, "--explain", finding)));
         }
@@ -177,13 +177,13 @@ final class WholePath {
     }
 
     private void others(Path file, Path sound, boolean isRefused) {
-        if (random.nextInt(4) == 0) {
+        if (random.nextInt(5) == 0) {
             inspect(file, isRefused);
         }
-        if (random.nextInt(4) == 0) {
+        if (random.nextInt(5) == 0) {
             whatIf(file);
         }
-        if (random.nextInt(isRefused ? 30 : 5) == 0) {
+        if (random.nextInt(isRefused ? 30 : 7) == 0) {
             compare(file, sound);
         }
     }
