@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -29,8 +30,10 @@ class OneWrongBitTest {
     /** A ride of minutes has totals of which one second is a larger part. */
     private static final int SHORTEST_SAMPLES = 1000;
 
-    private static final Rider RIDER =
-            Rider.UNKNOWN.withThresholdPowerW(240).withThresholdHeartRateBpm(165).withMassKg(74);
+    private static final Rider RIDER = Rider.UNKNOWN
+            .withThresholdPowerW(240)
+            .withThresholdHeartRateBpm(165)
+            .withMassKg(74);
 
     /** Judged whatever it was taken for, so that there are findings that could change. */
     private static final ReviewOptions JUDGED = ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE);
@@ -99,8 +102,8 @@ class OneWrongBitTest {
         }
     }
 
-    private static TreeSet<FindingKind> kinds(RideReview review) {
-        TreeSet<FindingKind> kinds = new TreeSet<>();
+    private static Set<FindingKind> kinds(RideReview review) {
+        Set<FindingKind> kinds = new TreeSet<>();
         for (Finding finding : review.pacing().findings()) {
             kinds.add(finding.kind());
         }

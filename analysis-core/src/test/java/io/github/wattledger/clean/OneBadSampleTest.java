@@ -199,7 +199,8 @@ class OneBadSampleTest {
             Cleaned up = clean(Channel.ALTITUDE, second -> Math.min(9000, -400 + metresPerSecond * second));
             assertThat(ascentM(up)).isLessThanOrEqualTo(8.0 * SECONDS);
             Cleaned upAndDown = clean(
-                    Channel.ALTITUDE, second -> 4000 + 7 * metresPerSecond * (second % 20 < 10 ? second % 10 : 10 - second % 10));
+                    Channel.ALTITUDE,
+                    second -> 4000 + 7 * metresPerSecond * (second % 20 < 10 ? second % 10 : 10 - second % 10));
             assertThat(ascentM(upAndDown)).isLessThanOrEqualTo(8.0 * SECONDS);
         }
 

@@ -61,7 +61,8 @@ public record WrongBit(Channel channel, int bit) {
         if (field == null) {
             throw new IllegalArgumentException("no field for " + channel);
         }
-        return changed(recording, channel, sampleIndex, field.with(recording.samples().get(channel, sampleIndex), bit));
+        return changed(
+                recording, channel, sampleIndex, field.with(recording.samples().get(channel, sampleIndex), bit));
     }
 
     /** The recording with another value of one sample. */

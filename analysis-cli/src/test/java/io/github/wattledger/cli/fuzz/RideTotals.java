@@ -124,10 +124,6 @@ final class RideTotals {
         // Rises of the altitude of a few metres do not count, hence the sum of all rises is the most.
         atMost(ascent, risen + 0.01 * altitude.size(), "ascent over all rises of the altitude");
         atMost(ascent, (high - low) * Math.ceil(altitude.size() / 2.0), "ascent over what the altitudes allow");
-        if (!altitude.isEmpty()) {
-            atMost(-500, low, "lowest altitude");
-            atMost(high, 9000, "highest altitude");
-        }
         List<Double> distance = column(rows, head.indexOf("distance_m"));
         for (int i = 1; i < distance.size(); i++) {
             atMost(distance.get(i - 1), distance.get(i), "the distance falls");
