@@ -128,6 +128,20 @@ class OneBadSampleTest {
             assertThat(coveredM(ride)).isCloseTo(7992, within(1.0));
         }
 
+        /** Beside 1e308 a metre is nothing: what is added to it is lost. */
+        @ParameterizedTest
+        @CsvSource({"0, 400", "300, 700", "600, 1000"})
+        void aLastingAbsurdValueIsNoDistance(int from, int to) {
+            Cleaned cleaned = clean(Channel.DISTANCE, second -> second >= from && second < to ? -1e308 : 8.0 * second);
+            Series distance = cleaned.ride().series(Channel.DISTANCE);
+            for (int second = 1; second < SECONDS; second++) {
+                assertThat(distance.get(second)).isBetween(distance.get(second - 1), 7992.0);
+            }
+            assertThat(noted(cleaned, "distance-spikes")).isEqualTo(to - from);
+            assertThat(clean(Channel.DISTANCE, second -> -1e308).ride().has(Channel.DISTANCE))
+                    .isFalse();
+        }
+
         /** Steps of a second may each have taken nearly two, but not one after the other. */
         @ParameterizedTest
         @ValueSource(doubles = {37, 50, 70, 72})

@@ -177,9 +177,12 @@ final class FuzzRides {
     }
 
     private static String gpx(Samples samples) {
-        StringBuilder text = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-                + "<gpx version=\"1.1\" creator=\"none\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n"
-                + "<trk><name>a ride</name><type>cycling</type><trkseg>\n");
+        StringBuilder text = new StringBuilder(
+                """
+                <?xml version="1.0" encoding="UTF-8"?>
+                <gpx version="1.1" creator="none" xmlns="http://www.topografix.com/GPX/1/1">
+                <trk><name>a ride</name><type>cycling</type><trkseg>
+                """);
         for (int i = 0; i < samples.size(); i++) {
             text.append("<trkpt lat=\"" + or(samples.get(Channel.LATITUDE, i), 55.5) + "\" lon=\""
                     + or(samples.get(Channel.LONGITUDE, i), 9.5) + "\">");

@@ -12,6 +12,7 @@ import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -134,7 +135,7 @@ final class FuzzRun {
         }
         if (seconds > slowestSeconds) {
             slowestSeconds = seconds;
-            slowest = String.format("%.1f s, execution %d, %s", seconds, execution, input.changes());
+            slowest = String.format(Locale.ROOT, "%.1f s, execution %d, %s", seconds, execution, input.changes());
         }
         if (!lines.isEmpty()) {
             Path folder = Files.createDirectories(failures.resolve(seed + "-" + execution));

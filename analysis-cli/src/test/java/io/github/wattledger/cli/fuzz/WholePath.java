@@ -120,7 +120,7 @@ final class WholePath {
         }
         commands.add("wattledger " + String.join(" ", all));
         Outcome outcome = Outcome.of(all.toArray(new String[0]));
-        boolean isDone = outcome.status() == DONE || command.equals("season") && outcome.status() == FILES_SKIPPED;
+        boolean isDone = outcome.status() == DONE || (command.equals("season") && outcome.status() == FILES_SKIPPED);
         if (isDone) {
             promises.expect(outcome.err().isEmpty(), "a message beside a report: " + outcome.err());
         } else {
