@@ -47,13 +47,7 @@ public record JudgedPart(
                     + ", expected at least one of the " + ride.seconds() + " of the part");
         }
         return new OwnFinding(
-                kind,
-                severity,
-                when.shifted(offsetSeconds),
-                startM(ride, when),
-                endM(ride, when),
-                evidence,
-                advice);
+                kind, severity, when.shifted(offsetSeconds), startM(ride, when), endM(ride, when), evidence, advice);
     }
 
     /** The distance at the start of a stretch; where none was measured in it, as in a pause, that at its end. */

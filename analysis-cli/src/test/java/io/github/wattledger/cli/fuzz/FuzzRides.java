@@ -177,8 +177,7 @@ final class FuzzRides {
     }
 
     private static String gpx(Samples samples) {
-        StringBuilder text = new StringBuilder(
-                """
+        StringBuilder text = new StringBuilder("""
                 <?xml version="1.0" encoding="UTF-8"?>
                 <gpx version="1.1" creator="none" xmlns="http://www.topografix.com/GPX/1/1">
                 <trk><name>a ride</name><type>cycling</type><trkseg>

@@ -104,8 +104,10 @@ final class Promises {
             int at = matcher.start();
             boolean isInScript = page.lastIndexOf("<script", at) > page.lastIndexOf("</script", at);
             // What a note quotes from the file stands in quotation marks.
-            String before = page.substring(page.lastIndexOf('>', at) + 1, at);
-            boolean isQuoted = before.chars().filter(each -> each == '"').count() % 2 == 1;
+            int textFrom = page.lastIndexOf('>', at) + 1;
+            boolean isInTag = page.lastIndexOf('<', at) >= textFrom;
+            long quotes = page.substring(textFrom, at).chars().filter(each -> each == '"').count();
+            boolean isQuoted = !isInTag && quotes % 2 == 1;
             if (!isInScript && !isQuoted) {
                 int from = page.lastIndexOf('<', at);
                 broken.add("no number in a page: " + page.substring(from, Math.min(page.length(), at + 100)));
