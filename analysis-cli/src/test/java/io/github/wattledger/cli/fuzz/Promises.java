@@ -106,7 +106,10 @@ final class Promises {
             // What a note quotes from the file stands in quotation marks.
             int textFrom = page.lastIndexOf('>', at) + 1;
             boolean isInTag = page.lastIndexOf('<', at) >= textFrom;
-            long quotes = page.substring(textFrom, at).chars().filter(each -> each == '"').count();
+            long quotes = page.substring(textFrom, at)
+                    .chars()
+                    .filter(each -> each == '"')
+                    .count();
             boolean isQuoted = !isInTag && quotes % 2 == 1;
             if (!isInScript && !isQuoted) {
                 int from = page.lastIndexOf('<', at);
