@@ -100,7 +100,8 @@ class OneWrongBitTest {
      * in the time between samples (8 m in a second, docs/methods.md) cannot be told from a climb; it may count once.
      */
     private static double leastAscentM(WrongBit wrong, Recording recording, int at) {
-        double metres = Math.pow(2, wrong.bit()) / 5;
+        double rounding = 1e-6;
+        double metres = Math.pow(2, wrong.bit()) / 5 + rounding;
         Samples samples = recording.samples();
         long before = at == 0 ? 0 : samples.epochSecond(at) - samples.epochSecond(at - 1);
         long after = at == samples.size() - 1 ? 0 : samples.epochSecond(at + 1) - samples.epochSecond(at);
