@@ -90,8 +90,12 @@ public record Air(
         }
         double altitude = altitudeM == null ? 0 : altitudeM;
         double pressure = pressurePa == null ? AirDensity.standardPressurePa(altitude) : pressurePa;
+        // The standard atmosphere is colder than the formulas reach above 8,460 m; the range of the density covers
+        // that.
         double temperature = temperatureC == null
-                ? AirDensity.standardTemperatureK(altitude) - AirDensity.ZERO_CELSIUS_K
+                ? Math.max(
+                        Bounds.TEMPERATURE_C.low(),
+                        AirDensity.standardTemperatureK(altitude) - AirDensity.ZERO_CELSIUS_K)
                 : temperatureC;
         double offTemperature = temperatureC == null ? TEMPERATURE_FRACTION : 0;
         double offAltitude = altitudeM == null && pressurePa == null ? ALTITUDE_FRACTION : 0;
