@@ -2,13 +2,13 @@ package io.github.wattledger.cli.report.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.testing.SampleReviews;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.LostTime;
+import io.github.wattledger.testing.SampleReviews;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
