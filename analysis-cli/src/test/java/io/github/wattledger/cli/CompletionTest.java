@@ -49,9 +49,9 @@ class CompletionTest {
             value = {
                 "sea; season|",
                 "review,--form; --format|",
-                "review,a.fit,--format,; text json csv html|",
+                "review,a.fit,--format,; text json csv splits html|",
                 "review,a.fit,--format,=,h; html|",
-                "review,a.fit,--format,=; text json csv html|",
+                "review,a.fit,--format,=; text json csv splits html|",
                 "review,a.fit,--format=h; --format=html|",
                 "a.fit,--format,j; json|",
                 "a.fit,--eff; --effort|",

@@ -168,7 +168,7 @@ class MainTest {
                     "review a.fit --explain fade --format json | --explain is written as text only",
                     "review a.fit --explain fade --format csv | --explain is written as text only",
                     "review a.fit --explain fade --format html | --explain is written as text only",
-                    "review a.fit --format pdf | --format pdf: expected text, json, csv, splits or html",
+                    "review a.fit --format pdf | --format pdf: expected one of text, json, csv, splits or html",
                     "review - - | standard input can be read only once",
                     "review a.fit b.fit --laps 2 | --session, --from, --to, --laps and --explain are for one ride",
                     "review a.fit b.fit --session 2 | --session, --from, --to, --laps and --explain are for one ride",

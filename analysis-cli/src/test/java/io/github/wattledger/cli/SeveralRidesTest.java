@@ -12,7 +12,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** {@code wattledger RIDE RIDE...}: a report of each, and nothing that was done is lost for one that fails. */
+/** {@code wattledger RIDE RIDE...}: a brief of each, and nothing that was done is lost for one that fails. */
 class SeveralRidesTest {
     private static final String HARD = "../sample-rides/over-hard-start.fit";
     private static final String EVEN = "../sample-rides/even-paced.fit";
@@ -21,14 +21,15 @@ class SeveralRidesTest {
     Path folder = Path.of("");
 
     @Test
-    void eachHasItsReport() {
+    void eachHasItsBrief() {
         Outcome both = Outcome.of(HARD, EVEN, "--threshold-power", "250W");
         assertThat(both.err()).isEmpty();
         assertThat(both.status()).isZero();
         assertThat(both.out())
-                .isEqualTo(Outcome.of("review", HARD, "--threshold-power", "250")
+                .isEqualTo(Outcome.of("review", HARD, "--brief", "--threshold-power", "250")
                                 .out() + "\n"
-                        + Outcome.of("review", EVEN, "--threshold-power", "250").out());
+                        + Outcome.of("review", EVEN, "--brief", "--threshold-power", "250")
+                                .out());
     }
 
     @Test
@@ -39,7 +40,8 @@ class SeveralRidesTest {
         assertThat(outcome.err().lines())
                 .containsExactly("wattledger review: " + missing + ": there is no such file; check the path");
         assertThat(outcome.out())
-                .isEqualTo(Outcome.of(HARD).out() + "\n" + Outcome.of(EVEN).out());
+                .isEqualTo(Outcome.of(HARD, "--brief").out() + "\n"
+                        + Outcome.of(EVEN, "--brief").out());
     }
 
     /** A fault of this program in one ride takes nothing from the others, and is told by the status. */
@@ -61,7 +63,8 @@ class SeveralRidesTest {
         assertThat(err.toString(StandardCharsets.UTF_8))
                 .startsWith("wattledger review: b.fit: internal failure: java.lang.IllegalStateException: seven at ")
                 .hasLineCount(1);
-        assertThat(out.toString(StandardCharsets.UTF_8)).containsSubsequence("Review of ", "\nReview of ");
+        String first = out.toString(StandardCharsets.UTF_8).lines().findFirst().orElseThrow();
+        assertThat(out.toString(StandardCharsets.UTF_8)).startsWith(first).containsSubsequence("\n\n" + first);
     }
 
     @Test

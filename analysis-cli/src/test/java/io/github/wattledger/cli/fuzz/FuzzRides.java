@@ -1,8 +1,9 @@
 package io.github.wattledger.cli.fuzz;
 
 import io.github.wattledger.cli.fuzz.FitMessages.Message;
-import io.github.wattledger.read.ReadLimits;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Samples;
@@ -135,7 +136,7 @@ final class FuzzRides {
         seeds.add(fit);
         Samples samples;
         try {
-            samples = RideFiles.read(fit.file(), name, ReadLimits.DEFAULT)
+            samples = RideFiles.read(RideInput.of(fit.file(), name), ReadOptions.DEFAULT)
                     .recordings()
                     .get(0)
                     .samples();
