@@ -100,7 +100,7 @@ public final class Reviewer {
         Ride ride = whole.part(selected);
         Course course = Course.of(ride).orElse(null);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
-        RiderOnDay known = opened.riderOnDay(rider, options.zone());
+        RiderOnDay known = opened.riderOnDay(rider, options.zone(), options.ownRides());
         RideAbility rideAbility = RideAbility.of(ride, curve, known.power());
         RiderOnDay onDay = known.withEstimatedThresholdPowerW(rideAbility.estimatedThresholdPowerW());
         RideLoad load = RideLoad.of(

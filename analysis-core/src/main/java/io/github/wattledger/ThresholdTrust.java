@@ -31,7 +31,7 @@ final class ThresholdTrust {
         Double bestHourW = curve.longestSeconds() < HOUR_SECONDS ? null : curve.bestWatts(HOUR_SECONDS);
         KnownThreshold.Ridden ridden = new KnownThreshold.Ridden(ride, part.interval(), bestHourW, highestBpm);
         return switch (origin) {
-            case GIVEN, PROFILE -> KnownThreshold.ofRider(watts, ridden);
+            case GIVEN, PROFILE, OWN_RIDES -> KnownThreshold.ofRider(watts, ridden);
             case DEVICE -> KnownThreshold.ofDevice(watts, ridden);
             case ESTIMATED -> KnownThreshold.estimated(watts, ridden);
         };

@@ -2,6 +2,7 @@ package io.github.wattledger.history;
 
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.Trial;
+import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.Set;
@@ -12,7 +13,7 @@ import java.util.Set;
  * @param allOut days of rides in which the rider gave all
  * @param hard these, and the days of trials and races
  */
-public record NamedDays(Set<LocalDate> allOut, Set<LocalDate> hard) {
+public record NamedDays(Set<LocalDate> allOut, Set<LocalDate> hard) implements Serializable {
     /** No day is named. */
     public static final NamedDays NONE = new NamedDays(Set.of(), Set.of());
 

@@ -7,9 +7,12 @@ import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.power.TrialCriticalPower;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.rider.Trial;
+import java.io.Serial;
+import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -19,6 +22,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -26,7 +30,10 @@ import org.jspecify.annotations.Nullable;
  * A rider's own rides in the order of their days, to be asked what they say on any day. The order in which they are given
  * does not matter. Immutable, and safe for many threads.
  */
-public final class OwnRides {
+public final class OwnRides implements Serializable {
+    @Serial
+    private static final long serialVersionUID = 1L;
+
     /** Long rides of so many days before a day speak for its endurance. */
     public static final int ENDURANCE_DAYS = 365;
 
@@ -73,21 +80,81 @@ public final class OwnRides {
                 rider);
     }
 
-    /** What the rides before a day say on that day. */
+    /** What the rides before a day say on that day about what the rider can do. */
     public RiderHistory on(LocalDate day) {
         OwnThreshold own = highest(day.minusDays(OwnThreshold.DAYS_BEFORE), day);
+        int rideCount = firstOn(day) - firstOn(day.minusDays(ENDURANCE_DAYS));
+        return new RiderHistory(day, rideCount, own, endurance(day, own), criticalPower(day));
+    }
+
+    /** What the rides before a day tell beside that. */
+    public RiderTraits traitsOn(LocalDate day) {
         List<PastRide> year = between(day.minusDays(ENDURANCE_DAYS), day);
-        return new RiderHistory(
+        return new RiderTraits(
                 day,
-                year.size(),
-                own,
-                endurance(day, own),
-                criticalPower(day),
                 criticalPowerAtLeastW(day),
                 heartLines(day),
-                spread(year, PastRide::dragAreaM2),
-                spread(year, PastRide::rollingResistance),
-                spread(year, ride -> isLong(ride) ? (Double) ride.stoppedShare() : null));
+                spread(year, ride -> ride.traits().dragAreaM2()),
+                spread(year, ride -> ride.traits().rollingResistance()),
+                spread(year, ride -> isLong(ride) ? (Double) ride.stoppedShare() : null),
+                spread(year, ride -> ride.traits().openingOverTarget()),
+                spread(year, ride -> ride.traits().fadePercent()));
+    }
+
+    /**
+     * Threshold power by date as the rides show it.
+     *
+     * @param thresholds the value that was in force first and each rise; none where no ride has 20 minutes of riding
+     * @param moves the rises, and the falls that are only proposed
+     */
+    public record Proposal(ThresholdHistory thresholds, List<ThresholdMove> moves) implements Serializable {
+        /** Copies the list. */
+        public Proposal {
+            moves = List.copyOf(moves);
+        }
+    }
+
+    /**
+     * How threshold power moved by all these rides: from the rider's own last entry on, or from the best effort of the first
+     * six weeks where there is none.
+     */
+    public Proposal proposedThresholds() {
+        LocalDate from = rides.isEmpty() ? null : rides.get(0).day();
+        Double inForceW = null;
+        LocalDate counted = from;
+        for (ThresholdHistory.Entry entry : rider.thresholds().entries()) {
+            if (entry.powerW() != null) {
+                from = entry.from();
+                counted = from;
+                inForceW = entry.powerW();
+            }
+        }
+        if (inForceW == null && from != null) {
+            counted = from.plusDays(ThresholdMoves.RISE_DAYS);
+            OwnThreshold first = highest(from, counted);
+            inForceW = first == null ? null : (Double) first.watts();
+        }
+        if (inForceW == null || from == null || counted == null) {
+            return new Proposal(ThresholdHistory.NONE, List.of());
+        }
+        List<ThresholdMove> moves = ThresholdMoves.of(inForceW, rides.subList(firstOn(counted), rides.size()), named)
+                .found()
+                .orElse(List.of());
+        return new Proposal(dated(from, inForceW, moves), moves);
+    }
+
+    /** Two rises of one day count as the later one. */
+    private static ThresholdHistory dated(LocalDate from, double inForceW, List<ThresholdMove> moves) {
+        TreeMap<LocalDate, Double> byDay = new TreeMap<>();
+        byDay.put(from, inForceW);
+        moves.stream().filter(ThresholdMove::isRise).forEach(move -> byDay.put(move.day(), move.toW()));
+        List<ThresholdHistory.Entry> entries = new ArrayList<>();
+        byDay.forEach((day, watts) -> {
+            if (Bounds.THRESHOLD_POWER_W.contains(watts)) {
+                entries.add(new ThresholdHistory.Entry(day, watts, null));
+            }
+        });
+        return new ThresholdHistory(entries);
     }
 
     /**
@@ -143,13 +210,13 @@ public final class OwnRides {
 
     /** The threshold power of the day of an earlier ride, as it looks on a later day; null where none is known. */
     private @Nullable Double thresholdOfRideW(int index, LocalDate seenFrom) {
-        if (rider.thresholdPowerW() != null) {
-            return rider.thresholdPowerW();
-        }
         LocalDate day = rides.get(index).day();
         Double interpolated = rider.thresholds().interpolatedPowerW(day);
         if (interpolated != null) {
             return interpolated;
+        }
+        if (rider.thresholdPowerW() != null) {
+            return rider.thresholdPowerW();
         }
         LocalDate end = day.plusDays(OwnThreshold.DAYS_AFTER + 1L);
         OwnThreshold own = end.isAfter(seenFrom)
@@ -213,7 +280,7 @@ public final class OwnRides {
         Collections.reverse(recent);
         return recent.stream()
                 .filter(ride -> ride.ridingHours() >= HeartRateOnPower.SHORTEST_HOURS)
-                .map(PastRide::heartLine)
+                .map(ride -> ride.traits().heartLine())
                 .filter(Objects::nonNull)
                 .limit(HeartRateOnPower.MOST)
                 .toList();

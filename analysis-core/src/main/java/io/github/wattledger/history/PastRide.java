@@ -1,7 +1,6 @@
 package io.github.wattledger.history;
 
 import io.github.wattledger.power.BestEffort;
-import io.github.wattledger.power.HeartLine;
 import io.github.wattledger.power.ThresholdEstimate;
 import java.io.Serializable;
 import java.time.LocalDate;
@@ -19,11 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param bestTwentyMinutesW best mean power over 20 minutes of riding with little standing, watts, or null
  * @param bestHourW best mean power over an hour of riding with little standing, watts, or null
  * @param bests best mean power over some durations, watts, possibly none
- * @param isRace whether it was judged as a race
  * @param showsLimit whether it was a race in which the rider faded, ran out of energy or drifted
- * @param heartLine heart rate on power of this ride, or null
- * @param dragAreaM2 drag area as this ride shows it, square metres, or null
- * @param rollingResistance coefficient of rolling resistance as this ride shows it, or null
+ * @param traits what it shows beside power
  */
 public record PastRide(
         LocalDate day,
@@ -34,11 +30,8 @@ public record PastRide(
         @Nullable Double bestTwentyMinutesW,
         @Nullable Double bestHourW,
         List<BestEffort> bests,
-        boolean isRace,
         boolean showsLimit,
-        @Nullable HeartLine heartLine,
-        @Nullable Double dragAreaM2,
-        @Nullable Double rollingResistance)
+        RideTraits traits)
         implements Serializable {
     /** Copies the list. */
     public PastRide {
@@ -53,7 +46,7 @@ public record PastRide(
      */
     public static PastRide of(LocalDate day, double hours, double watts) {
         return new PastRide(
-                day, day.toString(), hours, hours, watts, null, null, List.of(), false, false, null, null, null);
+                day, day.toString(), hours, hours, watts, null, null, List.of(), false, RideTraits.NONE);
     }
 
     /** The same ride with best efforts over 20 minutes and an hour of riding, watts, each null where there is none. */
@@ -67,11 +60,8 @@ public record PastRide(
                 twentyMinutesW,
                 hourW,
                 bests,
-                isRace,
                 showsLimit,
-                heartLine,
-                dragAreaM2,
-                rollingResistance);
+                traits);
     }
 
     /** The same ride as a race in which the rider showed to have no more to give. */
@@ -86,14 +76,11 @@ public record PastRide(
                 bestHourW,
                 bests,
                 true,
-                true,
-                heartLine,
-                dragAreaM2,
-                rollingResistance);
+                traits);
     }
 
-    /** The same ride with heart rate on power. */
-    public PastRide withHeartLine(HeartLine line) {
+    /** The same ride with other traits. */
+    public PastRide withTraits(RideTraits newTraits) {
         return new PastRide(
                 day,
                 name,
@@ -103,11 +90,8 @@ public record PastRide(
                 bestTwentyMinutesW,
                 bestHourW,
                 bests,
-                isRace,
                 showsLimit,
-                line,
-                dragAreaM2,
-                rollingResistance);
+                newTraits);
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.github.wattledger.history;
 
+import io.github.wattledger.power.HeartLine;
 import io.github.wattledger.ride.Median;
 import io.github.wattledger.ride.Outcome;
 import java.time.LocalDate;
@@ -77,9 +78,8 @@ public final class ThresholdMoves {
     }
 
     private void take(PastRide ride, boolean isKnownHard) {
-        OptionalDouble bpm = ride.heartLine() == null
-                ? OptionalDouble.empty()
-                : ride.heartLine().bpmAt(heartRateW);
+        HeartLine line = ride.traits().heartLine();
+        OptionalDouble bpm = line == null ? OptionalDouble.empty() : line.bpmAt(heartRateW);
         Seen now = new Seen(ride.day(), ride.impliedThresholdW(), isKnownHard, bpm);
         seen.add(now);
         if (now.impliedW == null) {

@@ -46,15 +46,16 @@ public record OwnEndurance(
     /**
      * How rides are read.
      *
+     * @param isNamed whether the rider named the rides as all-out
      * @param steepest the exponent above which the best ride is taken for an easy one
      * @param tolerance how far below the best ride another one may lie in the top, in natural logarithms
      * @param logErrors standard error for one to five rides, in natural logarithms
      * @param lessSure by what the error grows when up to four rides say "weaker than the guide"
      */
-    private record Reading(double steepest, double tolerance, List<Double> logErrors, double lessSure) {}
+    private record Reading(boolean isNamed, double steepest, double tolerance, List<Double> logErrors, double lessSure) {}
 
-    private static final Reading FOUND = new Reading(0.27, 0.08, List.of(0.065, 0.055, 0.045, 0.040, 0.032), 1.5);
-    private static final Reading NAMED = new Reading(0.40, 0.12, List.of(0.055, 0.045, 0.040, 0.035, 0.030), 1);
+    private static final Reading FOUND = new Reading(false, 0.27, 0.08, List.of(0.065, 0.055, 0.045, 0.040, 0.032), 1.5);
+    private static final Reading NAMED = new Reading(true, 0.40, 0.12, List.of(0.055, 0.045, 0.040, 0.035, 0.030), 1);
 
     /** How far named all-out rides still fall short, in natural logarithms. */
     private static final double SHORTFALL_OF_NAMED = 0.03;
@@ -123,7 +124,7 @@ public record OwnEndurance(
         double error = reading.logErrors.get(top.size() - 1);
         return Outcome.of(new OwnEndurance(
                 top,
-                reading == NAMED,
+                reading.isNamed,
                 over,
                 top.stream().mapToDouble(LongRide::logHours).sum() / top.size(),
                 over < 0 && top.size() < MOST_IN_TOP ? error * reading.lessSure : error,

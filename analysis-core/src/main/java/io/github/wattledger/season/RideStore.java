@@ -1,11 +1,13 @@
 package io.github.wattledger.season;
 
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.RidingBest;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -25,7 +27,7 @@ final class RideStore implements AutoCloseable {
                     + StoreTables.joined(StoreColumns.all(), column -> "?", ", ") + ")";
 
     private static final String UPDATE_JUDGEMENT = "UPDATE ride SET "
-            + StoreTables.joined(StoreColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ") + " WHERE id = ?";
+            + StoreTables.joined(StoreColumns.updatedByJudgement(), column -> column.name() + " = ?", ", ") + " WHERE id = ?";
 
     private final StoreDatabase database;
     private final RideParts parts;
@@ -67,9 +69,39 @@ final class RideStore implements AutoCloseable {
             String format,
             int channelCount,
             Judge.Judged judged) {
-        /** The ride with another judgement. */
-        RideRow judgedAs(Judge.Judged other) {
-            return new RideRow(id, key, isCurrent, device, start, utcOffsetSeconds, format, channelCount, other);
+        /**
+         * The ride as a season shows it.
+         *
+         * @param file the file's name below the season's folder
+         * @param day the local day on which it began
+         * @param today the day of the review, or null
+         */
+        SeasonRide seasonRide(String file, LocalDate day, @Nullable LocalDate today) {
+            SeasonRide.Source source = new SeasonRide.Source(
+                    file,
+                    key.sha256(),
+                    key.sessionIndex(),
+                    format,
+                    device.name(),
+                    start,
+                    utcOffsetSeconds,
+                    channelCount);
+            return new SeasonRide(
+                    source,
+                    day,
+                    DateDoubt.of(start, day, today),
+                    judged.numbers(),
+                    judged.judgement(),
+                    judged.bests(),
+                    judged.durability(),
+                    judged.ridingBests(),
+                    judged.showsLimit(),
+                    judged.traits());
+        }
+
+        /** The ride with another judgement by this version of the analysis. */
+        RideRow judgedAs(long newId, Judge.Judged other) {
+            return new RideRow(newId, key, true, device, start, utcOffsetSeconds, format, channelCount, other);
         }
     }
 
@@ -164,7 +196,7 @@ final class RideStore implements AutoCloseable {
     /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
     void putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
         List<@Nullable Object> values = new ArrayList<>();
-        StoreColumns.OF_JUDGEMENT.forEach(column -> values.add(column.of(judged)));
+        StoreColumns.updatedByJudgement().forEach(column -> values.add(column.of(judged)));
         values.add(ride.id());
         database.guarded(() -> {
             database.inTransaction(() -> {
@@ -178,16 +210,21 @@ final class RideStore implements AutoCloseable {
         });
     }
 
-    /** Replaces a ride that an earlier version of the analysis made from the same seconds. */
-    void renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
-        database.guarded(() -> {
+    /**
+     * Replaces a ride that an earlier version of the analysis made from the same seconds.
+     *
+     * @return the id of its new row; that of the one before where the ride is gone
+     */
+    long renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
+        long[] id = {before.id()};
+        return database.guarded(() -> {
             database.inTransaction(() -> {
                 if (isThere(before)) {
                     database.execute("DELETE FROM ride WHERE id = ?", before.id());
-                    insert(ride);
+                    id[0] = insert(ride);
                 }
             });
-            return ride;
+            return id[0];
         });
     }
 
@@ -244,6 +281,7 @@ final class RideStore implements AutoCloseable {
             Map<Long, List<Best>> bests = parts.bests();
             Map<Long, List<RideJudgement.Found>> findings = parts.findings();
             Map<Long, List<Durability>> durability = parts.durability();
+            Map<Long, List<RidingBest>> ridingBests = parts.ridingBests();
             List<RideRow> rides = new ArrayList<>();
             try (PreparedStatement statement =
                             database.reading("SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index");
@@ -254,6 +292,7 @@ final class RideStore implements AutoCloseable {
                             row,
                             bests.getOrDefault(id, List.of()),
                             durability.getOrDefault(id, List.of()),
+                            ridingBests.getOrDefault(id, List.of()),
                             findings.getOrDefault(id, List.of()));
                     rides.add(new RideRow(
                             id,
@@ -304,7 +343,7 @@ final class RideStore implements AutoCloseable {
                 parts.estimate(id));
     }
 
-    private void insert(RideIntake.NewRide taken) throws SQLException {
+    private long insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, StoreColumns.values(taken));
         long id;
         try (PreparedStatement statement = database.reading("SELECT last_insert_rowid()");
@@ -314,6 +353,7 @@ final class RideStore implements AutoCloseable {
         }
         parts.insert(id, taken);
         sums.sealRide(id);
+        return id;
     }
 
     /** Takes out what is not as it was written, and says what else was lost; see {@link StoreDamage}. */

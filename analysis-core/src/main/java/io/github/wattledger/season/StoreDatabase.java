@@ -21,13 +21,13 @@ import org.sqlite.JDBC;
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 3;
+    static final int SCHEMA_VERSION = 4;
 
     /**
      * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric
      * changes what comes out: files are then read again.
      */
-    static final int ANALYSIS_VERSION = 6;
+    static final int ANALYSIS_VERSION = 7;
 
     /** Marks the file as ours: the letters WLSS. */
     private static final int APPLICATION_ID = 0x574C5353;

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param inForceW threshold power in force on the season's last day, watts, or null when none is known
  * @param source where it comes from, or null
- * @param impliedW what the efforts imply, watts, or null without one of 20 minutes
+ * @param impliedW what the efforts imply, watts, or null without 20 minutes of riding with little standing
  * @param effort the effort that implies it, or null
  * @param standing how the two compare
  * @param since the day of the first ride since which the threshold in force has always been too low, or null
@@ -21,7 +21,7 @@ public record ThresholdCheck(
         @Nullable Double inForceW,
         @Nullable Origin source,
         @Nullable Double impliedW,
-        BestEfforts.@Nullable Effort effort,
+        BestEfforts.@Nullable RidingEffort effort,
         Standing standing,
         @Nullable LocalDate since)
         implements Serializable {
@@ -43,8 +43,8 @@ public record ThresholdCheck(
     static final double UNSUPPORTED_BELOW = 0.90;
 
     static ThresholdCheck of(List<SeasonRide> rides, BestEfforts recent, Judge judge, LocalDate asOf) {
-        BestEfforts.Effort effort = recent.thresholdEffort();
-        Double impliedW = effort == null ? null : (Double) BestEfforts.implied(effort);
+        BestEfforts.RidingEffort effort = recent.thresholdEffort();
+        Double impliedW = effort == null ? null : (Double) BestEfforts.implied(effort.best());
         InForce inForce = inForce(rides, judge, asOf);
         Double watts = inForce.watts();
         if (watts == null || impliedW == null) {

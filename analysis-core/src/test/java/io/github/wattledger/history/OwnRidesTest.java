@@ -158,10 +158,7 @@ class OwnRidesTest {
                 null,
                 List.of(new BestEffort(300, 300), new BestEffort(480, 288)),
                 false,
-                false,
-                null,
-                null,
-                null);
+                RideTraits.NONE);
         Rider rider = RIDER.withTrials(trials);
         assertThat(OwnRides.of(List.of(ridden), rider)
                         .on(TODAY)
@@ -184,10 +181,10 @@ class OwnRidesTest {
         for (int i = 1; i <= 12; i++) {
             // The farther back, the higher; one of the last is too short, and one line ends below 200 W.
             double hours = i == 2 ? 0.9 : 2;
-            rides.add(ride(i, hours, 180).withHeartLine(new HeartLine(100 + i, 0.2, 100, i == 3 ? 190 : 250)));
+            rides.add(ride(i, hours, 180).withTraits(RideTraits.NONE.withHeartLine(new HeartLine(100 + i, 0.2, 100, i == 3 ? 190 : 250))));
         }
-        rides.add(ride(61, 2, 180).withHeartLine(new HeartLine(200, 0.2, 100, 250)));
-        RiderHistory history = OwnRides.of(rides, RIDER).on(TODAY);
+        rides.add(ride(61, 2, 180).withTraits(RideTraits.NONE.withHeartLine(new HeartLine(200, 0.2, 100, 250))));
+        RiderTraits history = OwnRides.of(rides, RIDER).traitsOn(TODAY);
         assertThat(history.heartLines()).hasSize(8);
         // Rides 1, 4, 5, 6, 7, 8, 9: the median is that of ride 6.
         assertThat(history.heartRateAt(200).found().orElseThrow().medianBpm()).isCloseTo(106 + 40, within(1e-9));
@@ -209,12 +206,9 @@ class OwnRidesTest {
                     null,
                     List.of(),
                     false,
-                    false,
-                    null,
-                    0.30 + 0.01 * i,
-                    i < 3 ? (Double) 0.006 : null));
+                    RideTraits.NONE.withRig(0.30 + 0.01 * i, i < 3 ? (Double) 0.006 : null)));
         }
-        RiderHistory history = OwnRides.of(rides, RIDER).on(TODAY);
+        RiderTraits history = OwnRides.of(rides, RIDER).traitsOn(TODAY);
         assertThat(history.dragAreaM2().found().orElseThrow().median()).isCloseTo(0.33, within(1e-12));
         assertThat(history.dragAreaM2().found().orElseThrow().high()).isCloseTo(0.34, within(1e-12));
         assertThat(history.rollingResistance().refusal()).isPresent();

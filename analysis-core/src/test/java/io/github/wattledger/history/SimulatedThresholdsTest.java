@@ -47,7 +47,7 @@ class SimulatedThresholdsTest {
                         + 3 * Math.sin(2 * Math.PI * (day - 100) / 365 + phase);
                 rides.add(PastRide.of(FIRST.plusDays(day), 1.5, 180)
                         .withBests(null, THRESHOLD_W * implied)
-                        .withHeartLine(new HeartLine(bpm, 0, 0, 1000)));
+                        .withTraits(RideTraits.NONE.withHeartLine(new HeartLine(bpm, 0, 0, 1000))));
                 if (isHard && day >= STEP_DAY && implied / threshold > 0.98) {
                     maximal.add(day);
                 }

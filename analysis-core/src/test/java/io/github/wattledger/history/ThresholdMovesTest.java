@@ -53,7 +53,7 @@ class ThresholdMovesTest {
         for (int i = 0; i < 36; i++) {
             double bpm = i < 24 ? 140 : 140 + shiftBpm;
             PastRide ride = i == 35 ? implying(35, 256) : implying(i, 200);
-            rides.add(ride.withHeartLine(new HeartLine(bpm - 0.3 * 175, 0.3, 100, 240)));
+            rides.add(ride.withTraits(RideTraits.NONE.withHeartLine(new HeartLine(bpm - 0.3 * 175, 0.3, 100, 240))));
         }
         return rides;
     }

@@ -16,6 +16,7 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.OwnFinding;
+import io.github.wattledger.pacing.PacingNumbers;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.TimeLedger;
@@ -144,7 +145,8 @@ public final class SampleReviews {
                         verdict == Verdict.NOT_JUDGED ? easy() : asked(),
                         List.of(),
                         0.84,
-                        behind(verdict)),
+                        behind(verdict),
+                        PacingNumbers.NONE),
                 ride(),
                 new Interval(0, ELAPSED),
                 null,
@@ -183,7 +185,8 @@ public final class SampleReviews {
                         pacing.occasion(),
                         pacing.remarks(),
                         pacing.secondHalfOverFirst(),
-                        pacing.verdictRestsOn()),
+                        pacing.verdictRestsOn(),
+                        pacing.numbers()),
                 race.ride(),
                 race.reviewed(),
                 null,
@@ -214,7 +217,8 @@ public final class SampleReviews {
                         new Occasion(Occasion.Reason.NO_POWER, Evidence.none(), List.of()),
                         List.of(),
                         null,
-                        null),
+                        null,
+                        PacingNumbers.NONE),
                 Ride.builder(START, 600).build(),
                 new Interval(0, 600),
                 null,
