@@ -13,6 +13,11 @@ import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.Reviewer;
+import io.github.wattledger.intake.OpenedRide;
+import io.github.wattledger.season.SeasonStoreException;
+import io.github.wattledger.season.StoredSeason;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
@@ -40,7 +45,7 @@ import picocli.CommandLine.Spec;
             "                  [--threshold-heart-rate BPM] [--mass KG]",
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
-            "                  [--effort auto|race|training]",
+            "                  [--effort auto|race|training] [--season FOLDER]",
             "                  [--format text|json|csv|html] [--explain FINDING]",
             "                  [--output FILE]"
         },
@@ -79,6 +84,13 @@ final class ReviewCommand implements Callable<Integer> {
                     "Your rider profile, a TOML file: see 'wattledger rider --example'. The options below count more"
                             + " than what it says.")
     private @Nullable String riderFile;
+
+    @Option(
+            names = "--season",
+            paramLabel = "FOLDER",
+            description = "Judge by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
+                    + " store. Only rides of days before this one count.")
+    private @Nullable String seasonFolder;
 
     @Mixin
     private ThresholdOptions thresholds = new ThresholdOptions();
@@ -159,7 +171,8 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
+    public Integer call()
+            throws UnreadableRideException, UnreadableProfileException, SeasonStoreException, IOException {
         ReviewOptions options = options();
         ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
         Path file = InputFile.ride(ride);
@@ -169,8 +182,7 @@ final class ReviewCommand implements Callable<Integer> {
         Rider rider = withFlags(profile.rider());
         RideReview review;
         try {
-            review = core.review(
-                    file, reading, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
+            review = review(file, reading, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
@@ -179,6 +191,17 @@ final class ReviewCommand implements Callable<Integer> {
         (explain == null ? format.report() : new TextExplanation(explain, profile.limits())).write(review, report);
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    private RideReview review(Path file, ReadOptions reading, Rider rider, ReviewOptions options)
+            throws UnreadableRideException, SeasonStoreException {
+        if (seasonFolder == null) {
+            return core.review(file, reading, rider, options);
+        }
+        Path store = SeasonStoreFile.in(Usage.namedPath(spec, "--season", seasonFolder));
+        OpenedRide opened = OpenedRide.of(file, reading, options.selection().sessionIndex());
+        OwnRides own = StoredSeason.ridesBefore(store, rider, options.zone(), opened.localDay(options.zone()));
+        return Reviewer.review(opened, rider, options.withOwnRides(own));
     }
 
     /** Detectors of other jars on the class path. */

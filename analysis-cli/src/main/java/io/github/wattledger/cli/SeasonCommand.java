@@ -64,7 +64,6 @@ import picocli.CommandLine.Spec;
         })
 final class SeasonCommand implements Callable<Integer> {
     private static final String PROFILE = "rider.toml";
-    private static final String STORE = ".wattledger-season.sqlite";
     private static final int MOST_WORKERS = 1024;
 
     /** Where a day begins first; no ride anywhere has a later date. */
@@ -201,7 +200,7 @@ final class SeasonCommand implements Callable<Integer> {
         Path profile = riderFile != null
                 ? Usage.namedPath(spec, "--rider", riderFile)
                 : Files.isRegularFile(found) ? found : null;
-        Path store = storeFile == null ? home.resolve(STORE) : Usage.namedPath(spec, "--store", storeFile);
+        Path store = storeFile == null ? home.resolve(SeasonStoreFile.NAME) : Usage.namedPath(spec, "--store", storeFile);
         SeasonRequest request = request(roots, store, profile);
         SeasonReview season = run(request, executor);
         StringBuilder report = new StringBuilder();
@@ -256,7 +255,7 @@ final class SeasonCommand implements Callable<Integer> {
     }
 
     private SeasonRequest riderRequest(Path rider) throws UnreadableProfileException {
-        return request(List.of(rider), rider.resolve(STORE), rider.resolve(PROFILE));
+        return request(List.of(rider), rider.resolve(SeasonStoreFile.NAME), rider.resolve(PROFILE));
     }
 
     private static List<Path> riderFolders(List<Path> roots) throws UnreadableRideException {

@@ -181,11 +181,6 @@ final class Judge {
         return RiderOnDay.of(rider, recordingDevice(device), day(start, utcOffsetSeconds), ownRides);
     }
 
-    /** What holds of the rider on a day by what the caller knows and by own rides, without regard to devices. */
-    RiderOnDay onDay(LocalDate day, OwnRides ownRides) {
-        return RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day, ownRides);
-    }
-
     /** The rider whose rides these are. */
     Rider rider() {
         return rider;

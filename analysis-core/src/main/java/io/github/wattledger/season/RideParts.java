@@ -161,10 +161,13 @@ final class RideParts {
                 estimate == null ? 0 : estimate.pieces());
     }
 
-    /** The bests of all rides by the ride's id, by rising duration. */
-    Map<Long, List<Best>> bests() throws SQLException {
+    /** Stands for all rides where a query says which. */
+    static final String OF_ALL = "";
+
+    /** The bests of rides by the ride's id, by rising duration. */
+    Map<Long, List<Best>> bests(String ofWhich) throws SQLException {
         return byRide(
-                "SELECT ride_id, seconds, watts, may_be_low FROM best ORDER BY ride_id, seconds",
+                "SELECT ride_id, seconds, watts, may_be_low FROM best" + ofWhich + " ORDER BY ride_id, seconds",
                 row -> new Best(row.getInt(2), row.getDouble(3), row.getInt(4) != 0));
     }
 
@@ -176,11 +179,11 @@ final class RideParts {
                 row -> new Durability(row.getInt(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
     }
 
-    /** The bests over riding seconds of all rides by the ride's id, by rising duration. */
-    Map<Long, List<RidingBest>> ridingBests() throws SQLException {
+    /** The bests over riding seconds of rides by the ride's id, by rising duration. */
+    Map<Long, List<RidingBest>> ridingBests(String ofWhich) throws SQLException {
         return byRide(
                 "SELECT ride_id, seconds, watts, start_s, standing_s, too_high_percent FROM riding_best"
-                        + " ORDER BY ride_id, seconds",
+                        + ofWhich + " ORDER BY ride_id, seconds",
                 row -> new RidingBest(row.getInt(2), row.getDouble(3), row.getInt(4), row.getInt(5), row.getDouble(6)));
     }
 

@@ -48,6 +48,15 @@ final class RideStore implements AutoCloseable {
         return new RideStore(StoreDatabase.open(file, StoreTables::make));
     }
 
+    /**
+     * Opens a store that a season of this version has written.
+     *
+     * @throws SeasonStoreException when there is none, or it cannot be used, with one line for people
+     */
+    static RideStore openWritten(Path file) throws SeasonStoreException {
+        return new RideStore(StoreDatabase.open(file, null));
+    }
+
     @Override
     public void close() throws SeasonStoreException {
         database.close();
@@ -278,36 +287,67 @@ final class RideStore implements AutoCloseable {
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(() -> {
-            Map<Long, List<Best>> bests = parts.bests();
             Map<Long, List<RideJudgement.Found>> findings = parts.findings();
             Map<Long, List<Durability>> durability = parts.durability();
-            Map<Long, List<RidingBest>> ridingBests = parts.ridingBests();
-            List<RideRow> rides = new ArrayList<>();
-            try (PreparedStatement statement =
-                            database.reading("SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index");
-                    ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    long id = row.getLong("id");
-                    Judge.Judged judged = StoreColumns.judged(
-                            row,
-                            bests.getOrDefault(id, List.of()),
-                            durability.getOrDefault(id, List.of()),
-                            ridingBests.getOrDefault(id, List.of()),
-                            findings.getOrDefault(id, List.of()));
-                    rides.add(new RideRow(
-                            id,
-                            StoreColumns.key(row),
-                            StoreColumns.isCurrent(row),
-                            StoreColumns.device(row),
-                            StoreColumns.start(row),
-                            StoreColumns.utcOffsetSeconds(row),
-                            StoreColumns.format(row),
-                            StoreColumns.channelCount(row),
-                            judged));
-                }
-            }
-            return rides;
+            return rides(
+                    "SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index",
+                    parts.bests(RideParts.OF_ALL),
+                    durability,
+                    parts.ridingBests(RideParts.OF_ALL),
+                    findings);
         }));
+    }
+
+    /**
+     * The rides with a file that began within some time, in the order of their key, as far as the history of their rider needs
+     * them: without findings and durability.
+     *
+     * @param from the first instant, included
+     * @param to the last instant, excluded
+     */
+    List<RideRow> ridesForHistory(Instant from, Instant to) throws SeasonStoreException {
+        String which = " WHERE start_epoch_s >= " + from.getEpochSecond() + " AND start_epoch_s < " + to.getEpochSecond()
+                + " AND sha256 IN (SELECT sha256 FROM file)";
+        String ids = " WHERE ride_id IN (SELECT id FROM ride" + which + ")";
+        return database.guarded(() -> database.inSnapshot(() -> rides(
+                "SELECT * FROM ride" + which + " ORDER BY sha256, session_index",
+                parts.bests(ids),
+                Map.of(),
+                parts.ridingBests(ids),
+                Map.of())));
+    }
+
+    private List<RideRow> rides(
+            String query,
+            Map<Long, List<Best>> bests,
+            Map<Long, List<Durability>> durability,
+            Map<Long, List<RidingBest>> ridingBests,
+            Map<Long, List<RideJudgement.Found>> findings)
+            throws SQLException {
+        List<RideRow> rides = new ArrayList<>();
+        try (PreparedStatement statement = database.reading(query);
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                long id = row.getLong("id");
+                Judge.Judged judged = StoreColumns.judged(
+                        row,
+                        bests.getOrDefault(id, List.of()),
+                        durability.getOrDefault(id, List.of()),
+                        ridingBests.getOrDefault(id, List.of()),
+                        findings.getOrDefault(id, List.of()));
+                rides.add(new RideRow(
+                        id,
+                        StoreColumns.key(row),
+                        StoreColumns.isCurrent(row),
+                        StoreColumns.device(row),
+                        StoreColumns.start(row),
+                        StoreColumns.utcOffsetSeconds(row),
+                        StoreColumns.format(row),
+                        StoreColumns.channelCount(row),
+                        judged));
+            }
+        }
+        return rides;
     }
 
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */

@@ -8,6 +8,7 @@ import io.github.wattledger.intake.Known;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import java.io.Serializable;
@@ -49,14 +50,14 @@ public record RiderFromRides(
     /**
      * What rides say.
      *
-     * @param rides the rides whose date can be believed
+     * @param rides the rides whose date can be believed, each once
+     * @param rider what the rider says
      * @param last the last day of the season
      */
-    static RiderFromRides of(List<SeasonRide> rides, Judge judge, LocalDate last) {
-        Rider rider = judge.rider();
+    static RiderFromRides of(List<SeasonRide> rides, Rider rider, LocalDate last) {
         OwnRides own = OwnRides.of(rides.stream().map(PastRides::of).toList(), rider);
         LocalDate day = last.plusDays(1);
-        RiderOnDay onDay = judge.onDay(day, own);
+        RiderOnDay onDay = RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day, own);
         RiderHistory history = own.on(day);
         OwnRides.Proposal proposal = own.proposedThresholds();
         return new RiderFromRides(

@@ -135,7 +135,7 @@ public record SeasonReview(
                 ThresholdCheck.of(byDay, recent, judge, last),
                 durability(byDay, recent),
                 PacingTrend.of(calendar),
-                RiderFromRides.of(calendar, judge, last),
+                RiderFromRides.of(calendar, judge.rider(), last),
                 duplicates,
                 skipped,
                 gone);
