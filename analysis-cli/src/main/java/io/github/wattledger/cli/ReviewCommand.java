@@ -1,11 +1,14 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.text.TextExplanation;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
@@ -13,9 +16,6 @@ import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
-import io.github.wattledger.history.OwnRides;
-import io.github.wattledger.Reviewer;
-import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.season.SeasonStoreException;
 import io.github.wattledger.season.StoredSeason;
 import java.io.IOException;
@@ -88,8 +88,9 @@ final class ReviewCommand implements Callable<Integer> {
     @Option(
             names = "--season",
             paramLabel = "FOLDER",
-            description = "Judge by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
-                    + " store. Only rides of days before this one count.")
+            description =
+                    "Judge by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
+                            + " store. Only rides of days before this one count.")
     private @Nullable String seasonFolder;
 
     @Mixin
@@ -182,7 +183,8 @@ final class ReviewCommand implements Callable<Integer> {
         Rider rider = withFlags(profile.rider());
         RideReview review;
         try {
-            review = review(file, reading, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
+            review = review(
+                    file, reading, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }

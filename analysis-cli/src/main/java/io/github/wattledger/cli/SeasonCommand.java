@@ -200,7 +200,8 @@ final class SeasonCommand implements Callable<Integer> {
         Path profile = riderFile != null
                 ? Usage.namedPath(spec, "--rider", riderFile)
                 : Files.isRegularFile(found) ? found : null;
-        Path store = storeFile == null ? home.resolve(SeasonStoreFile.NAME) : Usage.namedPath(spec, "--store", storeFile);
+        Path store =
+                storeFile == null ? home.resolve(SeasonStoreFile.NAME) : Usage.namedPath(spec, "--store", storeFile);
         SeasonRequest request = request(roots, store, profile);
         SeasonReview season = run(request, executor);
         StringBuilder report = new StringBuilder();

@@ -45,8 +45,7 @@ public record PastRide(
      * @param watts normalized power, watts
      */
     public static PastRide of(LocalDate day, double hours, double watts) {
-        return new PastRide(
-                day, day.toString(), hours, hours, watts, null, null, List.of(), false, RideTraits.NONE);
+        return new PastRide(day, day.toString(), hours, hours, watts, null, null, List.of(), false, RideTraits.NONE);
     }
 
     /** The same ride with best efforts over 20 minutes and an hour of riding, watts, each null where there is none. */

@@ -52,9 +52,11 @@ public record OwnEndurance(
      * @param logErrors standard error for one to five rides, in natural logarithms
      * @param lessSure by what the error grows when up to four rides say "weaker than the guide"
      */
-    private record Reading(boolean isNamed, double steepest, double tolerance, List<Double> logErrors, double lessSure) {}
+    private record Reading(
+            boolean isNamed, double steepest, double tolerance, List<Double> logErrors, double lessSure) {}
 
-    private static final Reading FOUND = new Reading(false, 0.27, 0.08, List.of(0.065, 0.055, 0.045, 0.040, 0.032), 1.5);
+    private static final Reading FOUND =
+            new Reading(false, 0.27, 0.08, List.of(0.065, 0.055, 0.045, 0.040, 0.032), 1.5);
     private static final Reading NAMED = new Reading(true, 0.40, 0.12, List.of(0.055, 0.045, 0.040, 0.035, 0.030), 1);
 
     /** How far named all-out rides still fall short, in natural logarithms. */

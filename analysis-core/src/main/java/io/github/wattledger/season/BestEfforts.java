@@ -18,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param ridingEfforts efforts of 20 to 60 minutes over riding seconds, without windows in which the rider stood for more
  *     than a twentieth; a threshold is read from these, so that stops do not look like weakness
  */
-public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts, List<RidingEffort> ridingEfforts) implements Serializable {
+public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts, List<RidingEffort> ridingEfforts)
+        implements Serializable {
     /** The durations that are kept of each ride, seconds, rising. */
     public static final List<Integer> DURATIONS = List.of(
             1, 5, 10, 15, 30, 60, 120, 180, 300, 480, 600, 720, 900, 1200, 1800, 2700, 3600, 5400, 7200, 10_800, 14_400,
@@ -85,15 +86,15 @@ public record BestEfforts(LocalDate from, LocalDate to, List<Effort> efforts, Li
             }
             for (RidingBest best : ride.ridingBests()) {
                 RidingEffort sofar = ridingBests.get(best.seconds());
-                if (best.watts() > 0 && (sofar == null || best.watts() > sofar.best().watts())) {
+                if (best.watts() > 0
+                        && (sofar == null || best.watts() > sofar.best().watts())) {
                     ridingBests.put(
                             best.seconds(),
                             new RidingEffort(best, ride.day(), ride.source().file()));
                 }
             }
         }
-        return new BestEfforts(
-                from, to, new ArrayList<>(bests.values()), new ArrayList<>(ridingBests.values()));
+        return new BestEfforts(from, to, new ArrayList<>(bests.values()), new ArrayList<>(ridingBests.values()));
     }
 
     /** The effort over a duration, or null when no ride reaches it. */

@@ -58,7 +58,8 @@ final class DatedJudging {
                 .toList();
         for (SeasonRide ride : Duplicates.remove(ours).kept()) {
             if (ride.dateDoubt() == null) {
-                counted.add(new StoredRide.Key(ride.source().sha256(), ride.source().sessionIndex()));
+                counted.add(
+                        new StoredRide.Key(ride.source().sha256(), ride.source().sessionIndex()));
             }
         }
         this.ownRides = ownRides();
@@ -78,8 +79,7 @@ final class DatedJudging {
      * @param contents the contents of the season's files; rides of others are left as they are, and say nothing
      * @param today the day of the review, or null; a ride with a later date says nothing
      */
-    static Result run(
-            RideStore store, Judge judge, WorkLoop loop, @Nullable LocalDate today, Set<String> contents)
+    static Result run(RideStore store, Judge judge, WorkLoop loop, @Nullable LocalDate today, Set<String> contents)
             throws SeasonStoreException {
         List<RideStore.RideRow> all = store.rides();
         DatedJudging judging = new DatedJudging(store, judge, loop, today, all, contents);
@@ -132,7 +132,8 @@ final class DatedJudging {
             } else {
                 id = store.renew(row, anew);
             }
-            saysOtherwise[0] |= !row.isCurrent() || row.judged().showsLimit() != anew.judged().showsLimit();
+            saysOtherwise[0] |= !row.isCurrent()
+                    || row.judged().showsLimit() != anew.judged().showsLimit();
             rides.put(row.key(), row.judgedAs(id, anew.judged()));
         });
         done += stale.size();
@@ -147,7 +148,8 @@ final class DatedJudging {
     private Callable<Rejudged> prepare(RideStore.RideRow row) throws SeasonStoreException {
         Optional<StoredRide> stored = store.stored(row);
         OwnRides before = ownRidesFor(row);
-        return () -> new Rejudged(row, stored.map(ride -> anew(row, ride, before)).orElse(null));
+        return () ->
+                new Rejudged(row, stored.map(ride -> anew(row, ride, before)).orElse(null));
     }
 
     private RideIntake.NewRide anew(RideStore.RideRow row, StoredRide stored, @Nullable OwnRides before) {

@@ -3,39 +3,39 @@ package io.github.wattledger.season;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.intake.Known;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.PacingNumbers;
 import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.MeanMaximalCurve;
+import io.github.wattledger.power.RideAbility;
+import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.read.ContentDigest;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
-import io.github.wattledger.rig.Position;
-import io.github.wattledger.history.OwnRides;
-import io.github.wattledger.history.RideTraits;
-import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.pacing.PacingNumbers;
-import io.github.wattledger.pacing.Verdict;
-import io.github.wattledger.power.RideAbility;
-import io.github.wattledger.power.RidingBest;
-import io.github.wattledger.load.RideLoad;
-import io.github.wattledger.ride.Channel;
-import io.github.wattledger.ride.Outcome;
-import io.github.wattledger.rig.RigEstimate;
 import io.github.wattledger.rider.ZoneScheme;
-import java.util.EnumSet;
-import java.util.Objects;
+import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.RigEstimate;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
@@ -75,8 +75,7 @@ final class Judge {
             boolean showsLimit,
             RideTraits traits) {
         Judged with(RideJudgement other, String otherKey, boolean otherShowsLimit, RideTraits otherTraits) {
-            return new Judged(
-                    numbers, other, otherKey, bests, durability, ridingBests, otherShowsLimit, otherTraits);
+            return new Judged(numbers, other, otherKey, bests, durability, ridingBests, otherShowsLimit, otherTraits);
         }
     }
 
@@ -88,8 +87,7 @@ final class Judge {
      * there.
      */
     static Judged measure(Ride ride) {
-        RideLoad load = RideLoad.of(
-                ride, null, null, ZoneScheme.POWER_SEVEN_LEVELS, ZoneScheme.HEART_RATE_FIVE_LEVELS);
+        RideLoad load = RideLoad.of(ride, null, null, ZoneScheme.POWER_SEVEN_LEVELS, ZoneScheme.HEART_RATE_FIVE_LEVELS);
         List<RidingBest> ridingBests = new ArrayList<>();
         for (int seconds : BestEfforts.RIDING_DURATIONS) {
             RidingBest.of(ride, seconds).ifPresent(ridingBests::add);
@@ -174,10 +172,7 @@ final class Judge {
     }
 
     private RiderOnDay onDay(
-            StoredRide.Device device,
-            Instant start,
-            @Nullable Integer utcOffsetSeconds,
-            @Nullable OwnRides ownRides) {
+            StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds, @Nullable OwnRides ownRides) {
         return RiderOnDay.of(rider, recordingDevice(device), day(start, utcOffsetSeconds), ownRides);
     }
 
@@ -188,10 +183,7 @@ final class Judge {
 
     /** Stands for everything about the rider that a judgement depends on: another key, another judgement. */
     String key(
-            StoredRide.Device device,
-            Instant start,
-            @Nullable Integer utcOffsetSeconds,
-            @Nullable OwnRides ownRides) {
+            StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds, @Nullable OwnRides ownRides) {
         return key(onDay(device, start, utcOffsetSeconds, ownRides));
     }
 
@@ -215,11 +207,7 @@ final class Judge {
 
     private String key(RiderOnDay onDay) {
         Facts today = new Facts(
-                onDay.thresholdPower(),
-                onDay.thresholdHeartRate(),
-                onDay.mass(),
-                onDay.power(),
-                onDay.isRaceDay());
+                onDay.thresholdPower(), onDay.thresholdHeartRate(), onDay.mass(), onDay.power(), onDay.isRaceDay());
         return keys.computeIfAbsent(today, facts -> {
             Rider anyDay = rider.withThresholds(ThresholdHistory.NONE)
                     .withLongBests(List.of())

@@ -182,8 +182,8 @@ final class RideParts {
     /** The bests over riding seconds of rides by the ride's id, by rising duration. */
     Map<Long, List<RidingBest>> ridingBests(String ofWhich) throws SQLException {
         return byRide(
-                "SELECT ride_id, seconds, watts, start_s, standing_s, too_high_percent FROM riding_best"
-                        + ofWhich + " ORDER BY ride_id, seconds",
+                "SELECT ride_id, seconds, watts, start_s, standing_s, too_high_percent FROM riding_best" + ofWhich
+                        + " ORDER BY ride_id, seconds",
                 row -> new RidingBest(row.getInt(2), row.getDouble(3), row.getInt(4), row.getInt(5), row.getDouble(6)));
     }
 

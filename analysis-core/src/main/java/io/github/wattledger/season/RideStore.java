@@ -27,7 +27,8 @@ final class RideStore implements AutoCloseable {
                     + StoreTables.joined(StoreColumns.all(), column -> "?", ", ") + ")";
 
     private static final String UPDATE_JUDGEMENT = "UPDATE ride SET "
-            + StoreTables.joined(StoreColumns.updatedByJudgement(), column -> column.name() + " = ?", ", ") + " WHERE id = ?";
+            + StoreTables.joined(StoreColumns.updatedByJudgement(), column -> column.name() + " = ?", ", ")
+            + " WHERE id = ?";
 
     private final StoreDatabase database;
     private final RideParts parts;
@@ -306,8 +307,8 @@ final class RideStore implements AutoCloseable {
      * @param to the last instant, excluded
      */
     List<RideRow> ridesForHistory(Instant from, Instant to) throws SeasonStoreException {
-        String which = " WHERE start_epoch_s >= " + from.getEpochSecond() + " AND start_epoch_s < " + to.getEpochSecond()
-                + " AND sha256 IN (SELECT sha256 FROM file)";
+        String which = " WHERE start_epoch_s >= " + from.getEpochSecond() + " AND start_epoch_s < "
+                + to.getEpochSecond() + " AND sha256 IN (SELECT sha256 FROM file)";
         String ids = " WHERE ride_id IN (SELECT id FROM ride" + which + ")";
         return database.guarded(() -> database.inSnapshot(() -> rides(
                 "SELECT * FROM ride" + which + " ORDER BY sha256, session_index",

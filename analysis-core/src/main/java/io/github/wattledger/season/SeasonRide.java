@@ -68,6 +68,7 @@ public record SeasonRide(
 
     /** This ride with another judgement. */
     SeasonRide withJudgement(RideJudgement other) {
-        return new SeasonRide(source, day, dateDoubt, numbers, other, bests, durability, ridingBests, showsLimit, traits);
+        return new SeasonRide(
+                source, day, dateDoubt, numbers, other, bests, durability, ridingBests, showsLimit, traits);
     }
 }

@@ -6,15 +6,14 @@ import static io.github.wattledger.season.RowColumn.required;
 import static io.github.wattledger.season.RowColumn.text;
 import static io.github.wattledger.season.RowColumn.whole;
 
+import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
-import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.power.HeartLine;
 import io.github.wattledger.power.RidingBest;
-import java.util.function.Function;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -23,6 +22,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -10,7 +10,6 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What a season's store says of its rider, without reading a file or judging a ride anew. The store must have been brought up
@@ -50,16 +49,20 @@ public final class StoredSeason {
      * @param store the store's file
      * @param rider what the rider says
      * @param zone the time zone of rides that do not know their local time
-     * @return null when the store has no ride with a date that can be believed
-     * @throws SeasonStoreException when there is no store, or it cannot be used, with one line for people
+     * @throws SeasonStoreException when there is no store, it cannot be used, or it has no ride with a date that can be
+     *     believed, with one line for people
      */
-    public static @Nullable RiderFromRides rider(Path store, Rider rider, ZoneId zone) throws SeasonStoreException {
+    public static RiderFromRides rider(Path store, Rider rider, ZoneId zone) throws SeasonStoreException {
         List<SeasonRide> rides = rides(store, zone, Instant.EPOCH, Instant.ofEpochSecond(Integer.MAX_VALUE));
-        return rides.stream()
+        LocalDate last = rides.stream()
                 .map(SeasonRide::day)
                 .max(Comparator.naturalOrder())
-                .map(last -> RiderFromRides.of(rides, rider, last))
-                .orElse(null);
+                .orElseThrow(() -> new SeasonStoreException(
+                        store
+                                + ": holds no ride with a date that can be believed; run 'wattledger season' on the folder"
+                                + " of your rides",
+                        null));
+        return RiderFromRides.of(rides, rider, last);
     }
 
     private static List<SeasonRide> rides(Path store, ZoneId zone, Instant from, Instant to)

@@ -55,7 +55,8 @@ public record ThresholdCheck(
         InForce inForce = inForce(rides, judge, asOf);
         Double watts = inForce.watts();
         if (watts == null || impliedW == null) {
-            return new ThresholdCheck(watts, inForce.source(), impliedW, effort, Standing.UNKNOWN, null, tooHighPercent);
+            return new ThresholdCheck(
+                    watts, inForce.source(), impliedW, effort, Standing.UNKNOWN, null, tooHighPercent);
         }
         boolean low = impliedW > LOW_FROM * watts;
         Standing standing =

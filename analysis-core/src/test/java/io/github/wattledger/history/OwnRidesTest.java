@@ -181,7 +181,8 @@ class OwnRidesTest {
         for (int i = 1; i <= 12; i++) {
             // The farther back, the higher; one of the last is too short, and one line ends below 200 W.
             double hours = i == 2 ? 0.9 : 2;
-            rides.add(ride(i, hours, 180).withTraits(RideTraits.NONE.withHeartLine(new HeartLine(100 + i, 0.2, 100, i == 3 ? 190 : 250))));
+            rides.add(ride(i, hours, 180)
+                    .withTraits(RideTraits.NONE.withHeartLine(new HeartLine(100 + i, 0.2, 100, i == 3 ? 190 : 250))));
         }
         rides.add(ride(61, 2, 180).withTraits(RideTraits.NONE.withHeartLine(new HeartLine(200, 0.2, 100, 250))));
         RiderTraits history = OwnRides.of(rides, RIDER).traitsOn(TODAY);

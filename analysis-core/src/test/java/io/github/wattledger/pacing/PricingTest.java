@@ -190,8 +190,7 @@ class PricingTest {
         /** Half of the guide's 80 % range by its definition: threshold 3 %, exponent 0.055, bend 0.006. */
         private static double halfRange(double hours) {
             double log = Math.log(hours);
-            return 1.2816
-                    * Math.sqrt(0.03 * 0.03 + Math.pow(0.055 * log, 2) + Math.pow(0.006 * log * log, 2));
+            return 1.2816 * Math.sqrt(0.03 * 0.03 + Math.pow(0.055 * log, 2) + Math.pow(0.006 * log * log, 2));
         }
 
         /** The device knows the highest heart rate of the rider, by which a ride as easy for the heart as this refutes the threshold. */

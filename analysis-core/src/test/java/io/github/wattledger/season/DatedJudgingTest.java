@@ -40,8 +40,9 @@ class DatedJudgingTest {
     }
 
     private static Rider dated() {
-        return Rider.UNKNOWN.withMassKg(70).withThresholds(
-                new ThresholdHistory(List.of(new ThresholdHistory.Entry(FIRST, 250.0, null))));
+        return Rider.UNKNOWN
+                .withMassKg(70)
+                .withThresholds(new ThresholdHistory(List.of(new ThresholdHistory.Entry(FIRST, 250.0, null))));
     }
 
     /** The ride of a day: three kinds, of 50 minutes to two and a half hours. */
@@ -75,7 +76,8 @@ class DatedJudgingTest {
         for (Rider rider : List.of(dated(), Rider.UNKNOWN.withMassKg(70))) {
             Path all = Files.createTempDirectory(temp, "all");
             DAYS.forEach(day -> write(all, day));
-            SeasonReview expected = run(all, Files.createTempDirectory(temp, "store").resolve("s"), rider, 1);
+            SeasonReview expected =
+                    run(all, Files.createTempDirectory(temp, "store").resolve("s"), rider, 1);
             assertThat(expected.rides()).hasSize(DAYS.size());
             for (int seed = 0; seed < 3; seed++) {
                 List<Integer> order = new ArrayList<>(DAYS);

@@ -91,8 +91,9 @@ class SeasonAgreesWithReviewTest {
             RideReview review = Reviewer.review(
                     folder.resolve(ride.source().file()),
                     rider,
-                    ReviewOptions.WHOLE_RIDE.withSelection(
-                                    Selection.WHOLE_RIDE.withSessionIndex(ride.source().sessionIndex()))
+                    ReviewOptions.WHOLE_RIDE
+                            .withSelection(Selection.WHOLE_RIDE.withSessionIndex(
+                                    ride.source().sessionIndex()))
                             .withOwnRides(
                                     ride.dateDoubt() != null
                                             ? null

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.intake.Origin;
+import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
@@ -552,8 +552,7 @@ class SeasonRunTest {
             Files.delete(folder.resolve("few-lights.csv"));
             stopAndGo("many-lights.csv", 300, 60);
             SeasonReview many = run(request.forgettingGone().withRider(RIDER), SeasonListener.SILENT);
-            assertThat(Objects.requireNonNull(many.threshold()).standing())
-                    .isEqualTo(ThresholdCheck.Standing.UNKNOWN);
+            assertThat(Objects.requireNonNull(many.threshold()).standing()).isEqualTo(ThresholdCheck.Standing.UNKNOWN);
         }
 
         private void stopAndGo(String name, int everySeconds, int standingSeconds) throws IOException {
@@ -561,8 +560,7 @@ class SeasonRunTest {
             Instant start = Instant.parse("2026-05-10T08:00:00Z");
             for (int second = 0; second < 5400; second++) {
                 boolean isRiding = second % everySeconds >= standingSeconds;
-                csv.append(start.plusSeconds(second))
-                        .append(isRiding ? ",240,8.0\n" : ",0,0.0\n");
+                csv.append(start.plusSeconds(second)).append(isRiding ? ",240,8.0\n" : ",0,0.0\n");
             }
             Files.writeString(folder.resolve(name), csv);
         }
@@ -572,7 +570,8 @@ class SeasonRunTest {
             ride("hard.fit", "2026-05-01T08:00:00Z", HOUR, 200);
             ride("easy.fit", "2026-05-02T08:00:00Z", HOUR, 100);
             SeasonReview season = run(request.withRider(Rider.UNKNOWN), SeasonListener.SILENT);
-            // The best hour, 200 W, is more than 95 % of the best 20 minutes, 190 W; efforts in rides fall 3 % short of a
+            // The best hour, 200 W, is more than 95 % of the best 20 minutes, 190 W; efforts in rides fall 3 % short of
+            // a
             // threshold (trials on simulated seasons): 206 W. Training stress of an hour is 100 (100 / 206)^2.
             RideJudgement judgement = season.rides().get(1).judgement();
             assertThat(judgement.thresholdSource()).isEqualTo(Origin.OWN_RIDES);

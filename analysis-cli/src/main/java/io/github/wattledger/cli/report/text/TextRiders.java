@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.text;
 import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.season.RacePacing;
 import io.github.wattledger.season.RiderStanding;
 import java.io.IOException;
 import java.time.LocalDate;
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 /** Several riders as plain text of at most 80 columns: one line each, then what to look at. */
 public final class TextRiders {
     private static final int NAME_COLUMNS = 13;
+    private static final int SHORT_NAME_COLUMNS = 10;
     private static final String NONE = "-";
 
     /**
@@ -29,7 +31,7 @@ public final class TextRiders {
         page.blank();
         page.row("  rider          chronic  acute balance  ramp 7-day  ride  long  last race");
         for (RiderStanding rider : riders) {
-            page.row("  " + Page.padRight(shortened(PlainText.of(rider.name())), NAME_COLUMNS + 1)
+            page.row("  " + Page.padRight(shortened(PlainText.of(rider.name()), NAME_COLUMNS), NAME_COLUMNS + 1)
                     + Page.padLeft(decimal(rider.chronic()), 8)
                     + Page.padLeft(decimal(rider.acute()), 7)
                     + Page.padLeft(signed(rider.balance()), 8)
@@ -42,6 +44,7 @@ public final class TextRiders {
         }
         page.line("ramp: chronic load gained in seven days; 7-day: training stress of the last seven days; ride, long:"
                 + " days since the last ride, and the last of three hours or more.");
+        pacing(page, riders);
         if (riders.stream().anyMatch(rider -> !rider.warnings().isEmpty())) {
             page.heading("WORTH A LOOK");
             for (RiderStanding rider : riders) {
@@ -60,9 +63,46 @@ public final class TextRiders {
         out.append(page.toString());
     }
 
-    private static String shortened(String name) {
+    private static void pacing(Page page, List<RiderStanding> riders) {
+        if (riders.stream().allMatch(rider -> rider.races().isEmpty())) {
+            return;
+        }
+        page.heading("PACING of the last races");
+        page.row("  rider      day        verdict          mistakes cost opening   fade  cap");
+        for (RiderStanding rider : riders) {
+            for (RacePacing race : rider.races()) {
+                page.row("  "
+                        + Page.padRight(shortened(PlainText.of(rider.name()), SHORT_NAME_COLUMNS), SHORT_NAME_COLUMNS)
+                        + " " + race.day() + " "
+                        + Page.padRight(race.verdict().words(), 16)
+                        + Page.padLeft(cost(race), 14)
+                        + Page.padLeft(
+                                race.openingOverTarget() == null
+                                        ? NONE
+                                        : Figures.fractionAsPercent(race.openingOverTarget()),
+                                8)
+                        + Page.padLeft(race.fadePercent() == null ? NONE : Figures.percent(race.fadePercent()), 7)
+                        + "  " + cap(race));
+            }
+        }
+        page.line("opening: its normalized power over the target; fade: effort lost from early to late on like ground;"
+                + " cap: whether the opening kept to the power that the advice of an earlier race named.");
+    }
+
+    private static String cost(RacePacing race) {
+        Double low = race.costMinutesLow();
+        Double high = race.costMinutesHigh();
+        return low == null || high == null ? NONE : Figures.minutes(low, high);
+    }
+
+    private static String cap(RacePacing race) {
+        Boolean kept = race.keptLastCap();
+        return kept == null ? NONE : kept ? "kept" : "not kept";
+    }
+
+    private static String shortened(String name, int columns) {
         String fitting = name;
-        while (Page.columns(fitting) > NAME_COLUMNS) {
+        while (Page.columns(fitting) > columns) {
             fitting = fitting.substring(0, fitting.offsetByCodePoints(fitting.length(), -1));
         }
         return fitting;

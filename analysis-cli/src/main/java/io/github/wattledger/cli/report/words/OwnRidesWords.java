@@ -28,8 +28,7 @@ public final class OwnRidesWords {
     /** What a ride was judged by where own rides say it, and the guide beside it. */
     static List<String> judgedBy(RiderOnDay rider, SustainablePower power, int seconds) {
         RiderHistory history = rider.history();
-        OwnEndurance own =
-                history == null ? null : history.endurance().found().orElse(null);
+        OwnEndurance own = history == null ? null : history.endurance().found().orElse(null);
         Double thresholdW = rider.thresholdPowerW();
         if (own == null || thresholdW == null) {
             return List.of();
@@ -56,12 +55,14 @@ public final class OwnRidesWords {
     private static String origin(OwnEndurance own) {
         String rides = own.top().stream().map(OwnRidesWords::ride).collect(Collectors.joining(", "));
         String kind = own.isNamed() ? "long ride that you named as all-out" : "hard long ride of your last year";
-        return Figures.counted(own.top().size(), kind).replace("ride that", own.top().size() == 1 ? "ride that" : "ride that")
+        return Figures.counted(own.top().size(), kind)
+                        .replace("ride that", own.top().size() == 1 ? "ride that" : "ride that")
                 + ": " + rides;
     }
 
     private static String ride(LongRide ride) {
-        return Figures.span(SECONDS_PER_HOUR * ride.hours()) + " at " + Figures.watts(ride.watts()) + " on " + ride.day();
+        return Figures.span(SECONDS_PER_HOUR * ride.hours()) + " at " + Figures.watts(ride.watts()) + " on "
+                + ride.day();
     }
 
     private static String reservation(OwnEndurance own, double seconds) {
@@ -90,14 +91,15 @@ public final class OwnRidesWords {
                                 + " effort of " + own.day() + ".");
         for (ThresholdMove move : rider.moves()) {
             if (move.isRise()) {
-                lines.add("Rise: " + Figures.watts(move.fromW()) + " to " + Figures.watts(move.toW()) + " on " + move.day()
-                        + ", " + reason(move) + ".");
+                lines.add("Rise: " + Figures.watts(move.fromW()) + " to " + Figures.watts(move.toW()) + " on "
+                        + move.day() + ", " + reason(move) + ".");
             }
         }
         ThresholdMove fall = rider.proposedFall();
         if (fall != null) {
             lines.add("Proposed fall, not put in force: " + Figures.watts(fall.fromW()) + " to "
-                    + Figures.watts(fall.toW()) + ", " + reason(fall) + ". Own rides only show what you could do at least;"
+                    + Figures.watts(fall.toW()) + ", " + reason(fall)
+                    + ". Own rides only show what you could do at least;"
                     + " decide yourself.");
         }
     }
@@ -120,8 +122,7 @@ public final class OwnRidesWords {
                     + (isOwn ? ", from your own rides." : ", by the general guide."));
         }
         if (own != null) {
-            lines.add("It rests on " + origin(own) + "."
-                    + reservation(own, 0));
+            lines.add("It rests on " + origin(own) + "." + reservation(own, 0));
         } else {
             rider.history()
                     .endurance()
@@ -157,29 +158,33 @@ public final class OwnRidesWords {
         if (thresholdW != null) {
             traits.heartRateAt(EASY_SHARE * thresholdW).found().ifPresent(rate -> lines.add(heartRate(rate)));
         }
-        traits.dragAreaM2().found().ifPresent(spread -> lines.add("Drag area: " + spread(spread, 1, 3, "m2")
-                + ". Riding alone the upper end is nearer."));
+        traits.dragAreaM2()
+                .found()
+                .ifPresent(spread -> lines.add(
+                        "Drag area: " + spread(spread, 1, 3, "m2") + ". Riding alone the upper end is nearer."));
         traits.rollingResistance()
                 .found()
                 .ifPresent(spread -> lines.add("Rolling resistance: " + spread(spread, 1, 4, "") + "."));
         traits.stoppedShare()
                 .found()
-                .ifPresent(spread -> lines.add("Standing, of the time of long rides: " + spread(spread, PERCENT, 0, "%")
-                        + "."));
+                .ifPresent(spread ->
+                        lines.add("Standing, of the time of long rides: " + spread(spread, PERCENT, 0, "%") + "."));
         traits.openingOverTarget()
                 .found()
-                .ifPresent(spread -> lines.add("Opening of races, of the target: " + spread(spread, PERCENT, 0, "%") + "."));
+                .ifPresent(spread ->
+                        lines.add("Opening of races, of the target: " + spread(spread, PERCENT, 0, "%") + "."));
         traits.fadePercent()
                 .found()
-                .ifPresent(spread -> lines.add("Effort lost from early to late in races: " + spread(spread, 1, 0, "%")
-                        + "."));
+                .ifPresent(spread ->
+                        lines.add("Effort lost from early to late in races: " + spread(spread, 1, 0, "%") + "."));
     }
 
     private static String heartRate(HeartRateOnPower rate) {
         return "Heart rate at " + Figures.watts(rate.watts()) + ": " + Figures.beats(rate.medianBpm()) + ", "
                 + Figures.decimal(rate.medianBpm() - rate.halfWidthBpm(), 0) + " to "
                 + Figures.decimal(rate.medianBpm() + rate.halfWidthBpm(), 0) + " on most days, from "
-                + Figures.counted(rate.rides(), "ride") + " of the last 60 days" + (rate.isFromFew() ? ", which are few" : "")
+                + Figures.counted(rate.rides(), "ride") + " of the last 60 days"
+                + (rate.isFromFew() ? ", which are few" : "")
                 + ".";
     }
 
