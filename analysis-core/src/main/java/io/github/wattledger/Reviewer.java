@@ -100,7 +100,10 @@ public final class Reviewer {
         Ride ride = whole.part(selected);
         Course course = Course.of(ride).orElse(null);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
-        RiderOnDay known = opened.riderOnDay(rider, options.zone(), options.ownRides());
+        RiderOnDay ofRides = opened.riderOnDay(rider, options.zone(), options.ownRides());
+        boolean choosesPart = options.selection().choosesPart();
+        RiderOnDay known = ThresholdTrust.withoutRefutedOwnRides(
+                ofRides, opened.device(), ride, part(ride, choosesPart, ofRides), curve);
         RideAbility rideAbility = RideAbility.of(ride, curve, known.power());
         RiderOnDay onDay = known.withEstimatedThresholdPowerW(rideAbility.estimatedThresholdPowerW());
         RideLoad load = RideLoad.of(
@@ -109,8 +112,7 @@ public final class Reviewer {
                 onDay.thresholdHeartRateBpm(),
                 onDay.powerZones(),
                 onDay.heartRateZones());
-        boolean choosesPart = options.selection().choosesPart();
-        RacedPart part = choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
+        RacedPart part = part(ride, choosesPart, onDay);
         Thresholds thresholds = ThresholdTrust.of(onDay, opened.device(), ride, part, curve);
         RaceLength length =
                 choosesPart ? RaceLength.ofPart(whole, ride, onDay.thresholdPowerW()) : RaceLength.of(ride, part);
@@ -152,6 +154,10 @@ public final class Reviewer {
                 selected,
                 ClimbReview.of(ride, course, selected.fromSecond(), onDay.massKg()),
                 gearUse(ride, course, rider.gears()));
+    }
+
+    private static RacedPart part(Ride ride, boolean choosesPart, RiderOnDay onDay) {
+        return choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
     }
 
     private static RigChoice rig(

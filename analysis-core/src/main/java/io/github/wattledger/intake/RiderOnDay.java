@@ -7,6 +7,7 @@ import io.github.wattledger.power.RideAbility;
 import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.power.TrialCriticalPower;
 import io.github.wattledger.ride.RecordingDevice;
+import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
@@ -130,6 +131,24 @@ public record RiderOnDay(
                 ? this
                 : new RiderOnDay(
                         rider, day, new Known(watts, Origin.ESTIMATED), thresholdHeartRate, mass, notes, history);
+    }
+
+    /**
+     * This rider as if own rides had not been looked at, with a note that says why: the ride refutes what they show.
+     *
+     * @param device the device that recorded the ride, with its settings
+     */
+    public RiderOnDay withoutOwnRides(RecordingDevice device) {
+        RiderOnDay without = of(rider, device, day, null);
+        List<QualityNote> all = new ArrayList<>(without.notes);
+        all.add(new QualityNote(
+                "own-rides-refuted",
+                null,
+                "Your own rides of the last 90 days show a threshold power of "
+                        + (thresholdPower == null ? "-" : Decimals.of(thresholdPower.value(), 0))
+                        + " W, which this ride refutes: none of them was hard enough, and they were not used."));
+        return new RiderOnDay(
+                rider, day, without.thresholdPower, without.thresholdHeartRate, without.mass, all, null);
     }
 
     /** Threshold power, watts, or null while it is not known. */

@@ -54,10 +54,12 @@ public final class OwnRidesWords {
     /** The rides that an endurance rests on. */
     private static String origin(OwnEndurance own) {
         String rides = own.top().stream().map(OwnRidesWords::ride).collect(Collectors.joining(", "));
-        String kind = own.isNamed() ? "long ride that you named as all-out" : "hard long ride of your last year";
-        return Figures.counted(own.top().size(), kind)
-                        .replace("ride that", own.top().size() == 1 ? "ride that" : "ride that")
-                + ": " + rides;
+        String count = own.top().size() + " ";
+        String plural = own.top().size() == 1 ? "" : "s";
+        return (own.isNamed()
+                        ? count + "long ride" + plural + " that you named as all-out: "
+                        : count + "hard long ride" + plural + " of the year before: ")
+                + rides;
     }
 
     private static String ride(LongRide ride) {
