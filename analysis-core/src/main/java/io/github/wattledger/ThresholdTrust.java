@@ -30,11 +30,7 @@ final class ThresholdTrust {
         }
         Double bestHourW = curve.longestSeconds() < HOUR_SECONDS ? null : curve.bestWatts(HOUR_SECONDS);
         KnownThreshold.Ridden ridden = new KnownThreshold.Ridden(
-                ride,
-                part.interval(),
-                bestHourW,
-                highestBpm,
-                rider.power().endurance());
+                ride, part.interval(), bestHourW, highestBpm, rider.power().endurance());
         return switch (origin) {
             case GIVEN, PROFILE, OWN_RIDES -> KnownThreshold.ofRider(watts, ridden);
             case DEVICE -> KnownThreshold.ofDevice(watts, ridden);

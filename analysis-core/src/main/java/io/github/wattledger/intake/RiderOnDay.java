@@ -6,8 +6,8 @@ import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.power.RideAbility;
 import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.power.TrialCriticalPower;
-import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Decimals;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
@@ -147,8 +147,7 @@ public record RiderOnDay(
                 "Your own rides of the last 90 days show a threshold power of "
                         + (thresholdPower == null ? "-" : Decimals.of(thresholdPower.value(), 0))
                         + " W, which this ride refutes: none of them was hard enough, and they were not used."));
-        return new RiderOnDay(
-                rider, day, without.thresholdPower, without.thresholdHeartRate, without.mass, all, null);
+        return new RiderOnDay(rider, day, without.thresholdPower, without.thresholdHeartRate, without.mass, all, null);
     }
 
     /** Threshold power, watts, or null while it is not known. */

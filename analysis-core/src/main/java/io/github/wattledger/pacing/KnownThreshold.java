@@ -61,10 +61,7 @@ public record KnownThreshold(
             @Nullable OwnEndurance endurance) {
         /** A ride of whose rider no other ride is known. */
         public Ridden(
-                Ride ride,
-                Interval judged,
-                @Nullable Double bestHourW,
-                @Nullable Double highestKnownHeartRateBpm) {
+                Ride ride, Interval judged, @Nullable Double bestHourW, @Nullable Double highestKnownHeartRateBpm) {
             this(ride, judged, bestHourW, highestKnownHeartRateBpm, null);
         }
 

@@ -56,9 +56,6 @@ public record RacePacing(
         RideJudgement judgement = race.judgement();
         Double overTarget = race.traits().openingOverTarget();
         Double targetW = judgement.targetW();
-        Boolean kept = capW == null || overTarget == null || targetW == null
-                ? null
-                : Boolean.valueOf(overTarget * targetW <= KEPT_UP_TO * capW);
         return new RacePacing(
                 race.day(),
                 judgement.verdict(),
@@ -67,6 +64,14 @@ public record RacePacing(
                 overTarget,
                 race.traits().fadePercent(),
                 capW,
-                kept);
+                kept(overTarget, targetW, capW));
+    }
+
+    private static @Nullable Boolean kept(
+            @Nullable Double openingOverTarget, @Nullable Double targetW, @Nullable Double capW) {
+        if (openingOverTarget == null || targetW == null || capW == null) {
+            return null;
+        }
+        return openingOverTarget * targetW <= KEPT_UP_TO * capW;
     }
 }

@@ -69,8 +69,8 @@ class RiderOnDayTest {
     void ownRidesStandBetweenTheProfileAndTheDevice() {
         RecordingDevice device = device(220.0, 150.0, 80.0);
         // An hour at 230 W implies 230 W, and 3 % more.
-        OwnRides own = OwnRides.of(
-                List.of(PastRide.of(DAY.minusDays(20), 1.5, 200).withBests(null, 230.0)), Rider.UNKNOWN);
+        OwnRides own =
+                OwnRides.of(List.of(PastRide.of(DAY.minusDays(20), 1.5, 200).withBests(null, 230.0)), Rider.UNKNOWN);
         RiderOnDay byRides = RiderOnDay.of(Rider.UNKNOWN, device, DAY, own);
         assertThat(byRides.thresholdPower()).isEqualTo(new Known(1.03 * 230, Origin.OWN_RIDES));
         assertThat(byRides.thresholdBasis()).isEqualTo(ThresholdBasis.OWN_EFFORTS);
@@ -83,7 +83,8 @@ class RiderOnDayTest {
         // 230 W are more than 3 % above 222 W, and 91 days more than 90.
         assertThat(codes(byProfile)).containsExactly("threshold-old", "threshold-below-own-rides");
         assertThat(codes(RiderOnDay.of(profile, device, DAY))).isEmpty();
-        assertThat(RiderOnDay.of(profile.withThresholdPowerW(260), device, DAY, own).thresholdPower())
+        assertThat(RiderOnDay.of(profile.withThresholdPowerW(260), device, DAY, own)
+                        .thresholdPower())
                 .isEqualTo(new Known(260, Origin.GIVEN));
         RiderOnDay refuted = byRides.withoutOwnRides(device);
         assertThat(refuted.thresholdPower()).isEqualTo(new Known(220, Origin.DEVICE));

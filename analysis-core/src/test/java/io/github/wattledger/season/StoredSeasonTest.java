@@ -48,7 +48,8 @@ class StoredSeasonTest {
         assertThat(fromStore.sustainable()).isEqualTo(ofSeason.sustainable());
         assertThat(fromStore.moves()).isEqualTo(ofSeason.moves());
         assertThat(fromStore.traits()).isEqualTo(ofSeason.traits());
-        assertThat(fromStore.history().thresholdPowerW()).isEqualTo(ofSeason.history().thresholdPowerW());
+        assertThat(fromStore.history().thresholdPowerW())
+                .isEqualTo(ofSeason.history().thresholdPowerW());
         // The best hour, 210 W, is more than 95 % of 210 W.
         assertThat(Objects.requireNonNull(fromStore.history().threshold()).impliedW())
                 .isEqualTo(210);
@@ -75,7 +76,8 @@ class StoredSeasonTest {
                 .isInstanceOf(SeasonStoreException.class)
                 .hasMessageContaining("written by an earlier version");
         SeasonRun.run(SeasonRequest.of(List.of(temp.resolve("rides")), store));
-        assertThat(StoredSeason.rider(store, Rider.UNKNOWN, ZoneOffset.UTC).moves()).isEmpty();
+        assertThat(StoredSeason.rider(store, Rider.UNKNOWN, ZoneOffset.UTC).moves())
+                .isEmpty();
     }
 
     @Test

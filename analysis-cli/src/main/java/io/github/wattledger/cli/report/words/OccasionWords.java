@@ -4,8 +4,8 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Occasion;
-import io.github.wattledger.power.Ability;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.power.Ability;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -71,11 +71,11 @@ public final class OccasionWords {
                 "Race or training? Cannot tell: the rider's threshold power is not known. Give --threshold-power or"
                         + " --effort race.";
             case HARD_FIRST_HALF_ONLY ->
-                "Race or training? Cannot tell: only the first half was hard (" + share(evidence)
-                        + " of " + target + " as a whole). --effort race judges it.";
+                "Race or training? Cannot tell: only the first half was hard (" + share(evidence) + " of " + target
+                        + " as a whole). --effort race judges it.";
             case BETWEEN_RACE_AND_TRAINING ->
-                "Race or training? Cannot tell: " + share(evidence) + " of " + target + " for " + riding(evidence) + ", "
-                        + stops(evidence) + ", fits a long training ride and an under-paced race." + JUDGE_IT;
+                "Race or training? Cannot tell: " + share(evidence) + " of " + target + " for " + riding(evidence)
+                        + ", " + stops(evidence) + ", fits a long training ride and an under-paced race." + JUDGE_IT;
         };
     }
 
