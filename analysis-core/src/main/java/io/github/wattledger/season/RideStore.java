@@ -13,6 +13,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.StringJoiner;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -301,21 +303,43 @@ final class RideStore implements AutoCloseable {
 
     /**
      * The rides with a file that began within some time, in the order of their key, as far as the history of their rider needs
-     * them: without findings and durability.
+     * them: without findings and durability. A ride that is not as it was written says nothing.
      *
      * @param from the first instant, included
      * @param to the last instant, excluded
      */
     List<RideRow> ridesForHistory(Instant from, Instant to) throws SeasonStoreException {
-        String which = " WHERE start_epoch_s >= " + from.getEpochSecond() + " AND start_epoch_s < "
-                + to.getEpochSecond() + " AND sha256 IN (SELECT sha256 FROM file)";
-        String ids = " WHERE ride_id IN (SELECT id FROM ride" + which + ")";
-        return database.guarded(() -> database.inSnapshot(() -> rides(
-                "SELECT * FROM ride" + which + " ORDER BY sha256, session_index",
-                parts.bests(ids),
-                Map.of(),
-                parts.ridingBests(ids),
-                Map.of())));
+        return database.guarded(() -> database.inSnapshot(() -> {
+            String ids = idsBetween(from, to);
+            String which = " WHERE id IN " + ids;
+            String ofWhich = " WHERE ride_id IN " + ids;
+            Set<Long> damaged = sums.damagedRides(which, ofWhich);
+            return rides(
+                            "SELECT * FROM ride" + which + " ORDER BY sha256, session_index",
+                            parts.bests(ofWhich),
+                            Map.of(),
+                            parts.ridingBests(ofWhich),
+                            Map.of())
+                    .stream()
+                    .filter(ride -> !damaged.contains(ride.id()))
+                    .toList();
+        }));
+    }
+
+    /** The ids in brackets, for a condition: asked once, since the start has no index. */
+    private String idsBetween(Instant from, Instant to) throws SQLException {
+        StringJoiner ids = new StringJoiner(", ", "(", ")");
+        try (PreparedStatement statement = database.reading(
+                        "SELECT id FROM ride WHERE start_epoch_s >= ? AND start_epoch_s < ?"
+                                + " AND sha256 IN (SELECT sha256 FROM file)",
+                        from.getEpochSecond(),
+                        to.getEpochSecond());
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                ids.add(String.valueOf(row.getLong(1)));
+            }
+        }
+        return ids.toString();
     }
 
     private List<RideRow> rides(
