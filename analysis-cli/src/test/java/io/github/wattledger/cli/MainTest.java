@@ -431,7 +431,8 @@ class MainTest {
             assertThat(outcome.out()).isEmpty();
             assertThat(outcome.err().lines())
                     .containsExactly(
-                            "wattledger rider: Missing required option: '--example'", "See 'wattledger rider --help'.");
+                            "wattledger rider: one of --example and --from-season is needed",
+                            "See 'wattledger rider --help'.");
         }
     }
 

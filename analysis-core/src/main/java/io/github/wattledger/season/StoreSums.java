@@ -143,7 +143,8 @@ final class StoreSums {
 
     private void addRides(Map<Long, CRC32> sums, Map<Long, @Nullable Object> expected, String where)
             throws SQLException {
-        try (PreparedStatement statement = database.reading("SELECT * FROM ride" + (where.isEmpty() ? " NOT INDEXED" : where));
+        try (PreparedStatement statement =
+                        database.reading("SELECT * FROM ride" + (where.isEmpty() ? " NOT INDEXED" : where));
                 ResultSet row = statement.executeQuery()) {
             Columns columns = Columns.of(row);
             while (row.next()) {
