@@ -124,7 +124,10 @@ public final class Reviewer {
         Course course = Course.of(ride).orElse(null);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
         cancellation.check();
-        RiderOnDay known = opened.riderOnDay(rider, options.zone());
+        RiderOnDay ofRides = opened.riderOnDay(rider, options.zone(), options.ownRides());
+        boolean choosesPart = options.selection().choosesPart();
+        RiderOnDay known = ThresholdTrust.withoutRefutedOwnRides(
+                ofRides, opened.device(), ride, part(ride, choosesPart, ofRides), curve);
         RideAbility rideAbility = RideAbility.of(ride, curve, known.power());
         cancellation.check();
         RiderOnDay onDay = known.withEstimatedThresholdPowerW(rideAbility.estimatedThresholdPowerW());
@@ -134,8 +137,7 @@ public final class Reviewer {
                 onDay.thresholdHeartRateBpm(),
                 onDay.powerZones(),
                 onDay.heartRateZones());
-        boolean choosesPart = options.selection().choosesPart();
-        RacedPart part = choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
+        RacedPart part = part(ride, choosesPart, onDay);
         Thresholds thresholds = ThresholdTrust.of(onDay, opened.device(), ride, part, curve);
         RaceLength length =
                 choosesPart ? RaceLength.ofPart(whole, ride, onDay.thresholdPowerW()) : RaceLength.of(ride, part);
@@ -186,6 +188,10 @@ public final class Reviewer {
             throw new IllegalArgumentException("session " + (asked + 1) + " was asked for, but session " + (opened + 1)
                     + " is open; choose the session when the file is read");
         }
+    }
+
+    private static RacedPart part(Ride ride, boolean choosesPart, RiderOnDay onDay) {
+        return choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
     }
 
     private static RigChoice rig(

@@ -7,18 +7,22 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.season.SeasonStoreException;
+import io.github.wattledger.season.StoredSeason;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -43,7 +47,7 @@ import picocli.CommandLine.Spec;
             "                  [--threshold-heart-rate BPM] [--mass KG]",
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from PLACE] [--to PLACE] [--laps A-B]",
-            "                  [--effort auto|race|training]",
+            "                  [--effort auto|race|training] [--season FOLDER]",
             "                  [--format text|json|csv|splits|html]",
             "                  [--explain FINDING] [--brief] [--output FILE]",
             "       wattledger [review] RIDE RIDE... [the same but for a part, --format",
@@ -64,11 +68,10 @@ final class ReviewCommand implements Callable<Integer> {
     interface Core {
         RideReview review(NamedRide ride, Rider rider, ReviewOptions options) throws UnreadableRideException;
 
-        /** The whole ride, for a place on it that only the ride can tell. */
-        default Ride open(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)
+        /** The ride as it was opened, for what only the ride can tell: a place on it, or its day. */
+        default OpenedRide open(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)
                 throws UnreadableRideException {
-            return ride.open(reading, sessionIndex, InputStream.nullInputStream())
-                    .ride();
+            return ride.open(reading, sessionIndex, InputStream.nullInputStream());
         }
     }
 
@@ -85,6 +88,14 @@ final class ReviewCommand implements Callable<Integer> {
             description = "A recorded file, or - for standard input; several are reviewed one after another. The"
                     + " format is found by the content.")
     private List<String> rides = List.of();
+
+    @Option(
+            names = "--season",
+            paramLabel = "FOLDER",
+            description =
+                    "Judge by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
+                            + " store. Only rides of days before this one count.")
+    private @Nullable String seasonFolder;
 
     @Mixin
     private RiderOptions rider = new RiderOptions();
@@ -200,7 +211,8 @@ final class ReviewCommand implements Callable<Integer> {
                 .withReading(reading);
         RideReview review;
         try {
-            review = core.review(input, profile.rider(), options);
+            review = core.review(
+                    input, profile.rider(), options.withOwnRides(ownRides(input, profile.rider(), options)));
         } catch (IllegalArgumentException e) {
             throw laps == null ? part.refused(spec, e) : Usage.refused(spec, "--laps", e.getMessage());
         }
@@ -217,10 +229,23 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     private Selection selection(NamedRide input, ReadOptions reading) throws UnreadableRideException {
-        Selection selection = part.selection(spec, sessionIndex -> core.open(input, reading, sessionIndex));
+        Selection selection = part.selection(
+                spec, sessionIndex -> core.open(input, reading, sessionIndex).ride());
         return laps == null
                 ? selection
                 : Selection.WHOLE_RIDE.withLaps(laps.first(), laps.last()).withSessionIndex(selection.sessionIndex());
+    }
+
+    /** What the rides before this one say; null where no season is named. */
+    private @Nullable OwnRides ownRides(NamedRide input, Rider known, ReviewOptions options)
+            throws UnreadableRideException, SeasonStoreException {
+        if (seasonFolder == null) {
+            return null;
+        }
+        Path store = SeasonStoreFile.in(Usage.path(spec, "--season", seasonFolder));
+        LocalDate day = core.open(input, options.reading(), options.selection().sessionIndex())
+                .localDay(options.zone());
+        return StoredSeason.ridesBefore(store, known, options.zone(), day);
     }
 
     /** Detectors of other jars on the class path. */

@@ -6,7 +6,6 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
-import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
 import java.io.InputStream;
 import org.jspecify.annotations.Nullable;
@@ -28,9 +27,9 @@ final class RideOpener implements ReviewCommand.Core {
     }
 
     @Override
-    public Ride open(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)
+    public OpenedRide open(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)
             throws UnreadableRideException {
-        return opened(ride, reading, sessionIndex).ride();
+        return opened(ride, reading, sessionIndex);
     }
 
     private OpenedRide opened(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)

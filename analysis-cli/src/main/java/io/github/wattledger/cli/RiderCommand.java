@@ -1,10 +1,16 @@
 package io.github.wattledger.cli;
 
+import io.github.wattledger.cli.profile.ProfileFromRides;
 import io.github.wattledger.cli.profile.RiderFile;
+import io.github.wattledger.cli.profile.RiderProfile;
+import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.season.SeasonStoreException;
+import io.github.wattledger.season.StoredSeason;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -20,20 +26,43 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class,
         sortOptions = false,
-        customSynopsis = "wattledger rider --example [--output FILE]",
+        customSynopsis = {
+            "wattledger rider --example [--output FILE]",
+            "       wattledger rider --from-season FOLDER [--rider FILE] [--output FILE]"
+        },
         header = "Helps with the rider profile that --rider takes.",
-        footer = {"", "For instance: wattledger rider --example --output rider.toml"})
+        footer = {
+            "",
+            "For instance: wattledger rider --example --output rider.toml",
+            "",
+            "Exit status: 0 done; 1 internal failure, or the season's store cannot be",
+            "used; 2 wrong usage; 3 the rider profile could not be read."
+        })
 final class RiderCommand implements Callable<Integer> {
     private final PrintStream out;
 
-    @Option(names = "--example", required = true, description = "Print a commented profile to begin with.")
+    @Spec
+    private @Nullable CommandSpec spec;
+
+    @Option(names = "--example", description = "Print a commented profile to begin with.")
     private boolean example;
+
+    @Option(
+            names = "--from-season",
+            paramLabel = "FOLDER",
+            description =
+                    "Print a profile from what your own rides say, to check and keep: the folder of which 'wattledger"
+                            + " season' keeps your rides, or its store.")
+    private @Nullable String seasonFolder;
+
+    @Option(
+            names = "--rider",
+            paramLabel = "FILE",
+            description = "With --from-season: the profile that you have, which is carried on.")
+    private @Nullable String riderFile;
 
     @Mixin
     private OutputOption output = new OutputOption();
-
-    @Spec
-    private @Nullable CommandSpec spec;
 
     /**
      * A command.
@@ -45,14 +74,26 @@ final class RiderCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() throws UnreadableProfileException, SeasonStoreException, IOException {
+        if (example == (seasonFolder != null)) {
+            throw Usage.error(spec, "one of --example and --from-season is needed");
+        }
+        if (example && riderFile != null) {
+            throw Usage.error(spec, "--rider belongs to --from-season");
+        }
         Path target = output.file(spec, List.of());
         if (target != null && Files.exists(target)) {
             throw new OutputFailure("cannot write " + target + ": it is there already; name another file");
         }
-        if (example) {
-            OutputFile.deliver(new StringBuilder(RiderFile.example()), target, out);
-        }
+        String profile = seasonFolder == null ? RiderFile.example() : fromSeason(seasonFolder);
+        OutputFile.deliver(new StringBuilder(profile), target, out);
         return ExitStatus.DONE.code();
+    }
+
+    private String fromSeason(String folder) throws UnreadableProfileException, SeasonStoreException {
+        Path store = SeasonStoreFile.in(Usage.path(spec, "--from-season", folder));
+        RiderProfile profile =
+                riderFile == null ? RiderProfile.EMPTY : RiderFile.read(Usage.path(spec, "--rider", riderFile));
+        return ProfileFromRides.write(StoredSeason.rider(store, profile.rider(), ZoneOffset.UTC), folder);
     }
 }

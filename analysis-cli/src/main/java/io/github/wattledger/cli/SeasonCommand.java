@@ -63,7 +63,6 @@ import picocli.CommandLine.Spec;
             "The numbers are about effort and heart rate; they are not medical advice."
         })
 final class SeasonCommand implements Callable<Integer> {
-    private static final String STORE = ".wattledger-season.sqlite";
 
     /** Where a day begins first; no ride anywhere has a later date. */
     private static final ZoneOffset FIRST_ZONE = ZoneOffset.ofHours(14);
@@ -188,7 +187,7 @@ final class SeasonCommand implements Callable<Integer> {
         Path home = Files.isDirectory(first)
                 ? first
                 : Objects.requireNonNullElse(first.toAbsolutePath().getParent(), first);
-        Path store = storeFile == null ? home.resolve(STORE) : Usage.path(spec, "--store", storeFile);
+        Path store = storeFile == null ? home.resolve(SeasonStoreFile.NAME) : Usage.path(spec, "--store", storeFile);
         SeasonRequest request = request(roots, store, home);
         SeasonReview season = run(request, executor);
         if (season.rides().isEmpty() && season.skipped().isEmpty()) {
@@ -220,7 +219,7 @@ final class SeasonCommand implements Callable<Integer> {
         List<SeasonReview> seasons = new ArrayList<>();
         LocalDate last = asOf;
         for (Path rider : riders) {
-            SeasonRequest request = request(List.of(rider), rider.resolve(STORE), rider);
+            SeasonRequest request = request(List.of(rider), rider.resolve(SeasonStoreFile.NAME), rider);
             requests.add(request);
             SeasonReview season = run(request, executor);
             seasons.add(season);

@@ -500,7 +500,9 @@ class MainTest {
             assertThat(outcome.status()).isEqualTo(2);
             assertThat(outcome.out()).isEmpty();
             assertThat(outcome.err().lines())
-                    .containsExactly("wattledger rider: --example is missing", "See 'wattledger rider --help'.");
+                    .containsExactly(
+                            "wattledger rider: one of --example and --from-season is needed",
+                            "See 'wattledger rider --help'.");
         }
     }
 

@@ -1,7 +1,9 @@
 package io.github.wattledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.cli.profile.RiderFile;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -67,6 +69,67 @@ class SeasonCommandTest {
                 .toList();
         assertThat(races.get(0)).contains("2026-04-19", "over-hard start");
         assertThat(races.get(races.size() - 1)).contains("2026-05-31", "even");
+    }
+
+    @Test
+    void aSeasonSaysWhatItKnowsOfItsRider() {
+        Outcome outcome = run("season", folder.toString());
+        assertThat(outcome.out())
+                // The profile's only threshold is of 1 March; 13 May's test of 20 min implies 255 W.
+                .contains("THE RIDER, FROM OWN RIDES, on 2026-06-11", "102 days old")
+                .contains("Implied by rides of the last 90 days: at least 255 W")
+                .contains("by the general guide", "Name your all-out days");
+    }
+
+    @Test
+    void aRideIsJudgedByTheSeasonsOwnRides() throws IOException {
+        assertThat(run("season", folder.toString()).status()).isZero();
+        Path profile = folder.resolve("named.toml");
+        Files.writeString(
+                profile,
+                "all_out = [2026-04-19, 2026-05-02, 2026-05-17 ]\n" + Files.readString(folder.resolve("rider.toml")));
+        String ride = folder.resolve("2026-05-31-fourth-race.fit.gz").toString();
+        Outcome judged = run("review", ride, "--rider", profile.toString(), "--season", folder.toString());
+        assertThat(judged.err()).isEmpty();
+        assertThat(judged.out().replaceAll("\\s+", " "))
+                .contains("from 3 long rides that you named as all-out: 2:35 h at 208 W on 2026-04-19")
+                .contains("the guide alone says 207 W");
+        Outcome without = run("review", ride, "--rider", profile.toString());
+        assertThat(without.out())
+                .contains("It\n    is a guide that knows nothing of your endurance")
+                .doesNotContain("named");
+    }
+
+    @Test
+    void ownRidesWithoutASeasonAreOneLine() {
+        Outcome outcome =
+                run("review", folder.resolve("2026-05-31-fourth-race.fit.gz").toString(), "--season", temp.toString());
+        assertThat(outcome.status()).isEqualTo(1);
+        assertThat(outcome.err().lines())
+                .containsExactly("wattledger review: " + temp.resolve(".wattledger-season.sqlite")
+                        + ": there is no season's store; run 'wattledger season' on the folder first");
+    }
+
+    @Test
+    void aProfileFromASeasonCanBeReadAndKeepsWhatTheRiderSaid() throws Exception {
+        assertThat(run("season", folder.toString()).status()).isZero();
+        Path given = folder.resolve("rider.toml");
+        Outcome printed = run("rider", "--from-season", folder.toString(), "--rider", given.toString());
+        assertThat(printed.status()).isZero();
+        Path profile = Files.writeString(temp.resolve("kept.toml"), printed.out());
+        assertThat(RiderFile.read(profile).rider().thresholds())
+                .isEqualTo(RiderFile.read(given).rider().thresholds());
+        assertThat(RiderFile.read(profile).rider().massKg())
+                .isEqualTo(RiderFile.read(given).rider().massKg());
+        Outcome alone = run("rider", "--from-season", folder.toString());
+        Path fromRides = Files.writeString(temp.resolve("rides.toml"), alone.out());
+        // 95 % of the best 20 minutes of the first six weeks, 268 W, and 3 % more.
+        assertThat(RiderFile.read(fromRides).rider().thresholds().entries())
+                .singleElement()
+                .satisfies(entry -> assertThat(entry.powerW()).isCloseTo(1.03 * 0.95 * 268, within(1.0)));
+        assertThat(run("rider").status()).isEqualTo(2);
+        assertThat(run("rider", "--example", "--from-season", "x").status()).isEqualTo(2);
+        assertThat(run("rider", "--example", "--rider", "x").status()).isEqualTo(2);
     }
 
     @Test

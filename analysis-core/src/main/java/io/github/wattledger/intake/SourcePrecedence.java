@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Which of several sources of a number about the rider counts: what the caller gave, otherwise the rider profile, otherwise
- * the device. An estimate from the ride comes last.
+ * the rider's own earlier rides, otherwise the device. An estimate from the ride comes last.
  */
 final class SourcePrecedence {
     static final String DEVICE_MASS_IGNORED = "device-mass-ignored";
@@ -40,6 +40,7 @@ final class SourcePrecedence {
     static @Nullable Known first(
             @Nullable Double given,
             @Nullable Double ofProfile,
+            @Nullable Double ofOwnRides,
             @Nullable Double ofDevice,
             Setting setting,
             List<QualityNote> notes) {
@@ -48,6 +49,9 @@ final class SourcePrecedence {
         }
         if (ofProfile != null) {
             return new Known(ofProfile, Origin.PROFILE);
+        }
+        if (ofOwnRides != null) {
+            return new Known(ofOwnRides, Origin.OWN_RIDES);
         }
         if (ofDevice == null || !Double.isFinite(ofDevice)) {
             return null;

@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -48,12 +49,21 @@ public record KnownThreshold(
      * @param bestHourW the highest mean power over an hour of the ride, watts, or null where the ride is shorter
      * @param highestKnownHeartRateBpm the highest heart rate of the rider that is known from elsewhere (device, profile,
      *     other rides: the highest of them), or null when none is
+     * @param endurance what the rider's own long rides say, or null; a rider who holds more than the guide refutes no
+     *     threshold by it
      */
     public record Ridden(
             Ride ride,
             Interval judged,
             @Nullable Double bestHourW,
-            @Nullable Double highestKnownHeartRateBpm) {
+            @Nullable Double highestKnownHeartRateBpm,
+            @Nullable OwnEndurance endurance) {
+        /** A ride of whose rider no other ride is known. */
+        public Ridden(
+                Ride ride, Interval judged, @Nullable Double bestHourW, @Nullable Double highestKnownHeartRateBpm) {
+            this(ride, judged, bestHourW, highestKnownHeartRateBpm, null);
+        }
+
         /** @throws IndexOutOfBoundsException when the judged part does not lie within the ride */
         public Ridden {
             Objects.checkFromToIndex(judged.fromSecond(), judged.toSecond(), ride.seconds());
@@ -127,7 +137,7 @@ public record KnownThreshold(
     }
 
     /** Whether a verdict on how hard the ride was may rest on it. */
-    boolean isKnown() {
+    public boolean isKnown() {
         return doubt == null;
     }
 
@@ -197,11 +207,19 @@ public record KnownThreshold(
         }
 
         /** The guide for the judged part; {@code NaN} under 40 minutes, where the limits were not tried. */
+        /** The guide, or what own long rides promise where that is more. */
         private double guideW() {
             int ridingSeconds = ride.countSeconds(SecondState.RIDING, ridden.judged());
-            return ridingSeconds < OccasionRules.SHORTEST_SECONDS
-                    ? Double.NaN
-                    : SustainablePower.guideW(thresholdW, ridingSeconds);
+            if (ridingSeconds < OccasionRules.SHORTEST_SECONDS) {
+                return Double.NaN;
+            }
+            double guideW = SustainablePower.guideW(thresholdW, ridingSeconds);
+            OwnEndurance own = ridden.endurance();
+            return own == null
+                    ? guideW
+                    : own.over(thresholdW, ridingSeconds)
+                            .map(power -> Math.max(guideW, power.watts()))
+                            .orElse(guideW);
         }
 
         private double meanPowerW() {

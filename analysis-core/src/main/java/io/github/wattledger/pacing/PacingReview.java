@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param secondHalfOverFirst effort of the second half of the moving time over that of the first on like ground, 1 where both
  *     were equally hard; null where the halves share too little ground, or the ride has no power
  * @param verdictRestsOn the kind of the finding behind the verdict, or null where it rests on the halves or there is none
+ * @param numbers what the ride shows of its rider whether or not anything was found
  * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
  * @param lost where the time was lost that all priced mistakes cost together ({@link TimeLedger#allAtOnce}), or null where
  *     nothing was priced
@@ -48,7 +49,8 @@ public record PacingReview(
         List<Remark> remarks,
         @Nullable Double secondHalfOverFirst,
         @Nullable FindingKind verdictRestsOn,
-        @Nullable LostTime lost)
+        @Nullable LostTime lost,
+        PacingNumbers numbers)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
 
@@ -77,7 +79,8 @@ public record PacingReview(
                 remarks,
                 secondHalfOverFirst,
                 verdictRestsOn,
-                null);
+                null,
+                numbers);
     }
 
     /**
@@ -146,7 +149,8 @@ public record PacingReview(
                 remarks,
                 Double.isNaN(halves) ? null : halves,
                 reached.restsOn(),
-                priced.lost());
+                priced.lost(),
+                PacingNumbers.of(race, isRace));
     }
 
     /** The finding of a kind, or empty where there is none. */

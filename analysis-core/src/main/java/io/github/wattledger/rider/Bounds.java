@@ -58,6 +58,12 @@ public record Bounds(double low, double high) implements Serializable {
     /** Seconds that a long best effort can last: from 20 minutes to two days. */
     public static final Bounds LONG_BEST_SECONDS = new Bounds(1200, 172_800);
 
+    /** Seconds that a trial for critical power can last: the model is for 2 to 30 minutes. */
+    public static final Bounds TRIAL_SECONDS = new Bounds(120, 1800);
+
+    /** Watts that a trial for critical power can have. */
+    public static final Bounds TRIAL_POWER_W = new Bounds(30, 1000);
+
     /** Teeth that a chainring can have. */
     public static final Bounds CHAINRING_TEETH = new Bounds(16, 70);
 

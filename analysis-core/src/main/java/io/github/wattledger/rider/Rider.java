@@ -26,6 +26,8 @@ import org.jspecify.annotations.Nullable;
  * @param wPrimeKJ W′, the work that can be done above critical power, within {@link Bounds#W_PRIME_KJ}
  * @param longBests best efforts of rides, from which sustainable power for a long one is taken
  * @param raceDays days of which the rider says that the ride was a race
+ * @param allOutDays days on which the rider gave all in a long ride
+ * @param trials efforts that the rider names as maximal, for critical power
  */
 public record Rider(
         @Nullable Double massKg,
@@ -42,7 +44,9 @@ public record Rider(
         @Nullable Double criticalPowerW,
         @Nullable Double wPrimeKJ,
         List<LongBest> longBests,
-        Set<LocalDate> raceDays)
+        Set<LocalDate> raceDays,
+        Set<LocalDate> allOutDays,
+        List<Trial> trials)
         implements Serializable {
     /** A rider of whom nothing is known, with the usual zones. */
     public static final Rider UNKNOWN = new Rider(
@@ -60,7 +64,9 @@ public record Rider(
             null,
             null,
             List.of(),
-            Set.of());
+            Set.of(),
+            Set.of(),
+            List.of());
 
     /** @throws IllegalArgumentException when a number lies outside its range, or one of critical power and W′ is missing */
     public Rider {
@@ -78,6 +84,8 @@ public record Rider(
         }
         longBests = List.copyOf(longBests);
         raceDays = Set.copyOf(raceDays);
+        allOutDays = Set.copyOf(allOutDays);
+        trials = List.copyOf(trials);
     }
 
     /** The same rider with another mass, kg, or null where it is not known. */
@@ -153,6 +161,16 @@ public record Rider(
         return changed(copy -> copy.raceDays = newRaceDays);
     }
 
+    /** The same rider with other days on which he or she gave all. */
+    public Rider withAllOutDays(Set<LocalDate> newAllOutDays) {
+        return changed(copy -> copy.allOutDays = newAllOutDays);
+    }
+
+    /** The same rider with other trials. */
+    public Rider withTrials(List<Trial> newTrials) {
+        return changed(copy -> copy.trials = newTrials);
+    }
+
     private static @Nullable Double orNull(@Nullable Number value) {
         return value == null ? null : Double.valueOf(value.doubleValue());
     }
@@ -190,6 +208,8 @@ public record Rider(
 
         List<LongBest> longBests;
         Set<LocalDate> raceDays;
+        Set<LocalDate> allOutDays;
+        List<Trial> trials;
 
         Copy(Rider of) {
             massKg = of.massKg;
@@ -207,6 +227,8 @@ public record Rider(
             wPrimeKJ = of.wPrimeKJ;
             longBests = of.longBests;
             raceDays = of.raceDays;
+            allOutDays = of.allOutDays;
+            trials = of.trials;
         }
 
         Rider rider() {
@@ -225,7 +247,9 @@ public record Rider(
                     criticalPowerW,
                     wPrimeKJ,
                     longBests,
-                    raceDays);
+                    raceDays,
+                    allOutDays,
+                    trials);
         }
     }
 }

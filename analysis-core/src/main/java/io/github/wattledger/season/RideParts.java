@@ -3,6 +3,7 @@ package io.github.wattledger.season;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.rig.OffTogether;
@@ -62,7 +63,16 @@ final class RideParts {
               rolling_resistance REAL,
               rolling_resistance_error REAL,
               pieces INTEGER NOT NULL
-            )""");
+            )""", """
+            CREATE TABLE IF NOT EXISTS riding_best (
+              ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+              seconds INTEGER NOT NULL,
+              watts REAL NOT NULL,
+              start_s INTEGER NOT NULL,
+              standing_s INTEGER NOT NULL,
+              too_high_percent REAL NOT NULL,
+              PRIMARY KEY (ride_id, seconds)
+            ) WITHOUT ROWID""");
 
     private static final String STATES = "state";
     private static final String LAPS = "lap";
@@ -87,6 +97,16 @@ final class RideParts {
                     each.afterKJ(),
                     each.fresherW(),
                     each.tiredW());
+        }
+        for (RidingBest best : taken.judged().ridingBests()) {
+            database.execute(
+                    "INSERT INTO riding_best VALUES (?, ?, ?, ?, ?, ?)",
+                    id,
+                    best.seconds(),
+                    best.watts(),
+                    best.startSecond(),
+                    best.standingSeconds(),
+                    best.tooHighPercent());
         }
         insertFindings(id, taken.judged().judgement());
         StoredRide ride = taken.ride();
@@ -141,10 +161,13 @@ final class RideParts {
                 estimate == null ? 0 : estimate.pieces());
     }
 
-    /** The bests of all rides by the ride's id, by rising duration. */
-    Map<Long, List<Best>> bests() throws SQLException {
+    /** Stands for all rides where a query says which. */
+    static final String OF_ALL = "";
+
+    /** The bests of rides by the ride's id, by rising duration. */
+    Map<Long, List<Best>> bests(String ofWhich) throws SQLException {
         return byRide(
-                "SELECT ride_id, seconds, watts, may_be_low FROM best ORDER BY ride_id, seconds",
+                "SELECT ride_id, seconds, watts, may_be_low FROM best" + ofWhich + " ORDER BY ride_id, seconds",
                 row -> new Best(row.getInt(2), row.getDouble(3), row.getInt(4) != 0));
     }
 
@@ -154,6 +177,14 @@ final class RideParts {
                 "SELECT ride_id, seconds, after_kj, fresher_w, tired_w FROM durability"
                         + " ORDER BY ride_id, seconds, after_kj",
                 row -> new Durability(row.getInt(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
+    }
+
+    /** The bests over riding seconds of rides by the ride's id, by rising duration. */
+    Map<Long, List<RidingBest>> ridingBests(String ofWhich) throws SQLException {
+        return byRide(
+                "SELECT ride_id, seconds, watts, start_s, standing_s, too_high_percent FROM riding_best" + ofWhich
+                        + " ORDER BY ride_id, seconds",
+                row -> new RidingBest(row.getInt(2), row.getDouble(3), row.getInt(4), row.getInt(5), row.getDouble(6)));
     }
 
     /** The findings of all rides by the ride's id, the weightiest first. */

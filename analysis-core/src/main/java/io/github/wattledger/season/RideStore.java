@@ -1,16 +1,20 @@
 package io.github.wattledger.season;
 
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.RidingBest;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.StringJoiner;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +29,8 @@ final class RideStore implements AutoCloseable {
                     + StoreTables.joined(StoreColumns.all(), column -> "?", ", ") + ")";
 
     private static final String UPDATE_JUDGEMENT = "UPDATE ride SET "
-            + StoreTables.joined(StoreColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ") + " WHERE id = ?";
+            + StoreTables.joined(StoreColumns.updatedByJudgement(), column -> column.name() + " = ?", ", ")
+            + " WHERE id = ?";
 
     private final StoreDatabase database;
     private final RideParts parts;
@@ -44,6 +49,15 @@ final class RideStore implements AutoCloseable {
      */
     static RideStore open(Path file) throws SeasonStoreException {
         return new RideStore(StoreDatabase.open(file, StoreTables::make));
+    }
+
+    /**
+     * Opens a store that a season of this version has written.
+     *
+     * @throws SeasonStoreException when there is none, or it cannot be used, with one line for people
+     */
+    static RideStore openWritten(Path file) throws SeasonStoreException {
+        return new RideStore(StoreDatabase.open(file, null));
     }
 
     @Override
@@ -67,9 +81,39 @@ final class RideStore implements AutoCloseable {
             String format,
             int channelCount,
             Judge.Judged judged) {
-        /** The ride with another judgement. */
-        RideRow judgedAs(Judge.Judged other) {
-            return new RideRow(id, key, isCurrent, device, start, utcOffsetSeconds, format, channelCount, other);
+        /**
+         * The ride as a season shows it.
+         *
+         * @param file the file's name below the season's folder
+         * @param day the local day on which it began
+         * @param today the day of the review, or null
+         */
+        SeasonRide seasonRide(String file, LocalDate day, @Nullable LocalDate today) {
+            SeasonRide.Source source = new SeasonRide.Source(
+                    file,
+                    key.sha256(),
+                    key.sessionIndex(),
+                    format,
+                    device.name(),
+                    start,
+                    utcOffsetSeconds,
+                    channelCount);
+            return new SeasonRide(
+                    source,
+                    day,
+                    DateDoubt.of(start, day, today),
+                    judged.numbers(),
+                    judged.judgement(),
+                    judged.bests(),
+                    judged.durability(),
+                    judged.ridingBests(),
+                    judged.showsLimit(),
+                    judged.traits());
+        }
+
+        /** The ride with another judgement by this version of the analysis. */
+        RideRow judgedAs(long newId, Judge.Judged other) {
+            return new RideRow(newId, key, true, device, start, utcOffsetSeconds, format, channelCount, other);
         }
     }
 
@@ -164,7 +208,7 @@ final class RideStore implements AutoCloseable {
     /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
     void putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
         List<@Nullable Object> values = new ArrayList<>();
-        StoreColumns.OF_JUDGEMENT.forEach(column -> values.add(column.of(judged)));
+        StoreColumns.updatedByJudgement().forEach(column -> values.add(column.of(judged)));
         values.add(ride.id());
         database.guarded(() -> {
             database.inTransaction(() -> {
@@ -178,16 +222,21 @@ final class RideStore implements AutoCloseable {
         });
     }
 
-    /** Replaces a ride that an earlier version of the analysis made from the same seconds. */
-    void renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
-        database.guarded(() -> {
+    /**
+     * Replaces a ride that an earlier version of the analysis made from the same seconds.
+     *
+     * @return the id of its new row; that of the one before where the ride is gone
+     */
+    long renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
+        long[] id = {before.id()};
+        return database.guarded(() -> {
             database.inTransaction(() -> {
                 if (isThere(before)) {
                     database.execute("DELETE FROM ride WHERE id = ?", before.id());
-                    insert(ride);
+                    id[0] = insert(ride);
                 }
             });
-            return ride;
+            return id[0];
         });
     }
 
@@ -241,34 +290,89 @@ final class RideStore implements AutoCloseable {
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(() -> {
-            Map<Long, List<Best>> bests = parts.bests();
             Map<Long, List<RideJudgement.Found>> findings = parts.findings();
             Map<Long, List<Durability>> durability = parts.durability();
-            List<RideRow> rides = new ArrayList<>();
-            try (PreparedStatement statement =
-                            database.reading("SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index");
-                    ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    long id = row.getLong("id");
-                    Judge.Judged judged = StoreColumns.judged(
-                            row,
-                            bests.getOrDefault(id, List.of()),
-                            durability.getOrDefault(id, List.of()),
-                            findings.getOrDefault(id, List.of()));
-                    rides.add(new RideRow(
-                            id,
-                            StoreColumns.key(row),
-                            StoreColumns.isCurrent(row),
-                            StoreColumns.device(row),
-                            StoreColumns.start(row),
-                            StoreColumns.utcOffsetSeconds(row),
-                            StoreColumns.format(row),
-                            StoreColumns.channelCount(row),
-                            judged));
-                }
-            }
-            return rides;
+            return rides(
+                    "SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index",
+                    parts.bests(RideParts.OF_ALL),
+                    durability,
+                    parts.ridingBests(RideParts.OF_ALL),
+                    findings);
         }));
+    }
+
+    /**
+     * The rides with a file that began within some time, in the order of their key, as far as the history of their rider needs
+     * them: without findings and durability. A ride that is not as it was written says nothing.
+     *
+     * @param from the first instant, included
+     * @param to the last instant, excluded
+     */
+    List<RideRow> ridesForHistory(Instant from, Instant to) throws SeasonStoreException {
+        return database.guarded(() -> database.inSnapshot(() -> {
+            String ids = idsBetween(from, to);
+            String which = " WHERE id IN " + ids;
+            String ofWhich = " WHERE ride_id IN " + ids;
+            Set<Long> damaged = sums.damagedRides(which, ofWhich);
+            return rides(
+                            "SELECT * FROM ride" + which + " ORDER BY sha256, session_index",
+                            parts.bests(ofWhich),
+                            Map.of(),
+                            parts.ridingBests(ofWhich),
+                            Map.of())
+                    .stream()
+                    .filter(ride -> !damaged.contains(ride.id()))
+                    .toList();
+        }));
+    }
+
+    /** The ids in brackets, for a condition: asked once, since the start has no index. */
+    private String idsBetween(Instant from, Instant to) throws SQLException {
+        StringJoiner ids = new StringJoiner(", ", "(", ")");
+        try (PreparedStatement statement = database.reading(
+                        "SELECT id FROM ride WHERE start_epoch_s >= ? AND start_epoch_s < ?"
+                                + " AND sha256 IN (SELECT sha256 FROM file)",
+                        from.getEpochSecond(),
+                        to.getEpochSecond());
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                ids.add(String.valueOf(row.getLong(1)));
+            }
+        }
+        return ids.toString();
+    }
+
+    private List<RideRow> rides(
+            String query,
+            Map<Long, List<Best>> bests,
+            Map<Long, List<Durability>> durability,
+            Map<Long, List<RidingBest>> ridingBests,
+            Map<Long, List<RideJudgement.Found>> findings)
+            throws SQLException {
+        List<RideRow> rides = new ArrayList<>();
+        try (PreparedStatement statement = database.reading(query);
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                long id = row.getLong("id");
+                Judge.Judged judged = StoreColumns.judged(
+                        row,
+                        bests.getOrDefault(id, List.of()),
+                        durability.getOrDefault(id, List.of()),
+                        ridingBests.getOrDefault(id, List.of()),
+                        findings.getOrDefault(id, List.of()));
+                rides.add(new RideRow(
+                        id,
+                        StoreColumns.key(row),
+                        StoreColumns.isCurrent(row),
+                        StoreColumns.device(row),
+                        StoreColumns.start(row),
+                        StoreColumns.utcOffsetSeconds(row),
+                        StoreColumns.format(row),
+                        StoreColumns.channelCount(row),
+                        judged));
+            }
+        }
+        return rides;
     }
 
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */
@@ -304,7 +408,7 @@ final class RideStore implements AutoCloseable {
                 parts.estimate(id));
     }
 
-    private void insert(RideIntake.NewRide taken) throws SQLException {
+    private long insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, StoreColumns.values(taken));
         long id;
         try (PreparedStatement statement = database.reading("SELECT last_insert_rowid()");
@@ -314,6 +418,7 @@ final class RideStore implements AutoCloseable {
         }
         parts.insert(id, taken);
         sums.sealRide(id);
+        return id;
     }
 
     /** Takes out what is not as it was written, and says what else was lost; see {@link StoreDamage}. */

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param pacing races and long rides
  * @param duplicates rides that were there twice
  * @param skipped files that gave no ride
+ * @param rider what the rides say of their rider, or null where no ride has a date that can be believed
  * @param goneFiles files whose rides are still in the season, from the store, though they are gone
  */
 public record SeasonReview(
@@ -43,6 +44,7 @@ public record SeasonReview(
         @Nullable ThresholdCheck threshold,
         List<Durability> durability,
         PacingTrend pacing,
+        @Nullable RiderFromRides rider,
         List<DuplicateRide> duplicates,
         List<SkippedFile> skipped,
         List<String> goneFiles)
@@ -93,6 +95,7 @@ public record SeasonReview(
                     null,
                     List.of(),
                     PacingTrend.of(calendar),
+                    null,
                     duplicates,
                     skipped,
                     gone);
@@ -132,6 +135,7 @@ public record SeasonReview(
                 ThresholdCheck.of(byDay, recent, judge, last),
                 durability(byDay, recent),
                 PacingTrend.of(calendar),
+                RiderFromRides.of(calendar, judge.rider(), last),
                 duplicates,
                 skipped,
                 gone);

@@ -1,6 +1,8 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.RidingBest;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -17,6 +19,10 @@ import org.jspecify.annotations.Nullable;
  * @param judgement the numbers and findings that depend on the threshold
  * @param bests best mean power over the durations of {@link BestEfforts#DURATIONS} that it reaches, rising
  * @param durability best efforts before and after so much work
+ * @param ridingBests best mean power over riding seconds, of the durations of {@link BestEfforts#RIDING_DURATIONS} that it
+ *     reaches with little standing, rising
+ * @param showsLimit whether it was a race in which the rider faded, ran out of energy or drifted
+ * @param traits what it shows of the rider beside power
  */
 public record SeasonRide(
         Source source,
@@ -25,12 +31,16 @@ public record SeasonRide(
         RideNumbers numbers,
         RideJudgement judgement,
         List<Best> bests,
-        List<Durability> durability)
+        List<Durability> durability,
+        List<RidingBest> ridingBests,
+        boolean showsLimit,
+        RideTraits traits)
         implements Serializable {
     /** Copies the lists. */
     public SeasonRide {
         bests = List.copyOf(bests);
         durability = List.copyOf(durability);
+        ridingBests = List.copyOf(ridingBests);
     }
 
     /**
@@ -58,6 +68,7 @@ public record SeasonRide(
 
     /** This ride with another judgement. */
     SeasonRide withJudgement(RideJudgement other) {
-        return new SeasonRide(source, day, dateDoubt, numbers, other, bests, durability);
+        return new SeasonRide(
+                source, day, dateDoubt, numbers, other, bests, durability, ridingBests, showsLimit, traits);
     }
 }

@@ -4,7 +4,6 @@ import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -148,19 +147,6 @@ public final class SeasonRun {
     }
 
     private SeasonRide ride(RideStore.RideRow row, String name) {
-        LocalDate day = judge.day(row.start(), row.utcOffsetSeconds());
-        SeasonRide.Source source = new SeasonRide.Source(
-                name,
-                row.key().sha256(),
-                row.key().sessionIndex(),
-                row.format(),
-                row.device().name(),
-                row.start(),
-                row.utcOffsetSeconds(),
-                row.channelCount());
-        Judge.Judged judged = row.judged();
-        DateDoubt doubt = DateDoubt.of(row.start(), day, request.today());
-        return new SeasonRide(
-                source, day, doubt, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
+        return row.seasonRide(name, judge.day(row.start(), row.utcOffsetSeconds()), request.today());
     }
 }

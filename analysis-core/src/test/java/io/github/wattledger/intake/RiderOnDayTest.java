@@ -3,6 +3,9 @@ package io.github.wattledger.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.history.PastRide;
+import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.LongBest;
@@ -60,6 +63,32 @@ class RiderOnDayTest {
         assertThat(nothing.withEstimatedThresholdPowerW(300.0).thresholdPower())
                 .isEqualTo(new Known(300, Origin.ESTIMATED));
         assertThat(nothing.withEstimatedThresholdPowerW(null)).isEqualTo(nothing);
+    }
+
+    @Test
+    void ownRidesStandBetweenTheProfileAndTheDevice() {
+        RecordingDevice device = device(220.0, 150.0, 80.0);
+        // An hour at 230 W implies 230 W, and 3 % more.
+        OwnRides own =
+                OwnRides.of(List.of(PastRide.of(DAY.minusDays(20), 1.5, 200).withBests(null, 230.0)), Rider.UNKNOWN);
+        RiderOnDay byRides = RiderOnDay.of(Rider.UNKNOWN, device, DAY, own);
+        assertThat(byRides.thresholdPower()).isEqualTo(new Known(1.03 * 230, Origin.OWN_RIDES));
+        assertThat(byRides.thresholdBasis()).isEqualTo(ThresholdBasis.OWN_EFFORTS);
+        assertThat(byRides.thresholdHeartRate()).isEqualTo(new Known(150, Origin.DEVICE));
+        Rider profile = Rider.UNKNOWN.withThresholds(
+                new ThresholdHistory(List.of(new ThresholdHistory.Entry(DAY.minusDays(91), 222.0, null))));
+        RiderOnDay byProfile = RiderOnDay.of(profile, device, DAY, own);
+        assertThat(byProfile.thresholdPower()).isEqualTo(new Known(222, Origin.PROFILE));
+        assertThat(byProfile.thresholdBasis()).isEqualTo(ThresholdBasis.OLD);
+        // 230 W are more than 3 % above 222 W, and 91 days more than 90.
+        assertThat(codes(byProfile)).containsExactly("threshold-old", "threshold-below-own-rides");
+        assertThat(codes(RiderOnDay.of(profile, device, DAY))).isEmpty();
+        assertThat(RiderOnDay.of(profile.withThresholdPowerW(260), device, DAY, own)
+                        .thresholdPower())
+                .isEqualTo(new Known(260, Origin.GIVEN));
+        RiderOnDay refuted = byRides.withoutOwnRides(device);
+        assertThat(refuted.thresholdPower()).isEqualTo(new Known(220, Origin.DEVICE));
+        assertThat(codes(refuted)).containsExactly("own-rides-refuted");
     }
 
     /** The ends of the bounds belong to them: 30 to 700 W, 60 to 230 beats per minute, 25 to 250 kg. */

@@ -16,6 +16,8 @@ class RiderTest {
             new ZoneScheme(List.of(new ZoneScheme.Zone("easy", 0), new ZoneScheme.Zone("hard", 0.9)));
     private static final List<LongBest> BESTS = List.of(new LongBest(9000, 214, LocalDate.of(2026, 5, 2)));
     private static final Set<LocalDate> RACE_DAYS = Set.of(LocalDate.of(2026, 6, 14));
+    private static final Set<LocalDate> ALL_OUT_DAYS = Set.of(LocalDate.of(2026, 7, 4));
+    private static final List<Trial> TRIALS = List.of(new Trial(LocalDate.of(2026, 4, 5), 720, 281.0));
     private static final ZoneScheme ONE = new ZoneScheme(List.of(new ZoneScheme.Zone("all", 0)));
 
     @Test
@@ -34,18 +36,35 @@ class RiderTest {
                 .withRollingResistance(0.007)
                 .withCriticalPower(246, 17.5)
                 .withLongBests(BESTS)
-                .withRaceDays(RACE_DAYS);
+                .withRaceDays(RACE_DAYS)
+                .withAllOutDays(ALL_OUT_DAYS)
+                .withTrials(TRIALS);
         assertThat(all)
                 .isEqualTo(new Rider(
-                        74.0, 9.5, 240.0, 166.0, 184.0, HISTORY, TWO, ONE, GEARS, 0.36, 0.007, 246.0, 17.5, BESTS,
-                        RACE_DAYS));
+                        74.0,
+                        9.5,
+                        240.0,
+                        166.0,
+                        184.0,
+                        HISTORY,
+                        TWO,
+                        ONE,
+                        GEARS,
+                        0.36,
+                        0.007,
+                        246.0,
+                        17.5,
+                        BESTS,
+                        RACE_DAYS,
+                        ALL_OUT_DAYS,
+                        TRIALS));
     }
 
     @Test
     void criticalPowerAndWPrimeBelongTogether() {
         assertThatThrownBy(() -> new Rider(
                         null, null, null, null, null, HISTORY, TWO, ONE, null, null, null, 246.0, null, List.of(),
-                        Set.of()))
+                        Set.of(), Set.of(), List.of()))
                 .hasMessage("critical power and W' belong together; only one of them is given");
     }
 
@@ -57,6 +76,14 @@ class RiderTest {
         assertThat(new LongBest(3600, 240, null).isBefore(LocalDate.of(2020, 1, 1)))
                 .isTrue();
         assertThatThrownBy(() -> new LongBest(600, 300, null)).hasMessage("seconds 600.0, expected 1200 to 172800");
+    }
+
+    @Test
+    void aTrialLastsTwoToThirtyMinutes() {
+        LocalDate day = LocalDate.of(2026, 4, 5);
+        assertThat(new Trial(day, 120, null).watts()).isNull();
+        assertThatThrownBy(() -> new Trial(day, 119, null)).hasMessage("seconds 119.0, expected 120 to 1800");
+        assertThatThrownBy(() -> new Trial(day, 300, 1001.0)).hasMessage("watts 1001.0, expected 30 to 1000");
     }
 
     @Test

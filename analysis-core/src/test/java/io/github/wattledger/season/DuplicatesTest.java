@@ -2,6 +2,7 @@ package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.season.DuplicateRide.Reason;
@@ -62,7 +63,10 @@ class DuplicatesTest {
                 new RideNumbers(workKJ == null ? 0 : timerSeconds, values),
                 new RideJudgement(null, null, null, null, Verdict.NOT_JUDGED, null, null, null, null, List.of()),
                 List.of(),
-                List.of());
+                List.of(),
+                List.of(),
+                false,
+                RideTraits.NONE);
     }
 
     private static List<DuplicateRide> left(SeasonRide... rides) {

@@ -236,7 +236,17 @@ class RideStoreTest {
                         "has_positions INTEGER",
                         "sports INTEGER",
                         "series_sum INTEGER",
-                        "check_sum INTEGER");
+                        "check_sum INTEGER",
+                        "shows_limit INTEGER",
+                        "heart_at_zero_w_bpm REAL",
+                        "heart_per_w_bpm REAL",
+                        "heart_from_w REAL",
+                        "heart_to_w REAL",
+                        "shown_drag_area_m2 REAL",
+                        "shown_rolling_resistance REAL",
+                        "opening_over_target REAL",
+                        "fade_percent REAL",
+                        "opening_cap_w REAL");
     }
 
     private static RideStore.RideRow only(RideStore store) throws SeasonStoreException {

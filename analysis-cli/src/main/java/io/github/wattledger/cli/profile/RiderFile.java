@@ -2,11 +2,13 @@ package io.github.wattledger.cli.profile;
 
 import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Gears;
 import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.rider.Trial;
 import io.github.wattledger.rider.ZoneScheme;
 import java.io.IOException;
 import java.io.InputStream;
@@ -51,6 +53,8 @@ public final class RiderFile {
             "critical_power",
             "long_bests",
             "race_days",
+            "all_out",
+            "trials",
             "power_zones",
             "heart_rate_zones",
             "gears",
@@ -63,6 +67,12 @@ public final class RiderFile {
     private static final int SECONDS_PER_MINUTE = 60;
     private static final Bounds BEST_MINUTES = new Bounds(
             Bounds.LONG_BEST_SECONDS.low() / SECONDS_PER_MINUTE, Bounds.LONG_BEST_SECONDS.high() / SECONDS_PER_MINUTE);
+    private static final Bounds TRIAL_MINUTES = new Bounds(
+            Bounds.TRIAL_SECONDS.low() / SECONDS_PER_MINUTE, Bounds.TRIAL_SECONDS.high() / SECONDS_PER_MINUTE);
+
+    /** The durations of trials whose best a season keeps of every ride, minutes. */
+    private static final List<Double> KEPT_TRIAL_MINUTES = List.of(2.0, 3.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 30.0);
+
     private static final List<String> GEAR_KEYS = List.of("chainrings", "cogs", "wheel_circumference_m");
     private static final List<String> ROAD_KEYS = List.of("drag_area_m2", "rolling_resistance");
     private static final List<String> LIMIT_KEYS =
@@ -149,7 +159,10 @@ public final class RiderFile {
             Double wPrimeKJ = critical.number("w_prime_kj", Bounds.W_PRIME_KJ);
             rider = powerW == null || wPrimeKJ == null ? rider : rider.withCriticalPower(powerW, wPrimeKJ);
         }
-        rider = rider.withLongBests(longBests(top)).withRaceDays(top.days("race_days"));
+        rider = rider.withLongBests(longBests(top))
+                .withRaceDays(top.days("race_days"))
+                .withAllOutDays(top.days("all_out"))
+                .withTrials(trials(top));
         Gears gears = gears(top);
         rider = gears == null ? rider : rider.withGears(gears);
         ProfileTable road = top.table("road", ROAD_KEYS);
@@ -201,6 +214,27 @@ public final class RiderFile {
             }
         }
         return bests;
+    }
+
+    private static List<Trial> trials(ProfileTable top) {
+        List<ProfileTable> tables = top.tables("trials", BEST_KEYS);
+        List<Trial> trials = new ArrayList<>();
+        for (ProfileTable table : tables == null ? List.<ProfileTable>of() : tables) {
+            table.require("day", "the day of the ride, such as 2026-05-17");
+            table.require("minutes", "how long the effort took");
+            LocalDate day = table.day("day");
+            Double minutes = table.number("minutes", TRIAL_MINUTES);
+            Double powerW = table.number("power_w", Bounds.TRIAL_POWER_W);
+            if (minutes != null && !table.has("power_w") && !KEPT_TRIAL_MINUTES.contains(minutes)) {
+                table.problem(
+                        "minutes",
+                        "expected 2, 3, 5, 8, 10, 12, 15, 20 or 30 where power_w is left out, so that a season's store"
+                                + " knows the power; found " + Decimals.of(minutes, 1));
+            } else if (day != null && minutes != null && (powerW != null || !table.has("power_w"))) {
+                trials.add(new Trial(day, (int) Math.round(minutes * SECONDS_PER_MINUTE), powerW));
+            }
+        }
+        return trials;
     }
 
     private static ZoneScheme zones(ProfileTable top, String key, ZoneScheme usual) {

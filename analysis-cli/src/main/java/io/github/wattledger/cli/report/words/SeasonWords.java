@@ -112,12 +112,12 @@ public final class SeasonWords {
                         : "In force: " + Figures.watts(inForce) + " ("
                                 + (check.source() == null ? "-" : check.source().id()) + ").");
         if (implied == null || effort == null) {
-            lines.add("The last 90 days hold no effort of 20 minutes that would imply one.");
+            lines.add("The last 90 days hold no effort of 20 minutes of riding that would imply one.");
             return lines;
         }
         lines.add("Implied by the last 90 days: at least " + Figures.watts(implied) + ", from "
                 + (effort.seconds() == 1200 ? "95 % of the best 20 minutes" : "the best hour") + " on " + effort.day()
-                + ". A best effort need not have been a limit.");
+                + ", stops taken out." + tooHigh(check) + " A best effort need not have been a limit.");
         if (inForce != null && check.standing() == ThresholdCheck.Standing.LOOKS_LOW) {
             lines.add("Your set threshold looks " + Figures.watts(implied - inForce) + " low since " + check.since()
                     + ".");
@@ -126,6 +126,14 @@ public final class SeasonWords {
                     + Figures.watts(inForce - implied) + " too high.");
         }
         return lines;
+    }
+
+    /** How much stops within the effort may have raised it, where that is over one percent. */
+    private static String tooHigh(ThresholdCheck check) {
+        Double percent = check.tooHighPercent();
+        return percent == null || percent <= 1
+                ? ""
+                : " Stops within it may have raised it by up to " + Figures.decimal(percent, 1) + " %.";
     }
 
     /** Whether pacing improved. */

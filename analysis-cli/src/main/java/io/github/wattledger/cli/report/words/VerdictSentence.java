@@ -174,7 +174,7 @@ public final class VerdictSentence {
         Ability.Source source = review.ability().source();
         return source == null || source.isGuide()
                 ? "a guide of " + Figures.watts(watts)
-                : Figures.watts(watts) + " by your own long bests";
+                : Figures.watts(watts) + " by your own rides";
     }
 
     private static Evidence evidence(PacingReview pacing, FindingKind kind) {
