@@ -92,7 +92,7 @@ class SeasonCommandTest {
         Outcome judged = run("review", ride, "--rider", profile.toString(), "--season", folder.toString());
         assertThat(judged.err()).isEmpty();
         assertThat(judged.out().replaceAll("\\s+", " "))
-                .contains("from 3 long rides that you named as all-out: 2:35 h at 208 W on 2026-04-19")
+                .contains("from 3 long rides that you named as all-out: 2 h 35 min at 208 W on 2026-04-19")
                 .contains("the guide alone says 207 W");
         Outcome without = run("review", ride, "--rider", profile.toString());
         assertThat(without.out())

@@ -4,13 +4,12 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import io.github.wattledger.json.JsonSchema;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import tools.jackson.core.JacksonException;
@@ -47,16 +46,11 @@ final class Promises {
 
     private static Map<String, Schema> schemas() {
         Map<String, Schema> schemas = new HashMap<>();
-        for (String name : List.of("review", "inspection", "season", "what-if", "compare")) {
-            try {
-                String text = Files.readString(Path.of("..", "docs", name + ".schema.json"));
-                schemas.put(
-                        name,
-                        SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                                .getSchema(text));
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
+        for (JsonSchema schema : JsonSchema.values()) {
+            schemas.put(
+                    schema.id().replaceAll("^wattledger\\.|/\\d+$", ""),
+                    SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                            .getSchema(schema.text()));
         }
         return schemas;
     }
@@ -127,9 +121,10 @@ final class Promises {
         try {
             JsonNode json = JSON.readTree(text);
             finite(json, "");
-            Schema check = SCHEMAS.get(schema);
-            if (check != null) {
-                check.validate(text, InputFormat.JSON).forEach(error -> broken.add("schema " + schema + ": " + error));
+            if (!schema.isEmpty()) {
+                Objects.requireNonNull(SCHEMAS.get(schema), schema)
+                        .validate(text, InputFormat.JSON)
+                        .forEach(error -> broken.add("schema " + schema + ": " + error));
             }
             return json;
         } catch (JacksonException e) {
