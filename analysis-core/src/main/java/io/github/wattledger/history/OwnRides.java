@@ -42,11 +42,14 @@ public final class OwnRides implements Serializable {
 
     private static final int DAYS_OF_DIFFERENT_TRIALS = 3;
 
+    @SuppressWarnings("serial") // what List.copyOf gives is serializable
     private final List<PastRide> rides;
+
     private final Rider rider;
     private final NamedDays named;
 
     /** For each ride the one of the days about it that implies the highest threshold, whatever day is asked about. */
+    @SuppressWarnings("serial") // an ArrayList
     private final List<@Nullable OwnThreshold> thresholdsAround;
 
     private OwnRides(List<PastRide> rides, Rider rider) {

@@ -206,8 +206,10 @@ public record KnownThreshold(
                             .with("highestKnownHeartRateBpm", known));
         }
 
-        /** The guide for the judged part; {@code NaN} under 40 minutes, where the limits were not tried. */
-        /** The guide, or what own long rides promise where that is more. */
+        /**
+         * The guide for the judged part, or what own long rides promise for it where that is more; {@code NaN} under 40
+         * minutes, where the limits were not tried.
+         */
         private double guideW() {
             int ridingSeconds = ride.countSeconds(SecondState.RIDING, ridden.judged());
             if (ridingSeconds < OccasionRules.SHORTEST_SECONDS) {
