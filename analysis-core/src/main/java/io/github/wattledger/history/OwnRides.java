@@ -7,7 +7,6 @@ import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.power.TrialCriticalPower;
 import io.github.wattledger.ride.Outcome;
-import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.rider.Trial;
@@ -22,7 +21,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -104,60 +102,9 @@ public final class OwnRides implements Serializable {
                 spread(year, ride -> ride.traits().fadePercent()));
     }
 
-    /**
-     * Threshold power by date as the rides show it.
-     *
-     * @param thresholds the value that was in force first and each rise; none where no ride has 20 minutes of riding
-     * @param moves the rises, and the falls that are only proposed
-     */
-    public record Proposal(ThresholdHistory thresholds, List<ThresholdMove> moves) implements Serializable {
-        /** Copies the list. */
-        public Proposal {
-            moves = List.copyOf(moves);
-        }
-    }
-
-    /**
-     * How threshold power moved by all these rides: from the rider's own last entry on, or from the best effort of the first
-     * six weeks where there is none.
-     */
-    public Proposal proposedThresholds() {
-        LocalDate from = rides.isEmpty() ? null : rides.get(0).day();
-        Double inForceW = null;
-        LocalDate counted = from;
-        for (ThresholdHistory.Entry entry : rider.thresholds().entries()) {
-            if (entry.powerW() != null) {
-                from = entry.from();
-                counted = from;
-                inForceW = entry.powerW();
-            }
-        }
-        if (inForceW == null && from != null) {
-            counted = from.plusDays(ThresholdMoves.RISE_DAYS);
-            OwnThreshold first = highest(from, counted);
-            inForceW = first == null ? null : (Double) first.watts();
-        }
-        if (inForceW == null || from == null || counted == null) {
-            return new Proposal(ThresholdHistory.NONE, List.of());
-        }
-        List<ThresholdMove> moves = ThresholdMoves.of(inForceW, rides.subList(firstOn(counted), rides.size()), named)
-                .found()
-                .orElse(List.of());
-        return new Proposal(dated(from, inForceW, moves), moves);
-    }
-
-    /** Two rises of one day count as the later one. */
-    private static ThresholdHistory dated(LocalDate from, double inForceW, List<ThresholdMove> moves) {
-        TreeMap<LocalDate, Double> byDay = new TreeMap<>();
-        byDay.put(from, inForceW);
-        moves.stream().filter(ThresholdMove::isRise).forEach(move -> byDay.put(move.day(), move.toW()));
-        List<ThresholdHistory.Entry> entries = new ArrayList<>();
-        byDay.forEach((day, watts) -> {
-            if (Bounds.THRESHOLD_POWER_W.contains(watts)) {
-                entries.add(new ThresholdHistory.Entry(day, watts, null));
-            }
-        });
-        return new ThresholdHistory(entries);
+    /** How threshold power moved by all these rides. */
+    public ThresholdProposal proposedThresholds() {
+        return ThresholdProposal.of(rides, rider, named);
     }
 
     /**

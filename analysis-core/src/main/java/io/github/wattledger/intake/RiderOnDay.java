@@ -3,6 +3,7 @@ package io.github.wattledger.intake;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.history.RiderHistory;
+import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.RideAbility;
 import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.power.TrialCriticalPower;
@@ -189,7 +190,16 @@ public record RiderOnDay(
                 trials == null ? rider.wPrimeKJ() : (Double) (trials.wPrimeJ() / JOULES_PER_KILOJOULE),
                 earlierLongBests(),
                 thresholdBasis(),
-                history == null ? null : history.endurance().found().orElse(null));
+                endurance());
+    }
+
+    /** Endurance by own rides; null where the threshold power is not the one that they were held against. */
+    private @Nullable OwnEndurance endurance() {
+        Origin origin = thresholdPowerOrigin();
+        boolean isHeldAgainst = origin == Origin.GIVEN || origin == Origin.PROFILE || origin == Origin.OWN_RIDES;
+        return history == null || !isHeldAgainst
+                ? null
+                : history.endurance().found().orElse(null);
     }
 
     /** How well the threshold power is known, which decides how wide the range about what rests on it is. */

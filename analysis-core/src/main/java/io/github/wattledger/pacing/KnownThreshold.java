@@ -5,6 +5,7 @@ import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import java.io.Serializable;
@@ -70,8 +71,8 @@ public record KnownThreshold(
         }
     }
 
-    /** The threshold power that devices are delivered with, watts. 13 of 43 real rides carry it. */
-    static final double FACTORY_W = 200;
+    /** The threshold power that devices are delivered with, watts. */
+    static final double FACTORY_W = RecordingDevice.FACTORY_THRESHOLD_POWER_W;
 
     /** No estimate from a ride is believed above this, watts: a meter that counted twice gave 1,207 W. */
     static final double HIGHEST_ESTIMATE_W = 500;

@@ -33,8 +33,8 @@ final class DatedJudging {
     private final Judge judge;
     private final WorkLoop loop;
     private final @Nullable LocalDate today;
-    private final Map<StoredRide.Key, RideStore.RideRow> rides = new TreeMap<>();
-    private final Map<StoredRide.Key, RideStore.RideRow> unreadable = new TreeMap<>();
+    private final Map<StoredRide.Key, RideRow> rides = new TreeMap<>();
+    private final Map<StoredRide.Key, RideRow> unreadable = new TreeMap<>();
     private final Set<StoredRide.Key> counted = new HashSet<>();
     private OwnRides ownRides;
     private int done;
@@ -45,7 +45,7 @@ final class DatedJudging {
             Judge judge,
             WorkLoop loop,
             @Nullable LocalDate today,
-            Collection<RideStore.RideRow> all,
+            Collection<RideRow> all,
             Set<String> contents) {
         this.store = store;
         this.judge = judge;
@@ -71,7 +71,7 @@ final class DatedJudging {
      * @param rides all rides of the store
      * @param unreadable those that had to be judged anew, and of which the store does not have the seconds
      */
-    record Result(Map<StoredRide.Key, RideStore.RideRow> rides, List<RideStore.RideRow> unreadable) {}
+    record Result(Map<StoredRide.Key, RideRow> rides, List<RideRow> unreadable) {}
 
     /**
      * Judges what has to be judged, and keeps it in the store.
@@ -81,12 +81,12 @@ final class DatedJudging {
      */
     static Result run(RideStore store, Judge judge, WorkLoop loop, @Nullable LocalDate today, Set<String> contents)
             throws SeasonStoreException {
-        List<RideStore.RideRow> all = store.rides();
+        List<RideRow> all = store.rides();
         DatedJudging judging = new DatedJudging(store, judge, loop, today, all, contents);
         judging.judgeInOrder(all.stream()
                 .filter(row -> contents.contains(row.key().sha256()))
-                .sorted(Comparator.comparing(judging::day).thenComparing(RideStore.RideRow::key))
-                .map(RideStore.RideRow::key)
+                .sorted(Comparator.comparing(judging::day).thenComparing(RideRow::key))
+                .map(RideRow::key)
                 .toList());
         return new Result(judging.rides, List.copyOf(judging.unreadable.values()));
     }
@@ -95,7 +95,7 @@ final class DatedJudging {
         total = stale(order).size();
         for (int from = 0; from < order.size() && total > 0; from += BATCH) {
             List<StoredRide.Key> batch = order.subList(from, Math.min(from + BATCH, order.size()));
-            List<RideStore.RideRow> stale = stale(batch);
+            List<RideRow> stale = stale(batch);
             while (!stale.isEmpty()) {
                 judge(stale);
                 stale = stale(batch);
@@ -103,10 +103,10 @@ final class DatedJudging {
         }
     }
 
-    private List<RideStore.RideRow> stale(List<StoredRide.Key> keys) {
-        List<RideStore.RideRow> stale = new ArrayList<>();
+    private List<RideRow> stale(List<StoredRide.Key> keys) {
+        List<RideRow> stale = new ArrayList<>();
         for (StoredRide.Key key : keys) {
-            RideStore.RideRow row = Objects.requireNonNull(rides.get(key));
+            RideRow row = Objects.requireNonNull(rides.get(key));
             String now = judge.key(row.device(), row.start(), row.utcOffsetSeconds(), ownRidesFor(row));
             if (!unreadable.containsKey(key)
                     && !(row.isCurrent() && now.equals(row.judged().key()))) {
@@ -116,11 +116,11 @@ final class DatedJudging {
         return stale;
     }
 
-    private void judge(List<RideStore.RideRow> stale) throws SeasonStoreException {
+    private void judge(List<RideRow> stale) throws SeasonStoreException {
         total = Math.max(total, done + stale.size());
         boolean[] saysOtherwise = {false};
         loop.run(stale, done, total, this::prepare, each -> {
-            RideStore.RideRow row = each.row();
+            RideRow row = each.row();
             RideIntake.NewRide anew = each.anew();
             if (anew == null) {
                 unreadable.put(row.key(), row);
@@ -143,16 +143,16 @@ final class DatedJudging {
     }
 
     /** A ride and what it comes to now; null where the store does not have its seconds. */
-    private record Rejudged(RideStore.RideRow row, RideIntake.@Nullable NewRide anew) {}
+    private record Rejudged(RideRow row, RideIntake.@Nullable NewRide anew) {}
 
-    private Callable<Rejudged> prepare(RideStore.RideRow row) throws SeasonStoreException {
+    private Callable<Rejudged> prepare(RideRow row) throws SeasonStoreException {
         Optional<StoredRide> stored = store.stored(row);
         OwnRides before = ownRidesFor(row);
         return () ->
                 new Rejudged(row, stored.map(ride -> anew(row, ride, before)).orElse(null));
     }
 
-    private RideIntake.NewRide anew(RideStore.RideRow row, StoredRide stored, @Nullable OwnRides before) {
+    private RideIntake.NewRide anew(RideRow row, StoredRide stored, @Nullable OwnRides before) {
         Ride ride = stored.unpack();
         Judge.Judged measured = row.isCurrent() ? row.judged() : Judge.measure(ride);
         return new RideIntake.NewRide(
@@ -167,12 +167,12 @@ final class DatedJudging {
                         before));
     }
 
-    private LocalDate day(RideStore.RideRow row) {
+    private LocalDate day(RideRow row) {
         return judge.day(row.start(), row.utcOffsetSeconds());
     }
 
     /** The rides that say something on the day of a ride; null where that day cannot be believed. */
-    private @Nullable OwnRides ownRidesFor(RideStore.RideRow row) {
+    private @Nullable OwnRides ownRidesFor(RideRow row) {
         return DateDoubt.of(row.start(), day(row), today) == null ? ownRides : null;
     }
 

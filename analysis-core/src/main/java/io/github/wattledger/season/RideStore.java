@@ -1,20 +1,15 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.power.Durability;
-import io.github.wattledger.power.RidingBest;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.StringJoiner;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,11 +30,13 @@ final class RideStore implements AutoCloseable {
     private final StoreDatabase database;
     private final RideParts parts;
     private final StoreSums sums;
+    private final RideRows rows;
 
     private RideStore(StoreDatabase database) {
         this.database = database;
         this.parts = new RideParts(database);
         this.sums = new StoreSums(database);
+        this.rows = new RideRows(database, parts, sums);
     }
 
     /**
@@ -63,58 +60,6 @@ final class RideStore implements AutoCloseable {
     @Override
     public void close() throws SeasonStoreException {
         database.close();
-    }
-
-    /**
-     * A ride without its seconds.
-     *
-     * @param id its place in the table
-     * @param isCurrent whether its numbers are of this version of the analysis
-     */
-    record RideRow(
-            long id,
-            StoredRide.Key key,
-            boolean isCurrent,
-            StoredRide.Device device,
-            Instant start,
-            @Nullable Integer utcOffsetSeconds,
-            String format,
-            int channelCount,
-            Judge.Judged judged) {
-        /**
-         * The ride as a season shows it.
-         *
-         * @param file the file's name below the season's folder
-         * @param day the local day on which it began
-         * @param today the day of the review, or null
-         */
-        SeasonRide seasonRide(String file, LocalDate day, @Nullable LocalDate today) {
-            SeasonRide.Source source = new SeasonRide.Source(
-                    file,
-                    key.sha256(),
-                    key.sessionIndex(),
-                    format,
-                    device.name(),
-                    start,
-                    utcOffsetSeconds,
-                    channelCount);
-            return new SeasonRide(
-                    source,
-                    day,
-                    DateDoubt.of(start, day, today),
-                    judged.numbers(),
-                    judged.judgement(),
-                    judged.bests(),
-                    judged.durability(),
-                    judged.ridingBests(),
-                    judged.showsLimit(),
-                    judged.traits());
-        }
-
-        /** The ride with another judgement by this version of the analysis. */
-        RideRow judgedAs(long newId, Judge.Judged other) {
-            return new RideRow(newId, key, true, device, start, utcOffsetSeconds, format, channelCount, other);
-        }
     }
 
     /** All files by path. */
@@ -289,16 +234,7 @@ final class RideStore implements AutoCloseable {
 
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
-        return database.guarded(() -> database.inSnapshot(() -> {
-            Map<Long, List<RideJudgement.Found>> findings = parts.findings();
-            Map<Long, List<Durability>> durability = parts.durability();
-            return rides(
-                    "SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index",
-                    parts.bests(RideParts.OF_ALL),
-                    durability,
-                    parts.ridingBests(RideParts.OF_ALL),
-                    findings);
-        }));
+        return database.guarded(() -> database.inSnapshot(rows::all));
     }
 
     /**
@@ -309,70 +245,7 @@ final class RideStore implements AutoCloseable {
      * @param to the last instant, excluded
      */
     List<RideRow> ridesForHistory(Instant from, Instant to) throws SeasonStoreException {
-        return database.guarded(() -> database.inSnapshot(() -> {
-            String ids = idsBetween(from, to);
-            String which = " WHERE id IN " + ids;
-            String ofWhich = " WHERE ride_id IN " + ids;
-            Set<Long> damaged = sums.damagedRides(which, ofWhich);
-            return rides(
-                            "SELECT * FROM ride" + which + " ORDER BY sha256, session_index",
-                            parts.bests(ofWhich),
-                            Map.of(),
-                            parts.ridingBests(ofWhich),
-                            Map.of())
-                    .stream()
-                    .filter(ride -> !damaged.contains(ride.id()))
-                    .toList();
-        }));
-    }
-
-    /** The ids in brackets, for a condition: asked once, since the start has no index. */
-    private String idsBetween(Instant from, Instant to) throws SQLException {
-        StringJoiner ids = new StringJoiner(", ", "(", ")");
-        try (PreparedStatement statement = database.reading(
-                        "SELECT id FROM ride WHERE start_epoch_s >= ? AND start_epoch_s < ?"
-                                + " AND sha256 IN (SELECT sha256 FROM file)",
-                        from.getEpochSecond(),
-                        to.getEpochSecond());
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                ids.add(String.valueOf(row.getLong(1)));
-            }
-        }
-        return ids.toString();
-    }
-
-    private List<RideRow> rides(
-            String query,
-            Map<Long, List<Best>> bests,
-            Map<Long, List<Durability>> durability,
-            Map<Long, List<RidingBest>> ridingBests,
-            Map<Long, List<RideJudgement.Found>> findings)
-            throws SQLException {
-        List<RideRow> rides = new ArrayList<>();
-        try (PreparedStatement statement = database.reading(query);
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                long id = row.getLong("id");
-                Judge.Judged judged = StoreColumns.judged(
-                        row,
-                        bests.getOrDefault(id, List.of()),
-                        durability.getOrDefault(id, List.of()),
-                        ridingBests.getOrDefault(id, List.of()),
-                        findings.getOrDefault(id, List.of()));
-                rides.add(new RideRow(
-                        id,
-                        StoreColumns.key(row),
-                        StoreColumns.isCurrent(row),
-                        StoreColumns.device(row),
-                        StoreColumns.start(row),
-                        StoreColumns.utcOffsetSeconds(row),
-                        StoreColumns.format(row),
-                        StoreColumns.channelCount(row),
-                        judged));
-            }
-        }
-        return rides;
+        return database.guarded(() -> database.inSnapshot(() -> rows.forHistory(from, to)));
     }
 
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */

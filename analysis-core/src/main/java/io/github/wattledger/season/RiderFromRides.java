@@ -4,6 +4,7 @@ import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.history.RiderTraits;
 import io.github.wattledger.history.ThresholdMove;
+import io.github.wattledger.history.ThresholdProposal;
 import io.github.wattledger.intake.Known;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.power.OwnEndurance;
@@ -59,7 +60,7 @@ public record RiderFromRides(
         LocalDate day = last.plusDays(1);
         RiderOnDay onDay = RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day, own);
         RiderHistory history = own.on(day);
-        OwnRides.Proposal proposal = own.proposedThresholds();
+        ThresholdProposal proposal = own.proposedThresholds();
         return new RiderFromRides(
                 onDay,
                 history,

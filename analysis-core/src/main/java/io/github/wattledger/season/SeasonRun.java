@@ -80,7 +80,7 @@ public final class SeasonRun {
             List<SkippedFile> skipped = new ArrayList<>(found.skipped());
             skipped.addAll(update.read(listener));
             List<FileRow> gone = update.gone();
-            List<RideStore.RideRow> rides = update.rides();
+            List<RideRow> rides = update.rides();
             update.lost().forEach(lost -> {
                 // The walk has named it, too, with a mark in the place of each byte that it could not express.
                 skipped.remove(new SkippedFile(marked(lost.file()), RideFinder.INEXPRESSIBLE));
@@ -121,7 +121,7 @@ public final class SeasonRun {
     }
 
     private SeasonReview review(
-            Map<String, FileRow> byName, List<FileRow> gone, List<RideStore.RideRow> stored, List<SkippedFile> unread) {
+            Map<String, FileRow> byName, List<FileRow> gone, List<RideRow> stored, List<SkippedFile> unread) {
         List<SkippedFile> skipped = new ArrayList<>(unread);
         List<DuplicateRide> copies = new ArrayList<>();
         Map<String, String> nameOf = new HashMap<>();
@@ -136,7 +136,7 @@ public final class SeasonRun {
             }
         });
         List<SeasonRide> rides = new ArrayList<>();
-        for (RideStore.RideRow row : stored) {
+        for (RideRow row : stored) {
             String name = nameOf.get(row.key().sha256());
             if (name != null) {
                 rides.add(ride(row, name));
@@ -146,7 +146,7 @@ public final class SeasonRun {
         return SeasonReview.of(new SeasonReview.Found(rides, copies, skipped, goneNames), judge, request.asOf());
     }
 
-    private SeasonRide ride(RideStore.RideRow row, String name) {
+    private SeasonRide ride(RideRow row, String name) {
         return row.seasonRide(name, judge.day(row.start(), row.utcOffsetSeconds()), request.today());
     }
 }

@@ -241,7 +241,7 @@ final class StoreUpdate {
      * rides of earlier days, is judged again from the seconds that the store keeps, and so is a ride whose numbers an earlier version of the analysis
      * left. Where these seconds are damaged, its file is read again.
      */
-    List<RideStore.RideRow> rides() throws SeasonStoreException {
+    List<RideRow> rides() throws SeasonStoreException {
         DatedJudging.Result first = judged();
         if (first.unreadable().isEmpty()) {
             return List.copyOf(first.rides().values());
@@ -255,7 +255,7 @@ final class StoreUpdate {
                 .toList();
         lost.addAll(take(toRead, Map.of()));
         DatedJudging.Result second = judged();
-        for (RideStore.RideRow ride : second.unreadable()) {
+        for (RideRow ride : second.unreadable()) {
             second.rides().remove(ride.key());
             rows.values().stream()
                     .filter(row -> row.sha256().equals(ride.key().sha256()))

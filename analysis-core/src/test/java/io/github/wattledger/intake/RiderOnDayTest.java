@@ -91,6 +91,31 @@ class RiderOnDayTest {
         assertThat(codes(refuted)).containsExactly("own-rides-refuted");
     }
 
+    /** Own rides show what a rider could do at least: an easy month does not make a rider weak. */
+    @Test
+    void aDeviceThatHoldsATenthMoreThanOwnRidesShowCountsUnlessItIsTheFactorys() {
+        // 1.03 x 200 W are 206 W: 0.9 of 228.9 W.
+        OwnRides own =
+                OwnRides.of(List.of(PastRide.of(DAY.minusDays(20), 2.5, 199).withBests(null, 200.0)), Rider.UNKNOWN);
+        RiderOnDay near = RiderOnDay.of(Rider.UNKNOWN, device(228.0, null, null), DAY, own);
+        assertThat(near.thresholdPowerOrigin()).isEqualTo(Origin.OWN_RIDES);
+        assertThat(near.power().endurance()).isNotNull();
+        assertThat(near.notes()).isEmpty();
+        RiderOnDay far = RiderOnDay.of(Rider.UNKNOWN, device(230.0, null, null), DAY, own);
+        assertThat(far.thresholdPower()).isEqualTo(new Known(230, Origin.DEVICE));
+        assertThat(far.power().endurance()).as("held against another threshold").isNull();
+        assertThat(codes(far)).containsExactly("device-above-own-rides");
+        OwnRides easy =
+                OwnRides.of(List.of(PastRide.of(DAY.minusDays(20), 1.5, 150).withBests(null, 160.0)), Rider.UNKNOWN);
+        // 13 of 43 real rides carry 200 W, what devices are delivered with.
+        assertThat(RiderOnDay.of(Rider.UNKNOWN, device(200.0, null, null), DAY, easy)
+                        .thresholdPowerOrigin())
+                .isEqualTo(Origin.OWN_RIDES);
+        assertThat(RiderOnDay.of(Rider.UNKNOWN, device(900.0, null, null), DAY, easy)
+                        .thresholdPowerOrigin())
+                .isEqualTo(Origin.OWN_RIDES);
+    }
+
     /** The ends of the bounds belong to them: 30 to 700 W, 60 to 230 beats per minute, 25 to 250 kg. */
     @ParameterizedTest
     @CsvSource({"30, 60, 25", "700, 230, 250"})

@@ -56,7 +56,7 @@ class RideStoreTest {
                 return count;
             });
             for (int reads = 0; reads < 2000; reads++) {
-                List<RideStore.RideRow> rides = reading.rides();
+                List<RideRow> rides = reading.rides();
                 assertThat(rides).hasSize(2);
                 assertThat(rides)
                         .allSatisfy(ride -> assertThat(ride.judged().bests()).isNotEmpty());
@@ -249,7 +249,7 @@ class RideStoreTest {
                         "opening_cap_w REAL");
     }
 
-    private static RideStore.RideRow only(RideStore store) throws SeasonStoreException {
+    private static RideRow only(RideStore store) throws SeasonStoreException {
         assertThat(store.rides()).hasSize(1);
         return store.rides().get(0);
     }
