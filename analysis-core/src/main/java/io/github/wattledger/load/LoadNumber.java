@@ -70,7 +70,7 @@ public enum LoadNumber {
             DeviceTotals::trainingStress,
             Channel.POWER),
     VARIABILITY_INDEX(
-            "variabilityIndex",
+            "normalizedOverAverage",
             "normalized over average",
             Quantity.RATIO,
             RideLoad::variabilityIndex,
@@ -105,7 +105,7 @@ public enum LoadNumber {
             DeviceTotals::averageSpeedMps,
             Channel.DISTANCE),
     EFFICIENCY(
-            "efficiencyWPerBeat",
+            "wattsPerBeat",
             "watts a heartbeat",
             Quantity.EFFICIENCY,
             RideLoad::efficiencyWPerBeat,
