@@ -73,7 +73,7 @@ public enum LoadNumber {
             "normalizedOverAverage",
             "normalized over average",
             Quantity.RATIO,
-            RideLoad::variabilityIndex,
+            RideLoad::normalizedOverAverage,
             LoadNumber::keptByNoDevice,
             Channel.POWER),
     AVERAGE_HEART_RATE(
@@ -108,7 +108,7 @@ public enum LoadNumber {
             "wattsPerBeat",
             "watts a heartbeat",
             Quantity.EFFICIENCY,
-            RideLoad::efficiencyWPerBeat,
+            RideLoad::wattsPerBeat,
             LoadNumber::keptByNoDevice,
             Channel.HEART_RATE,
             Channel.POWER),

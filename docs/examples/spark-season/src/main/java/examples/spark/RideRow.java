@@ -71,7 +71,7 @@ record RideRow(String file, Row ride, List<Row> bests) implements Serializable {
                 load.normalizedPowerW(),
                 load.averageHeartRateBpm(),
                 load.maximumHeartRateBpm(),
-                load.efficiencyWPerBeat(),
+                load.wattsPerBeat(),
                 load.decouplingPercent(),
                 review.rider().thresholdPowerW(),
                 load.intensityFactor(),
