@@ -518,7 +518,7 @@ class MainTest {
             assertThat(run(NEVER, "inspect", ride, "--format", "text")).isEqualTo(text);
             Outcome json = run(NEVER, "inspect", ride, "--format", "json");
             assertThat(json.status()).isZero();
-            assertThat(json.out()).startsWith("{\n  \"schema\": \"wattledger.inspection/1\",");
+            assertThat(json.out()).startsWith("{\n  \"schema\": \"wattledger.inspection/2\",");
         }
 
         @Test

@@ -74,6 +74,9 @@ class PageNumbersTest {
                         || path.startsWith("pacing.occasion")
                         || path.startsWith("pacing.remarks")
                         || path.equals("pacing.secondHalfOverFirst")
+                        || path.startsWith("pacing.lostSplit")
+                        || path.startsWith("splits.")
+                        || path.matches("load\\.\\w*[tT]emperature\\w*")
                         || (path.startsWith("pacing.findings") && !path.contains("costMinutes"))
                         || path.matches("load\\.\\w+Zones\\[\\d+]\\.(from|to)\\w+")
                         || path.equals("load.stoppedSeconds")
@@ -142,8 +145,8 @@ class PageNumbersTest {
         List<String> left = new ArrayList<>(json.keySet());
         left.removeAll(page.keySet());
         // Said in sentences, told of the last day alone, or left to the pages of the rides.
-        left.removeIf(path -> path.matches("load\\.(\\w+Days|start\\w+)")
-                || path.matches("load\\.days\\[\\d+]\\.(ratio|ramp)")
+        left.removeIf(path -> path.matches("load\\.start\\w+")
+                || path.matches("load\\.days\\[\\d+]\\.(loadRatio|loadChangeInWeek)")
                 || path.matches("weeks\\[\\d+]\\.ridesWithoutStress")
                 || path.startsWith("months[")
                 || path.matches("(recentB|b)ests\\[\\d+]\\.seconds")
@@ -151,7 +154,7 @@ class PageNumbersTest {
                 || path.startsWith("durability[")
                 || path.startsWith("pacing.")
                 || path.matches("rides\\[\\d+]\\.(sessionIndex|elapsedSeconds|timerSeconds|powerSeconds|averagePowerW"
-                        + "|maximumHeartRateBpm|efficiencyWPerBeat|decouplingPercent|thresholdPowerW|targetW)"));
+                        + "|maximumHeartRateBpm|wattsPerBeat|decouplingPercent|thresholdPowerW|targetW)"));
         assertThat(left).isEmpty();
     }
 
@@ -165,7 +168,7 @@ class PageNumbersTest {
         List<String> left = new ArrayList<>(json.keySet());
         left.removeAll(numbers(page).keySet());
         // Said in sentences where it is worth a look.
-        left.removeIf(path -> path.equals("skippedFiles") || path.endsWith(".ratio"));
+        left.removeIf(path -> path.equals("skippedFiles") || path.endsWith(".loadRatio"));
         assertThat(left).isEmpty();
     }
 

@@ -135,7 +135,7 @@ class SeasonCommandTest {
     @Test
     void theSecondRunGivesTheSameBytes() {
         String first = run("season", folder.toString(), "--format", "json").out();
-        assertThat(first).startsWith("{\n  \"schema\": \"wattledger.season/1\",\n  \"asOf\": \"2026-06-10\"");
+        assertThat(first).startsWith("{\n  \"schema\": \"wattledger.season/2\",\n  \"asOf\": \"2026-06-10\"");
         assertThat(run("season", folder.toString(), "--format", "json", "--workers", "1")
                         .out())
                 .isEqualTo(first);
@@ -230,7 +230,7 @@ class SeasonCommandTest {
         assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
         assertThat(run("season", "--riders", team.toString(), "--format", "json")
                         .out())
-                .contains("\"schema\": \"wattledger.riders/1\"", "\"name\": \"anna\"");
+                .contains("\"schema\": \"wattledger.riders/2\"", "\"name\": \"anna\"");
     }
 
     @Test

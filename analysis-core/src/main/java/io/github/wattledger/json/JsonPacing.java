@@ -8,7 +8,9 @@ import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Remark;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.ride.Interval;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The pacing of a ride: the verdict, the findings with their prices, and the ledger of time. */
@@ -24,6 +26,18 @@ final class JsonPacing {
         json.objects("remarks", pacing.remarks(), each -> remark(json, each));
         ledger(json, pacing.ledger());
         json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
+        lostSplit(json, pacing.lost());
+        json.end();
+    }
+
+    /** What the low end of the minutes lost in the parts of the ride means; the high end is the other one. */
+    private static void lostSplit(JsonWriter json, @Nullable LostTime lost) {
+        if (lost == null) {
+            json.none("lostSplit");
+            return;
+        }
+        json.begin("lostSplit");
+        json.string("lowEnd", lost.lowEnd().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         json.end();
     }
 

@@ -37,18 +37,16 @@ final class JsonSeason {
 
     private static void load(JsonWriter json, LoadHistory load) {
         json.begin("load");
-        json.whole("acuteDays", LoadHistory.ACUTE_DAYS);
-        json.whole("chronicDays", LoadHistory.CHRONIC_DAYS);
-        json.number("startAcuteLoad", load.startAcute());
-        json.number("startChronicLoad", load.startChronic());
+        json.number("startLoad7Days", load.startAcute());
+        json.number("startLoad42Days", load.startChronic());
         json.objects("days", load.days(), day -> {
             json.day("day", day.day());
             json.number("trainingStress", day.trainingStress());
-            json.number("acuteLoad", day.acute());
-            json.number("chronicLoad", day.chronic());
-            json.number("balance", day.balance());
-            json.number("ratio", day.ratio());
-            json.number("ramp", day.ramp());
+            json.number("load7Days", day.acute());
+            json.number("load42Days", day.chronic());
+            json.number("loadDifference", day.balance());
+            json.number("loadRatio", day.ratio());
+            json.number("loadChangeInWeek", day.ramp());
         });
         json.end();
     }
@@ -61,8 +59,8 @@ final class JsonSeason {
             json.whole("movingSeconds", period.movingSeconds());
             json.number("workKJ", period.workKJ());
             json.number("trainingStress", period.trainingStress());
-            json.number("chronicLoad", period.chronic());
-            json.number("ramp", period.ramp());
+            json.number("load42Days", period.chronic());
+            json.number("loadChange", period.ramp());
         });
     }
 

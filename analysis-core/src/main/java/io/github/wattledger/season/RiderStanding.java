@@ -136,7 +136,7 @@ public record RiderStanding(
         Double ramp = today.ramp();
         if (ramp != null && ramp > STEEP_RAMP) {
             warnings.add(
-                    warning("steep-ramp", "load of 42 days grew by %.1f in a week (more than %.0f)", ramp, STEEP_RAMP));
+                    warning("steep-rise", "load of 42 days grew by %.1f in a week (more than %.0f)", ramp, STEEP_RAMP));
         }
         Double ratio = today.ratio();
         if (season.load().isLongEnoughForRatio()

@@ -220,9 +220,13 @@ final class StoreColumns {
     }
 
     /**
-     * The column of a load number: its id in lower case with underscores between the words, and {@code s} for seconds.
+     * The column of a load number: its id in lower case with underscores between the words, and {@code s} for seconds. Watts
+     * a heartbeat keep the name under which the stores that there are have them.
      */
     static String name(LoadNumber number) {
+        if (number == LoadNumber.EFFICIENCY) {
+            return "efficiency_w_per_beat";
+        }
         return number.id()
                 .replaceAll("(?<=[a-z])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])", "_")
                 .toLowerCase(Locale.ROOT)

@@ -216,10 +216,10 @@ class JsonDocumentTest {
         assertThat(JsonSchema.values())
                 .extracting(JsonSchema::id)
                 .containsExactly(
-                        "wattledger.review/1",
-                        "wattledger.inspection/1",
-                        "wattledger.season/1",
-                        "wattledger.riders/1",
+                        "wattledger.review/2",
+                        "wattledger.inspection/2",
+                        "wattledger.season/2",
+                        "wattledger.riders/2",
                         "wattledger.compare/1",
                         "wattledger.what-if/1");
     }

@@ -234,25 +234,25 @@ public final class SeasonWords {
         }
         List<Today> today = new ArrayList<>(List.of(
                 new Today(
-                        "acuteLoad",
+                        "load7Days",
                         LOAD_OF_7_DAYS,
                         day.acute(),
                         Figures.decimal(day.acute(), 1),
                         "training stress a day, weighted over about 7 days"),
                 new Today(
-                        "chronicLoad",
+                        "load42Days",
                         LOAD_OF_42_DAYS,
                         day.chronic(),
                         Figures.decimal(day.chronic(), 1),
                         "training stress a day, weighted over about 42 days"),
                 new Today(
-                        "balance",
+                        "loadDifference",
                         "difference",
                         day.balance(),
                         signed(day.balance()),
                         "load of 42 days less load of 7 days, at the end of the day before"),
                 new Today(
-                        "ramp",
+                        "loadChangeInWeek",
                         "change in a week",
                         day.ramp(),
                         signed(day.ramp()),
@@ -260,7 +260,7 @@ public final class SeasonWords {
         Double ratio = day.ratio();
         if (ratio != null && load.isLongEnoughForRatio()) {
             today.add(new Today(
-                    "ratio",
+                    "loadRatio",
                     "7 days over 42 days",
                     ratio,
                     Figures.decimal(ratio, 2),
