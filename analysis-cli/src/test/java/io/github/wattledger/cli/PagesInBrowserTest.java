@@ -434,7 +434,8 @@ class PagesInBrowserTest {
                     .isEqualTo("2026-04-19-first-race.fit.gz");
             // By the story of the samples the first race was begun much too hard.
             assertThat(text("document.querySelector('h1').textContent"))
-                    .matches("Over-hard start: [\\d.]+ to [\\d.]+ min lost");
+                    .matches("Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,"
+                            + " [\\d.]+ min for the same effort\\.");
             browser().find(".over a").click();
             browser().await("document.querySelector('.rides')");
         }

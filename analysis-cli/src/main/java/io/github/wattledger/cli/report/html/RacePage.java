@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSplits;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.FindingWords;
@@ -28,10 +29,12 @@ import org.jspecify.annotations.Nullable;
  * @param season where the season's page is, or null
  * @param name the file's name, or words for it
  * @param circumstances when, what and with which device
- * @param headline the verdict with the minutes that it cost
+ * @param verdict the verdict in a word or two
+ * @param minutes what all mistakes cost together, a sentence, or empty
  * @param sentence what the verdict rests on
  * @param occasion what the ride was taken for, and why
  * @param nextTime the weightiest mistakes, whose advice stands in the head
+ * @param hasTemperature whether a temperature was recorded
  * @param hasPower whether there is power at all
  * @param hasDistance whether the axis can be one of distance
  * @param judged which part was judged, or empty when all was
@@ -43,13 +46,15 @@ public record RacePage(
         @Nullable String season,
         String name,
         String circumstances,
-        String headline,
+        String verdict,
+        String minutes,
         String sentence,
         String occasion,
         List<FindingRow> nextTime,
         boolean hasPower,
         boolean hasDistance,
         List<Facts.Fact> facts,
+        boolean hasTemperature,
         boolean hasDevice,
         Account account,
         String judged,
@@ -58,6 +63,7 @@ public record RacePage(
         String noFindings,
         List<RemarkWords> remarks,
         List<FindingRow> ownFindings,
+        Splits splits,
         Efforts efforts,
         List<String> ability,
         Zones powerZones,
@@ -74,6 +80,7 @@ public record RacePage(
 
     static RacePage of(RideReview review, @Nullable String season) {
         RideDetail detail = RideDetail.of(review);
+        RideSplits splits = RideSplits.of(review);
         Track track = Track.of(review.ride());
         TimelineDrawing drawing = new TimelineDrawing(review, detail);
         boolean hasDistance = review.ride().has(Channel.DISTANCE);
@@ -86,13 +93,15 @@ public record RacePage(
                 season,
                 name,
                 RideWords.circumstances(review.source(), review.quality()),
-                HeadlineWords.headline(review),
+                HeadlineWords.verdict(review),
+                HeadlineWords.minutes(review),
                 HeadlineWords.sentence(review),
                 OccasionWords.of(review),
                 nextTime(findings),
                 hasPower,
                 hasDistance,
                 Facts.of(review),
+                !Facts.temperatures(review).isEmpty(),
                 review.deviceTotals() != null,
                 Account.of(pacing),
                 RideWords.judged(review),
@@ -101,6 +110,7 @@ public record RacePage(
                 pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
                 RemarkWords.of(review),
                 FindingRow.ofOwn(review),
+                Splits.of(review, splits),
                 Efforts.of(review, detail),
                 AbilityWords.of(review),
                 Zones.of(
@@ -115,7 +125,7 @@ public record RacePage(
                         "bpm",
                         "heart-bar",
                         ZoneWords.noHeartRateZones(review)),
-                Climbs.of(review, detail),
+                Climbs.of(review, detail, splits),
                 Blocks.of(review, detail),
                 track == null ? null : track.draw(review, detail),
                 detail.sustainable() != null && hasPower,

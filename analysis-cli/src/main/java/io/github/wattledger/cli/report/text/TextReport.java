@@ -135,8 +135,8 @@ public final class TextReport implements Report {
             number++;
             page.wrapped(Page.padLeft(number + ". ", 5), "     ", finding.heading());
             part(page, finding.evidence());
-            if (finding.cost() != null) {
-                part(page, "Cost: " + finding.cost() + " (" + finding.how() + ").");
+            if (!finding.cost().isEmpty()) {
+                part(page, "Cost: " + String.join(", ", finding.cost()) + " (" + finding.how() + ").");
             }
             part(page, FindingWords.NEXT_TIME + finding.nextTime());
         }
