@@ -47,7 +47,8 @@ class ArchitectureTest {
         ROOT + ".rig..",
         ROOT + ".replay..",
         ROOT + ".compare..",
-        ROOT + ".pacing.."
+        ROOT + ".pacing..",
+        ROOT + ".energy.."
     };
 
     // spotless:off
@@ -65,6 +66,7 @@ class ArchitectureTest {
             .layer("replay").definedBy(ROOT + ".replay..")
             .layer("compare").definedBy(ROOT + ".compare..")
             .layer("pacing").definedBy(ROOT + ".pacing..")
+            .layer("energy").definedBy(ROOT + ".energy..")
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
@@ -80,8 +82,9 @@ class ArchitectureTest {
             .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "read", "clean", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("energy").mayOnlyAccessLayers("ride")
             .whereLayer("review").mayOnlyAccessLayers(
-                    "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare", "pacing")
+                    "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare", "pacing", "energy")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
             .ensureAllClassesAreContainedInArchitecture();
