@@ -82,7 +82,7 @@ class ArchitectureTest {
             .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "read", "clean", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
-            .whereLayer("energy").mayOnlyAccessLayers("ride")
+            .whereLayer("energy").mayOnlyAccessLayers("ride", "pacing")
             .whereLayer("review").mayOnlyAccessLayers(
                     "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare", "pacing", "energy")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table")
