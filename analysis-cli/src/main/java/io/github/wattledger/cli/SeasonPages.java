@@ -156,6 +156,6 @@ final class SeasonPages {
     }
 
     private void write(String name, StringBuilder text) throws OutputFailure {
-        OutputFile.write(folder.resolve(name), text.toString().getBytes(StandardCharsets.UTF_8));
+        OutputFile.write(folder.resolve(name), text);
     }
 }

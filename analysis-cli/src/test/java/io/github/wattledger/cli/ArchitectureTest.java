@@ -22,6 +22,7 @@ import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
+import io.github.wattledger.read.Spelling;
 import io.github.wattledger.read.UnreadableRideException;
 
 /** Which way the arrows point within the command line, and from it into the core. */
@@ -83,7 +84,7 @@ class ArchitectureTest {
                             CORE + ".season", CORE + ".table", CORE + ".json")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, UnreadableRideException.Reason.class, ReadOptions.class,
-                            RideInput.class, CsvColumns.class))))
+                            RideInput.class, CsvColumns.class, Spelling.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
 
     @ArchTest

@@ -190,23 +190,53 @@ class SeasonCommandTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "season | 2 | Missing required parameter: 'FOLDER'",
-                "season . --workers 0 | 2 | expected 1 to 1024",
-                "season . --zone Atlantis | 2 | no such time zone",
-                "season . --as-of yesterday | 2 | expected a day such as 2026-08-31",
-                "season . --format pdf | 2 | expected text, json or html",
+                "season | 2 | name a FOLDER",
+                "season . --workers 0 | 2 | --workers 0: expected 1 to 1024",
+                "season . --workers 1025 | 2 | --workers 1025: expected 1 to 1024",
+                "season . --workers many | 2 | --workers many: expected 1 to 1024",
+                "season . --zone Atlantis | 2 | --zone Atlantis: no such time zone, expected for instance Europe/Lisbon",
+                "season . --as-of yesterday | 2 | --as-of yesterday: expected a day such as 2026-08-31",
+                "season . --format pdf | 2 | --format pdf: expected text, json or html",
                 "season . --riders --format html | 2 | --riders cannot be combined with --format html",
-                "season . --riders --tables x | 2 | --riders cannot be combined",
-                "season . --threshold-power 2 | 2 | thresholdPowerW 2.0, expected 30",
-                "season . --riders --rider x.toml | 2 | --riders cannot be combined",
-                "season /no/such/folder | 3 | there is no such folder",
-                "season --riders /no/such/folder | 3 | is no folder that can be read"
+                "season . --riders --tables x | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --riders --rider x.toml | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --riders --threshold-power 250 | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --riders --mass 70 | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --threshold-power 2 | 2 | --threshold-power 2: expected 30 to 700 W",
+                "season . --pages= | 2 | --pages: the name is empty",
+                "season . --store= | 2 | --store: the name is empty",
+                "season . --page x | 2 | unknown option --page (did you mean --pages?)",
+                "season - | 3 | -: only 'wattledger review' reads standard input; write it into a file first",
+                "season /no/such/folder | 3 | /no/such/folder: there is no such folder; check the path",
+                "season --riders /no/such/folder | 3 | /no/such/folder: is no folder that can be read; check the path",
             })
     void aMistakeIsSaidInOneLine(String line, int status, String message) {
         Outcome outcome = run(line.split(" ", -1));
         assertThat(outcome.status()).isEqualTo(status);
         assertThat(outcome.out()).isEmpty();
-        assertThat(outcome.err()).contains(message);
+        assertThat(outcome.err().lines().findFirst()).contains("wattledger season: " + message);
+        assertThat(outcome.err().lines()).hasSize(status == 2 ? 2 : 1);
+    }
+
+    @Test
+    void aFolderWithoutRidesSaysWhatWasLookedFor() throws IOException {
+        Path empty = Files.createDirectory(temp.resolve("empty"));
+        Files.writeString(empty.resolve("letter.txt"), "Dear coach");
+        Outcome outcome = run("season", empty.toString());
+        assertThat(outcome.status()).isEqualTo(3);
+        assertThat(outcome.out()).isEmpty();
+        assertThat(outcome.err().lines())
+                .containsExactly(
+                        "wattledger season: " + empty + ": holds no ride; looked in it and in all folders below"
+                                + " for files that end in .csv, .fit, .gpx, .gz or .zip or have no ending");
+    }
+
+    @Test
+    void anotherMassCountsForTheWholeSeason() {
+        String light = run("season", folder.toString(), "--format", "json").out();
+        String heavy = run("season", folder.toString(), "--mass", "200lb", "--format", "json")
+                .out();
+        assertThat(heavy).isNotEmpty().isNotEqualTo(light);
     }
 
     @Test

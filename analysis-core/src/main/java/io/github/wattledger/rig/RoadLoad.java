@@ -1,6 +1,7 @@
 package io.github.wattledger.rig;
 
 import io.github.wattledger.course.Course;
+import io.github.wattledger.rider.Bounds;
 
 /**
  * Power and speed on the road, as in Martin, Milliken, Cobb, McFadden and Coggan, "Validation of a mathematical model for
@@ -45,9 +46,7 @@ public final class RoadLoad {
     }
 
     static void requireDensity(double airDensityKgPerM3) {
-        if (!(airDensityKgPerM3 >= 0.3 && airDensityKgPerM3 <= 1.6)) {
-            throw new IllegalArgumentException("airDensityKgPerM3 " + airDensityKgPerM3 + ", expected 0.3 to 1.6");
-        }
+        Bounds.AIR_DENSITY_KG_PER_M3.require("airDensityKgPerM3", airDensityKgPerM3);
     }
 
     /** This road load with another local gravity, m/s2, for comparison with papers that round it. */

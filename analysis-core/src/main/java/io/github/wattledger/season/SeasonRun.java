@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -54,6 +55,11 @@ public final class SeasonRun {
         }
         Objects.requireNonNull(listener, "listener; SeasonListener.SILENT hears nothing");
         return new SeasonRun(request, executor, parallelism + 1, listener).run();
+    }
+
+    /** How the names of the files end that a folder is searched for, in lower case without the point. */
+    public static Set<String> fileEndings() {
+        return RideFiles.fileEndings();
     }
 
     /** {@link #run(SeasonRequest, Executor, int, SeasonListener)} without a listener. */

@@ -62,6 +62,12 @@ class RiderTest {
     @Test
     void whatCanNeverBeTrueIsRefusedWithItsRange() {
         assertThatThrownBy(() -> Rider.UNKNOWN.withMassKg(7.4)).hasMessage("massKg 7.4, expected 25 to 250");
+        assertThatThrownBy(() -> Rider.UNKNOWN.withMassKg(7.4))
+                .isInstanceOfSatisfying(Bounds.OutOfBoundsException.class, refused -> {
+                    assertThat(refused.name()).isEqualTo("massKg");
+                    assertThat(refused.value()).isEqualTo(7.4);
+                    assertThat(refused.bounds()).isEqualTo(Bounds.RIDER_MASS_KG);
+                });
         assertThatThrownBy(() -> Rider.UNKNOWN.withDragAreaM2(Double.NaN))
                 .hasMessage("dragAreaM2 NaN, expected 0.1 to 1");
         assertThatThrownBy(() -> Rider.UNKNOWN.withRollingResistance(0.7))

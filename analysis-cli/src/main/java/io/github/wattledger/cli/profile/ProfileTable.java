@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.profile;
 
+import io.github.wattledger.read.Spelling;
 import io.github.wattledger.rider.Bounds;
 import java.math.BigDecimal;
 import java.time.LocalDate;

@@ -108,6 +108,10 @@ public final class RiderFile {
             problems.throwIfAny();
         }
         TomlParseResult parsed = Toml.parse(withRoomAfterDays(text));
+        if (parsed.hasErrors()) {
+            DecimalCommas.report(text, problems);
+            problems.throwIfAny();
+        }
         for (TomlParseError error : parsed.errors()) {
             problems.add(error.position().line(), "not TOML: " + error.getMessage());
         }

@@ -200,6 +200,25 @@ class RiderFileTest {
     @Nested
     class Mistakes {
         @Test
+        void decimalCommasAreNamedBeforeEverythingElse() {
+            assertThat(problems(
+                            "mass_kg = 71,5",
+                            "mood = 3",
+                            "[gears]",
+                            "cogs = [11, 13]",
+                            "wheel_circumference_m = 2,19 # tape"))
+                    .containsExactly(
+                            "rider.toml:1: mass_kg: write the decimals with a point: 71.5",
+                            "rider.toml:5: wheel_circumference_m: write the decimals with a point: 2.19");
+        }
+
+        @Test
+        void aCommaWithinWordsIsNone() {
+            assertThat(problems("[[power_zones]]", "name = \"a = 1,5\"", "from_fraction = 0", "from_fraction = "))
+                    .noneMatch(problem -> problem.contains("decimals"));
+        }
+
+        @Test
         void allAreToldAtOnceInTheOrderOfTheFile() {
             assertThat(problems(
                             "mas_kg = 74",
@@ -351,22 +370,6 @@ class RiderFileTest {
             Path large = folder.resolve("large.toml");
             Files.write(large, new byte[100_001]);
             assertThat(problems(large)).containsExactly(large + ": is too large for a rider profile; is it the ride?");
-        }
-    }
-
-    /** Distances by hand: one letter left out, two swapped (two replacements), one shared. */
-    @Nested
-    class Guesses {
-        @ParameterizedTest
-        @CsvSource({"mas_kg, mass_kg, 1", "chianrings, chainrings, 2", "cogs, cogs, 0", "'', cogs, 4", "road, gears, 4"
-        })
-        void lettersAreCounted(String from, String to, int changes) {
-            assertThat(Spelling.changes(from, to)).isEqualTo(changes);
-        }
-
-        @Test
-        void whatIsNotAlikeIsNotGuessed() {
-            assertThat(Spelling.nearest("colour", List.of("cogs", "gears"))).isNull();
         }
     }
 }
