@@ -1,5 +1,6 @@
 package io.github.wattledger;
 
+import io.github.wattledger.energy.Intake;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
@@ -22,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param zone the rider's time zone, which settles the day of a ride that does not know its local time
  * @param detectors detectors of one's own, beside the library's
  * @param reading how a file, bytes or a stream are read
+ * @param intake the carbohydrate that the rider says was eaten, counted from the first second of the recording on; null
+ *     where nothing is said
  * @param timeLimit how long a review may take, its reading included, above 0; null for no limit
  */
 public record ReviewOptions(
@@ -31,6 +34,7 @@ public record ReviewOptions(
         ZoneId zone,
         List<FindingDetector> detectors,
         ReadOptions reading,
+        @Nullable Intake intake,
         @Nullable Duration timeLimit)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
@@ -41,6 +45,7 @@ public record ReviewOptions(
             ZoneOffset.UTC,
             List.of(),
             ReadOptions.DEFAULT,
+            null,
             null);
 
     /** @throws IllegalArgumentException when the time limit is 0 or below */
@@ -80,32 +85,37 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(other, effort, limits, zone, detectors, reading, intake, timeLimit);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(selection, other, limits, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, other, limits, zone, detectors, reading, intake, timeLimit);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(selection, effort, other, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, effort, other, zone, detectors, reading, intake, timeLimit);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(selection, effort, limits, other, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, effort, limits, other, detectors, reading, intake, timeLimit);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own, reading, timeLimit);
+        return new ReviewOptions(selection, effort, limits, zone, own, reading, intake, timeLimit);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, other, timeLimit);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, other, intake, timeLimit);
+    }
+
+    /** The same options with what the rider says was eaten, or null where nothing is said. */
+    public ReviewOptions withIntake(@Nullable Intake other) {
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other, timeLimit);
     }
 
     /**
@@ -114,6 +124,6 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, other);
     }
 }

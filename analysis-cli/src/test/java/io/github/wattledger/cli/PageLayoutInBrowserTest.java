@@ -101,6 +101,7 @@ class PageLayoutInBrowserTest {
                         nothing.ride(),
                         nothing.reviewed(),
                         null,
+                        null,
                         null),
                 "nothing-but-a-device.html");
     }

@@ -552,6 +552,7 @@ class PagesInBrowserTest {
                 race.ride(),
                 race.reviewed(),
                 null,
+                null,
                 null);
         browser().open(pageOf(known, "balance.html"));
         browser().awaitCharts();

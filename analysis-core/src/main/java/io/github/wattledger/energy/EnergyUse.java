@@ -51,12 +51,12 @@ public record EnergyUse(
      * @throws IllegalArgumentException when a reading is below 0 or infinite, or the threshold is not above 0
      */
     public static Optional<EnergyUse> of(double[] watts, double thresholdPowerW) {
-        return of(Series.ofReadings("watts", watts), thresholdPowerW);
+        return of(Series.of(watts), thresholdPowerW);
     }
 
     /** {@link #of(double[], double)} for a series. */
     public static Optional<EnergyUse> of(Series watts, double thresholdPowerW) {
-        return of(Ride.ofWatts(watts.toArray()), thresholdPowerW);
+        return of(Ride.ofWatts(watts.requireReadings("watts")), thresholdPowerW);
     }
 
     /**
@@ -109,6 +109,20 @@ public record EnergyUse(
             throw new IllegalArgumentException("thresholdPowerW " + thresholdPowerW + ", expected above 0");
         }
         return FuelModel.estimate(model -> carbohydrateG(model, powerW, SECONDS_PER_HOUR, thresholdPowerW));
+    }
+
+    /** The same use, its hours counted from a second that lies so many seconds before the first one. */
+    EnergyUse later(int seconds) {
+        List<EnergyHour> moved = hours.stream()
+                .map(hour -> new EnergyHour(
+                        new Interval(
+                                hour.stretch().fromSecond() + seconds,
+                                hour.stretch().toSecond() + seconds),
+                        hour.ridingSeconds(),
+                        hour.meanPowerW(),
+                        hour.carbohydrateG()))
+                .toList();
+        return new EnergyUse(workKJ, energyKJ, carbohydrateG, ridingSeconds, moved);
     }
 
     private static List<EnergyHour> hours(Ride ride, double thresholdPowerW) {

@@ -16,12 +16,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a reviewed ride asked of the body, and whether a rider who faded can have been short of carbohydrate.
  *
- * @param use energy and carbohydrate of the reviewed part
+ * @param use energy and carbohydrate of the reviewed part; its hours are in seconds of the whole recording
  * @param intake what the rider says was eaten from the first second of the recording on, or null where nothing is said
  * @param lastThird the balance where the last third of the judged part begins, or null where the ride was no race or the
  *     energy used up to there is not known
  * @param findings the balance at the start of each finding that a shortage of carbohydrate could explain
- * @param guide the published range of intake for the duration, or null under an hour
+ * @param guide the published range of intake for the duration, where an energy crash was found; null without one, under an
+ *     hour, and for a rider who may be under 18
  */
 public record FuelReview(
         EnergyUse use,
@@ -48,6 +49,7 @@ public record FuelReview(
      * @param pacing how well they were paced
      * @param thresholdPowerW threshold power, watts, above 0, or null where it is not known
      * @param intake what the rider says was eaten from the first second of the recording on, or null
+     * @param isGuideShown whether the published range of intake may be shown: it is one for adults
      * @return empty without a threshold, or where power is missing
      */
     public static Optional<FuelReview> of(
@@ -55,18 +57,27 @@ public record FuelReview(
             Interval reviewed,
             PacingReview pacing,
             @Nullable Double thresholdPowerW,
-            @Nullable Intake intake) {
+            @Nullable Intake intake,
+            boolean isGuideShown) {
         if (thresholdPowerW == null) {
             return Optional.empty();
         }
         return EnergyUse.of(ride.part(reviewed), thresholdPowerW)
                 .map(use -> new FuelReview(
-                        use,
+                        use.later(reviewed.fromSecond()),
                         intake,
                         lastThird(ride, pacing, thresholdPowerW, intake),
                         fell(ride, pacing, thresholdPowerW, intake),
-                        IntakeGuide.of(use.ridingSeconds() / SECONDS_PER_HOUR, use.carbohydrateGPerHour())
-                                .orElse(null)));
+                        isGuideShown && hasCrash(pacing) ? guide(use) : null));
+    }
+
+    private static @Nullable IntakeGuide guide(EnergyUse use) {
+        return IntakeGuide.of(use.ridingSeconds() / SECONDS_PER_HOUR, use.carbohydrateGPerHour())
+                .orElse(null);
+    }
+
+    private static boolean hasCrash(PacingReview pacing) {
+        return pacing.findings().stream().anyMatch(finding -> finding.kind() == FindingKind.ENERGY_CRASH);
     }
 
     /** The balance at the start of a finding, or null where the finding has none. */

@@ -42,6 +42,8 @@ public record RiderOnDay(
     /** Code of the note on a mass that the device holds and that no rider can have. */
     public static final String DEVICE_MASS_IGNORED = SourcePrecedence.DEVICE_MASS_IGNORED;
 
+    private static final int YEARS_OF_A_MINOR = 18;
+
     /** Copies the list. */
     public RiderOnDay {
         notes = List.copyOf(notes);
@@ -107,6 +109,15 @@ public record RiderOnDay(
         return thresholdPower != null || watts == null
                 ? this
                 : new RiderOnDay(rider, day, new Known(watts, Origin.ESTIMATED), thresholdHeartRate, mass, notes);
+    }
+
+    /**
+     * Whether the rider is, or may be, under 18 on the day: the year of birth does not say on which day of a year the rider
+     * comes of age, so the whole year counts. False where the year of birth is not known.
+     */
+    public boolean mayBeUnder18() {
+        Integer birthYear = rider.birthYear();
+        return birthYear != null && day.getYear() - birthYear <= YEARS_OF_A_MINOR;
     }
 
     /** Threshold power, watts, or null while it is not known. */

@@ -34,18 +34,19 @@ class RiderTest {
                 .withRollingResistance(0.007)
                 .withCriticalPower(246, 17.5)
                 .withLongBests(BESTS)
-                .withRaceDays(RACE_DAYS);
+                .withRaceDays(RACE_DAYS)
+                .withBirthYear(1990);
         assertThat(all)
                 .isEqualTo(new Rider(
                         74.0, 9.5, 240.0, 166.0, 184.0, HISTORY, TWO, ONE, GEARS, 0.36, 0.007, 246.0, 17.5, BESTS,
-                        RACE_DAYS));
+                        RACE_DAYS, 1990));
     }
 
     @Test
     void criticalPowerAndWPrimeBelongTogether() {
         assertThatThrownBy(() -> new Rider(
                         null, null, null, null, null, HISTORY, TWO, ONE, null, null, null, 246.0, null, List.of(),
-                        Set.of()))
+                        Set.of(), null))
                 .hasMessage("critical power and W' belong together; only one of them is given");
     }
 

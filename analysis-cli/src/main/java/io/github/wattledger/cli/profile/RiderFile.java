@@ -51,6 +51,7 @@ public final class RiderFile {
             "critical_power",
             "long_bests",
             "race_days",
+            "birth_year",
             "power_zones",
             "heart_rate_zones",
             "gears",
@@ -158,6 +159,8 @@ public final class RiderFile {
             rider = with(
                     rider, road.number("rolling_resistance", Bounds.ROLLING_RESISTANCE), rider::withRollingResistance);
         }
+        Integer birthYear = top.whole("birth_year", Bounds.BIRTH_YEAR);
+        rider = birthYear == null ? rider : rider.withBirthYear(birthYear);
         return new RiderProfile(rider, limits(top));
     }
 

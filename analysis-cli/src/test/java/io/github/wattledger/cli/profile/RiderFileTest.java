@@ -72,6 +72,7 @@ class RiderFileTest {
                     "mass_kg = 74.5",
                     "bike_mass_kg = 9",
                     "maximum_heart_rate_bpm = 184",
+                    "birth_year = 2004",
                     "race_days = [2026-06-13, 2026-08-01]",
                     "power_zones = [{name = \"easy\", from_fraction = 0}, {name = \"hard\", from_fraction = 0.9}]",
                     "[[thresholds]]",
@@ -117,7 +118,8 @@ class RiderFileTest {
                     246.0,
                     17.5,
                     List.of(new LongBest(9000, 214, LocalDate.of(2026, 5, 2))),
-                    Set.of(LocalDate.of(2026, 6, 13), LocalDate.of(2026, 8, 1)));
+                    Set.of(LocalDate.of(2026, 6, 13), LocalDate.of(2026, 8, 1)),
+                    2004);
             JudgementLimits limits = JudgementLimits.USUAL
                     .with(JudgementLimit.SURGE_SECONDS, 12)
                     .with(JudgementLimit.DRIFT_PERCENT, 4.5);
