@@ -32,12 +32,15 @@ class EatenTest {
         Outcome outcome = Outcome.of("review", HARD, "--eaten=" + eaten);
         assertThat(outcome.status()).isEqualTo(2);
         assertThat(outcome.err().lines().findFirst())
-                .contains("wattledger review: --eaten " + eaten + ": expected grams of carbohydrate an hour from 0 to 180,"
+                .contains("wattledger review: --eaten " + eaten
+                        + ": expected grams of carbohydrate an hour from 0 to 180,"
                         + " for instance 55, or hour by hour as in 60,60,40");
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"--format csv", "--format splits", "--explain fade"})
+    @CsvSource(
+            delimiter = '|',
+            value = {"--format csv", "--format splits", "--explain fade"})
     void isRefusedWhereItWouldChangeNothing(String other) {
         String[] words = other.split(" ");
         Outcome outcome = Outcome.of("review", HARD, "--eaten", "55", words[0], words[1]);
@@ -59,8 +62,7 @@ class EatenTest {
         JsonNode lastThird = energy("--eaten", "60,60g,40").get("lastThird");
         double hours = lastThird.get("untilSeconds").asInt() / 3600.0;
         assertThat(hours).isGreaterThan(2);
-        assertThat(lastThird.get("eatenG").asDouble())
-                .isCloseTo(120 + 40 * (hours - 2), within(0.01));
+        assertThat(lastThird.get("eatenG").asDouble()).isCloseTo(120 + 40 * (hours - 2), within(0.01));
         assertThat(lastThird.get("intakeWouldTell").asBoolean()).isFalse();
         assertThat(energy().get("lastThird").get("eatenG").isNull()).isTrue();
     }
@@ -69,9 +71,11 @@ class EatenTest {
     void textAndPageSayTheRangesAndWhatWasEaten() {
         String text = Outcome.of("review", HARD, "--eaten", "55").out();
         assertThat(text)
-                .contains("ENERGY, as ranges", "Carbohydrate used: ", "Eaten, as you say: 55 g of carbohydrate an hour.")
+                .contains(
+                        "ENERGY, as ranges", "Carbohydrate used: ", "Eaten, as you say: 55 g of carbohydrate an hour.")
                 .contains("They are no diagnosis");
-        String page = Outcome.of("review", HARD, "--eaten", "55", "--format", "html").out();
+        String page =
+                Outcome.of("review", HARD, "--eaten", "55", "--format", "html").out();
         assertThat(page).contains("Energy, as ranges", "Eaten, as you say: 55 g of carbohydrate an hour.");
     }
 }
