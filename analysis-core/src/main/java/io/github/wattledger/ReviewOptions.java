@@ -1,5 +1,6 @@
 package io.github.wattledger;
 
+import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
@@ -23,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param zone the rider's time zone, which settles the day of a ride that does not know its local time
  * @param detectors detectors of one's own, beside the library's
  * @param reading how a file, bytes or a stream are read
+ * @param intake the carbohydrate that the rider says was eaten, counted from the first second of the recording on; null
+ *     where nothing is said
  * @param timeLimit how long a review may take, its reading included, above 0; null for no limit
  * @param ownRides the rider's own rides, of which those of earlier days say what the rider can do; null where the ride is
  *     to be judged without them
@@ -34,6 +37,7 @@ public record ReviewOptions(
         ZoneId zone,
         List<FindingDetector> detectors,
         ReadOptions reading,
+        @Nullable Intake intake,
         @Nullable Duration timeLimit,
         @Nullable OwnRides ownRides)
         implements Serializable {
@@ -45,6 +49,7 @@ public record ReviewOptions(
             ZoneOffset.UTC,
             List.of(),
             ReadOptions.DEFAULT,
+            null,
             null,
             null);
 
@@ -85,32 +90,37 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors, reading, timeLimit, ownRides);
+        return new ReviewOptions(other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(selection, other, limits, zone, detectors, reading, timeLimit, ownRides);
+        return new ReviewOptions(selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(selection, effort, other, zone, detectors, reading, timeLimit, ownRides);
+        return new ReviewOptions(selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(selection, effort, limits, other, detectors, reading, timeLimit, ownRides);
+        return new ReviewOptions(selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own, reading, timeLimit, ownRides);
+        return new ReviewOptions(selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, other, timeLimit, ownRides);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides);
+    }
+
+    /** The same options with what the rider says was eaten, or null where nothing is said. */
+    public ReviewOptions withIntake(@Nullable Intake other) {
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides);
     }
 
     /**
@@ -119,11 +129,11 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other, ownRides);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, other, ownRides);
     }
 
     /** The same options with the rider's own rides, or without any where it is null. */
     public ReviewOptions withOwnRides(@Nullable OwnRides other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, timeLimit, other);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, timeLimit, other);
     }
 }

@@ -5,6 +5,7 @@ import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
@@ -180,7 +181,15 @@ public final class Reviewer {
                 whole,
                 selected,
                 ClimbReview.of(ride, course, selected.fromSecond(), onDay.massKg()),
-                gearUse(ride, course, rider.gears()));
+                gearUse(ride, course, rider.gears()),
+                FuelReview.of(
+                                whole,
+                                selected,
+                                pacing,
+                                thresholds.knownPowerW(),
+                                options.intake(),
+                                !onDay.mayBeUnder18())
+                        .orElse(null));
     }
 
     private static void requireSession(@Nullable Integer asked, int opened) {

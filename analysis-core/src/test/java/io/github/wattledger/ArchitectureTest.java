@@ -48,7 +48,8 @@ class ArchitectureTest {
         ROOT + ".rig..",
         ROOT + ".replay..",
         ROOT + ".compare..",
-        ROOT + ".pacing.."
+        ROOT + ".pacing..",
+        ROOT + ".energy.."
     };
 
     // spotless:off
@@ -68,6 +69,7 @@ class ArchitectureTest {
             .layer("replay").definedBy(ROOT + ".replay..")
             .layer("compare").definedBy(ROOT + ".compare..")
             .layer("pacing").definedBy(ROOT + ".pacing..")
+            .layer("energy").definedBy(ROOT + ".energy..")
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
@@ -88,9 +90,10 @@ class ArchitectureTest {
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("energy").mayOnlyAccessLayers("ride", "pacing")
             .whereLayer("review").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "course", "rig", "intake", "replay",
-                    "compare", "pacing")
+                    "compare", "pacing", "energy")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table", "json")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
             .whereLayer("json").mayNotBeAccessedByAnyLayer()

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli;
 
+import io.github.wattledger.energy.Intake;
 import io.github.wattledger.intake.RidePlace;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingKind;
@@ -10,6 +11,7 @@ import io.github.wattledger.rig.Position;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
@@ -44,6 +46,8 @@ final class OptionValues {
     private static final Pattern COUNT = Pattern.compile("0*[1-9]\\d{0,5}");
     private static final Pattern DISTANCE = Pattern.compile("(?i)(\\d{1,9}\\.?\\d{0,9}|\\.\\d{1,9}) *(km|mi)");
     private static final Pattern SHARE = Pattern.compile("(?:(\\d+\\.?\\d*|\\.\\d+)%-)?(\\d+\\.?\\d*|\\.\\d+)%");
+
+    private static final Pattern GRAMS = Pattern.compile("(?i)(\\d{1,3}(?:\\.\\d{1,3})?) *g?");
 
     private OptionValues() {}
 
@@ -144,6 +148,26 @@ final class OptionValues {
                 throw new TypeConversionException(EXPECTED);
             }
             return parts.group(1) == null ? WhatIf.Extent.spread(to) : WhatIf.Extent.of(new Replay.Share(from, to));
+        }
+    }
+
+    /** What was eaten: grams an hour, or grams hour by hour between commas. */
+    static final class Eaten implements ITypeConverter<Intake> {
+        private static final String EXPECTED = "expected grams of carbohydrate an hour from "
+                + (int) Intake.LEAST_G_PER_HOUR + " to " + (int) Intake.MOST_G_PER_HOUR
+                + ", for instance 55, or hour by hour as in 60,60,40";
+
+        @Override
+        public Intake convert(String value) {
+            List<Double> grams = new ArrayList<>();
+            for (String hour : value.split(",", -1)) {
+                grams.add(Double.parseDouble(matched(GRAMS, hour, EXPECTED).group(1)));
+            }
+            try {
+                return new Intake(grams, true);
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(EXPECTED);
+            }
         }
     }
 

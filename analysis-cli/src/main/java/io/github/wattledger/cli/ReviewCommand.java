@@ -7,6 +7,7 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
+import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
@@ -47,7 +48,7 @@ import picocli.CommandLine.Spec;
             "                  [--threshold-heart-rate BPM] [--mass KG]",
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from PLACE] [--to PLACE] [--laps A-B]",
-            "                  [--effort auto|race|training] [--season FOLDER]",
+            "                  [--effort auto|race|training] [--season FOLDER] [--eaten G]",
             "                  [--format text|json|csv|splits|html]",
             "                  [--explain FINDING] [--brief] [--output FILE]",
             "       wattledger [review] RIDE RIDE... [the same but for a part, --format",
@@ -119,6 +120,15 @@ final class ReviewCommand implements Callable<Integer> {
             description = "auto (the default) judges the pacing when the ride was hard enough for a race; race judges"
                     + " it in any case; training never does.")
     private Effort effort = Effort.AUTO;
+
+    @Option(
+            names = "--eaten",
+            paramLabel = "G",
+            converter = OptionValues.Eaten.class,
+            description = "The carbohydrate that you ate and drank, grams an hour, for instance 55; or hour by hour, as"
+                    + " in 60,60,40, where the last number holds for the hours after it. It says more of an energy"
+                    + " crash or a fade.")
+    private @Nullable Intake eaten;
 
     @Option(
             names = "--format",
@@ -208,7 +218,8 @@ final class ReviewCommand implements Callable<Integer> {
                 .withEffort(effort)
                 .withLimits(profile.limits())
                 .withDetectors(plugged())
-                .withReading(reading);
+                .withReading(reading)
+                .withIntake(eaten);
         RideReview review;
         try {
             review = core.review(
@@ -265,6 +276,12 @@ final class ReviewCommand implements Callable<Integer> {
             throw Usage.error(
                     spec,
                     "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
+        }
+        if (eaten != null && rides.size() > 1) {
+            throw Usage.error(spec, "--eaten is for one ride");
+        }
+        if (eaten != null && (explain != null || format == ReportFormat.CSV || format == ReportFormat.SPLITS)) {
+            throw Usage.error(spec, "--eaten is for --format text, json and html, and not together with --explain");
         }
         if (laps != null && part.hasPlace()) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");

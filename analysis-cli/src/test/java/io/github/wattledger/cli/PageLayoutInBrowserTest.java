@@ -102,6 +102,7 @@ class PageLayoutInBrowserTest {
                         nothing.ride(),
                         nothing.reviewed(),
                         null,
+                        null,
                         null),
                 "nothing-but-a-device.html");
     }

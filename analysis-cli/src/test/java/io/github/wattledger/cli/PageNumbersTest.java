@@ -82,6 +82,9 @@ class PageNumbersTest {
                         || path.matches("load\\.\\w*[tT]emperature\\w*")
                         || (path.startsWith("pacing.findings") && !path.contains("costMinutes"))
                         || path.matches("load\\.\\w+Zones\\[\\d+]\\.(from|to)\\w+")
+                        || path.startsWith("energy.lastThird")
+                        || path.startsWith("energy.findings")
+                        || path.matches("energy\\.hours\\[\\d+]\\.ridingSeconds")
                         || path.equals("load.stoppedSeconds")
                         || path.matches(
                                 "climbs\\[\\d+]\\.(startSeconds|endSeconds|startM|endM|normalizedPowerW|sameAs|secondsOverFirst)"));

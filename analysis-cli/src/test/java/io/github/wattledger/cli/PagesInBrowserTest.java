@@ -553,6 +553,7 @@ class PagesInBrowserTest {
                 race.ride(),
                 race.reviewed(),
                 null,
+                null,
                 null);
         browser().open(pageOf(known, "balance.html"));
         browser().awaitCharts();

@@ -51,6 +51,7 @@ public record RiderOnDay(
     public static final String DEVICE_MASS_IGNORED = SourcePrecedence.DEVICE_MASS_IGNORED;
 
     private static final double JOULES_PER_KILOJOULE = 1000;
+    private static final int YEARS_OF_A_MINOR = 18;
 
     /** Copies the list. */
     public RiderOnDay {
@@ -149,6 +150,15 @@ public record RiderOnDay(
                         + (thresholdPower == null ? "-" : Decimals.of(thresholdPower.value(), 0))
                         + " W, which this ride refutes: none of them was hard enough, and they were not used."));
         return new RiderOnDay(rider, day, without.thresholdPower, without.thresholdHeartRate, without.mass, all, null);
+    }
+
+    /**
+     * Whether the rider is, or may be, under 18 on the day: the year of birth does not say on which day of a year the rider
+     * comes of age, so the whole year counts. False where the year of birth is not known.
+     */
+    public boolean mayBeUnder18() {
+        Integer birthYear = rider.birthYear();
+        return birthYear != null && day.getYear() - birthYear <= YEARS_OF_A_MINOR;
     }
 
     /** Threshold power, watts, or null while it is not known. */

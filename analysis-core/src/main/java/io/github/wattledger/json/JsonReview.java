@@ -30,6 +30,7 @@ final class JsonReview {
         JsonPacing.pacing(json, review.pacing());
         climbs(json, review.climbs());
         JsonSplits.splits(json, RideSplits.of(review));
+        JsonEnergy.energy(json, review.fuel());
     }
 
     private static void source(JsonWriter json, RideSource source) {

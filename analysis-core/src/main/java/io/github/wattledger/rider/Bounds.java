@@ -73,6 +73,9 @@ public record Bounds(double low, double high) implements Serializable {
     /** Metres that a wheel rolls in one turn. */
     public static final Bounds WHEEL_CIRCUMFERENCE_M = new Bounds(1.0, 2.6);
 
+    /** Year of birth of a rider. Own choice. */
+    public static final Bounds BIRTH_YEAR = new Bounds(1900, 2100);
+
     /** @throws IllegalArgumentException when the ends are out of order or not numbers */
     public Bounds {
         if (!(low <= high)) {

@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param raceDays days of which the rider says that the ride was a race
  * @param allOutDays days on which the rider gave all in a long ride
  * @param trials efforts that the rider names as maximal, for critical power
+ * @param birthYear year of birth, within {@link Bounds#BIRTH_YEAR}; it decides only whether what is published for adults is shown
  */
 public record Rider(
         @Nullable Double massKg,
@@ -46,7 +47,8 @@ public record Rider(
         List<LongBest> longBests,
         Set<LocalDate> raceDays,
         Set<LocalDate> allOutDays,
-        List<Trial> trials)
+        List<Trial> trials,
+        @Nullable Integer birthYear)
         implements Serializable {
     /** A rider of whom nothing is known, with the usual zones. */
     public static final Rider UNKNOWN = new Rider(
@@ -66,7 +68,8 @@ public record Rider(
             List.of(),
             Set.of(),
             Set.of(),
-            List.of());
+            List.of(),
+            null);
 
     /** @throws IllegalArgumentException when a number lies outside its range, or one of critical power and W′ is missing */
     public Rider {
@@ -79,6 +82,7 @@ public record Rider(
         Bounds.ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
         Bounds.CRITICAL_POWER_W.require("criticalPowerW", criticalPowerW);
         Bounds.W_PRIME_KJ.require("wPrimeKJ", wPrimeKJ);
+        Bounds.BIRTH_YEAR.require("birthYear", birthYear == null ? null : Double.valueOf(birthYear));
         if ((criticalPowerW == null) != (wPrimeKJ == null)) {
             throw new IllegalArgumentException("critical power and W' belong together; only one of them is given");
         }
@@ -171,6 +175,11 @@ public record Rider(
         return changed(copy -> copy.trials = newTrials);
     }
 
+    /** The same rider with another year of birth, or null where it is not known. */
+    public Rider withBirthYear(@Nullable Integer newBirthYear) {
+        return changed(copy -> copy.birthYear = newBirthYear);
+    }
+
     private static @Nullable Double orNull(@Nullable Number value) {
         return value == null ? null : Double.valueOf(value.doubleValue());
     }
@@ -211,6 +220,8 @@ public record Rider(
         Set<LocalDate> allOutDays;
         List<Trial> trials;
 
+        @Nullable Integer birthYear;
+
         Copy(Rider of) {
             massKg = of.massKg;
             bikeMassKg = of.bikeMassKg;
@@ -229,6 +240,7 @@ public record Rider(
             raceDays = of.raceDays;
             allOutDays = of.allOutDays;
             trials = of.trials;
+            birthYear = of.birthYear;
         }
 
         Rider rider() {
@@ -249,7 +261,8 @@ public record Rider(
                     longBests,
                     raceDays,
                     allOutDays,
-                    trials);
+                    trials,
+                    birthYear);
         }
     }
 }

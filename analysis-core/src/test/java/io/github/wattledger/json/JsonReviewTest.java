@@ -135,7 +135,8 @@ class JsonReviewTest {
                 "ability",
                 "pacing",
                 "climbs",
-                "splits");
+                "splits",
+                "energy");
         assertNames(root.get("source"), "file", "format", "sha256", "device", "sport", "startTime", "sessionIndex");
         assertNames(root.get("rider"), "thresholdPowerW", "thresholdPowerSource", "thresholdHeartRateBpm", "massKg");
         assertNames(root.get("quality"), "recordedSeconds", "missingPowerSeconds", "repairedSamples", "notes");

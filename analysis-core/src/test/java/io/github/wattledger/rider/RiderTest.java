@@ -38,7 +38,8 @@ class RiderTest {
                 .withLongBests(BESTS)
                 .withRaceDays(RACE_DAYS)
                 .withAllOutDays(ALL_OUT_DAYS)
-                .withTrials(TRIALS);
+                .withTrials(TRIALS)
+                .withBirthYear(1990);
         assertThat(all)
                 .isEqualTo(new Rider(
                         74.0,
@@ -57,14 +58,15 @@ class RiderTest {
                         BESTS,
                         RACE_DAYS,
                         ALL_OUT_DAYS,
-                        TRIALS));
+                        TRIALS,
+                        1990));
     }
 
     @Test
     void criticalPowerAndWPrimeBelongTogether() {
         assertThatThrownBy(() -> new Rider(
                         null, null, null, null, null, HISTORY, TWO, ONE, null, null, null, 246.0, null, List.of(),
-                        Set.of(), Set.of(), List.of()))
+                        Set.of(), Set.of(), List.of(), null))
                 .hasMessage("critical power and W' belong together; only one of them is given");
     }
 

@@ -55,6 +55,7 @@ public final class RiderFile {
             "race_days",
             "all_out",
             "trials",
+            "birth_year",
             "power_zones",
             "heart_rate_zones",
             "gears",
@@ -171,6 +172,8 @@ public final class RiderFile {
             rider = with(
                     rider, road.number("rolling_resistance", Bounds.ROLLING_RESISTANCE), rider::withRollingResistance);
         }
+        Integer birthYear = top.whole("birth_year", Bounds.BIRTH_YEAR);
+        rider = birthYear == null ? rider : rider.withBirthYear(birthYear);
         return new RiderProfile(rider, limits(top));
     }
 

@@ -73,6 +73,7 @@ class RiderFileTest {
                     "mass_kg = 74.5",
                     "bike_mass_kg = 9",
                     "maximum_heart_rate_bpm = 184",
+                    "birth_year = 2004",
                     "race_days = [2026-06-13, 2026-08-01]",
                     "all_out = [2026-07-04]",
                     "power_zones = [{name = \"easy\", from_fraction = 0}, {name = \"hard\", from_fraction = 0.9}]",
@@ -130,7 +131,8 @@ class RiderFileTest {
                     Set.of(LocalDate.of(2026, 7, 4)),
                     List.of(
                             new Trial(LocalDate.of(2026, 4, 5), 720, 281.0),
-                            new Trial(LocalDate.of(2026, 4, 7), 180, null)));
+                            new Trial(LocalDate.of(2026, 4, 7), 180, null)),
+                    2004);
             JudgementLimits limits = JudgementLimits.USUAL
                     .with(JudgementLimit.SURGE_SECONDS, 12)
                     .with(JudgementLimit.DRIFT_PERCENT, 4.5);

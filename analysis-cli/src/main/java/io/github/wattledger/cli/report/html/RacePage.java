@@ -73,6 +73,7 @@ public record RacePage(
         @Nullable Markup track,
         boolean isTrackGraded,
         GearTable gears,
+        EnergyTable energy,
         List<String> judgedBy,
         List<String> quality,
         List<String> leftOut) {
@@ -130,6 +131,7 @@ public record RacePage(
                 track == null ? null : track.draw(review, detail),
                 detail.sustainable() != null && hasPower,
                 GearTable.of(review),
+                EnergyTable.of(review.fuel()),
                 RiderWords.judgedBy(review.rider()),
                 quality(review.quality()),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());

@@ -7,6 +7,7 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.ClimbWords;
+import io.github.wattledger.cli.report.words.EnergyWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.GearWords;
@@ -22,6 +23,8 @@ import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.energy.EnergyHour;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
@@ -85,6 +88,7 @@ public final class TextReport implements Report {
         zones(page, review.load().heartRateZones(), "bpm", ZoneWords.noHeartRateZones(review));
         bestEfforts(page, review);
         gears(page, review);
+        energy(page, review.fuel());
         page.heading("WHAT COULD BE EXPECTED");
         AbilityWords.of(review).forEach(page::line);
         page.heading("JUDGED BY");
@@ -259,6 +263,21 @@ public final class TextReport implements Report {
             table.write(page);
         }
         GearWords.notes(use).forEach(page::line);
+    }
+
+    private static void energy(Page page, @Nullable FuelReview fuel) {
+        page.heading("ENERGY, as ranges, since riders differ");
+        if (fuel == null) {
+            page.line(EnergyWords.NOT_ESTIMATED);
+            return;
+        }
+        EnergyWords.totals(fuel).forEach(page::line);
+        Table table = new Table(1, List.of("hour", "power", "carbohydrate, g an hour"));
+        for (EnergyHour hour : fuel.use().hours()) {
+            table.row(List.of(EnergyWords.when(hour), EnergyWords.power(hour), EnergyWords.carbohydrate(hour)));
+        }
+        table.write(page);
+        EnergyWords.notes(fuel).forEach(page::line);
     }
 
     private static void recording(Page page, QualityReport quality) {

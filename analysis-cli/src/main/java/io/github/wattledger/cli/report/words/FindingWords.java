@@ -76,13 +76,19 @@ public record FindingWords(
                 finding.severity().id(),
                 finding.when().toString(),
                 where(finding.startM(), finding.endM(), review),
-                FindingSentences.of(finding),
+                evidence(finding, review),
                 priced == null || !(finding instanceof Finding priceable)
                         ? List.of()
                         : PriceWords.ends(priceable, priced),
                 priced == null ? "" : PlainText.of(priced.how()),
                 cost instanceof Cost.NotPriced notPriced ? "No price: " + PlainText.sentence(notPriced.reason()) : "",
                 PlainText.sentence(finding.advice().text()));
+    }
+
+    private static String evidence(AnyFinding finding, RideReview review) {
+        String fuel = finding instanceof Finding ours ? EnergyWords.beside(ours, review) : "";
+        String numbers = FindingSentences.of(finding);
+        return fuel.isEmpty() ? numbers : numbers.isEmpty() ? fuel : numbers + " " + fuel;
     }
 
     /** What it is, how much it weighs, when and where. */

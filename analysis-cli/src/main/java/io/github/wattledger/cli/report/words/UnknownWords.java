@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
@@ -30,6 +31,10 @@ final class UnknownWords {
                 unknown.add("your endurance beyond the guide");
             }
             unknown.add("whether you rode alone or in a bunch");
+        }
+        FuelReview fuel = review.fuel();
+        if (fuel != null && fuel.intakeWouldTell()) {
+            unknown.add(EnergyWords.ASKED);
         }
         if (unknown.isEmpty()) {
             unknown.add("what you ate, drank and felt");
