@@ -81,7 +81,7 @@ class ArchitectureTest {
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".intake", CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
                             CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
-                            CORE + ".season", CORE + ".table", CORE + ".json", CORE + ".history")))
+                            CORE + ".season", CORE + ".table", CORE + ".json", CORE + ".history", CORE + ".energy")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, UnreadableRideException.Reason.class, ReadOptions.class,
                             RideInput.class, CsvColumns.class, Spelling.class))))

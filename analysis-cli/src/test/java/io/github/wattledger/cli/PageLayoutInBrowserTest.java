@@ -412,6 +412,6 @@ class PageLayoutInBrowserTest {
     void racesComeFirstInASeasonAndLoadsAfter() {
         browser().open(pages().season());
         assertThat(text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
-                .isEqualTo("Races and long rides; Bests and threshold; Load; Weeks; Rides");
+                .isEqualTo("Races and long rides; Bests and threshold; The rider, from own rides; Load; Weeks; Rides");
     }
 }

@@ -304,7 +304,7 @@ class RiderFileTest {
                             + " found 8.5",
                     "judgement.fade_percent = 0 | judgement.fade_percent: expected a number from 1 to 50, found 0",
                     "colour = 1 | colour: unknown key; expected one of mass_kg, bike_mass_kg, maximum_heart_rate_bpm,"
-                            + " thresholds, critical_power, long_bests, race_days, all_out, trials, power_zones, heart_rate_zones, gears, road, judgement",
+                            + " thresholds, critical_power, long_bests, race_days, all_out, trials, birth_year, power_zones, heart_rate_zones, gears, road, judgement",
                 })
         void eachIsToldWord(String line, String problem) {
             assertThat(problems("", line)).contains("rider.toml:2: " + problem);
