@@ -187,8 +187,9 @@ class PageNumbersTest {
             // The words round the value: in its own unit, unless it is a clock, km or km/h.
             Matcher words = Pattern.compile("^(-?\\d+(?:\\.\\d+)?)( (?:W|bpm|kJ|m|%|rpm|W a beat|W/kg|m/h|s))?$")
                     .matcher(number.group(3));
-            // Parts of a ride have km and km/h over their columns.
-            boolean isInHead = number.group(2).matches("splits\\..*\\.(startM|endM|distanceM|averageSpeedMps)");
+            // Parts of a ride have km and km/h over their columns, and their grade in percent.
+            boolean isInHead =
+                    number.group(2).matches("splits\\..*\\.(startM|endM|distanceM|averageSpeedMps|meanGrade)");
             if (words.matches() && !isInHead) {
                 BigDecimal shown = new BigDecimal(words.group(1));
                 BigDecimal half = BigDecimal.valueOf(0.5).movePointLeft(shown.scale());
