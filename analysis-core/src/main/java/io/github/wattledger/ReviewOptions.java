@@ -5,6 +5,7 @@ import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.time.Duration;
 import java.time.ZoneId;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param detectors detectors of one's own, beside the library's
  * @param reading how a file, bytes or a stream are read
  * @param timeLimit how long a review may take, its reading included, above 0; null for no limit
+ * @param notes what the rider wrote down about the ride
  */
 public record ReviewOptions(
         Selection selection,
@@ -31,7 +33,8 @@ public record ReviewOptions(
         ZoneId zone,
         List<FindingDetector> detectors,
         ReadOptions reading,
-        @Nullable Duration timeLimit)
+        @Nullable Duration timeLimit,
+        RideNotes notes)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
     public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(
@@ -41,7 +44,8 @@ public record ReviewOptions(
             ZoneOffset.UTC,
             List.of(),
             ReadOptions.DEFAULT,
-            null);
+            null,
+            RideNotes.NONE);
 
     /** @throws IllegalArgumentException when the time limit is 0 or below */
     public ReviewOptions {
@@ -80,32 +84,32 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(other, effort, limits, zone, detectors, reading, timeLimit, notes);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(selection, other, limits, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, other, limits, zone, detectors, reading, timeLimit, notes);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(selection, effort, other, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, effort, other, zone, detectors, reading, timeLimit, notes);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(selection, effort, limits, other, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, effort, limits, other, detectors, reading, timeLimit, notes);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own, reading, timeLimit);
+        return new ReviewOptions(selection, effort, limits, zone, own, reading, timeLimit, notes);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, other, timeLimit);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, other, timeLimit, notes);
     }
 
     /**
@@ -114,6 +118,11 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other, notes);
+    }
+
+    /** The same options with what the rider wrote down about the ride. */
+    public ReviewOptions withNotes(RideNotes other) {
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, timeLimit, other);
     }
 }

@@ -163,6 +163,7 @@ public final class Reviewer {
                 occasion,
                 options.limits(),
                 rig(onDay, ride, course, estimate),
+                options.notes(),
                 options.detectors(),
                 cancellation);
         return new RideReview(
@@ -178,7 +179,8 @@ public final class Reviewer {
                 whole,
                 selected,
                 ClimbReview.of(ride, course, selected.fromSecond(), onDay.massKg()),
-                gearUse(ride, course, rider.gears()));
+                gearUse(ride, course, rider.gears()),
+                options.notes());
     }
 
     private static void requireSession(@Nullable Integer asked, int opened) {

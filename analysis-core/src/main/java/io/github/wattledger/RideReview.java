@@ -13,6 +13,7 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param reviewed the seconds of it that were asked for; load, curve and climbs are of them
  * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
  * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
+ * @param notes what the rider wrote down about the ride
  */
 public record RideReview(
         RideSource source,
@@ -45,11 +47,42 @@ public record RideReview(
         Ride ride,
         Interval reviewed,
         @Nullable List<ClimbReview> climbs,
-        @Nullable GearUse gearUse)
+        @Nullable GearUse gearUse,
+        RideNotes notes)
         implements Serializable {
     /** Copies the list. */
     public RideReview {
         climbs = climbs == null ? null : List.copyOf(climbs);
+    }
+
+    /** A review of a ride about which nothing was written down. */
+    public RideReview(
+            RideSource source,
+            RiderOnDay rider,
+            QualityReport quality,
+            RideLoad load,
+            @Nullable DeviceTotals deviceTotals,
+            MeanMaximalCurve curve,
+            Ability ability,
+            PacingReview pacing,
+            Ride ride,
+            Interval reviewed,
+            @Nullable List<ClimbReview> climbs,
+            @Nullable GearUse gearUse) {
+        this(
+                source,
+                rider,
+                quality,
+                load,
+                deviceTotals,
+                curve,
+                ability,
+                pacing,
+                ride,
+                reviewed,
+                climbs,
+                gearUse,
+                RideNotes.NONE);
     }
 
     /**
@@ -71,6 +104,7 @@ public record RideReview(
                 ride.seconds(),
                 reviewed,
                 climbs,
-                gearUse);
+                gearUse,
+                notes);
     }
 }

@@ -58,6 +58,9 @@ public record Bounds(double low, double high) implements Serializable {
     /** Seconds that a long best effort can last: from 20 minutes to two days. */
     public static final Bounds LONG_BEST_SECONDS = new Bounds(1200, 172_800);
 
+    /** Grams of carbohydrate that a rider can eat in an hour: from nothing to far more than a gut takes up. */
+    public static final Bounds EATEN_G_PER_HOUR = new Bounds(0, 250);
+
     /** Teeth that a chainring can have. */
     public static final Bounds CHAINRING_TEETH = new Bounds(16, 70);
 
