@@ -25,6 +25,7 @@ final class JsonReview {
         ability(json, review.ability());
         JsonPacing.pacing(json, review.pacing());
         climbs(json, review.climbs());
+        JsonNotes.notes(json, review.notes());
     }
 
     private static void source(JsonWriter json, RideSource source) {

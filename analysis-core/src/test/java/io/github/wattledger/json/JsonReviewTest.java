@@ -103,7 +103,8 @@ class JsonReviewTest {
                 "curve",
                 "ability",
                 "pacing",
-                "climbs");
+                "climbs",
+                "notes");
         assertNames(root.get("source"), "file", "format", "sha256", "device", "sport", "startTime", "sessionIndex");
         assertNames(root.get("rider"), "thresholdPowerW", "thresholdPowerSource", "thresholdHeartRateBpm", "massKg");
         assertNames(root.get("quality"), "recordedSeconds", "missingPowerSeconds", "repairedSamples", "notes");
