@@ -20,6 +20,6 @@ public final class HeadlineWords {
 
     /** The title of a page: which ride it shows, and the headline. */
     public static String title(RideReview review) {
-        return RideWords.name(review.source(), "A ride") + ": " + headline(review);
+        return RideWords.title(review) + ": " + headline(review);
     }
 }
