@@ -7,6 +7,7 @@ import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.time.Duration;
 import java.time.ZoneId;
@@ -29,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  * @param timeLimit how long a review may take, its reading included, above 0; null for no limit
  * @param ownRides the rider's own rides, of which those of earlier days say what the rider can do; null where the ride is
  *     to be judged without them
+ * @param notes what the rider wrote down about the ride; where they say what was eaten and {@code intake} is null, the
+ *     notes hold
  */
 public record ReviewOptions(
         Selection selection,
@@ -39,7 +42,8 @@ public record ReviewOptions(
         ReadOptions reading,
         @Nullable Intake intake,
         @Nullable Duration timeLimit,
-        @Nullable OwnRides ownRides)
+        @Nullable OwnRides ownRides,
+        RideNotes notes)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
     public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(
@@ -51,7 +55,8 @@ public record ReviewOptions(
             ReadOptions.DEFAULT,
             null,
             null,
-            null);
+            null,
+            RideNotes.NONE);
 
     /** @throws IllegalArgumentException when the time limit is 0 or below */
     public ReviewOptions {
@@ -90,37 +95,41 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides);
+        return new ReviewOptions(other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides);
+        return new ReviewOptions(
+                selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides);
+        return new ReviewOptions(
+                selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides, notes);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides);
+        return new ReviewOptions(
+                selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides, notes);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides);
+        return new ReviewOptions(selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides, notes);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides, notes);
     }
 
     /** The same options with what the rider says was eaten, or null where nothing is said. */
     public ReviewOptions withIntake(@Nullable Intake other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides);
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides, notes);
     }
 
     /**
@@ -129,11 +138,26 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, other, ownRides);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, other, ownRides, notes);
     }
 
     /** The same options with the rider's own rides, or without any where it is null. */
     public ReviewOptions withOwnRides(@Nullable OwnRides other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, timeLimit, other);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, timeLimit, other, notes);
+    }
+
+    /** The same options with what the rider wrote down about the ride. */
+    public ReviewOptions withNotes(RideNotes other) {
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, other);
+    }
+
+    /**
+     * What the rider says was eaten: {@link #intake()}, and where nothing is said there what the notes say; null where
+     * neither says anything.
+     */
+    public @Nullable Intake intakeOrNoted() {
+        List<Double> noted = notes.eatenGPerHour();
+        return intake != null || noted.isEmpty() ? intake : new Intake(noted, true);
     }
 }

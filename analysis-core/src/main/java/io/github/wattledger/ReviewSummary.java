@@ -13,6 +13,7 @@ import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +37,7 @@ import org.jspecify.annotations.Nullable;
  * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
  * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
  * @param fuel what the reviewed part asked of the body, or null without power or a threshold power that can be relied on
+ * @param notes what the rider wrote down about the ride
  */
 public record ReviewSummary(
         RideSource source,
@@ -51,7 +53,8 @@ public record ReviewSummary(
         Interval reviewed,
         @Nullable List<ClimbReview> climbs,
         @Nullable GearUse gearUse,
-        @Nullable FuelReview fuel)
+        @Nullable FuelReview fuel,
+        RideNotes notes)
         implements Serializable {
     /** Copies the lists. */
     public ReviewSummary {

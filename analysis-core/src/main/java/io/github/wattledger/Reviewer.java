@@ -166,6 +166,7 @@ public final class Reviewer {
                 occasion,
                 options.limits(),
                 rig(onDay, ride, course, estimate),
+                options.notes(),
                 options.detectors(),
                 cancellation);
         return new RideReview(
@@ -187,9 +188,10 @@ public final class Reviewer {
                                 selected,
                                 pacing,
                                 thresholds.knownPowerW(),
-                                options.intake(),
+                                options.intakeOrNoted(),
                                 !onDay.mayBeUnder18())
-                        .orElse(null));
+                        .orElse(null),
+                options.notes());
     }
 
     private static void requireSession(@Nullable Integer asked, int opened) {

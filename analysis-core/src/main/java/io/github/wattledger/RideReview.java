@@ -14,6 +14,7 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
  * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
  * @param fuel what the reviewed part asked of the body, or null without power or a threshold power that can be relied on
+ * @param notes what the rider wrote down about the ride
  */
 public record RideReview(
         RideSource source,
@@ -48,7 +50,8 @@ public record RideReview(
         Interval reviewed,
         @Nullable List<ClimbReview> climbs,
         @Nullable GearUse gearUse,
-        @Nullable FuelReview fuel)
+        @Nullable FuelReview fuel,
+        RideNotes notes)
         implements Serializable {
     /** Copies the list. */
     public RideReview {
@@ -75,6 +78,7 @@ public record RideReview(
                 reviewed,
                 climbs,
                 gearUse,
-                fuel);
+                fuel,
+                notes);
     }
 }

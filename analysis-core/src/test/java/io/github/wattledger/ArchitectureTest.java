@@ -90,7 +90,7 @@ class ArchitectureTest {
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
-            .whereLayer("energy").mayOnlyAccessLayers("ride", "pacing")
+            .whereLayer("energy").mayOnlyAccessLayers("ride", "rider", "pacing")
             .whereLayer("review").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "course", "rig", "intake", "replay",
                     "compare", "pacing", "energy")

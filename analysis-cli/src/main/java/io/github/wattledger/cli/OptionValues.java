@@ -7,6 +7,7 @@ import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.WhatIf;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rig.Position;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -154,7 +155,7 @@ final class OptionValues {
     /** What was eaten: grams an hour, or grams hour by hour between commas. */
     static final class Eaten implements ITypeConverter<Intake> {
         private static final String EXPECTED = "expected grams of carbohydrate an hour from "
-                + (int) Intake.LEAST_G_PER_HOUR + " to " + (int) Intake.MOST_G_PER_HOUR
+                + (int) Bounds.EATEN_G_PER_HOUR.low() + " to " + (int) Bounds.EATEN_G_PER_HOUR.high()
                 + ", for instance 55, or hour by hour as in 60,60,40";
 
         @Override

@@ -46,6 +46,7 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "wattledger [review] RIDE [--rider FILE] [--threshold-power W]",
             "                  [--threshold-heart-rate BPM] [--mass KG]",
+            "                  [--notes FILE]",
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from PLACE] [--to PLACE] [--laps A-B]",
             "                  [--effort auto|race|training] [--season FOLDER] [--eaten G]",
@@ -100,6 +101,9 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Mixin
     private RiderOptions rider = new RiderOptions();
+
+    @Mixin
+    private NotesOption notes = new NotesOption();
 
     @Mixin
     private RidePart part = new RidePart();
@@ -219,7 +223,8 @@ final class ReviewCommand implements Callable<Integer> {
                 .withLimits(profile.limits())
                 .withDetectors(plugged())
                 .withReading(reading)
-                .withIntake(eaten);
+                .withIntake(eaten)
+                .withNotes(notes.notes(spec, input, failures));
         RideReview review;
         try {
             review = core.review(
@@ -285,6 +290,9 @@ final class ReviewCommand implements Callable<Integer> {
         }
         if (laps != null && part.hasPlace()) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");
+        }
+        if (rides.size() > 1 && notes.isGiven()) {
+            throw Usage.error(spec, "--notes is for one ride; of several, each has its RIDE.notes.toml beside it");
         }
         if (rides.size() > 1 && (part.isGiven() || laps != null || explain != null)) {
             throw Usage.error(spec, "--session, --from, --to, --laps and --explain are for one ride");

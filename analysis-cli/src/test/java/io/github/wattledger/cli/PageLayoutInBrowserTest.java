@@ -13,6 +13,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
@@ -103,7 +104,8 @@ class PageLayoutInBrowserTest {
                         nothing.reviewed(),
                         null,
                         null,
-                        null),
+                        null,
+                        RideNotes.NONE),
                 "nothing-but-a-device.html");
     }
 

@@ -11,6 +11,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -554,7 +555,8 @@ class PagesInBrowserTest {
                 race.reviewed(),
                 null,
                 null,
-                null);
+                null,
+                RideNotes.NONE);
         browser().open(pageOf(known, "balance.html"));
         browser().awaitCharts();
         assertThat(text("[...document.querySelectorAll('.pane h3')].map(h => h.textContent).join('; ')"))

@@ -2,6 +2,7 @@ package io.github.wattledger.energy;
 
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -28,9 +29,9 @@ public record CarbohydrateBalance(
     public static final Estimate STORED_G = new Estimate(300, 450, 600);
 
     /** Nobody burns more of what is eaten than of a large mixture of sugars. */
-    private static final Intake MOST_THAT_CAN_BE_EATEN = Intake.ofGramsPerHour(Intake.MOST_G_PER_HOUR);
+    private static final Intake MOST_THAT_CAN_BE_EATEN = Intake.ofGramsPerHour(Bounds.EATEN_G_PER_HOUR.high());
 
-    private static final Intake NOTHING = Intake.ofGramsPerHour(Intake.LEAST_G_PER_HOUR);
+    private static final Intake NOTHING = Intake.ofGramsPerHour(Bounds.EATEN_G_PER_HOUR.low());
 
     /**
      * The balance at a moment of a ride.

@@ -1,5 +1,6 @@
 package io.github.wattledger.energy;
 
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.Collections;
 import java.util.List;
@@ -7,20 +8,11 @@ import java.util.List;
 /**
  * The carbohydrate that a rider says was eaten and drunk during a ride, by hour of the clock.
  *
- * @param gramsByHour grams in each hour of the ride, the first hour first, each within {@link #LEAST_G_PER_HOUR} and
- *     {@link #MOST_G_PER_HOUR}; the hours after the last one had as much as the last one
+ * @param gramsByHour grams in each hour of the ride, the first hour first, each within
+ *     {@link Bounds#EATEN_G_PER_HOUR}; the hours after the last one had as much as the last one
  * @param mixtureOfSugars whether it was a mixture of sugars, as made for sport, and not one kind alone
  */
 public record Intake(List<Double> gramsByHour, boolean mixtureOfSugars) implements Serializable {
-    /** The least that can be told, grams an hour: nothing was eaten. */
-    public static final double LEAST_G_PER_HOUR = 0;
-
-    /**
-     * The most that is believed, grams an hour. In the field 6 to 136 were counted (Pfeiffer et al. 2012, Med Sci Sports
-     * Exerc 44:344-351).
-     */
-    public static final double MOST_G_PER_HOUR = 180;
-
     /**
      * The share of what is eaten that the body burns, and the most of it in an hour: 86 % of 90 g/h and 75 % of 120 g/h in
      * the third hour (Podlogar et al. 2022, Eur J Appl Physiol 122:2393-2401).
@@ -40,12 +32,7 @@ public record Intake(List<Double> gramsByHour, boolean mixtureOfSugars) implemen
         if (gramsByHour.isEmpty()) {
             throw new IllegalArgumentException("gramsByHour is empty, expected one number or more");
         }
-        for (double grams : gramsByHour) {
-            if (!(grams >= LEAST_G_PER_HOUR && grams <= MOST_G_PER_HOUR)) {
-                throw new IllegalArgumentException("gramsByHour " + grams + ", expected " + (int) LEAST_G_PER_HOUR
-                        + " to " + (int) MOST_G_PER_HOUR);
-            }
-        }
+        gramsByHour.forEach(grams -> Bounds.EATEN_G_PER_HOUR.require("gramsByHour", grams));
     }
 
     /**

@@ -31,6 +31,7 @@ final class JsonReview {
         climbs(json, review.climbs());
         JsonSplits.splits(json, RideSplits.of(review));
         JsonEnergy.energy(json, review.fuel());
+        JsonNotes.notes(json, review.notes());
     }
 
     private static void source(JsonWriter json, RideSource source) {

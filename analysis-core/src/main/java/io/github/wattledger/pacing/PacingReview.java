@@ -8,6 +8,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
 import java.util.List;
@@ -96,6 +97,7 @@ public record PacingReview(
      * @param openingSeconds moving seconds of the part that belong to the opening of the race; 0 where the part begins later
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
+     * @param notes what the rider wrote down about the ride, in seconds of the whole recording
      * @param detectors the user's own detectors
      * @param cancellation when to end early
      * @throws CancelledException when it ends early
@@ -111,6 +113,7 @@ public record PacingReview(
             Occasion occasion,
             JudgementLimits limits,
             RigChoice rig,
+            RideNotes notes,
             List<FindingDetector> detectors,
             Cancellation cancellation) {
         Interval interval = part.interval();
@@ -118,7 +121,8 @@ public record PacingReview(
         int racedOffset = offsetSeconds + interval.fromSecond();
         boolean isWhole = interval.seconds() == ride.seconds();
         Course racedCourse = isWhole ? course : Course.of(raced).orElse(null);
-        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, openingSeconds);
+        Race race = new Race(
+                raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, openingSeconds, notes);
         String whyNotJudged = whyNotJudged(race, occasion);
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace

@@ -64,6 +64,12 @@ public record Bounds(double low, double high) implements Serializable {
     /** Watts that a trial for critical power can have. */
     public static final Bounds TRIAL_POWER_W = new Bounds(30, 1000);
 
+    /**
+     * Grams of carbohydrate that a rider can eat in an hour. In the field 6 to 136 were counted (Pfeiffer et al. 2012, Med
+     * Sci Sports Exerc 44:344-351).
+     */
+    public static final Bounds EATEN_G_PER_HOUR = new Bounds(0, 180);
+
     /** Teeth that a chainring can have. */
     public static final Bounds CHAINRING_TEETH = new Bounds(16, 70);
 

@@ -136,7 +136,8 @@ class JsonReviewTest {
                 "pacing",
                 "climbs",
                 "splits",
-                "energy");
+                "energy",
+                "notes");
         assertNames(root.get("source"), "file", "format", "sha256", "device", "sport", "startTime", "sessionIndex");
         assertNames(root.get("rider"), "thresholdPowerW", "thresholdPowerSource", "thresholdHeartRateBpm", "massKg");
         assertNames(root.get("quality"), "recordedSeconds", "missingPowerSeconds", "repairedSamples", "notes");

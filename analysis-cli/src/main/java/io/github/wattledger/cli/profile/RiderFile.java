@@ -12,12 +12,7 @@ import io.github.wattledger.rider.Trial;
 import io.github.wattledger.rider.ZoneScheme;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -25,10 +20,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleFunction;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import org.tomlj.Toml;
-import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 
 /**
@@ -38,10 +30,7 @@ import org.tomlj.TomlParseResult;
 public final class RiderFile {
     private static final String EXAMPLE = "rider-example.toml";
 
-    /** A profile has a few kilobytes; a recorded ride that was given by mistake has more than this. */
-    private static final Pattern DAY_BEFORE_BRACKET = Pattern.compile("(?m)(\\d{4}-\\d{2}-\\d{2})\\](?=\\s*(?:#.*)?$)");
-
-    private static final int MOST_BYTES = 100_000;
+    private static final TomlText TEXT = new TomlText("profile", "a rider profile");
 
     private static final Bounds ZONE_FRACTION = new Bounds(0, 5);
 
@@ -87,7 +76,7 @@ public final class RiderFile {
      * @throws UnreadableProfileException with everything that is wrong with it
      */
     public static RiderProfile read(Path file) throws UnreadableProfileException {
-        return parse(text(file), file.toString());
+        return parse(TEXT.read(file), file.toString());
     }
 
     /** A commented profile to begin with; its judgement and zones are the usual ones. */
@@ -110,35 +99,10 @@ public final class RiderFile {
      */
     static RiderProfile parse(String text, String file) throws UnreadableProfileException {
         Problems problems = new Problems(file);
-        int tooDeep = TomlNesting.tooDeepLine(text);
-        if (tooDeep > 0) {
-            problems.add(
-                    tooDeep,
-                    "brackets or keys are nested more than " + TomlNesting.MOST_LEVELS
-                            + " deep; a rider profile needs three levels");
-            problems.throwIfAny();
-        }
-        TomlParseResult parsed = Toml.parse(withRoomAfterDays(text));
-        if (parsed.hasErrors()) {
-            DecimalCommas.report(text, problems);
-            problems.throwIfAny();
-        }
-        for (TomlParseError error : parsed.errors()) {
-            problems.add(error.position().line(), "not TOML: " + error.getMessage());
-        }
-        // What the parser could save of a broken file would only bring more complaints of the same cause.
-        problems.throwIfAny();
+        TomlParseResult parsed = TEXT.parse(text, problems);
         RiderProfile profile = profile(new ProfileTable(parsed, "", 1, problems, TOP_KEYS));
         problems.throwIfAny();
         return profile;
-    }
-
-    /**
-     * The parser takes the end of the line for a part of a day that stands right before a closing bracket, and then stumbles
-     * over the next line. A space between them helps.
-     */
-    private static String withRoomAfterDays(String text) {
-        return DAY_BEFORE_BRACKET.matcher(text).replaceAll("$1 ]");
     }
 
     private static RiderProfile profile(ProfileTable top) {
@@ -300,30 +264,5 @@ public final class RiderFile {
         }
         Integer whole = table.whole(limit.key(), limit.bounds());
         return whole == null ? null : whole.doubleValue();
-    }
-
-    private static String text(Path file) throws UnreadableProfileException {
-        try {
-            if (Files.isDirectory(file)) {
-                throw new UnreadableProfileException(List.of(file + ": is a folder; name the profile in it"));
-            }
-            if (Files.size(file) > MOST_BYTES) {
-                throw new UnreadableProfileException(
-                        List.of(file + ": is too large for a rider profile; is it the ride?"));
-            }
-            String text = StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
-                    .toString();
-            return text.startsWith("\uFEFF") ? text.substring(1) : text;
-        } catch (NoSuchFileException e) {
-            throw new UnreadableProfileException(file + ": there is no such file; check the path", e);
-        } catch (AccessDeniedException e) {
-            throw new UnreadableProfileException(file + ": no permission to read it; check its owner and mode", e);
-        } catch (CharacterCodingException e) {
-            throw new UnreadableProfileException(file + ": is not text in UTF-8; save it as such", e);
-        } catch (IOException e) {
-            throw new UnreadableProfileException(file + ": could not be read (" + e.getMessage() + ")", e);
-        }
     }
 }

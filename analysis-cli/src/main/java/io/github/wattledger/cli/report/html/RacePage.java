@@ -7,6 +7,7 @@ import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.HeadlineWords;
+import io.github.wattledger.cli.report.words.NotesWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
@@ -27,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param frame what every page has
  * @param season where the season's page is, or null
- * @param name the file's name, or words for it
+ * @param name event and rider where they are known, and the file's name or words for it
  * @param circumstances when, what and with which device
  * @param verdict the verdict in a word or two
  * @param minutes what all mistakes cost together, a sentence, or empty
@@ -75,6 +76,7 @@ public record RacePage(
         GearTable gears,
         EnergyTable energy,
         List<String> judgedBy,
+        List<String> notes,
         List<String> quality,
         List<String> leftOut) {
     private static final int MOST_IN_THE_HEAD = 3;
@@ -86,7 +88,7 @@ public record RacePage(
         TimelineDrawing drawing = new TimelineDrawing(review, detail);
         boolean hasDistance = review.ride().has(Channel.DISTANCE);
         boolean hasPower = review.ride().has(Channel.POWER);
-        String name = RideWords.name(review.source(), "A ride");
+        String name = RideWords.title(review);
         PacingReview pacing = review.pacing();
         List<FindingRow> findings = FindingRow.of(review, drawing.lanes());
         return new RacePage(
@@ -133,6 +135,7 @@ public record RacePage(
                 GearTable.of(review),
                 EnergyTable.of(review.fuel()),
                 RiderWords.judgedBy(review.rider()),
+                NotesWords.of(review.notes()),
                 quality(review.quality()),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }

@@ -12,6 +12,7 @@ import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.GearWords;
 import io.github.wattledger.cli.report.words.LedgerWords;
+import io.github.wattledger.cli.report.words.NotesWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
@@ -34,6 +35,7 @@ import io.github.wattledger.ride.Channel;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -56,6 +58,7 @@ public final class TextReport implements Report {
         if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
             page.line(OccasionWords.of(review)); // Otherwise it stands in the lines above.
         }
+        notes(page, NotesWords.of(review.notes()));
         time(page, review);
         if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
             remarks(page, RemarkWords.of(review));
@@ -98,6 +101,13 @@ public final class TextReport implements Report {
         page.blank();
         page.paragraph(Cautions.RIDE);
         out.append(page.toString());
+    }
+
+    private static void notes(Page page, List<String> notes) {
+        if (!notes.isEmpty()) {
+            page.heading(NotesWords.HEADING.toUpperCase(Locale.ROOT));
+            notes.forEach(page::line);
+        }
     }
 
     private static void time(Page page, RideReview review) {

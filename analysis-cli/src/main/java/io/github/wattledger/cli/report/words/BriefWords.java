@@ -85,7 +85,7 @@ public record BriefWords(
     private static String ride(RideReview review) {
         RideLoad load = review.load();
         Double metres = load.distanceM();
-        return RideWords.name(review.source(), "A ride") + ", " + RideWords.start(review.source(), review.quality())
+        return RideWords.title(review) + ", " + RideWords.start(review.source(), review.quality())
                 + ", "
                 + (metres == null ? "" : Figures.kilometres(metres) + " km in ")
                 + Figures.clock(load.elapsedSeconds()) + ".";

@@ -23,7 +23,7 @@ public final class HeadlineWords {
 
     /** The title of a page: which ride it shows, the verdict, and the minutes. */
     public static String title(RideReview review) {
-        return RideWords.name(review.source(), "A ride") + ": "
+        return RideWords.title(review) + ": "
                 + (minutes(review).isEmpty() ? verdict(review) : VerdictSentence.withMinutes(review));
     }
 }

@@ -30,14 +30,17 @@ final class UnknownWords {
             if (review.pacing().targetW() != null && (source == null || source.isGuide())) {
                 unknown.add("your endurance beyond the guide");
             }
-            unknown.add("whether you rode alone or in a bunch");
+            if (review.notes().inBunch().isEmpty()) {
+                unknown.add("whether you rode alone or in a bunch");
+            }
         }
         FuelReview fuel = review.fuel();
         if (fuel != null && fuel.intakeWouldTell()) {
             unknown.add(EnergyWords.ASKED);
         }
         if (unknown.isEmpty()) {
-            unknown.add("what you ate, drank and felt");
+            unknown.add(
+                    review.notes().isEmpty() ? "what you ate, drank and felt" : "what the rider's notes do not say");
         }
         return "Not known: " + String.join("; ", unknown) + ".";
     }

@@ -60,7 +60,8 @@ class EnergyWordsTest {
                 race.reviewed(),
                 race.climbs(),
                 race.gearUse(),
-                fuel);
+                fuel,
+                race.notes());
     }
 
     private static String evidence(RideReview review) {
