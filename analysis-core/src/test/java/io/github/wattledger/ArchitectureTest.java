@@ -47,7 +47,8 @@ class ArchitectureTest {
         ROOT + ".rig..",
         ROOT + ".replay..",
         ROOT + ".compare..",
-        ROOT + ".pacing.."
+        ROOT + ".pacing..",
+        ROOT + ".plan.."
     };
 
     // spotless:off
@@ -65,6 +66,7 @@ class ArchitectureTest {
             .layer("replay").definedBy(ROOT + ".replay..")
             .layer("compare").definedBy(ROOT + ".compare..")
             .layer("pacing").definedBy(ROOT + ".pacing..")
+            .layer("plan").definedBy(ROOT + ".plan..")
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
@@ -80,6 +82,7 @@ class ArchitectureTest {
             .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "read", "clean", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("plan").mayOnlyAccessLayers("ride", "rider", "power", "course", "rig")
             .whereLayer("review").mayOnlyAccessLayers(
                     "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare", "pacing")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table")

@@ -86,6 +86,22 @@ public final class RoadLoad {
     }
 
     /**
+     * How fast the resisting force rises with speed, newtons per m/s, 0 or more; the grade makes no difference.
+     *
+     * @param speedMps speed over ground, m/s, 0 or more
+     * @param headwindMps wind against the rider, m/s
+     */
+    public double resistanceSlopeNPerMps(double speedMps, double headwindMps) {
+        return airDensityKgPerM3 * (rig.dragAreaM2() + rig.spokeDragAreaM2()) * Math.abs(speedMps + headwindMps)
+                + BEARINGS_N_PER_MPS;
+    }
+
+    /** Share of the pedals' power that reaches the wheel. */
+    public double driveEfficiency() {
+        return rig.driveEfficiency();
+    }
+
+    /**
      * Power at the pedals for a steady speed.
      *
      * @param speedMps speed over ground, m/s, 0 or more
