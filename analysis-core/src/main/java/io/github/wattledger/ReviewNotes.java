@@ -5,6 +5,7 @@ import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.KnownThreshold;
 import io.github.wattledger.pacing.KnownThreshold.Doubt;
+import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Interval;
@@ -23,9 +24,15 @@ final class ReviewNotes {
      * @param seconds length of the recording, seconds
      * @param part the raced part of the reviewed seconds
      * @param threshold the threshold power held against the ride
+     * @param pacing the judgement of the part
      */
     static List<QualityNote> of(
-            Interval selected, int seconds, RacedPart part, RiderOnDay rider, KnownThreshold threshold) {
+            Interval selected,
+            int seconds,
+            RacedPart part,
+            RiderOnDay rider,
+            KnownThreshold threshold,
+            PacingReview pacing) {
         List<QualityNote> notes = new ArrayList<>();
         if (selected.seconds() != seconds) {
             notes.add(new QualityNote(
@@ -44,6 +51,7 @@ final class ReviewNotes {
         if (doubt != null) {
             notes.add(new QualityNote("threshold-doubtful", null, doubt));
         }
+        pacing.detectorFailures().forEach(failure -> notes.add(new QualityNote("detector-failed", null, failure)));
         return notes;
     }
 

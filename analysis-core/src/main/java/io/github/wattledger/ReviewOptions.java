@@ -4,10 +4,13 @@ import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.read.ReadOptions;
 import java.io.Serializable;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What to review and how.
@@ -18,41 +21,99 @@ import java.util.List;
  * @param limits the limits from which on something is reported
  * @param zone the rider's time zone, which settles the day of a ride that does not know its local time
  * @param detectors detectors of one's own, beside the library's
+ * @param reading how a file, bytes or a stream are read
+ * @param timeLimit how long a review may take, its reading included, above 0; null for no limit
  */
 public record ReviewOptions(
-        Selection selection, Effort effort, JudgementLimits limits, ZoneId zone, List<FindingDetector> detectors)
+        Selection selection,
+        Effort effort,
+        JudgementLimits limits,
+        ZoneId zone,
+        List<FindingDetector> detectors,
+        ReadOptions reading,
+        @Nullable Duration timeLimit)
         implements Serializable {
-    /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC. */
-    public static final ReviewOptions WHOLE_RIDE =
-            new ReviewOptions(Selection.WHOLE_RIDE, Effort.AUTO, JudgementLimits.USUAL, ZoneOffset.UTC, List.of());
+    /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
+    public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(
+            Selection.WHOLE_RIDE,
+            Effort.AUTO,
+            JudgementLimits.USUAL,
+            ZoneOffset.UTC,
+            List.of(),
+            ReadOptions.DEFAULT,
+            null);
 
-    /** Copies the list. */
+    /** @throws IllegalArgumentException when the time limit is 0 or below */
     public ReviewOptions {
         detectors = List.copyOf(detectors);
+        if (timeLimit != null && (timeLimit.isZero() || timeLimit.isNegative())) {
+            throw new IllegalArgumentException("timeLimit " + timeLimit + ", expected more than 0");
+        }
+    }
+
+    /** The same options for another session, counted from 0; null for the first of cycling. */
+    public ReviewOptions withSession(@Nullable Integer sessionIndex) {
+        return withSelection(selection.withSessionIndex(sessionIndex));
+    }
+
+    /**
+     * The same options for a part of the session by elapsed time, in place of any part before.
+     *
+     * @param from its first second, or null for the start
+     * @param to the second at which it ends (not included), or null for the end
+     * @throws IllegalArgumentException when the two are out of order
+     */
+    public ReviewOptions withSeconds(@Nullable Integer from, @Nullable Integer to) {
+        return withSelection(selection.withSeconds(from, to));
+    }
+
+    /**
+     * The same options for laps of the session, in place of any part before.
+     *
+     * @param first the first lap, counted from 1, or null for the whole session
+     * @param last the last lap, included, or null for {@code first}
+     * @throws IllegalArgumentException when the two are out of order
+     */
+    public ReviewOptions withLaps(@Nullable Integer first, @Nullable Integer last) {
+        return withSelection(selection.withLaps(first, last));
     }
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors);
+        return new ReviewOptions(other, effort, limits, zone, detectors, reading, timeLimit);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(selection, other, limits, zone, detectors);
+        return new ReviewOptions(selection, other, limits, zone, detectors, reading, timeLimit);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(selection, effort, other, zone, detectors);
+        return new ReviewOptions(selection, effort, other, zone, detectors, reading, timeLimit);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(selection, effort, limits, other, detectors);
+        return new ReviewOptions(selection, effort, limits, other, detectors, reading, timeLimit);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own);
+        return new ReviewOptions(selection, effort, limits, zone, own, reading, timeLimit);
+    }
+
+    /** The same options with another way of reading. */
+    public ReviewOptions withReading(ReadOptions other) {
+        return new ReviewOptions(selection, effort, limits, zone, detectors, other, timeLimit);
+    }
+
+    /**
+     * The same options with another time limit, or null for none.
+     *
+     * @throws IllegalArgumentException when it is 0 or below
+     */
+    public ReviewOptions withTimeLimit(@Nullable Duration other) {
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other);
     }
 }

@@ -1,5 +1,7 @@
 package io.github.wattledger;
 
+import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.course.GearUse;
@@ -16,7 +18,7 @@ import io.github.wattledger.pacing.Thresholds;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.power.RideAbility;
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Outcome;
@@ -31,20 +33,9 @@ import io.github.wattledger.rig.RigEstimate;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 
-/** The front door: a file, a recording or a ride goes in, a review comes out. Stateless and safe for many threads. */
+/** The front door: a file, its bytes, a stream, a recording or a ride goes in, a review comes out. Stateless and safe for many threads. */
 public final class Reviewer {
     private Reviewer() {}
-
-    /**
-     * Reviews a recorded file, read with the usual options.
-     *
-     * @throws UnreadableRideException when nothing could be read, or the file holds no cycling; its message is one line
-     *     for people that begins with the file
-     * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
-     */
-    public static RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException {
-        return review(file, ReadOptions.DEFAULT, rider, options);
-    }
 
     /**
      * Reviews a recorded file.
@@ -52,25 +43,44 @@ public final class Reviewer {
      * @throws UnreadableRideException when nothing could be read, or the file holds no cycling, or not the session asked
      *     for; its message is one line for people that begins with the file
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     * @throws CancelledException when the thread was interrupted, or the time limit of the options was reached
      */
-    public static RideReview review(Path file, ReadOptions readOptions, Rider rider, ReviewOptions options)
+    public static RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException {
+        return review(RideInput.of(file), rider, options);
+    }
+
+    /**
+     * Reviews a recorded file, its bytes, or a stream of them. All three give the same review.
+     *
+     * @throws UnreadableRideException when nothing could be read, or it holds no cycling, or not the session asked for; its
+     *     message is one line for people that begins with the name of the input
+     * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     * @throws CancelledException when the thread was interrupted, or the time limit of the options was reached
+     */
+    public static RideReview review(RideInput input, Rider rider, ReviewOptions options)
             throws UnreadableRideException {
-        return review(OpenedRide.of(file, readOptions, options.selection().sessionIndex()), rider, options);
+        Cancellation cancellation = Cancellation.within(options.timeLimit());
+        OpenedRide opened =
+                OpenedRide.of(input, options.reading(), options.selection().sessionIndex(), cancellation);
+        return review(opened, rider, options, null, cancellation);
     }
 
     /**
      * Reviews a recording that is already in memory.
      *
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     * @throws CancelledException when the thread was interrupted, or the time limit of the options was reached
      */
     public static RideReview review(Recording recording, Rider rider, ReviewOptions options) {
-        return review(OpenedRide.of(recording), rider, options);
+        Cancellation cancellation = Cancellation.within(options.timeLimit());
+        return review(OpenedRide.of(recording), rider, options, null, cancellation);
     }
 
     /**
      * Reviews a ride that is already clean.
      *
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     * @throws CancelledException when the thread was interrupted, or the time limit of the options was reached
      */
     public static RideReview review(Ride ride, Rider rider, ReviewOptions options) {
         return review(OpenedRide.of(ride, RecordingDevice.UNKNOWN, null), rider, options);
@@ -80,6 +90,7 @@ public final class Reviewer {
      * Reviews a ride that was opened before.
      *
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     * @throws CancelledException when the thread was interrupted, or the time limit of the options was reached
      */
     public static RideReview review(OpenedRide opened, Rider rider, ReviewOptions options) {
         return review(opened, rider, options, null);
@@ -92,16 +103,30 @@ public final class Reviewer {
      * @param estimate the estimate, made with the mass of rider and bicycle that {@link RiderOnDay#rig} gives on the day of the ride, or
      *     null to estimate from the ride
      * @throws IllegalArgumentException when the options do not fit the ride, with one line for people
+     * @throws CancelledException when the thread was interrupted, or the time limit of the options was reached
      */
     public static RideReview review(
             OpenedRide opened, Rider rider, ReviewOptions options, @Nullable Outcome<RigEstimate> estimate) {
+        return review(opened, rider, options, estimate, Cancellation.within(options.timeLimit()));
+    }
+
+    private static RideReview review(
+            OpenedRide opened,
+            Rider rider,
+            ReviewOptions options,
+            @Nullable Outcome<RigEstimate> estimate,
+            Cancellation cancellation) {
+        cancellation.check();
+        requireSession(options.selection().sessionIndex(), opened.source().sessionIndex());
         Ride whole = opened.ride();
         Interval selected = options.selection().secondsOf(whole);
         Ride ride = whole.part(selected);
         Course course = Course.of(ride).orElse(null);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
+        cancellation.check();
         RiderOnDay known = opened.riderOnDay(rider, options.zone());
         RideAbility rideAbility = RideAbility.of(ride, curve, known.power());
+        cancellation.check();
         RiderOnDay onDay = known.withEstimatedThresholdPowerW(rideAbility.estimatedThresholdPowerW());
         RideLoad load = RideLoad.of(
                 ride,
@@ -138,11 +163,13 @@ public final class Reviewer {
                 occasion,
                 options.limits(),
                 rig(onDay, ride, course, estimate),
-                options.detectors());
+                options.detectors(),
+                cancellation);
         return new RideReview(
                 opened.source(),
                 onDay,
-                opened.quality().withNotes(ReviewNotes.of(selected, whole.seconds(), part, onDay, thresholds.power())),
+                opened.quality()
+                        .withNotes(ReviewNotes.of(selected, whole.seconds(), part, onDay, thresholds.power(), pacing)),
                 load,
                 opened.measuredTotals(),
                 curve,
@@ -152,6 +179,13 @@ public final class Reviewer {
                 selected,
                 ClimbReview.of(ride, course, selected.fromSecond(), onDay.massKg()),
                 gearUse(ride, course, rider.gears()));
+    }
+
+    private static void requireSession(@Nullable Integer asked, int opened) {
+        if (asked != null && asked != opened) {
+            throw new IllegalArgumentException("session " + (asked + 1) + " was asked for, but session " + (opened + 1)
+                    + " is open; choose the session when the file is read");
+        }
     }
 
     private static RigChoice rig(

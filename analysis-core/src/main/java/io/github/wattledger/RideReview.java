@@ -8,6 +8,7 @@ import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
@@ -49,5 +50,27 @@ public record RideReview(
     /** Copies the list. */
     public RideReview {
         climbs = climbs == null ? null : List.copyOf(climbs);
+    }
+
+    /**
+     * This review without its seconds, for a cache: tens of kilobytes where a long ride takes megabytes. It keeps no best
+     * but those of about 40 durations, and nothing that a drawing needs ({@link RideDetail}).
+     */
+    public ReviewSummary withoutSeconds() {
+        AbilityEvidence evidence = ability.evidence();
+        return new ReviewSummary(
+                source,
+                rider,
+                quality,
+                load,
+                deviceTotals,
+                curve.logSpacedSeconds().stream().map(curve::bestWindow).toList(),
+                ability.withoutBalance(),
+                evidence == null ? null : evidence.spending(),
+                pacing.withoutSeconds(),
+                ride.seconds(),
+                reviewed,
+                climbs,
+                gearUse);
     }
 }

@@ -54,6 +54,7 @@ class ArchitectureTest {
     // spotless:off
     @ArchTest
     static final ArchRule dataMovesLeftToRight = layeredArchitecture().consideringOnlyDependenciesInLayers()
+            .layer("cancel").definedBy(ROOT + ".cancel..")
             .layer("ride").definedBy(ROOT + ".ride..")
             .layer("rider").definedBy(ROOT + ".rider..")
             .layer("read").definedBy(ROOT + ".read..")
@@ -70,23 +71,29 @@ class ArchitectureTest {
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
+            .layer("json").definedBy(ROOT + ".json..")
+            .whereLayer("cancel").mayNotAccessAnyLayer()
             .whereLayer("ride").mayNotAccessAnyLayer()
             .whereLayer("rider").mayOnlyAccessLayers("ride")
-            .whereLayer("read").mayOnlyAccessLayers("ride")
+            .whereLayer("read").mayOnlyAccessLayers("cancel", "ride")
             .whereLayer("clean").mayOnlyAccessLayers("ride")
             .whereLayer("load").mayOnlyAccessLayers("ride", "rider")
             .whereLayer("power").mayOnlyAccessLayers("ride", "rider", "load")
             .whereLayer("course").mayOnlyAccessLayers("ride", "rider", "load")
             .whereLayer("rig").mayOnlyAccessLayers("ride", "rider", "course")
-            .whereLayer("intake").mayOnlyAccessLayers("ride", "rider", "read", "clean", "load", "power", "rig")
+            .whereLayer("intake").mayOnlyAccessLayers(
+                    "cancel", "ride", "rider", "read", "clean", "load", "power", "rig")
             .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "read", "clean", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
-            .whereLayer("pacing").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("pacing").mayOnlyAccessLayers(
+                    "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("plan").mayOnlyAccessLayers("ride", "rider", "power", "course", "rig")
             .whereLayer("review").mayOnlyAccessLayers(
-                    "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare", "pacing")
-            .whereLayer("season").mayOnlyBeAccessedByLayers("table")
+                    "cancel", "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare",
+                    "pacing")
+            .whereLayer("season").mayOnlyBeAccessedByLayers("table", "json")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
+            .whereLayer("json").mayNotBeAccessedByAnyLayer()
             .ensureAllClassesAreContainedInArchitecture();
     // spotless:on
 
@@ -158,6 +165,13 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat(resideInAnyPackage("tech.tablesaw.."));
 
+    @ArchTest
+    static final ArchRule jsonStaysInJson = noClasses()
+            .that()
+            .resideOutsideOfPackage(ROOT + ".json..")
+            .should()
+            .dependOnClassesThat(resideInAnyPackage("tools.jackson..", "com.fasterxml.."));
+
     /** {@code Replayer} and {@code Comparer} are doors: they open files, and hand rides to the numbers of their package. */
     @ArchTest
     static final ArchRule numbersArePure = noClasses()
@@ -176,6 +190,16 @@ class ArchitectureTest {
     static final ArchRule noHiddenClock = noClasses()
             .should()
             .callMethodWhere(target(nameMatching("now")).and(target(owner(resideInAPackage("java.time..")))));
+
+    /** A deadline is the one thing that a clock may decide, and only where the caller has set one. */
+    @ArchTest
+    static final ArchRule theClockOnlyCancels = noClasses()
+            .that()
+            .doNotHaveFullyQualifiedName(ROOT + ".cancel.Cancellation")
+            .should()
+            .callMethod(System.class, "nanoTime")
+            .orShould()
+            .callMethod(System.class, "currentTimeMillis");
 
     @ArchTest
     static final ArchRule publicClassesAreClosed = classes()

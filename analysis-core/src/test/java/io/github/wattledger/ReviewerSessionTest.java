@@ -3,8 +3,6 @@ package io.github.wattledger;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import io.github.wattledger.intake.Selection;
-import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.RawFit;
@@ -43,11 +41,7 @@ class ReviewerSessionTest {
     }
 
     private RideReview review(@Nullable Integer sessionIndex) throws UnreadableRideException {
-        return Reviewer.review(
-                file,
-                ReadOptions.DEFAULT,
-                Rider.UNKNOWN,
-                ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSessionIndex(sessionIndex)));
+        return Reviewer.review(file, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE.withSession(sessionIndex));
     }
 
     @Test

@@ -12,6 +12,7 @@ import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -96,7 +97,7 @@ class ReviewerTest {
         @Test
         void isCutOutByElapsedTime() {
             RideReview review = Reviewer.review(
-                    ride, RIDER, ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(3600, 7200)));
+                    ride, RIDER, ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(3600, 7200)));
             assertThat(review.load().elapsedSeconds()).isEqualTo(3600);
             assertThat(review.load().workKJ()).isEqualTo(720);
             assertThat(review.pacing().judged().fromSecond()).isEqualTo(3600);
@@ -109,7 +110,7 @@ class ReviewerTest {
             double[] watts = steady(3 * 3600, 200);
             Arrays.fill(watts, 0, 1200, 50);
             Ride easyAtFirst = Ride.ofWatts(watts);
-            ReviewOptions asked = ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(0, null));
+            ReviewOptions asked = ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(0, null));
             assertThat(Reviewer.review(easyAtFirst, RIDER, asked).pacing().judged())
                     .isEqualTo(new Interval(0, 3 * 3600));
             assertThat(Reviewer.review(easyAtFirst, RIDER, ReviewOptions.WHOLE_RIDE)
@@ -121,7 +122,7 @@ class ReviewerTest {
 
         @Test
         void thatBeginsAfterTheEndIsRefused() {
-            ReviewOptions late = ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(20_000, null));
+            ReviewOptions late = ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(20_000, null));
             assertThatThrownBy(() -> Reviewer.review(ride, RIDER, late))
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessage("the part begins at 20000 s, but the ride ends at 10800 s; choose an earlier start");
@@ -129,7 +130,7 @@ class ReviewerTest {
 
         @Test
         void byLapsOfARideWithoutLapsIsRefused() {
-            ReviewOptions laps = ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofLaps(1, 2));
+            ReviewOptions laps = ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withLaps(1, 2));
             assertThatThrownBy(() -> Reviewer.review(ride, RIDER, laps))
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessage("the ride has no laps; give the part in elapsed time instead");
@@ -187,7 +188,11 @@ class ReviewerTest {
         Files.write(file, FitRideWriter.write(SampleRides.evenPaced()));
         String digest = ContentDigest.sha256(Files.readAllBytes(file));
         assertThat(sha256(file)).isEqualTo(digest);
-        assertThat(Comparer.compare(List.of(file, file), ReadOptions.DEFAULT, 0, Double.POSITIVE_INFINITY)
+        assertThat(Comparer.compare(
+                                List.of(RideInput.of(file), RideInput.of(file)),
+                                ReadOptions.DEFAULT,
+                                0,
+                                Double.POSITIVE_INFINITY)
                         .reference()
                         .source()
                         .sha256())

@@ -43,7 +43,8 @@ class RideDetailTest {
 
     @Test
     void theBlocksLieOnTheAxisOfTheWholeRecording() {
-        RideDetail detail = detail(ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(1200, null)));
+        RideDetail detail =
+                detail(ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(1200, null)));
         List<Decoupling.Block> blocks = detail.efficiency();
         assertThat(blocks.get(0).stretch()).isEqualTo(new Interval(1200, 2400));
         // Normalized power of a steady ride is that power: 200 / 120 and 200 / 125 W per beat.

@@ -1,11 +1,12 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.html.HtmlComparison;
-import io.github.wattledger.cli.report.json.JsonComparison;
 import io.github.wattledger.cli.report.text.TextComparison;
 import io.github.wattledger.compare.Comparer;
 import io.github.wattledger.compare.RideComparison;
+import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -100,11 +101,12 @@ final class CompareCommand implements Callable<Integer> {
         for (String ride : rides) {
             files.add(InputFile.ride(ride));
         }
-        RideComparison comparison = Comparer.compare(files, ReadOptions.DEFAULT, from, to);
+        RideComparison comparison =
+                Comparer.compare(files.stream().map(RideInput::of).toList(), ReadOptions.DEFAULT, from, to);
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextComparison().write(comparison, report);
-            case JSON -> new JsonComparison().write(comparison, report);
+            case JSON -> report.append(JsonDocument.of(comparison).text());
             case HTML -> new HtmlComparison().write(comparison, report);
         }
         OutputFile.deliver(report, target, out);

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 
@@ -14,7 +15,9 @@ final class InputFile {
             return Path.of(name);
         } catch (InvalidPathException e) {
             throw new UnreadableRideException(
-                    name + ": not a file name here; letters beyond ASCII need a UTF-8 locale, for instance C.UTF-8", e);
+                    Reason.NO_SUCH_FILE,
+                    name + ": not a file name here; letters beyond ASCII need a UTF-8 locale, for instance C.UTF-8",
+                    e);
         }
     }
 }

@@ -1,10 +1,11 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.cli.report.json.JsonInspection;
 import io.github.wattledger.cli.report.text.TextInspection;
 import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.Inspector;
+import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -63,12 +64,12 @@ final class InspectCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnreadableRideException, IOException {
         ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
-        FileInspection inspection = Inspector.inspect(InputFile.ride(ride), reading);
+        FileInspection inspection = Inspector.inspect(RideInput.of(InputFile.ride(ride)), reading);
         columns.requireTable(spec, inspection.format());
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextInspection().write(inspection, report);
-            case JSON -> new JsonInspection().write(inspection, report);
+            case JSON -> report.append(JsonDocument.of(inspection).text());
         }
         OutputFile.deliver(report, null, out);
         return ExitStatus.DONE.code();

@@ -2,23 +2,26 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.csv.CsvReport;
+import io.github.wattledger.cli.report.csv.CsvSplits;
 import io.github.wattledger.cli.report.html.HtmlReport;
-import io.github.wattledger.cli.report.json.JsonReport;
 import io.github.wattledger.cli.report.text.TextReport;
+import io.github.wattledger.json.JsonDocument;
 
 /** The forms in which a review can be asked for. */
 enum ReportFormat {
     TEXT,
     JSON,
     CSV,
+    SPLITS,
     HTML;
 
     /** The report; only its own classes are loaded. */
     Report report() {
         return switch (this) {
             case TEXT -> new TextReport();
-            case JSON -> new JsonReport();
+            case JSON -> (review, out) -> out.append(JsonDocument.of(review).text());
             case CSV -> new CsvReport();
+            case SPLITS -> new CsvSplits();
             case HTML -> new HtmlReport();
         };
     }

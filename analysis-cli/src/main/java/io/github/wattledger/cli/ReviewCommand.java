@@ -5,11 +5,14 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
@@ -41,8 +44,8 @@ import picocli.CommandLine.Spec;
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
             "                  [--effort auto|race|training]",
-            "                  [--format text|json|csv|html] [--explain FINDING]",
-            "                  [--output FILE]"
+            "                  [--format text|json|csv|splits|html]",
+            "                  [--explain FINDING] [--brief] [--output FILE]"
         },
         header = "Reviews one recorded ride: how hard it was, how well it was paced.",
         footer = {
@@ -56,8 +59,7 @@ final class ReviewCommand implements Callable<Integer> {
     /** How a file becomes a review: the core's front door, or a stand-in under test. */
     @FunctionalInterface
     interface Core {
-        RideReview review(Path file, ReadOptions reading, Rider rider, ReviewOptions options)
-                throws UnreadableRideException;
+        RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException;
     }
 
     private final Core core;
@@ -134,7 +136,8 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             description = "text (the default, for people), json (for programs), csv (the cleaned recording, one row a"
-                    + " second, not judged) or html (a page with charts, one file).")
+                    + " second, not judged), splits (hours, laps, climbs and sections as CSV) or html (a page with"
+                    + " charts, one file).")
     private ReportFormat format = ReportFormat.TEXT;
 
     @Option(
@@ -144,6 +147,13 @@ final class ReviewCommand implements Callable<Integer> {
                     "Instead of the report, show step by step how the numbers of a finding came about, for instance"
                             + " over-hard-start. As text.")
     private @Nullable FindingKind explain;
+
+    @Option(
+            names = "--brief",
+            description =
+                    "Instead of the report, at most 15 lines to send in a message: the verdict, the dearest mistakes,"
+                            + " the caps for next time, what is not known. As text.")
+    private boolean isBrief;
 
     @Mixin
     private OutputOption output = new OutputOption();
@@ -160,8 +170,7 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
-        ReviewOptions options = options();
-        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
+        ReviewOptions options = options().withReading(ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec)));
         Path file = InputFile.ride(ride);
         Path target = outputPath(file);
         RiderProfile profile =
@@ -170,15 +179,22 @@ final class ReviewCommand implements Callable<Integer> {
         RideReview review;
         try {
             review = core.review(
-                    file, reading, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
+                    file, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
         columns.requireTable(spec, review.source().format());
         StringBuilder report = new StringBuilder();
-        (explain == null ? format.report() : new TextExplanation(explain, profile.limits())).write(review, report);
+        report(profile.limits()).write(review, report);
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    private Report report(JudgementLimits limits) {
+        if (explain != null) {
+            return new TextExplanation(explain, limits);
+        }
+        return isBrief ? new TextBrief() : format.report();
     }
 
     /** Detectors of other jars on the class path. */
@@ -194,14 +210,20 @@ final class ReviewCommand implements Callable<Integer> {
         if (explain != null && format != ReportFormat.TEXT) {
             throw Usage.error(spec, "--explain is written as text only");
         }
+        if (isBrief && (explain != null || format != ReportFormat.TEXT)) {
+            throw Usage.error(
+                    spec,
+                    "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
+        }
         if (laps != null && (fromSecond != null || toSecond != null)) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");
         }
         if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
             throw Usage.error(spec, "--to must be later than " + (fromSecond == null ? "the start" : "--from"));
         }
-        Selection part =
-                laps == null ? Selection.ofSeconds(fromSecond, toSecond) : Selection.ofLaps(laps.first(), laps.last());
+        Selection part = laps == null
+                ? Selection.WHOLE_RIDE.withSeconds(fromSecond, toSecond)
+                : Selection.WHOLE_RIDE.withLaps(laps.first(), laps.last());
         return ReviewOptions.WHOLE_RIDE
                 .withSelection(part.withSessionIndex(sessionIndex))
                 .withEffort(effort);

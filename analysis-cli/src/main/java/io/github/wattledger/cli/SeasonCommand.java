@@ -5,11 +5,11 @@ import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
-import io.github.wattledger.cli.report.json.JsonRiders;
-import io.github.wattledger.cli.report.json.JsonSeason;
 import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
+import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
@@ -149,7 +149,7 @@ final class SeasonCommand implements Callable<Integer> {
             paramLabel = "FOLDER",
             description =
                     "Also write pages into this folder: index.html for the season, and a page of each ride, linked"
-                            + " from it.")
+                            + " from it. With --riders: index.html for all riders, and a folder for each season.")
     private @Nullable String pagesFolder;
 
     @Mixin
@@ -172,8 +172,8 @@ final class SeasonCommand implements Callable<Integer> {
             throw Usage.error(
                     spec, "Invalid value for option '--workers': expected 1 to " + MOST_WORKERS + ", got " + workers);
         }
-        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null || pagesFolder != null)) {
-            throw Usage.error(spec, "--riders cannot be combined with --rider, --store, --tables or --pages");
+        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null)) {
+            throw Usage.error(spec, "--riders cannot be combined with --rider, --store or --tables");
         }
         if (severalRiders && format == SeasonFormat.HTML) {
             throw Usage.error(spec, "--riders cannot be combined with --format html");
@@ -207,7 +207,7 @@ final class SeasonCommand implements Callable<Integer> {
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextSeason().write(season, report);
-            case JSON -> new JsonSeason().write(season, report);
+            case JSON -> report.append(JsonDocument.of(season).text());
             case HTML -> new HtmlSeason().write(season, new PageNames(), report);
         }
         if (pagesFolder != null) {
@@ -240,7 +240,9 @@ final class SeasonCommand implements Callable<Integer> {
             SeasonReview season = seasons.get(i);
             // All riders are compared on one day, the last on which any of them rode; the store has it all by now.
             if (last != null && !last.equals(season.asOf())) {
-                season = run(requests.get(i).withAsOf(last), executor);
+                requests.set(i, requests.get(i).withAsOf(last));
+                season = run(requests.get(i), executor);
+                seasons.set(i, season);
             }
             skipped += season.skipped().size();
             standings.add(RiderStanding.of(String.valueOf(riders.get(i).getFileName()), season));
@@ -248,8 +250,12 @@ final class SeasonCommand implements Callable<Integer> {
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextRiders().write(standings, skipped, report);
-            case JSON -> new JsonRiders().write(standings, skipped, report);
+            case JSON -> report.append(JsonDocument.ofRiders(standings, skipped).text());
             case HTML -> throw new AssertionError("refused before");
+        }
+        if (pagesFolder != null) {
+            new RidersPages(Usage.namedPath(spec, "--pages", pagesFolder), executor)
+                    .write(standings, seasons, requests, skipped);
         }
         OutputFile.deliver(report, target, out);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
@@ -267,11 +273,13 @@ final class SeasonCommand implements Callable<Integer> {
                         .sorted()
                         .forEach(riders::add);
             } catch (IOException e) {
-                throw new UnreadableRideException(root + ": is no folder that can be read; check the path", e);
+                throw new UnreadableRideException(
+                        Reason.NO_SUCH_FILE, root + ": is no folder that can be read; check the path", e);
             }
         }
         if (riders.isEmpty()) {
             throw new UnreadableRideException(
+                    Reason.NOT_SUITABLE,
                     roots.get(0) + ": holds no folder with a " + PROFILE + "; --riders needs one for each rider");
         }
         return riders;

@@ -1,6 +1,6 @@
 package io.github.wattledger.cli;
 
-/** The forms in which a season or a comparison can be asked for. */
+/** The forms in which a season, a comparison or a what-if can be asked for. */
 enum SeasonFormat {
     TEXT,
     JSON,

@@ -26,7 +26,10 @@ import org.jspecify.annotations.Nullable;
 
 /** A folder of pages: the season's, and one for each of its rides. */
 final class SeasonPages {
-    private static final String SEASON = "index.html";
+    /** The page that leads to the others of its folder. */
+    static final String INDEX = "index.html";
+
+    private static final String ALL_RIDERS = "../" + INDEX;
 
     /** How a page says who made it (HTML standard, metadata name "generator"); it stands in its first lines. */
     private static final String MADE_BY_US = "<meta name=\"generator\" content=\"Wattledger\">";
@@ -36,6 +39,7 @@ final class SeasonPages {
     private final Path folder;
     private final SeasonRequest request;
     private final ExecutorService executor;
+    private final @Nullable String rider;
 
     /**
      * Pages to be written.
@@ -45,6 +49,16 @@ final class SeasonPages {
      * @param executor what rides are reviewed on
      */
     SeasonPages(Path folder, SeasonRequest request, ExecutorService executor) {
+        this(folder, request, executor, null);
+    }
+
+    /**
+     * Pages of one of several riders, in a folder below that of the page of all riders.
+     *
+     * @param rider what the rider is called, or null where there is only one
+     */
+    SeasonPages(Path folder, SeasonRequest request, ExecutorService executor, @Nullable String rider) {
+        this.rider = rider;
         this.folder = folder;
         this.request = request;
         this.executor = executor;
@@ -56,9 +70,9 @@ final class SeasonPages {
      */
     void write(SeasonReview season) throws IOException {
         OutputFile.makeFolder(folder);
-        requireOwn(SEASON);
+        requireOwn(folder.resolve(INDEX));
         for (SeasonRide ride : season.rides()) {
-            requireOwn(PageNames.nameFor(ride));
+            requireOwn(folder.resolve(PageNames.nameFor(ride)));
         }
         List<Future<Boolean>> written = new ArrayList<>();
         for (SeasonRide ride : season.rides()) {
@@ -71,13 +85,12 @@ final class SeasonPages {
             }
         }
         StringBuilder text = new StringBuilder();
-        new HtmlSeason().write(season, pages, text);
-        write(SEASON, text);
+        new HtmlSeason(rider, rider == null ? null : ALL_RIDERS).write(season, pages, text);
+        write(INDEX, text);
     }
 
-    /** @throws OutputFailure when there is a file of this name that this program did not make */
-    private void requireOwn(String name) throws IOException {
-        Path file = folder.resolve(name);
+    /** @throws OutputFailure when there is a file that this program did not make */
+    static void requireOwn(Path file) throws IOException {
         if (!Files.exists(file)) {
             return;
         }
@@ -124,7 +137,7 @@ final class SeasonPages {
             return false;
         }
         StringBuilder text = new StringBuilder();
-        new HtmlReport(SEASON).write(review, text);
+        new HtmlReport(INDEX).write(review, text);
         write(PageNames.nameFor(ride), text);
         return true;
     }

@@ -2,11 +2,12 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.WhatIfReport;
-import io.github.wattledger.cli.report.json.JsonWhatIf;
+import io.github.wattledger.cli.report.html.HtmlWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Replayer;
@@ -22,6 +23,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -45,8 +47,9 @@ import picocli.CommandLine.Spec;
             "                --with-position aero-bars --share 25%%",
             "              wattledger what-if RIDE --with-power +5%%",
             "",
-            "Exit status: 0 done; 1 internal failure; 2 wrong usage; 3 the ride or the",
-            "rider profile could not be read, or the ride cannot be ridden again."
+            "Exit status: 0 done; 1 internal failure, or the report could not be written;",
+            "2 wrong usage; 3 the ride or the rider profile could not be read, or the",
+            "ride cannot be ridden again."
         })
 final class WhatIfCommand implements Callable<Integer> {
     private static final double LEAST_DISTANCE_M = 100;
@@ -108,8 +111,11 @@ final class WhatIfCommand implements Callable<Integer> {
     @Option(
             names = "--format",
             paramLabel = "WORD",
-            description = "text (the default, for people) or json (for programs).")
-    private InspectionFormat format = InspectionFormat.TEXT;
+            description = "text (the default, for people), json (for programs) or html (a page).")
+    private SeasonFormat format = SeasonFormat.TEXT;
+
+    @Mixin
+    private OutputOption output = new OutputOption();
 
     /**
      * A command.
@@ -130,13 +136,15 @@ final class WhatIfCommand implements Callable<Integer> {
                             + " --with-rolling-resistance, --with-power, --with-temperature, --with-altitude,"
                             + " --with-pressure and --with-air-density");
         }
+        Path target = output.file(spec);
         WhatIfReport report = ride == null ? ofRoad(change) : ofRide(ride, change);
         StringBuilder text = new StringBuilder();
         switch (format) {
             case TEXT -> new TextWhatIf().write(report, text);
-            case JSON -> new JsonWhatIf().write(report, text);
+            case JSON -> text.append(report.json().text());
+            case HTML -> new HtmlWhatIf().write(report, text);
         }
-        OutputFile.deliver(text, null, out);
+        OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();
     }
 
@@ -156,13 +164,12 @@ final class WhatIfCommand implements Callable<Integer> {
             throw Usage.error(
                     spec, "--with-power of a RIDE takes a change such as +10 or +5%: a ride has no one power");
         }
-        Selection selection = Selection.ofSeconds(from, to).withSessionIndex(rideChoice.sessionIndex);
+        Selection selection = Selection.WHOLE_RIDE.withSeconds(from, to).withSessionIndex(rideChoice.sessionIndex);
         Path file = InputFile.ride(name);
         Rider rider = asItIs.rider(spec);
         try {
-            Replayer.Replayed replayed =
-                    Replayer.whatIf(file, ReadOptions.DEFAULT, rider, asItIs.position(), change, selection);
-            return new WhatIfReport(replayed.source(), replayed.ridden(), null, replayed.answer(), replayed.notes());
+            return WhatIfReport.ofRide(Replayer.whatIf(
+                    RideInput.of(file), ReadOptions.DEFAULT, rider, asItIs.position(), change, selection));
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }
@@ -194,7 +201,7 @@ final class WhatIfCommand implements Callable<Integer> {
                     rider.rollingResistance(),
                     asItIs.position());
             Air air = road.air();
-            return new WhatIfReport(null, null, ascentM, WhatIf.steady(course, powerW, rig, air, change), List.of());
+            return WhatIfReport.ofRoad(WhatIf.steady(course, powerW, rig, air, change), ascentM);
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
         }

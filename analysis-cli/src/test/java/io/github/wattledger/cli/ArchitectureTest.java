@@ -21,6 +21,7 @@ import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 
 /** Which way the arrows point within the command line, and from it into the core. */
@@ -79,14 +80,14 @@ class ArchitectureTest {
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".intake", CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
                             CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
-                            CORE + ".season", CORE + ".table")))
+                            CORE + ".season", CORE + ".table", CORE + ".json")))
                     .and(not(belongToAnyOf(
-                            UnreadableRideException.class, ReadOptions.class, CsvColumns.class))))
+                            UnreadableRideException.class, UnreadableRideException.Reason.class, ReadOptions.class,
+                            RideInput.class, CsvColumns.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
 
     @ArchTest
-    static final ArchRule onlyTheJsonReportSeesJackson = noClasses()
-            .that().resideOutsideOfPackage(CLI + ".report.json")
+    static final ArchRule theCoreWritesJson = noClasses()
             .should().dependOnClassesThat(resideInAnyPackage("tools.jackson..", "com.fasterxml.."));
 
     @ArchTest

@@ -65,15 +65,15 @@ class ExplainTest {
         double factor = after(words, "seconds", "times");
         assertThat(factor).isCloseTo(1 / (1 + overMiddle), within(1e-5));
 
-        int work = indexOf(words, "same", "work");
-        int normalized = indexOf(words, "same", "normalized", "power");
+        int work = indexOf(words, "same", "energy");
+        int normalized = indexOf(words, "same", "effort");
         int recorded = indexOf(words, "as", "recorded");
         // The columns after the label: share, work, normalized power, moving seconds, saved seconds.
         assertThat(words[work + 1 + 2]).isEqualTo(words[recorded + 1 + 2]);
-        assertThat(words[normalized + 2 + 3]).isEqualTo(words[recorded + 1 + 3]);
+        assertThat(words[normalized + 1 + 3]).isEqualTo(words[recorded + 1 + 3]);
         double moving = Double.parseDouble(words[recorded + 1 + 4]);
         double savedWork = Double.parseDouble(words[work + 1 + 5]);
-        double savedNormalized = Double.parseDouble(words[normalized + 2 + 5]);
+        double savedNormalized = Double.parseDouble(words[normalized + 1 + 5]);
         assertThat(moving - Double.parseDouble(words[work + 1 + 4])).isCloseTo(savedWork, within(0.002));
         int price = indexOf(words, "THE", "PRICE");
         assertThat(Double.parseDouble(words[price + 2])).isCloseTo(savedWork / 60, within(0.001));

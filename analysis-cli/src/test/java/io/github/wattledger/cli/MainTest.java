@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.cli.profile.RiderFile;
-import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.JudgementLimit;
@@ -13,6 +12,7 @@ import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.testing.SampleReviews;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -32,10 +32,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class MainTest {
-    private static final ReviewCommand.Core NEVER = (file, reading, rider, options) -> {
+    private static final ReviewCommand.Core NEVER = (file, rider, options) -> {
         throw new AssertionError("the core was called");
     };
-    private static final ReviewCommand.Core RACE = (file, reading, rider, options) -> SampleReviews.race();
+    private static final ReviewCommand.Core RACE = (file, rider, options) -> SampleReviews.race();
 
     private static Outcome run(ReviewCommand.Core core, String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -147,7 +147,7 @@ class MainTest {
                     "review a.fit --explain fade --format json | --explain is written as text only",
                     "review a.fit --explain fade --format csv | --explain is written as text only",
                     "review a.fit --explain fade --format html | --explain is written as text only",
-                    "review a.fit --format pdf | expected text, json, csv or html",
+                    "review a.fit --format pdf | expected one of text, json, csv, splits or html",
                 })
         void isOneLineAndAHint(String words, String part) {
             Outcome outcome = run(NEVER, words.split(" "));
@@ -212,7 +212,7 @@ class MainTest {
         @Test
         void optionsThatDoNotFitTheRideAreToo() {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
+                    (file, rider, options) -> {
                         throw new IllegalArgumentException("laps 3 to 9, the file has 4");
                     },
                     "review",
@@ -236,9 +236,9 @@ class MainTest {
 
         private void read(String... args) {
             Outcome outcome = run(
-                    (newFile, newReading, newRider, newOptions) -> {
+                    (newFile, newRider, newOptions) -> {
                         file = newFile;
-                        columns = newReading.csvColumns();
+                        columns = newOptions.reading().csvColumns();
                         rider = newRider;
                         options = newOptions;
                         return SampleReviews.race();
@@ -273,7 +273,7 @@ class MainTest {
             // 5 min = 300 s; 12 h 34 min 56 s = 43,200 + 2,040 + 56 s
             assertThat(options)
                     .isEqualTo(ReviewOptions.WHOLE_RIDE
-                            .withSelection(Selection.ofSeconds(300, 45_296))
+                            .withSelection(Selection.WHOLE_RIDE.withSeconds(300, 45_296))
                             .withEffort(Effort.RACE));
         }
 
@@ -282,7 +282,7 @@ class MainTest {
             read("review", "a.fit", "--to", "0:00:01", "--effort", "training");
             assertThat(options)
                     .isEqualTo(ReviewOptions.WHOLE_RIDE
-                            .withSelection(Selection.ofSeconds(null, 1))
+                            .withSelection(Selection.WHOLE_RIDE.withSeconds(null, 1))
                             .withEffort(Effort.TRAINING));
         }
 
@@ -296,8 +296,8 @@ class MainTest {
         @Test
         void columnsAreNamed() {
             run(
-                    (newFile, newReading, newRider, newOptions) -> {
-                        columns = newReading.csvColumns();
+                    (newFile, newRider, newOptions) -> {
+                        columns = newOptions.reading().csvColumns();
                         return SampleReviews.race();
                     },
                     "review",
@@ -312,7 +312,8 @@ class MainTest {
         @CsvSource({"3,3,3", "3-7,3,7", "3-3,3,3"})
         void lapsAreOneOrARange(String words, int first, int last) {
             read("review", "a.fit", "--laps", words);
-            assertThat(options).isEqualTo(ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofLaps(first, last)));
+            assertThat(options)
+                    .isEqualTo(ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withLaps(first, last)));
         }
     }
 
@@ -337,7 +338,7 @@ class MainTest {
             ThresholdHistory history =
                     new ThresholdHistory(List.of(new ThresholdHistory.Entry(LocalDate.of(2026, 3, 1), 250.0, null)));
             Outcome outcome = run(
-                    (ride, reading, rider, options) -> {
+                    (ride, rider, options) -> {
                         assertThat(rider)
                                 .isEqualTo(Rider.UNKNOWN
                                         .withMassKg(75.5)
@@ -522,8 +523,10 @@ class MainTest {
         @Test
         void aFileThatCannotBeReadIsOneLine() {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
-                        throw new UnreadableRideException(file + ": no such file\nor \u001b[31mfolder");
+                    (file, rider, options) -> {
+                        throw new UnreadableRideException(
+                                UnreadableRideException.Reason.NO_SUCH_FILE,
+                                file + ": no such file\nor \u001b[31mfolder");
                     },
                     "review",
                     "nowhere.fit");
@@ -563,7 +566,7 @@ class MainTest {
         @Test
         void anInternalFailureIsOneLineWithoutAStackTrace() {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
+                    (file, rider, options) -> {
                         throw new IllegalStateException("seven\nlines");
                     },
                     "review",
@@ -578,7 +581,7 @@ class MainTest {
         @ValueSource(strings = {"memory", "stack", "assertion"})
         void soIsAnErrorOfTheMachine(String which) {
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
+                    (file, rider, options) -> {
                         switch (which) {
                             case "memory" -> throw new OutOfMemoryError("Java heap space");
                             case "stack" -> throw new StackOverflowError();
@@ -621,15 +624,14 @@ class MainTest {
             Outcome outcome = run(RACE, "review", "a.fit");
             assertThat(outcome.status()).isZero();
             assertThat(outcome.err()).isEmpty();
-            assertThat(outcome.out()).startsWith("Review of pinewood-coast-160.fit\n");
+            assertThat(outcome.out()).startsWith("pinewood-coast-160.fit, 2026-06-14 07:00");
             assertThat(run(RACE, "review", "a.fit", "--format", "text").out()).isEqualTo(outcome.out());
         }
 
         @Test
         void jsonIsUtf8() {
             Outcome outcome = run(
-                    (file, reading, rider, options) ->
-                            SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
+                    (file, rider, options) -> SampleReviews.named(SampleReviews.race(), "K\u00fcste.fit", null),
                     "review",
                     "a.fit",
                     "--format",
@@ -654,8 +656,8 @@ class MainTest {
             Path target = folder.resolve("report.txt");
             Files.writeString(target, "before");
             Outcome outcome = run(
-                    (file, reading, rider, options) -> {
-                        throw new UnreadableRideException("a.fit: damaged");
+                    (file, rider, options) -> {
+                        throw new UnreadableRideException(UnreadableRideException.Reason.DAMAGED, "a.fit: damaged");
                     },
                     "review",
                     "a.fit",
@@ -694,7 +696,7 @@ class MainTest {
             assertThat(run(RACE, "review", "a.fit", "--output", link.toString()).status())
                     .isZero();
             assertThat(link).isSymbolicLink();
-            assertThat(Files.readString(target)).startsWith("Review of");
+            assertThat(Files.readString(target)).startsWith("pinewood-coast-160.fit");
         }
 
         @Test

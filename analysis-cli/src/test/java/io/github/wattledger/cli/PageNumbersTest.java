@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -96,6 +97,32 @@ class PageNumbersTest {
                 || path.matches("others\\[\\d+]\\.stretches\\[\\d+]\\.apartM"));
         assertThat(left).isEmpty();
         assertThat(page.keySet()).anyMatch(path -> path.startsWith("others[0].gapSeconds["));
+    }
+
+    @Test
+    void ofAWhatIfAreThoseOfTheJsonReport() {
+        String[] words = {"what-if", "../sample-rides/over-hard-start.fit", "--with-position", "aero-bars", "--format"};
+        String[] road = {"what-if", "--distance", "160km", "--power", "190", "--with-mass", "-2", "--format"};
+        for (String[] asked : List.of(words, road)) {
+            Map<String, String> json = new TreeMap<>();
+            collect(new JsonMapper().readTree(run(with(asked, "json"))), "", json);
+            Map<String, String> page = numbers(run(with(asked, "html")));
+            assertThat(json).containsAllEntriesOf(page);
+            List<String> left = new ArrayList<>(json.keySet());
+            left.removeAll(page.keySet());
+            // Said in sentences.
+            left.removeIf(path -> path.startsWith("source.")
+                    || path.startsWith("road.")
+                    || path.startsWith("extent.")
+                    || path.matches("influences\\[\\d+]\\.(value|low|high)"));
+            assertThat(left).isEmpty();
+        }
+    }
+
+    private static String[] with(String[] words, String last) {
+        String[] all = Arrays.copyOf(words, words.length + 1);
+        all[words.length] = last;
+        return all;
     }
 
     @Test

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * argument is the folder to write into.
  */
 final class PagePictures {
-    private static final int[] WIDTHS = {360, 800, 1440};
+    private static final int[] WIDTHS = {360, 800, 1440, 2560};
     private static final int LOADS = 7;
 
     private final Browser browser;
@@ -61,6 +61,27 @@ final class PagePictures {
                 season.toString());
         Files.deleteIfExists(store);
         pages.put("season", season);
+        Path comparison = folder.resolve("compare.html");
+        run(
+                "compare",
+                "../sample-rides/over-hard-start.fit",
+                "../sample-rides/even-paced.fit",
+                "--format",
+                "html",
+                "--output",
+                comparison.toString());
+        pages.put("compare", comparison);
+        Path whatIf = folder.resolve("what-if.html");
+        run(
+                "what-if",
+                "../sample-rides/over-hard-start.fit",
+                "--with-position",
+                "aero-bars",
+                "--format",
+                "html",
+                "--output",
+                whatIf.toString());
+        pages.put("what-if", whatIf);
         for (Map.Entry<String, Path> page : pages.entrySet()) {
             picture(page.getKey(), page.getValue());
         }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import io.github.wattledger.json.JsonSchema;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -57,13 +58,13 @@ class RecordedRidesTest {
 
     @ParameterizedTest
     @MethodSource("recordings")
-    void giveJsonThatKeepsTheSchemaOrOneLine(Path recording) throws IOException {
+    void giveJsonThatKeepsTheSchemaOrOneLine(Path recording) {
         Outcome outcome = run("review", recording.toString(), "--format", "json");
         if (refused(outcome, recording)) {
             return;
         }
         Schema schema = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                .getSchema(Files.readString(TOP.resolve("docs/review.schema.json")));
+                .getSchema(JsonSchema.REVIEW.text());
         assertThat(schema.validate(outcome.out(), com.networknt.schema.InputFormat.JSON))
                 .isEmpty();
     }

@@ -196,7 +196,7 @@ class SeasonCommandTest {
                 "season . --as-of yesterday | 2 | expected a day such as 2026-08-31",
                 "season . --format pdf | 2 | expected text, json or html",
                 "season . --riders --format html | 2 | --riders cannot be combined with --format html",
-                "season . --riders --pages x | 2 | --riders cannot be combined",
+                "season . --riders --tables x | 2 | --riders cannot be combined",
                 "season . --threshold-power 2 | 2 | thresholdPowerW 2.0, expected 30",
                 "season . --riders --rider x.toml | 2 | --riders cannot be combined",
                 "season /no/such/folder | 3 | there is no such folder",

@@ -8,6 +8,7 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import io.github.wattledger.json.JsonSchema;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -67,6 +68,21 @@ class WhatIfCommandTest {
 
     @Nested
     class Answers {
+        @Test
+        void goIntoAFileWhereOneIsNamed(@TempDir Path folder) throws IOException {
+            Path page = folder.resolve("what-if.html");
+            String words = "what-if --distance 200mi --power 200 --with-position drops --format html";
+            Outcome written = run((words + " --output " + page).split(" "));
+            assertThat(written.err()).isEmpty();
+            assertThat(written.out()).isEmpty();
+            assertThat(Files.readString(page)).isEqualTo(run(words).out()).startsWith("<!DOCTYPE html>");
+            Path nowhere = folder.resolve("none").resolve("page.html");
+            Outcome refused = run((words + " --output " + nowhere).split(" "));
+            assertThat(refused.status()).isEqualTo(1);
+            assertThat(refused.err())
+                    .isEqualTo("wattledger what-if: cannot write " + nowhere + ": its folder does not exist\n");
+        }
+
         @Test
         void ofARoadNameTheMinutesTheirRangeAndWhatTheyRestOn() {
             Outcome outcome = run("what-if --distance 200mi --power 200 --with-position drops");
@@ -151,10 +167,10 @@ class WhatIfCommandTest {
     }
 
     @Nested
-    class JsonSchema {
-        private static List<Error> problems(String json) throws IOException {
+    class AsJson {
+        private static List<Error> problems(String json) {
             SchemaRegistry registry = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
-            Schema schema = registry.getSchema(Files.readString(Path.of("../docs/what-if.schema.json")));
+            Schema schema = registry.getSchema(JsonSchema.WHAT_IF.text());
             return schema.validate(json, InputFormat.JSON);
         }
 
@@ -171,14 +187,14 @@ class WhatIfCommandTest {
         /** Judged by an independent validator of JSON Schema 2020-12. */
         @ParameterizedTest
         @org.junit.jupiter.params.provider.MethodSource("questions")
-        void isFollowed(String words) throws IOException {
+        void isFollowed(String words) {
             Outcome outcome = run(words + " --format json");
             assertThat(outcome.status()).isZero();
             assertThat(problems(outcome.out())).isEmpty();
         }
 
         @Test
-        void isStrict() throws IOException {
+        void isStrict() {
             String good =
                     run("what-if --distance 160km --power 200 --rolling-resistance 0.0055 --with-power +5% --format json")
                             .out();
@@ -261,7 +277,7 @@ class WhatIfCommandTest {
                     "what-if --distance 100km --power 200 --ascent 20000 --with-power +5 | ascentM 20000.0",
                     "what-if --distance 100km --power 200 --with-temperature 99 | temperatureC 99.0",
                     "what-if --distance 100km --power 200 --air-density 1.2 --with-temperature 30 | by its density",
-                    "what-if --distance 100km --power 200 --with-power +5 --format csv | expected text or json",
+                    "what-if --distance 100km --power 200 --with-power +5 --format csv | expected text, json or html",
                 })
         void isOneLineAndAHint(String words, String part) {
             Outcome outcome = run(words);

@@ -123,11 +123,8 @@ public record RecordingSummary(
     /** Times between samples of different times, the shortest first. Only believable samples count. */
     private static long[] intervals(Samples samples) {
         int[] kept = SampleOrder.believable(samples, new Notes());
-        long[] times = Arrays.stream(kept)
-                .mapToLong(samples::epochSecond)
-                .distinct()
-                .sorted()
-                .toArray();
+        long[] times =
+                Arrays.stream(kept).mapToLong(samples::epochSecond).distinct().toArray();
         return LongStream.range(1, times.length)
                 .map(k -> times[(int) k] - times[(int) k - 1])
                 .sorted()

@@ -167,7 +167,11 @@ public record CourseComparison(
      * @param toM where it ends; may lie beyond the end
      */
     public static Outcome<CourseComparison> of(Ride reference, Ride other, double fromM, double toM) {
-        TimedRide first = new TimedRide(reference);
+        return of(new TimedRide(reference), other, fromM, toM);
+    }
+
+    /** {@link #of(Ride, Ride, double, double)} for a reference that several rides are held against. */
+    static Outcome<CourseComparison> of(TimedRide first, Ride other, double fromM, double toM) {
         TimedRide second = new TimedRide(other);
         Outcome<Alignment> alignment = Alignment.of(first, second, fromM, toM);
         return alignment instanceof Outcome.Refused<Alignment> refused
@@ -306,7 +310,7 @@ public record CourseComparison(
      * @param passing {@link #referenceSecond()} or {@link #otherSecond()}
      * @return a value for each point, {@code NaN} where the ride did not pass or nothing was measured
      */
-    public static Series along(Ride ride, Channel channel, Series passing) {
+    static Series along(Ride ride, Channel channel, Series passing) {
         double[] sum = new double[ride.seconds() + 1];
         int[] measured = new int[ride.seconds() + 1];
         Series values = ride.series(channel);

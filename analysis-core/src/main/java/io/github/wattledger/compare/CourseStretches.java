@@ -6,7 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Cuts a course into climbs, descents and the rest, none of them too short to be worth a line. */
-final class CourseStretches {
+public final class CourseStretches {
     /** A stretch at least this steep is a climb or a descent, rise over run. Own choice. */
     private static final double LEAST_GRADE = 0.02;
 
@@ -26,9 +26,14 @@ final class CourseStretches {
     /**
      * A stretch between two points of the course.
      *
+     * @param ground what kind of road it is
+     * @param from the point at which it begins, counted from the start of the course
+     * @param to the point at which it ends
      * @param meanGrade rise over run, or null where it is not known
      */
-    record Span(Ground ground, int from, int to, @Nullable Double meanGrade) {
+    public record Span(
+            Ground ground, int from, int to, @Nullable Double meanGrade) {
+        /** How many steps it is long. */
         int pieces() {
             return to - from;
         }
@@ -45,11 +50,15 @@ final class CourseStretches {
     }
 
     /**
-     * The stretches from one point to another, in order.
+     * The stretches from one point to another, in order: each begins where the one before it ends.
      *
      * @param course the course, or null where there is no altitude
+     * @param startM distance of point 0, metres from the start of the recording
+     * @param stepM distance between two points, metres
+     * @param first the first point
+     * @param last the last point, beyond the first
      */
-    static List<Span> of(@Nullable Course course, double startM, double stepM, int first, int last) {
+    public static List<Span> of(@Nullable Course course, double startM, double stepM, int first, int last) {
         return new CourseStretches(course, startM, stepM).between(first, last);
     }
 

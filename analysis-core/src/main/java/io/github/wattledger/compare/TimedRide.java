@@ -1,9 +1,11 @@
 package io.github.wattledger.compare;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /** A ride with its odometer, and what it did between two moments of it, given in seconds with their fractions. */
@@ -45,17 +47,11 @@ final class TimedRide {
 
     /** The mean of a channel under way between two moments, or null where nothing was measured. */
     @Nullable Double mean(Channel channel, double from, double to) {
-        Series series = ride.series(channel);
-        double sum = 0;
-        int count = 0;
+        int first = (int) Math.ceil(from);
         int end = Math.min(ride.seconds(), (int) Math.ceil(to));
-        for (int second = (int) Math.ceil(from); second < end; second++) {
-            if (series.isMeasured(second) && ride.state(second) == SecondState.RIDING) {
-                sum += series.get(second);
-                count++;
-            }
-        }
-        return count == 0 ? null : sum / count;
+        OptionalDouble mean =
+                first < end ? ride.meanWhileRiding(channel, new Interval(first, end)) : OptionalDouble.empty();
+        return mean.isPresent() ? mean.getAsDouble() : null;
     }
 
     /** Whether most of the way between two moments has positions. */

@@ -68,7 +68,7 @@ public record Climb(
      * Whether both are the same climb ridden twice: foot and top at the same places, up to 60 m apart, and lengths that
      * differ by 10 % at most. Never so without positions.
      */
-    public boolean isSameRoadAs(Climb other) {
+    boolean isSameRoadAs(Climb other) {
         return foot != null
                 && top != null
                 && other.foot != null

@@ -1,10 +1,10 @@
 package io.github.wattledger.intake;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.clean.RecordingSummary;
 import io.github.wattledger.load.RideLoad;
-import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
-import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.rider.ZoneScheme;
@@ -22,24 +22,23 @@ public final class Inspector {
      *     the file
      */
     public static FileInspection inspect(Path file) throws UnreadableRideException {
-        return inspect(file, ReadOptions.DEFAULT);
+        return inspect(RideInput.of(file), ReadOptions.DEFAULT);
     }
 
     /**
-     * Looks into a recorded file. The result holds its sessions of every sport.
+     * Looks into a recorded file, its bytes or a stream. The result holds its sessions of every sport. An interrupt of the
+     * thread ends it with a {@link io.github.wattledger.cancel.CancelledException}.
      *
      * @throws UnreadableRideException when nothing could be read; its message is one line for people that begins with
-     *     the file
+     *     the name of the input
      */
-    public static FileInspection inspect(Path file, ReadOptions options) throws UnreadableRideException {
-        byte[] content = RideFiles.content(file, options.limits());
-        String sha256 = ContentDigest.sha256(content);
-        String shownName = OpenedRide.shownName(file);
-        OpenedFile opened = OpenedFile.of(content, sha256, file.toString(), shownName, options);
+    public static FileInspection inspect(RideInput input, ReadOptions options) throws UnreadableRideException {
+        OpenedFile opened = OpenedFile.of(input, options, Cancellation.ON_INTERRUPT);
         List<FileInspection.Session> sessions = opened.read().recordings().stream()
                 .map(recording -> session(opened, recording))
                 .toList();
-        return new FileInspection(shownName, opened.read().format(), content.length, sha256, opened.notes(), sessions);
+        return new FileInspection(
+                opened.shownName(), opened.read().format(), opened.bytes(), opened.sha256(), opened.notes(), sessions);
     }
 
     private static FileInspection.Session session(OpenedFile file, Recording recording) {

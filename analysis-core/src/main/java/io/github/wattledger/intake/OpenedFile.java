@@ -1,10 +1,14 @@
 package io.github.wattledger.intake;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Recording;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,23 +20,44 @@ import org.jspecify.annotations.Nullable;
  *
  * @param name what the file is called in messages
  * @param shownName its name without its folder
+ * @param bytes its size, bytes
  * @param sha256 the SHA-256 digest of its bytes, lower-case hexadecimal
  * @param read what was read from it
  */
-record OpenedFile(String name, String shownName, String sha256, ReadResult read) {
+record OpenedFile(String name, String shownName, int bytes, String sha256, ReadResult read) {
     private static final int MOST_SESSIONS_NAMED = 12;
 
     /** The FIT sport of the way between two sports. */
     private static final String TRANSITION = "transition";
 
     /**
+     * Reads a file, its bytes or a stream.
+     *
+     * @throws UnreadableRideException when nothing could be read; its message is one line that begins with the name
+     */
+    static OpenedFile of(RideInput input, ReadOptions options, Cancellation cancellation)
+            throws UnreadableRideException {
+        cancellation.check();
+        byte[] content = input.content(options.limits());
+        String sha256 = ContentDigest.sha256(content);
+        return of(content, sha256, input.name(), input.shownName(), options, cancellation);
+    }
+
+    /**
      * Reads a file's content.
      *
      * @throws UnreadableRideException when nothing could be read; its message is one line that begins with the name
      */
-    static OpenedFile of(byte[] content, String sha256, String name, String shownName, ReadOptions options)
+    static OpenedFile of(
+            byte[] content,
+            String sha256,
+            String name,
+            String shownName,
+            ReadOptions options,
+            Cancellation cancellation)
             throws UnreadableRideException {
-        return new OpenedFile(name, shownName, sha256, RideFiles.read(content, name, options));
+        return new OpenedFile(
+                name, shownName, content.length, sha256, RideFiles.read(content, name, options, cancellation));
     }
 
     /** Damage that was survived and fields that were left out. */
@@ -83,6 +108,7 @@ record OpenedFile(String name, String shownName, String sha256, ReadResult read)
         List<Recording> recordings = read.recordings();
         if (sessionIndex != null && sessionIndex >= recordings.size()) {
             throw new UnreadableRideException(
+                    Reason.NO_SUCH_SESSION,
                     name + ": has no session " + (sessionIndex + 1) + "; it holds " + numbered());
         }
         if (sessionIndex != null) {
@@ -91,7 +117,7 @@ record OpenedFile(String name, String shownName, String sha256, ReadResult read)
         List<Recording> cycling = cycling();
         if (cycling.isEmpty()) {
             throw new UnreadableRideException(
-                    name + ": holds no cycling, but " + numbered() + "; choose a file with a ride");
+                    Reason.NO_CYCLING, name + ": holds no cycling, but " + numbered() + "; choose a file with a ride");
         }
         return cycling.get(0);
     }

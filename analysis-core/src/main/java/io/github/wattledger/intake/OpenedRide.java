@@ -1,12 +1,14 @@
 package io.github.wattledger.intake;
 
+import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
-import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
@@ -15,9 +17,7 @@ import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.rider.Rider;
-import java.io.InputStream;
 import java.io.Serializable;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -43,44 +43,34 @@ public record OpenedRide(
         RideSetting setting)
         implements Serializable {
     /**
-     * Opens a session of a file.
+     * Opens a session of a file, of its bytes or of a stream. An interrupt of the thread ends it.
      *
      * @param sessionIndex which session, counted from 0, or null for the first of cycling
-     * @throws UnreadableRideException when nothing could be read, or the file has no such session; its message is one line
-     *     for people that begins with the file
+     * @throws UnreadableRideException when nothing could be read, there is more than the limits allow, or there is no such
+     *     session; its message is one line for people that begins with the name of the input
+     * @throws CancelledException when the thread was interrupted
      */
-    public static OpenedRide of(Path file, ReadOptions options, @Nullable Integer sessionIndex)
+    public static OpenedRide of(RideInput input, ReadOptions options, @Nullable Integer sessionIndex)
             throws UnreadableRideException {
-        byte[] content = RideFiles.content(file, options.limits());
-        String sha256 = ContentDigest.sha256(content);
-        return chosen(OpenedFile.of(content, sha256, file.toString(), shownName(file), options), sessionIndex);
+        return of(input, options, sessionIndex, Cancellation.ON_INTERRUPT);
     }
 
     /**
-     * Opens a session of a file's content that is already in memory.
+     * Opens a session of a file, of its bytes or of a stream.
      *
-     * @param content the whole content; not changed
-     * @param name what to call it in messages and reports
      * @param sessionIndex which session, counted from 0, or null for the first of cycling
-     * @throws UnreadableRideException when nothing could be read, or the content has no such session; its message is one
-     *     line for people that begins with the name
+     * @param cancellation when to end early
+     * @throws UnreadableRideException when nothing could be read, there is more than the limits allow, or there is no such
+     *     session; its message is one line for people that begins with the name of the input
+     * @throws CancelledException when it ends early
      */
-    public static OpenedRide of(byte[] content, String name, ReadOptions options, @Nullable Integer sessionIndex)
+    public static OpenedRide of(
+            RideInput input, ReadOptions options, @Nullable Integer sessionIndex, Cancellation cancellation)
             throws UnreadableRideException {
-        return chosen(OpenedFile.of(content, ContentDigest.sha256(content), name, name, options), sessionIndex);
-    }
-
-    /**
-     * Opens a session of a stream, which is read to its end and not closed.
-     *
-     * @param name what to call it in messages and reports
-     * @param sessionIndex which session, counted from 0, or null for the first of cycling
-     * @throws UnreadableRideException when nothing could be read, the stream is longer than the limits allow, or there is
-     *     no such session; its message is one line for people that begins with the name
-     */
-    public static OpenedRide of(InputStream in, String name, ReadOptions options, @Nullable Integer sessionIndex)
-            throws UnreadableRideException {
-        return of(RideFiles.content(in, name, options.limits()), name, options, sessionIndex);
+        OpenedFile file = OpenedFile.of(input, options, cancellation);
+        Recording recording = file.chosen(sessionIndex);
+        cancellation.check();
+        return of(file, recording).withNotesBefore(file.notesBeside(recording));
     }
 
     /** Opens a recording that is already in memory. */
@@ -92,11 +82,6 @@ public record OpenedRide(
     static OpenedRide of(OpenedFile file, Recording recording) {
         return of(recording, file.shownName(), file.read().format(), file.sha256())
                 .withSports(file.sports());
-    }
-
-    private static OpenedRide chosen(OpenedFile file, @Nullable Integer sessionIndex) throws UnreadableRideException {
-        Recording recording = file.chosen(sessionIndex);
-        return of(file, recording).withNotesBefore(file.notesBeside(recording));
     }
 
     private static OpenedRide of(
@@ -154,14 +139,8 @@ public record OpenedRide(
      */
     public static List<OpenedRide> allCycling(byte[] content, String sha256, String name, ReadOptions options)
             throws UnreadableRideException {
-        OpenedFile file = OpenedFile.of(content, sha256, name, name, options);
+        OpenedFile file = OpenedFile.of(content, sha256, name, name, options, Cancellation.ON_INTERRUPT);
         return file.cycling().stream().map(recording -> of(file, recording)).toList();
-    }
-
-    /** The name of a file without its folder. */
-    static String shownName(Path file) {
-        Path name = file.getFileName();
-        return name == null ? file.toString() : name.toString();
     }
 
     /** The same ride out of a file with so many sports. */

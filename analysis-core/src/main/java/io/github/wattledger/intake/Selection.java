@@ -51,25 +51,25 @@ public record Selection(
     }
 
     /**
-     * A part of the first cycling session by elapsed time.
+     * Another part of the same session, by elapsed time, in place of any before.
      *
      * @param from its first second, or null for the start
      * @param to the second at which it ends (not included), or null for the end
      * @throws IllegalArgumentException when the two are out of order
      */
-    public static Selection ofSeconds(@Nullable Integer from, @Nullable Integer to) {
-        return new Selection(null, from, to, null, null);
+    public Selection withSeconds(@Nullable Integer from, @Nullable Integer to) {
+        return new Selection(sessionIndex, from, to, null, null);
     }
 
     /**
-     * Laps of the first cycling session.
+     * Laps of the same session, in place of any part before.
      *
-     * @param first the first lap, counted from 1
-     * @param last the last lap, included
+     * @param first the first lap, counted from 1, or null for the whole session
+     * @param last the last lap, included, or null for {@code first}
      * @throws IllegalArgumentException when the two are out of order
      */
-    public static Selection ofLaps(int first, int last) {
-        return new Selection(null, null, null, first, last);
+    public Selection withLaps(@Nullable Integer first, @Nullable Integer last) {
+        return new Selection(sessionIndex, null, null, first, last);
     }
 
     /** The same part of another session, counted from 0; null for the first cycling session. */

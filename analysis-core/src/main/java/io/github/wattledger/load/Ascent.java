@@ -20,9 +20,10 @@ public final class Ascent {
      *
      * @param altitudeM altitude second by second, metres; {@code NaN} (not measured) is left out
      * @return metres, or empty when no altitude was measured
+     * @throws IllegalArgumentException when an altitude is infinite
      */
     public static OptionalDouble metres(Series altitudeM) {
-        if (!altitudeM.hasAny()) {
+        if (!altitudeM.requireFinite("altitudeM").hasAny()) {
             return OptionalDouble.empty();
         }
         double ascent = 0;

@@ -4,6 +4,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -54,12 +55,8 @@ public final class Decoupling {
      * @throws IllegalArgumentException when an argument is out of range
      */
     public static double percent(double earlierWPerBeat, double laterWPerBeat) {
-        if (!(earlierWPerBeat > 0)) {
-            throw new IllegalArgumentException("earlierWPerBeat " + earlierWPerBeat + ", expected above 0");
-        }
-        if (!(laterWPerBeat >= 0)) {
-            throw new IllegalArgumentException("laterWPerBeat " + laterWPerBeat + ", expected 0 or more");
-        }
+        Bounds.requireAboveZero("earlierWPerBeat", earlierWPerBeat);
+        Bounds.requireNotNegative("laterWPerBeat", laterWPerBeat);
         return (earlierWPerBeat - laterWPerBeat) / earlierWPerBeat * 100;
     }
 
@@ -131,17 +128,17 @@ public final class Decoupling {
      *
      * @param watts one-second power, watts; {@code NaN} is "not measured"
      * @param heartRateBpm heart rate over the same seconds, beats per minute; {@code NaN} is "not measured"
-     * @throws IllegalArgumentException when the series differ in length
+     * @throws IllegalArgumentException when the series differ in length, or a reading is below 0 or infinite
      */
     public static OptionalDouble of(Series watts, Series heartRateBpm) {
         return of(Ride.builder(Instant.EPOCH, watts.size())
-                .channel(Channel.POWER, watts)
-                .channel(Channel.HEART_RATE, heartRateBpm)
+                .channel(Channel.POWER, watts.requireReadings("watts"))
+                .channel(Channel.HEART_RATE, heartRateBpm.requireReadings("heartRateBpm"))
                 .build());
     }
 
-    /** {@link #of(Series, Series)} for arrays, which are copied; a reading below 0 or infinite is refused. */
+    /** {@link #of(Series, Series)} for arrays, which are copied. */
     public static OptionalDouble of(double[] watts, double[] heartRateBpm) {
-        return of(Series.ofReadings("watts", watts), Series.ofReadings("heartRateBpm", heartRateBpm));
+        return of(Series.of(watts), Series.of(heartRateBpm));
     }
 }

@@ -23,14 +23,14 @@ public final class Efficiency {
      * @param watts one-second power, watts; {@code NaN} (not measured) is left out
      * @param heartRateBpm heart rate over the same seconds, beats per minute; {@code NaN} is left out
      * @return watts per beat per minute, or empty without normalized power or without heart rate
-     * @throws IllegalArgumentException when the series differ in length
+     * @throws IllegalArgumentException when the series differ in length, or a reading is below 0 or infinite
      */
     public static OptionalDouble of(Series watts, Series heartRateBpm) {
         if (watts.size() != heartRateBpm.size()) {
             throw new IllegalArgumentException(
                     "heartRateBpm has " + heartRateBpm.size() + " seconds, expected " + watts.size() + " as watts");
         }
-        return of(watts, heartRateBpm, 0, watts.size());
+        return of(watts.requireReadings("watts"), heartRateBpm.requireReadings("heartRateBpm"), 0, watts.size());
     }
 
     private static OptionalDouble of(Series watts, Series heartRateBpm, int from, int to) {
@@ -41,9 +41,9 @@ public final class Efficiency {
                 : OptionalDouble.empty();
     }
 
-    /** {@link #of(Series, Series)} for arrays, which are copied; a reading below 0 or infinite is refused. */
+    /** {@link #of(Series, Series)} for arrays, which are copied. */
     public static OptionalDouble of(double[] watts, double[] heartRateBpm) {
-        return of(Series.ofReadings("watts", watts), Series.ofReadings("heartRateBpm", heartRateBpm));
+        return of(Series.of(watts), Series.of(heartRateBpm));
     }
 
     /** Efficiency of a stretch that holds so many timer seconds; empty where too few of them carry both readings. */

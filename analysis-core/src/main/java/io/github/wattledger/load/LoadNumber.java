@@ -71,7 +71,7 @@ public enum LoadNumber {
             Channel.POWER),
     VARIABILITY_INDEX(
             "variabilityIndex",
-            "variability index",
+            "normalized over average",
             Quantity.RATIO,
             RideLoad::variabilityIndex,
             LoadNumber::keptByNoDevice,
@@ -106,7 +106,7 @@ public enum LoadNumber {
             Channel.DISTANCE),
     EFFICIENCY(
             "efficiencyWPerBeat",
-            "efficiency",
+            "watts a heartbeat",
             Quantity.EFFICIENCY,
             RideLoad::efficiencyWPerBeat,
             LoadNumber::keptByNoDevice,
@@ -136,7 +136,7 @@ public enum LoadNumber {
         HEART_RATE("bpm"),
         CADENCE("rpm"),
         /** Watts for each beat of the heart in a minute. */
-        EFFICIENCY("W/bpm"),
+        EFFICIENCY("W a beat"),
         PERCENTAGE("%");
 
         private final String unit;

@@ -26,9 +26,10 @@ public final class NormalizedPower {
      *
      * @param watts one-second power, watts; {@code NaN} (not measured) is left out, 0 (coasting) counts
      * @return watts, or empty when fewer than 30 seconds carry power
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static OptionalDouble of(Series watts) {
-        return of(watts, 0, watts.size());
+        return of(watts.requireReadings("watts"), 0, watts.size());
     }
 
     /** Normalized power of a part of a series, as if the series were no more than that. */
@@ -45,14 +46,14 @@ public final class NormalizedPower {
                 : OptionalDouble.of(Math.sqrt(Math.sqrt(fourthPowers.value() / window.windows())));
     }
 
-    /** {@link #of(Series)} for an array, which is copied; a reading below 0 or infinite is refused. */
+    /** {@link #of(Series)} for an array, which is copied. */
     public static OptionalDouble of(double[] watts) {
-        return of(Series.ofReadings("watts", watts));
+        return of(Series.of(watts));
     }
 
     /** Normalized power of a ride's timer seconds; power recorded while the timer stood is left out. */
     public static OptionalDouble of(Ride ride) {
-        return of(ride.timerSeries(Channel.POWER));
+        return of(ride, new Interval(0, ride.seconds()));
     }
 
     /**

@@ -4,6 +4,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.ZoneScheme;
 import java.io.Serializable;
 import java.util.List;
@@ -114,7 +115,7 @@ public record RideLoad(
                 trainingStress,
                 ratio(normalizedPowerW, averagePowerW),
                 averageHeartRateBpm,
-                boxed(maximum(heartRate)),
+                boxed(heartRate.maximum()),
                 boxed(meanAboveZero(ride.timerSeries(Channel.CADENCE))),
                 ratio(distanceM, (double) movingSeconds),
                 ratio(normalizedPowerW, averageHeartRateBpm),
@@ -139,17 +140,6 @@ public record RideLoad(
         }
         Series speed = ride.timerSeries(Channel.SPEED);
         return speed.hasAny() ? CompensatedSum.ofMeasured(speed) : null;
-    }
-
-    private static OptionalDouble maximum(Series series) {
-        double maximum = Double.NEGATIVE_INFINITY;
-        for (int second = 0; second < series.size(); second++) {
-            // NaN compares false, so what was not measured is passed over.
-            if (series.get(second) > maximum) {
-                maximum = series.get(second);
-            }
-        }
-        return maximum == Double.NEGATIVE_INFINITY ? OptionalDouble.empty() : OptionalDouble.of(maximum);
     }
 
     private static OptionalDouble meanAboveZero(Series series) {
@@ -178,8 +168,8 @@ public record RideLoad(
     }
 
     private static void requireAboveZero(String name, @Nullable Double value) {
-        if (value != null && !(value > 0)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected above 0");
+        if (value != null) {
+            Bounds.requireAboveZero(name, value);
         }
     }
 }

@@ -13,12 +13,13 @@ public final class RollingMean {
      * @param values one value a second; {@code NaN} (not measured) is left out of the means
      * @param windowSeconds how many seconds a mean looks back on, its own included, at least 1
      * @return a series of the same length in the same unit, {@code NaN} exactly where {@code values} is
-     * @throws IllegalArgumentException when the window is shorter than a second
+     * @throws IllegalArgumentException when the window is shorter than a second, or a value is infinite
      */
     public static Series trailing(Series values, int windowSeconds) {
         if (windowSeconds < 1) {
             throw new IllegalArgumentException("windowSeconds " + windowSeconds + ", expected 1 or more");
         }
+        values.requireFinite("values");
         double[] means = new double[values.size()];
         double sum = 0;
         int count = 0;

@@ -1,6 +1,7 @@
 package io.github.wattledger.load;
 
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.ZoneScheme;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,17 +23,15 @@ public final class TimeInZones {
     /**
      * The time in each zone.
      *
-     * @param readings one reading a second, in the threshold's unit; {@code NaN} (not measured) is in no zone, a reading
-     *     below 0 in the first
+     * @param readings one reading a second, in the threshold's unit; {@code NaN} (not measured) is in no zone
      * @param threshold what the scheme's fractions are fractions of, above 0
      * @param scheme how readings are divided
      * @return one entry a zone, from the lowest up
-     * @throws IllegalArgumentException when the threshold is out of range
+     * @throws IllegalArgumentException when a reading or the threshold is out of range
      */
     public static List<ZoneTime> of(Series readings, double threshold, ZoneScheme scheme) {
-        if (!(threshold > 0)) {
-            throw new IllegalArgumentException("threshold " + threshold + ", expected above 0");
-        }
+        Bounds.requireAboveZero("threshold", threshold);
+        readings.requireReadings("readings");
         int zoneCount = scheme.zones().size();
         double[] from = new double[zoneCount];
         for (int zone = 0; zone < zoneCount; zone++) {
@@ -58,8 +57,8 @@ public final class TimeInZones {
         return List.copyOf(times);
     }
 
-    /** {@link #of(Series, double, ZoneScheme)} for an array, which is copied; a reading below 0 or infinite is refused. */
+    /** {@link #of(Series, double, ZoneScheme)} for an array, which is copied. */
     public static List<ZoneTime> of(double[] readings, double threshold, ZoneScheme scheme) {
-        return of(Series.ofReadings("readings", readings), threshold, scheme);
+        return of(Series.of(readings), threshold, scheme);
     }
 }

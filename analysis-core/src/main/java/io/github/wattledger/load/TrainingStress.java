@@ -1,6 +1,7 @@
 package io.github.wattledger.load;
 
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import java.util.OptionalDouble;
 
 /**
@@ -25,9 +26,7 @@ public final class TrainingStress {
      * @throws IllegalArgumentException when an argument is out of range
      */
     public static double of(double seconds, double normalizedPowerW, double thresholdPowerW) {
-        if (!(seconds >= 0)) {
-            throw new IllegalArgumentException("seconds " + seconds + ", expected 0 or more");
-        }
+        Bounds.requireNotNegative("seconds", seconds);
         double intensityFactor = intensityFactor(normalizedPowerW, thresholdPowerW);
         return seconds * normalizedPowerW * intensityFactor / (thresholdPowerW * SECONDS_PER_HOUR) * HOUR_AT_THRESHOLD;
     }
@@ -38,19 +37,19 @@ public final class TrainingStress {
      * @param watts one-second power, watts; {@code NaN} (not measured) is left out of the power and of the seconds
      * @param thresholdPowerW threshold power, watts, above 0
      * @return training stress, or empty when there is no normalized power
-     * @throws IllegalArgumentException when the threshold is out of range
+     * @throws IllegalArgumentException when a reading or the threshold is out of range
      */
     public static OptionalDouble of(Series watts, double thresholdPowerW) {
-        requireThreshold(thresholdPowerW);
+        Bounds.requireAboveZero("thresholdPowerW", thresholdPowerW);
         OptionalDouble normalizedPowerW = NormalizedPower.of(watts);
         return normalizedPowerW.isPresent()
                 ? OptionalDouble.of(of(watts.measuredCount(), normalizedPowerW.getAsDouble(), thresholdPowerW))
                 : OptionalDouble.empty();
     }
 
-    /** {@link #of(Series, double)} for an array, which is copied; a reading below 0 or infinite is refused. */
+    /** {@link #of(Series, double)} for an array, which is copied. */
     public static OptionalDouble of(double[] watts, double thresholdPowerW) {
-        return of(Series.ofReadings("watts", watts), thresholdPowerW);
+        return of(Series.of(watts), thresholdPowerW);
     }
 
     /**
@@ -61,16 +60,8 @@ public final class TrainingStress {
      * @throws IllegalArgumentException when an argument is out of range
      */
     public static double intensityFactor(double normalizedPowerW, double thresholdPowerW) {
-        if (!(normalizedPowerW >= 0)) {
-            throw new IllegalArgumentException("normalizedPowerW " + normalizedPowerW + ", expected 0 or more");
-        }
-        requireThreshold(thresholdPowerW);
+        Bounds.requireNotNegative("normalizedPowerW", normalizedPowerW);
+        Bounds.requireAboveZero("thresholdPowerW", thresholdPowerW);
         return normalizedPowerW / thresholdPowerW;
-    }
-
-    private static void requireThreshold(double thresholdPowerW) {
-        if (!(thresholdPowerW > 0)) {
-            throw new IllegalArgumentException("thresholdPowerW " + thresholdPowerW + ", expected above 0");
-        }
     }
 }

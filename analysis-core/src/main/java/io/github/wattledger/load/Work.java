@@ -14,16 +14,17 @@ public final class Work {
      *
      * @param watts one-second power, watts; {@code NaN} (not measured) adds nothing
      * @return kilojoules, or empty when no second carries power
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static OptionalDouble kilojoules(Series watts) {
-        return watts.hasAny()
+        return watts.requireReadings("watts").hasAny()
                 ? OptionalDouble.of(CompensatedSum.ofMeasured(watts) / JOULES_PER_KILOJOULE)
                 : OptionalDouble.empty();
     }
 
-    /** {@link #kilojoules(Series)} for an array, which is copied; a reading below 0 or infinite is refused. */
+    /** {@link #kilojoules(Series)} for an array, which is copied. */
     public static OptionalDouble kilojoules(double[] watts) {
-        return kilojoules(Series.ofReadings("watts", watts));
+        return kilojoules(Series.of(watts));
     }
 
     /**
@@ -31,13 +32,14 @@ public final class Work {
      *
      * @param watts one-second power, watts; {@code NaN} (not measured) is left out, 0 (coasting) counts
      * @return watts, or empty when no second carries power
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static OptionalDouble averagePowerW(Series watts) {
-        return CompensatedSum.meanOfMeasured(watts);
+        return CompensatedSum.meanOfMeasured(watts.requireReadings("watts"));
     }
 
-    /** {@link #averagePowerW(Series)} for an array, which is copied; a reading below 0 or infinite is refused. */
+    /** {@link #averagePowerW(Series)} for an array, which is copied. */
     public static OptionalDouble averagePowerW(double[] watts) {
-        return averagePowerW(Series.ofReadings("watts", watts));
+        return averagePowerW(Series.of(watts));
     }
 }

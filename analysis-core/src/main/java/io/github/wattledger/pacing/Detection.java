@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.cancel.Cancellation;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -16,11 +17,13 @@ record Detection(FindingKind kind, Found found) {
      * Looks for kinds of findings.
      *
      * @param isAsked which of them to look for
+     * @param cancellation when to end early
      * @return what was found and does not give way to something else, the weightiest first
      */
-    static List<Detection> all(Race race, Predicate<Detector> isAsked) {
+    static List<Detection> all(Race race, Predicate<Detector> isAsked, Cancellation cancellation) {
         List<Detection> detections = new ArrayList<>();
         for (FindingKind kind : FindingKind.values()) {
+            cancellation.check();
             if (isAsked.test(kind.detector())) {
                 kind.detector().detect(race).ifPresent(found -> detections.add(new Detection(kind, found)));
             }

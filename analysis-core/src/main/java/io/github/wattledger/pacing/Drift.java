@@ -2,6 +2,7 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.load.Decoupling;
 import io.github.wattledger.pacing.price.PricePlan;
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import java.util.Optional;
 
@@ -38,7 +39,9 @@ final class Drift implements Detector {
                 .with("actualHeartRateBpm", heart.get().actualBpm())
                 .with("predictedHeartRateBpm", heart.get().predictedBpm())
                 .with("bpmPer100W", race.heartRateModel().bpmPer100W())
-                .with("decouplingPercent", Decoupling.of(race.ride()).orElse(Double.NaN));
+                .with("decouplingPercent", Decoupling.of(race.ride()).orElse(Double.NaN))
+                .with("temperatureC", race.mean(Channel.TEMPERATURE, late))
+                .with("temperatureBeforeC", race.mean(Channel.TEMPERATURE, new Interval(0, late.fromSecond())));
         return Optional.of(new Found(
                 severity,
                 late,

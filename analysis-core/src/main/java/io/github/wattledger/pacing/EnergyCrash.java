@@ -70,7 +70,8 @@ final class EnergyCrash implements Detector {
                 .with("predictedHeartRateBpm", heart.predictedBpm())
                 .with("hoursBefore", when.fromSecond() / 3600.0)
                 .with("workBeforeKJ", workKJ(race, when.fromSecond()))
-                .with("temperatureC", race.mean(Channel.TEMPERATURE, when));
+                .with("temperatureC", race.mean(Channel.TEMPERATURE, when))
+                .with("temperatureBeforeC", race.mean(Channel.TEMPERATURE, new Interval(0, when.fromSecond())));
         return new Found(
                 Severity.MAJOR,
                 when,

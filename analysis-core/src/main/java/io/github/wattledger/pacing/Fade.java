@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import java.util.List;
 import java.util.Optional;
@@ -49,14 +50,17 @@ final class Fade implements Detector {
                 .with("latePowerW", earlyW * late / early)
                 .with("lossPercent", lossPercent)
                 .with("slopePercentPerHour", fall.isTrend() ? fall.slopePerHour() / early * 100 : Double.NaN)
-                .with("comparedBlocks", fall.isTrend() ? fall.blocks() : Double.NaN);
+                .with("comparedBlocks", fall.isTrend() ? fall.blocks() : Double.NaN)
+                .with("temperatureC", race.mean(Channel.TEMPERATURE, faded))
+                .with("temperatureBeforeC", race.mean(Channel.TEMPERATURE, new Interval(0, faded.fromSecond())));
         return Optional.of(new Found(
                 severity(lossPercent),
                 faded,
                 evidence,
                 Caps.advise(
                         race,
-                        "Hold the average of the first half to %s, and eat and drink by the clock; then see whether the end holds.",
+                        "Hold the average power of the first half, the opening included, to %s, and eat and drink by the clock;"
+                                + " then see whether the end holds.",
                         capW(race, earlyW * late / early)),
                 EffortRepair.of(race, reference, faded)));
     }

@@ -14,8 +14,8 @@ import java.util.List;
 public interface FindingDetector extends Serializable {
     /**
      * What it finds, or an empty list. It is asked about every ride, also about short or easy ones and about rides without
-     * power or threshold, and returns an empty list where it has nothing to go by. An exception that it throws reaches the
-     * caller of the review.
+     * power or threshold, and returns an empty list where it has nothing to go by. One that throws an
+     * exception is left out of the review, with a note.
      *
      * @param part what is judged, and against what
      * @return findings, each made with {@link JudgedPart#finding}

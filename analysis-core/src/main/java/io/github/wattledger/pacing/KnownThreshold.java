@@ -6,7 +6,6 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
-import io.github.wattledger.ride.Series;
 import java.io.Serializable;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -128,7 +127,7 @@ public record KnownThreshold(
     }
 
     /** Whether a verdict on how hard the ride was may rest on it. */
-    public boolean isKnown() {
+    boolean isKnown() {
         return doubt == null;
     }
 
@@ -206,31 +205,15 @@ public record KnownThreshold(
         }
 
         private double meanPowerW() {
-            Series watts = ride.timerSeries(Channel.POWER);
-            double sum = 0;
-            int count = 0;
-            for (int second = ridden.judged().fromSecond();
-                    second < ridden.judged().toSecond();
-                    second++) {
-                if (watts.isMeasured(second)) {
-                    sum += watts.get(second);
-                    count++;
-                }
-            }
-            return sum / count;
+            Interval judged = ridden.judged();
+            return ride.timerSeries(Channel.POWER)
+                    .mean(judged.fromSecond(), judged.toSecond())
+                    .orElse(Double.NaN);
         }
 
         /** The highest heart rate while the timer ran; {@code NaN} without any, which is below nothing. */
         private double highestHeartRateBpm() {
-            Series heartRate = ride.timerSeries(Channel.HEART_RATE);
-            double highest = Double.NaN;
-            for (int second = 0; second < heartRate.size(); second++) {
-                double bpm = heartRate.get(second);
-                if (!Double.isNaN(bpm) && !(bpm <= highest)) {
-                    highest = bpm;
-                }
-            }
-            return highest;
+            return ride.timerSeries(Channel.HEART_RATE).maximum().orElse(Double.NaN);
         }
     }
 }

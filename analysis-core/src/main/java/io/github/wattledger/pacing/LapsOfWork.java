@@ -164,21 +164,9 @@ final class LapsOfWork {
 
     /** Mean power over the seconds with power; 0 of a lap in which the rider stood, {@code NaN} of any other without power. */
     private double meanPowerW(Interval lap) {
-        OptionalDouble mean = lap.isEmpty() ? OptionalDouble.empty() : meanOfMeasured(lap);
+        OptionalDouble mean = lap.isEmpty() ? OptionalDouble.empty() : watts.mean(lap.fromSecond(), lap.toSecond());
         boolean stood =
                 ride.countSeconds(SecondState.RIDING, lap) == 0 && ride.countSeconds(SecondState.MISSING, lap) == 0;
         return mean.orElse(stood ? 0 : Double.NaN);
-    }
-
-    private OptionalDouble meanOfMeasured(Interval lap) {
-        double sum = 0;
-        int count = 0;
-        for (int second = lap.fromSecond(); second < lap.toSecond(); second++) {
-            if (watts.isMeasured(second)) {
-                sum += watts.get(second);
-                count++;
-            }
-        }
-        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
     }
 }

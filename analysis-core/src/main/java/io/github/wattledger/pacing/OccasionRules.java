@@ -7,7 +7,6 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -225,15 +224,14 @@ public final class OccasionRules {
 
     private double altitudeRangeM() {
         Series altitude = ride.series(Channel.ALTITUDE);
-        List<Double> measured = new ArrayList<>();
+        double lowest = Double.NaN;
+        double highest = Double.NaN;
         for (int second = judged.fromSecond(); second < judged.toSecond(); second++) {
-            if (altitude.isMeasured(second)) {
-                measured.add(altitude.get(second));
-            }
+            double metres = altitude.get(second);
+            // NaN compares false: what was not measured is passed over.
+            lowest = metres >= lowest || Double.isNaN(metres) ? lowest : metres;
+            highest = metres <= highest || Double.isNaN(metres) ? highest : metres;
         }
-        double highest =
-                measured.stream().mapToDouble(Double::doubleValue).max().orElse(Double.NaN);
-        return highest
-                - measured.stream().mapToDouble(Double::doubleValue).min().orElse(Double.NaN);
+        return highest - lowest;
     }
 }

@@ -42,7 +42,8 @@ final class OverHardStart implements Detector {
                 : ratio >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
         Advice advice = Caps.advise(
                 race,
-                "Hold the average of the opening to %s, whatever the group does; let it go and ride your own race.",
+                "Hold the average power of the opening, its first " + Math.round(opening.seconds() / 60.0)
+                        + " min, to %s, whatever the group does; let it go and ride your own race.",
                 CAP_OVER_TARGET * race.targetW());
         return Optional.of(new Found(
                 severity,

@@ -1,16 +1,16 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.course.Course;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -25,11 +25,14 @@ import org.jspecify.annotations.Nullable;
  * @param ledger where the time of the reviewed ride went
  * @param leftOut what was not looked at, and why, a sentence each
  * @param ownFindings what the user's own detectors found, the weightiest first
+ * @param detectorFailures which of the user's own detectors failed and why, a sentence each; none of their findings is kept
  * @param occasion what the ride was: only a race is judged
  * @param secondHalfOverFirst effort of the second half of the moving time over that of the first on like ground, 1 where both
  *     were equally hard; null where the halves share too little ground, or the ride has no power
  * @param verdictRestsOn the kind of the finding behind the verdict, or null where it rests on the halves or there is none
  * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
+ * @param lost where the time was lost that all priced mistakes cost together ({@link TimeLedger#allAtOnce}), or null where
+ *     nothing was priced
  */
 public record PacingReview(
         Verdict verdict,
@@ -40,10 +43,12 @@ public record PacingReview(
         TimeLedger ledger,
         List<String> leftOut,
         List<OwnFinding> ownFindings,
+        List<String> detectorFailures,
         Occasion occasion,
         List<Remark> remarks,
         @Nullable Double secondHalfOverFirst,
-        @Nullable FindingKind verdictRestsOn)
+        @Nullable FindingKind verdictRestsOn,
+        @Nullable LostTime lost)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
 
@@ -52,7 +57,27 @@ public record PacingReview(
         findings = List.copyOf(findings);
         leftOut = List.copyOf(leftOut);
         ownFindings = List.copyOf(ownFindings);
+        detectorFailures = List.copyOf(detectorFailures);
         remarks = List.copyOf(remarks);
+    }
+
+    /** The same review without where the time was lost second by second. */
+    public PacingReview withoutSeconds() {
+        return new PacingReview(
+                verdict,
+                verdictReason,
+                judged,
+                targetW,
+                findings,
+                ledger,
+                leftOut,
+                ownFindings,
+                detectorFailures,
+                occasion,
+                remarks,
+                secondHalfOverFirst,
+                verdictRestsOn,
+                null);
     }
 
     /**
@@ -69,7 +94,8 @@ public record PacingReview(
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
      * @param detectors the user's own detectors
-     * @throws IllegalArgumentException when one of the detectors returns a finding outside the part
+     * @param cancellation when to end early
+     * @throws CancelledException when it ends early
      */
     public static PacingReview of(
             Ride ride,
@@ -82,7 +108,8 @@ public record PacingReview(
             Occasion occasion,
             JudgementLimits limits,
             RigChoice rig,
-            List<FindingDetector> detectors) {
+            List<FindingDetector> detectors,
+            Cancellation cancellation) {
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
@@ -92,17 +119,19 @@ public record PacingReview(
         String whyNotJudged = whyNotJudged(race, occasion);
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace
-                ? PricedFindings.of(race, racedCourse, Detection.all(race, each -> true), rig, ability)
+                ? PricedFindings.of(
+                        race, racedCourse, Detection.all(race, each -> true, cancellation), rig, ability, cancellation)
                 : PricedFindings.NONE;
         List<Remark> remarks = isRace || !occasion.kind().allowsRemarks()
                 ? List.of()
-                : Detection.all(race, Detector::comparesParts).stream()
+                : Detection.all(race, Detector::comparesParts, cancellation).stream()
                         .map(each -> Remark.of(race, each))
                         .toList();
         double halves = Verdicts.secondHalfOverFirst(race);
         Verdicts.Reached reached =
                 isRace ? Verdicts.of(halves, priced.findings()) : new Verdicts.Reached(Verdict.NOT_JUDGED, null);
         JudgedPart judged = new JudgedPart(raced, racedOffset, thresholds, ability.sustainablePowerW(), isRace, limits);
+        OwnSearch own = OwnSearch.of(judged, detectors, cancellation);
         return new PacingReview(
                 reached.verdict(),
                 whyNotJudged,
@@ -111,35 +140,18 @@ public record PacingReview(
                 priced.findings(),
                 ledger(ride, priced),
                 LeftOut.of(race, isRace),
-                ownFindings(judged, detectors),
+                own.found(),
+                own.failures(),
                 occasion,
                 remarks,
                 Double.isNaN(halves) ? null : halves,
-                reached.restsOn());
+                reached.restsOn(),
+                priced.lost());
     }
 
     /** The finding of a kind, or empty where there is none. */
     public Optional<Finding> finding(FindingKind kind) {
         return findings.stream().filter(each -> each.kind() == kind).findFirst();
-    }
-
-    private static List<OwnFinding> ownFindings(JudgedPart part, List<FindingDetector> detectors) {
-        int from = part.offsetSeconds();
-        int to = from + part.ride().seconds();
-        List<OwnFinding> found = new ArrayList<>();
-        for (FindingDetector detector : detectors) {
-            List<OwnFinding> returned = Objects.requireNonNull(
-                    detector.detect(part), () -> detector + " returned null, expected an empty list for nothing");
-            for (OwnFinding each : returned) {
-                if (each.when().fromSecond() < from || each.when().toSecond() > to) {
-                    throw new IllegalArgumentException("the finding '" + each.kind() + "' lies outside the judged part,"
-                            + " from second " + from + " to " + to + "; make it with JudgedPart.finding");
-                }
-                found.add(each);
-            }
-        }
-        found.sort(Comparator.comparing(OwnFinding::severity).reversed());
-        return found;
     }
 
     private static @Nullable String whyNotJudged(Race race, Occasion occasion) {

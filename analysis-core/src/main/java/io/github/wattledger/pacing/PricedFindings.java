@@ -1,7 +1,9 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.pacing.price.Price;
 import io.github.wattledger.pacing.price.PricePlan;
 import io.github.wattledger.pacing.price.Pricing;
@@ -15,7 +17,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,12 +25,17 @@ import org.jspecify.annotations.Nullable;
  * @param findings the findings, in the order in which they were given
  * @param entries the lines of the ledger
  * @param notes what to know when reading these lines, a sentence each
+ * @param lost where the time was lost that {@link TimeLedger#allAtOnce} counts, or null where nothing was priced
  */
-record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, List<String> notes) {
+record PricedFindings(
+        List<Finding> findings,
+        List<TimeLedger.Entry> entries,
+        List<String> notes,
+        @Nullable LostTime lost) {
     private static final double SECONDS_PER_MINUTE = 60;
 
     /** Nothing found and nothing priced. */
-    static final PricedFindings NONE = new PricedFindings(List.of(), List.of(), List.of());
+    static final PricedFindings NONE = new PricedFindings(List.of(), List.of(), List.of(), null);
 
     /**
      * The findings of a race with their prices.
@@ -37,42 +43,46 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
      * @param course the course of the race, or null where it leads nowhere
      * @param rig what the rider rode on
      * @param ability what the race's target rests on
+     * @param cancellation when to end early
      */
     static PricedFindings of(
-            Race race, @Nullable Course course, List<Detection> detections, RigChoice rig, Ability ability) {
+            Race race,
+            @Nullable Course course,
+            List<Detection> detections,
+            RigChoice rig,
+            Ability ability,
+            Cancellation cancellation) {
         Outcome<Replay> outcome = Replay.of(race.ride(), course, rig.rig());
         if (outcome instanceof Outcome.Refused<Replay> refusal) {
             Price refused = new Price(new Cost.NotPriced(refusal.reason()), null);
             List<Finding> findings =
                     findings(race, detections, plan -> plan instanceof PricePlan.Known known ? known.price() : refused);
-            return new PricedFindings(findings, entries(findings), List.of());
+            AllAtOnce whole = AllAtOnce.of(race, detections, findings, null);
+            return new PricedFindings(findings, entries(findings), List.of(), whole == null ? null : whole.lost());
         }
         Replay replay = outcome.orElseThrow(AssertionError::new);
-        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig);
+        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig, cancellation);
         List<Finding> findings = findings(race, detections, plan -> price(plan, pricing));
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();
-        if (entries.size() > 1) {
-            entries.add(allAtOnce(detections, findings, pricing));
+        AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, detections, findings, pricing);
+        if (whole != null && entries.size() > 1) {
+            entries.add(whole.entry());
             notes.add("The parts need not add up to the line for all: repairing one changes what the others cost.");
         }
         pricing.againstAbility(ability).ifPresent(saved -> entries.add(againstAbility(saved, ability)));
         if (!entries.isEmpty()) {
             notes.add(rig.words());
         }
-        return new PricedFindings(byWeight(findings), entries, notes);
+        return new PricedFindings(byWeight(findings), entries, notes, whole == null ? null : whole.lost());
     }
 
     private static List<Finding> byWeight(List<Finding> findings) {
         return findings.stream()
                 .sorted(Comparator.comparing(Finding::severity)
-                        .thenComparingDouble(PricedFindings::mostMinutes)
+                        .thenComparingDouble(AllAtOnce::mostMinutes)
                         .reversed())
                 .toList();
-    }
-
-    private static double mostMinutes(Finding finding) {
-        return finding.cost() instanceof Cost.Priced price ? price.highMinutes() : 0;
     }
 
     private static Price price(PricePlan plan, Pricing pricing) {
@@ -131,39 +141,6 @@ record PricedFindings(List<Finding> findings, List<TimeLedger.Entry> entries, Li
             }
         }
         return entries;
-    }
-
-    /** Every priced mistake repaired at once, and the known prices beside them, which no other power changes. */
-    private static TimeLedger.Entry allAtOnce(List<Detection> detections, List<Finding> findings, Pricing pricing) {
-        double low = 0;
-        double high = 0;
-        // To repair the dearest mistake alone is one way of repairing, so that the whole is never less.
-        double leastLow = 0;
-        double leastHigh = 0;
-        List<Repair> repairs = new ArrayList<>();
-        List<Integer> dearestFirst = IntStream.range(0, findings.size())
-                .boxed()
-                .sorted(Comparator.comparingDouble((Integer i) -> -mostMinutes(findings.get(i))))
-                .toList();
-        for (int i : dearestFirst) {
-            if (findings.get(i).cost() instanceof Cost.Priced price) {
-                if (detections.get(i).found().price() instanceof Repair repair) {
-                    repairs.add(repair);
-                    leastLow = Math.max(leastLow, price.lowMinutes());
-                    leastHigh = Math.max(leastHigh, price.highMinutes());
-                } else {
-                    low += price.lowMinutes();
-                    high += price.highMinutes();
-                }
-            }
-        }
-        if (pricing.priceOfAll(repairs) instanceof Cost.Priced price) {
-            leastLow = Math.max(leastLow, price.lowMinutes());
-            leastHigh = Math.max(leastHigh, price.highMinutes());
-        }
-        low += leastLow;
-        high += leastHigh;
-        return new TimeLedger.Entry(TimeLedger.ALL_AT_ONCE, low, high);
     }
 
     private static TimeLedger.Entry againstAbility(Pricing.Minutes saved, Ability ability) {

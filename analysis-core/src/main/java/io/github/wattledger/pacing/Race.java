@@ -124,13 +124,7 @@ final class Race {
 
     /** The highest heart rate of the race, beats per minute; {@code NaN} without heart rate. */
     double highestHeartRateBpm() {
-        Series bpm = ride.series(Channel.HEART_RATE);
-        double highest = Double.NaN;
-        for (int second = 0; second < bpm.size(); second++) {
-            double each = bpm.get(second);
-            highest = highest >= each || Double.isNaN(each) ? highest : each;
-        }
-        return highest;
+        return ride.series(Channel.HEART_RATE).maximum().orElse(Double.NaN);
     }
 
     /** The value of a limit. */

@@ -49,7 +49,7 @@ public record RacedPart(Interval interval, int leadInSeconds, int tailSeconds) i
     }
 
     /** The moving seconds within the part. */
-    public int movingSeconds(Ride ride) {
+    int movingSeconds(Ride ride) {
         return ride.countSeconds(SecondState.RIDING, interval);
     }
 

@@ -56,7 +56,7 @@ final class StoppedTime implements Detector {
                         new Cost.Priced(
                                 minutes,
                                 minutes + stops.size() * BRAKING_SECONDS / SECONDS_PER_MINUTE,
-                                "the stops as they are, and with slowing down and getting going again"),
+                                "measured, not ridden again"),
                         new PriceSteps.Stops(inRecording)))));
     }
 

@@ -58,7 +58,7 @@ final class ThresholdRidingEarly implements Detector {
                 evidence,
                 Caps.advise(
                         race,
-                        "In the first third keep efforts of several minutes below %s, climbs included.",
+                        "In the first third keep the average of each effort of several minutes below %s, climbs included.",
                         CAP_FRACTION * threshold),
                 repair(race, stretches)));
     }

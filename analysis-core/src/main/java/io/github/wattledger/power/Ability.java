@@ -54,4 +54,18 @@ public record Ability(
             return this == GIVEN_AND_GUIDE || this == GIVEN_AND_OWN_BESTS;
         }
     }
+
+    /** The same ability without the balance of W′ second by second. */
+    public Ability withoutBalance() {
+        return evidence == null
+                ? this
+                : new Ability(
+                        criticalPowerW,
+                        wPrimeKJ,
+                        source,
+                        fitErrorW,
+                        sustainablePowerW,
+                        forSeconds,
+                        evidence.withoutBalance());
+    }
 }

@@ -36,6 +36,11 @@ public record AbilityEvidence(
         return balance == null ? null : Spending.of(balance);
     }
 
+    /** The same evidence without the balance of W′ second by second. */
+    AbilityEvidence withoutBalance() {
+        return new AbilityEvidence(sustainable, criticalPower, null, durability, thresholdEstimate, thresholdHeartRate);
+    }
+
     /**
      * How W′ was used in a ride.
      *
@@ -50,7 +55,7 @@ public record AbilityEvidence(
             int secondsBelowQuarter,
             @Nullable String warning) implements Serializable {
         /** What a balance says of the use of W′; null for a ride without a second. */
-        public static @Nullable Spending of(WPrimeBalance balance) {
+        static @Nullable Spending of(WPrimeBalance balance) {
             if (balance.minimumSecond().isEmpty()) {
                 return null;
             }

@@ -1,5 +1,6 @@
 package io.github.wattledger.power;
 
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -16,12 +17,8 @@ import java.util.Set;
 public record BestEffort(double seconds, double watts) implements Serializable {
     /** @throws IllegalArgumentException when a number is not finite and above 0 */
     public BestEffort {
-        if (!(seconds > 0 && Double.isFinite(seconds))) {
-            throw new IllegalArgumentException("seconds " + seconds + ", expected above 0");
-        }
-        if (!(watts > 0 && Double.isFinite(watts))) {
-            throw new IllegalArgumentException("watts " + watts + ", expected above 0");
-        }
+        Bounds.requireAboveZero("seconds", seconds);
+        Bounds.requireAboveZero("watts", watts);
     }
 
     /**
@@ -31,7 +28,7 @@ public record BestEffort(double seconds, double watts) implements Serializable {
      * @param watts mean powers, watts, each above 0
      * @throws IllegalArgumentException when the lengths differ or a number is out of range
      */
-    public static List<BestEffort> listOf(double[] seconds, double[] watts) {
+    static List<BestEffort> listOf(double[] seconds, double[] watts) {
         if (seconds.length != watts.length) {
             throw new IllegalArgumentException(seconds.length + " durations but " + watts.length + " powers");
         }

@@ -56,7 +56,7 @@ public final class CriticalPower {
      * @param criticalPowerW critical power, watts
      * @param wPrimeJ W′, joules
      */
-    public static double powerW(double seconds, double criticalPowerW, double wPrimeJ) {
+    static double powerW(double seconds, double criticalPowerW, double wPrimeJ) {
         return criticalPowerW + wPrimeJ / seconds;
     }
 
@@ -69,7 +69,7 @@ public final class CriticalPower {
      * @param wPrimeJ W′, joules
      * @param maximalPowerW maximal power, watts, above critical power
      */
-    public static double powerW(double seconds, double criticalPowerW, double wPrimeJ, double maximalPowerW) {
+    static double powerW(double seconds, double criticalPowerW, double wPrimeJ, double maximalPowerW) {
         return criticalPowerW + wPrimeJ / (seconds + wPrimeJ / (maximalPowerW - criticalPowerW));
     }
 
@@ -80,7 +80,7 @@ public final class CriticalPower {
      * @param criticalPowerW critical power, watts
      * @param wPrimeJ W′, joules
      */
-    public static double secondsAt(double watts, double criticalPowerW, double wPrimeJ) {
+    static double secondsAt(double watts, double criticalPowerW, double wPrimeJ) {
         return watts <= criticalPowerW ? Double.POSITIVE_INFINITY : wPrimeJ / (watts - criticalPowerW);
     }
 
@@ -93,7 +93,7 @@ public final class CriticalPower {
      * @param wPrimeJ W′, joules
      * @param maximalPowerW maximal power, watts, above critical power
      */
-    public static double secondsAt(double watts, double criticalPowerW, double wPrimeJ, double maximalPowerW) {
+    static double secondsAt(double watts, double criticalPowerW, double wPrimeJ, double maximalPowerW) {
         return secondsAt(watts, criticalPowerW, wPrimeJ) - wPrimeJ / (maximalPowerW - criticalPowerW);
     }
 }

@@ -3,6 +3,7 @@ package io.github.wattledger.power;
 import io.github.wattledger.power.CriticalPower.Form;
 import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -103,9 +104,7 @@ public record CriticalPowerFit(
             throw new IllegalArgumentException(efforts.size() + " efforts but " + weights.length + " weights");
         }
         for (double weight : weights) {
-            if (!(weight > 0 && Double.isFinite(weight))) {
-                throw new IllegalArgumentException("weight " + weight + ", expected above 0");
-            }
+            Bounds.requireAboveZero("weight", weight);
         }
     }
 
@@ -207,7 +206,7 @@ public record CriticalPowerFit(
     }
 
     /** Half the width of the 95 % confidence interval of W′ (Student's t), joules. */
-    public double wPrimeHalfWidthJ() {
+    double wPrimeHalfWidthJ() {
         return LeastSquares.errorsWithin95Percent(degreesOfFreedom()) * wPrimeErrorJ;
     }
 

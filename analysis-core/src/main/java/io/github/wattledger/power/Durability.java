@@ -3,6 +3,7 @@ package io.github.wattledger.power;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,30 +39,43 @@ public record Durability(int seconds, double afterKJ, double fresherW, double ti
 
     /** The best 5 and 20 minutes before and after 1,000, 2,000 and 3,000 kJ, as far as the ride holds them. */
     public static List<Durability> of(Ride ride) {
-        return of(ride.timerSeries(Channel.POWER));
+        return search(ride.timerSeries(Channel.POWER), DURATIONS, LEVELS_KJ);
     }
 
     /**
      * {@link #of(Ride)} for one-second power.
      *
      * @param watts one-second power, watts; {@code NaN} counts as 0 W in a best and adds no work
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static List<Durability> of(Series watts) {
         return of(watts, DURATIONS, LEVELS_KJ);
     }
 
     /**
-     * {@link #of(Series)} for an array, with durations and levels that the caller chooses.
+     * {@link #of(Series)} with durations and levels that the caller chooses.
      *
      * @param watts one-second power, watts; {@code NaN} counts as 0 W in a best and adds no work
      * @param seconds durations, seconds, each above 0
      * @param levelsKJ levels of work, kilojoules, each above 0
+     * @throws IllegalArgumentException when a number is out of range
      */
-    public static List<Durability> of(double[] watts, int[] seconds, double[] levelsKJ) {
-        return of(Series.ofReadings("watts", watts), seconds, levelsKJ);
+    public static List<Durability> of(Series watts, int[] seconds, double[] levelsKJ) {
+        for (int duration : seconds) {
+            Bounds.requireAboveZero("seconds", duration);
+        }
+        for (double level : levelsKJ) {
+            Bounds.requireAboveZero("levelsKJ", level);
+        }
+        return search(watts.requireReadings("watts"), seconds, levelsKJ);
     }
 
-    private static List<Durability> of(Series watts, int[] durations, double[] levelsKJ) {
+    /** {@link #of(Series, int[], double[])} for an array, which is copied. */
+    public static List<Durability> of(double[] watts, int[] seconds, double[] levelsKJ) {
+        return of(Series.of(watts), seconds, levelsKJ);
+    }
+
+    private static List<Durability> search(Series watts, int[] durations, double[] levelsKJ) {
         double[] workJ = new double[watts.size() + 1];
         for (int second = 0; second < watts.size(); second++) {
             workJ[second + 1] = workJ[second] + (watts.isMeasured(second) ? watts.get(second) : 0);

@@ -95,8 +95,13 @@ public final class MeanMaximalCurve implements Serializable {
      * @param watts one-second power, watts, 0 or more; {@code NaN} is a missing second
      * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
-    public static MeanMaximalCurve of(double[] watts) {
+    public static MeanMaximalCurve of(Series watts) {
         return of(Ride.ofWatts(watts));
+    }
+
+    /** {@link #of(Series)} for an array, which is copied. */
+    public static MeanMaximalCurve of(double[] watts) {
+        return of(Series.of(watts));
     }
 
     private static RunningWork filled(Series power, RunningWork work, List<Unrecorded> stretches) {

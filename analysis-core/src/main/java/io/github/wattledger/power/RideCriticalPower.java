@@ -4,6 +4,8 @@ import io.github.wattledger.power.CriticalPower.Form;
 import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -115,10 +117,19 @@ public final class RideCriticalPower {
      * {@link #ofRide(Ride, MeanMaximalCurve, Double)} for one-second power.
      *
      * @param watts one-second power, watts; {@code NaN} is a missing second
+     * @throws IllegalArgumentException when a reading or the threshold is out of range
      */
-    public static Outcome<CriticalPowerFit> ofRide(double[] watts, @Nullable Double thresholdPowerW) {
+    public static Outcome<CriticalPowerFit> ofRide(Series watts, @Nullable Double thresholdPowerW) {
+        if (thresholdPowerW != null) {
+            Bounds.requireAboveZero("thresholdPowerW", thresholdPowerW);
+        }
         Ride ride = Ride.ofWatts(watts);
         return ofRide(ride, MeanMaximalCurve.of(ride), thresholdPowerW);
+    }
+
+    /** {@link #ofRide(Series, Double)} for an array, which is copied. */
+    public static Outcome<CriticalPowerFit> ofRide(double[] watts, @Nullable Double thresholdPowerW) {
+        return ofRide(Series.of(watts), thresholdPowerW);
     }
 
     /** {@link #ofRide(Ride, MeanMaximalCurve, Double)} without holding the fit against the ride. */

@@ -1,5 +1,6 @@
 package io.github.wattledger.power;
 
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -84,10 +85,8 @@ public record SustainablePower(double watts, double lowW, double highW, Source s
      * @throws IllegalArgumentException when an argument is out of range
      */
     public static double guideW(double thresholdPowerW, double seconds) {
-        if (!(thresholdPowerW > 0)) {
-            throw new IllegalArgumentException("thresholdPowerW " + thresholdPowerW + ", expected above 0");
-        }
-        if (!(seconds >= SHORTEST_GUIDE_SECONDS)) {
+        Bounds.requireAboveZero("thresholdPowerW", thresholdPowerW);
+        if (!(seconds >= SHORTEST_GUIDE_SECONDS && Double.isFinite(seconds))) {
             throw new IllegalArgumentException("seconds " + seconds + ", expected at least " + SHORTEST_GUIDE_SECONDS);
         }
         double hours = seconds / SECONDS_PER_HOUR;
@@ -120,9 +119,7 @@ public record SustainablePower(double watts, double lowW, double highW, Source s
      * @throws IllegalArgumentException when the duration is not above 0
      */
     public static Optional<SustainablePower> fromBests(List<BestEffort> bests, double seconds) {
-        if (!(seconds > 0)) {
-            throw new IllegalArgumentException("seconds " + seconds + ", expected above 0");
-        }
+        Bounds.requireAboveZero("seconds", seconds);
         List<BestEffort> used = new ArrayList<>(bests);
         used.removeIf(best -> best.seconds() < SHORTEST_BEST_SECONDS);
         if (BestEffort.durations(used) < FEWEST_BESTS) {

@@ -2,6 +2,7 @@ package io.github.wattledger.power;
 
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
 import java.io.Serializable;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -90,10 +91,16 @@ public record ThresholdEstimate(
      * {@link #of(MeanMaximalCurve, Outcome)} for one-second power.
      *
      * @param watts one-second power, watts; {@code NaN} is a missing second
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
-    public static Optional<ThresholdEstimate> of(double[] watts) {
+    public static Optional<ThresholdEstimate> of(Series watts) {
         Ride ride = Ride.ofWatts(watts);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
         return of(curve, RideCriticalPower.ofRide(ride, curve, null));
+    }
+
+    /** {@link #of(Series)} for an array, which is copied. */
+    public static Optional<ThresholdEstimate> of(double[] watts) {
+        return of(Series.of(watts));
     }
 }

@@ -3,6 +3,7 @@ package io.github.wattledger.power;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.Optional;
 
@@ -44,18 +45,28 @@ public record ThresholdHeartRate(double heartRateBpm, double meanPowerW, int fro
      * @throws IllegalArgumentException when the threshold is not above 0
      */
     public static Optional<ThresholdHeartRate> of(Ride ride, double thresholdPowerW) {
-        return of(ride.timerSeries(Channel.POWER), ride.series(Channel.HEART_RATE), thresholdPowerW);
+        return search(ride.timerSeries(Channel.POWER), ride.series(Channel.HEART_RATE), thresholdPowerW);
     }
 
-    /** {@link #of(Ride, double)} for arrays of equal length, which are copied; {@code NaN} is "not measured". */
+    /**
+     * {@link #of(Ride, double)} for one-second power and heart rate of equal length.
+     *
+     * @param watts one-second power, watts; {@code NaN} is "not measured"
+     * @param heartRateBpm heart rate over the same seconds, beats per minute; {@code NaN} is "not measured"
+     * @param thresholdPowerW threshold power, watts, above 0
+     * @throws IllegalArgumentException when the lengths differ, or a reading or the threshold is out of range
+     */
+    public static Optional<ThresholdHeartRate> of(Series watts, Series heartRateBpm, double thresholdPowerW) {
+        return search(watts.requireReadings("watts"), heartRateBpm.requireReadings("heartRateBpm"), thresholdPowerW);
+    }
+
+    /** {@link #of(Series, Series, double)} for arrays, which are copied. */
     public static Optional<ThresholdHeartRate> of(double[] watts, double[] heartRateBpm, double thresholdPowerW) {
-        return of(Series.ofReadings("watts", watts), Series.ofReadings("heartRateBpm", heartRateBpm), thresholdPowerW);
+        return of(Series.of(watts), Series.of(heartRateBpm), thresholdPowerW);
     }
 
-    private static Optional<ThresholdHeartRate> of(Series watts, Series heartRate, double thresholdPowerW) {
-        if (!(thresholdPowerW > 0)) {
-            throw new IllegalArgumentException("thresholdPowerW " + thresholdPowerW + ", expected above 0");
-        }
+    private static Optional<ThresholdHeartRate> search(Series watts, Series heartRate, double thresholdPowerW) {
+        Bounds.requireAboveZero("thresholdPowerW", thresholdPowerW);
         if (heartRate.size() != watts.size()) {
             throw new IllegalArgumentException(
                     heartRate.size() + " seconds of heart rate but " + watts.size() + " of power");

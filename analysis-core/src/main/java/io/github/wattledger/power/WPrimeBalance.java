@@ -4,6 +4,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Bounds;
 import java.io.Serial;
 import java.io.Serializable;
 import java.util.Locale;
@@ -70,7 +71,7 @@ public final class WPrimeBalance implements Serializable {
      * @throws IllegalArgumentException when critical power or W′ is not above 0
      */
     public static WPrimeBalance of(Ride ride, double criticalPowerW, double wPrimeJ, Model model) {
-        return of(ride.timerSeries(Channel.POWER), criticalPowerW, wPrimeJ, model);
+        return over(ride.timerSeries(Channel.POWER), criticalPowerW, wPrimeJ, model);
     }
 
     /**
@@ -79,11 +80,15 @@ public final class WPrimeBalance implements Serializable {
      * @param watts one-second power, watts; {@code NaN} counts as no work
      * @param criticalPowerW critical power, watts, above 0
      * @param wPrimeJ W′, joules, above 0
-     * @throws IllegalArgumentException when critical power or W′ is not above 0
+     * @throws IllegalArgumentException when a reading is below 0 or infinite, or critical power or W′ is not above 0
      */
     public static WPrimeBalance of(Series watts, double criticalPowerW, double wPrimeJ, Model model) {
-        requireAboveZero("criticalPowerW", criticalPowerW);
-        requireAboveZero("wPrimeJ", wPrimeJ);
+        return over(watts.requireReadings("watts"), criticalPowerW, wPrimeJ, model);
+    }
+
+    private static WPrimeBalance over(Series watts, double criticalPowerW, double wPrimeJ, Model model) {
+        Bounds.requireAboveZero("criticalPowerW", criticalPowerW);
+        Bounds.requireAboveZero("wPrimeJ", wPrimeJ);
         double[] balanceJ = switch (model) {
             case DIFFERENTIAL, DIFFERENTIAL_ELITE -> differential(watts, criticalPowerW, wPrimeJ, model);
             case INTEGRAL -> integral(watts, criticalPowerW, wPrimeJ);
@@ -91,13 +96,9 @@ public final class WPrimeBalance implements Serializable {
         return new WPrimeBalance(criticalPowerW, wPrimeJ, model, watts, balanceJ);
     }
 
-    /**
-     * {@link #of(Series, double, double, Model)} for an array, which is copied.
-     *
-     * @throws IllegalArgumentException when a reading is below 0 or infinite, or critical power or W′ is not above 0
-     */
+    /** {@link #of(Series, double, double, Model)} for an array, which is copied. */
     public static WPrimeBalance of(double[] watts, double criticalPowerW, double wPrimeJ, Model model) {
-        return of(Series.ofReadings("watts", watts), criticalPowerW, wPrimeJ, model);
+        return of(Series.of(watts), criticalPowerW, wPrimeJ, model);
     }
 
     /**
@@ -111,36 +112,16 @@ public final class WPrimeBalance implements Serializable {
      * @param wPrimeJ W′, joules, above 0; only {@link Model#DIFFERENTIAL} depends on it
      * @throws IllegalArgumentException when critical power or W′ is not above 0
      */
-    public static double timeConstantSeconds(Model model, double watts, double criticalPowerW, double wPrimeJ) {
-        requireAboveZero("criticalPowerW", criticalPowerW);
-        requireAboveZero("wPrimeJ", wPrimeJ);
+    static double timeConstantSeconds(Model model, double watts, double criticalPowerW, double wPrimeJ) {
+        Bounds.requireAboveZero("criticalPowerW", criticalPowerW);
+        Bounds.requireAboveZero("wPrimeJ", wPrimeJ);
+        Bounds.requireNotNegative("watts", watts);
         double below = criticalPowerW - watts;
         return switch (model) {
             case DIFFERENTIAL -> below > 0 ? wPrimeJ / below : Double.POSITIVE_INFINITY;
             case DIFFERENTIAL_ELITE -> below > 0 ? 2287.2 * Math.pow(below, -0.688) : Double.POSITIVE_INFINITY;
             case INTEGRAL -> below >= 0 ? 546 * Math.exp(-0.01 * below) + 316 : Double.POSITIVE_INFINITY;
         };
-    }
-
-    /**
-     * How long it takes at a constant power below critical power to come from one share of W′ to another, seconds.
-     *
-     * @param fromFraction share of W′ left at the start, below 1
-     * @param toFraction share of W′ wanted, from {@code fromFraction} to below 1; full is never reached
-     * @return seconds, infinite where {@link #timeConstantSeconds} is
-     * @throws IllegalArgumentException when a share is out of range, or critical power or W′ is not above 0
-     */
-    public static double recoverySeconds(
-            Model model, double watts, double criticalPowerW, double wPrimeJ, double fromFraction, double toFraction) {
-        if (!(fromFraction <= toFraction && toFraction < 1)) {
-            throw new IllegalArgumentException(
-                    "from " + fromFraction + " to " + toFraction + ", expected from <= to < 1");
-        }
-        if (fromFraction == toFraction) {
-            return 0;
-        }
-        return timeConstantSeconds(model, watts, criticalPowerW, wPrimeJ)
-                * Math.log((1 - fromFraction) / (1 - toFraction));
     }
 
     /** Critical power, watts. */
@@ -327,11 +308,5 @@ public final class WPrimeBalance implements Serializable {
 
     private static double wattsAt(Series watts, int second) {
         return watts.isMeasured(second) ? watts.get(second) : 0;
-    }
-
-    private static void requireAboveZero(String name, double value) {
-        if (!(value > 0 && Double.isFinite(value))) {
-            throw new IllegalArgumentException(name + " " + value + ", expected above 0");
-        }
     }
 }

@@ -1,7 +1,13 @@
 package io.github.wattledger.read;
 
+import io.github.wattledger.read.csv.CsvFormat;
+import io.github.wattledger.read.fit.FitFormat;
+import io.github.wattledger.read.gpx.GpxFormat;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.ServiceLoader;
 import java.util.Set;
 import java.util.TreeSet;
@@ -10,18 +16,47 @@ import org.jspecify.annotations.Nullable;
 
 /** The known formats, those from outside this library first, so that one of them may also replace one of ours. */
 final class Formats {
-    private static final String OURS = Formats.class.getPackageName() + ".";
-
     private final List<RideFormat> formats;
 
-    Formats() {
-        List<RideFormat> ours = new ArrayList<>();
-        List<RideFormat> all = new ArrayList<>();
-        for (RideFormat format : ServiceLoader.load(RideFormat.class)) {
-            (format.getClass().getPackageName().startsWith(OURS) ? ours : all).add(format);
-        }
-        all.addAll(ours);
+    /**
+     * The formats to ask, in this order: those that the caller gave, those from outside that are registered, our own. A
+     * program with several class loaders may run us on a thread whose context class loader does not see this library, or
+     * that has none; our own formats do not depend on it.
+     *
+     * @param given formats that the caller handed over
+     */
+    Formats(List<RideFormat> given) {
+        List<RideFormat> all = new ArrayList<>(given);
+        all.addAll(registered());
+        all.add(new FitFormat());
+        all.add(new GpxFormat());
+        all.add(new CsvFormat());
         formats = List.copyOf(all);
+    }
+
+    /** Formats registered where this library lies, and in addition where the thread's context class loader looks. */
+    private static Collection<RideFormat> registered() {
+        Map<Class<?>, RideFormat> found = new LinkedHashMap<>();
+        List<ClassLoader> loaders = new ArrayList<>();
+        loaders.add(Thread.currentThread().getContextClassLoader());
+        loaders.add(Formats.class.getClassLoader());
+        for (ClassLoader loader : loaders) {
+            if (loader != null && seesThisLibrary(loader)) {
+                for (RideFormat format : ServiceLoader.load(RideFormat.class, loader)) {
+                    found.putIfAbsent(format.getClass(), format);
+                }
+            }
+        }
+        return found.values();
+    }
+
+    /** Whether a format that the loader finds is one of ours, and not of another copy of this library. */
+    private static boolean seesThisLibrary(ClassLoader loader) {
+        try {
+            return loader.loadClass(RideFormat.class.getName()) == RideFormat.class;
+        } catch (ClassNotFoundException e) {
+            return false;
+        }
     }
 
     /** The first format that recognizes the content, or null. */

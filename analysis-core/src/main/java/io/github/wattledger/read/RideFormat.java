@@ -3,8 +3,8 @@ package io.github.wattledger.read;
 import java.util.Set;
 
 /**
- * A file format. Implementations are found through {@link java.util.ServiceLoader}; those from outside this library are
- * asked first. Archives are unpacked before a format sees the content.
+ * A file format. Implementations are given with {@link ReadOptions#withFormats}, or found through
+ * {@link java.util.ServiceLoader}; those from outside this library are asked first. Archives are unpacked before a format sees the content.
  */
 public interface RideFormat {
     /** The format's name, for instance {@code FIT}. */
@@ -29,8 +29,8 @@ public interface RideFormat {
      * Reads all that can be read.
      *
      * @param content the whole content; not to be changed
-     * @param options how much may be read, and how
+     * @param request how much may be read, how, and when to end early
      * @throws UnreadableRideException when there is nothing to return; its message is one line without the file's name
      */
-    ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException;
+    ReadResult read(byte[] content, ReadRequest request) throws UnreadableRideException;
 }

@@ -1,5 +1,7 @@
 package io.github.wattledger.read;
 
+import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.read.ZipEntries.Entry;
 import io.github.wattledger.ride.Recording;
 import java.util.ArrayList;
@@ -22,13 +24,16 @@ final class Unpacking {
     /** How names of archives end. */
     static final Set<String> FILE_ENDINGS = Set.of("gz", "zip");
 
-    private final Formats formats = new Formats();
+    private final Formats formats;
     private final ReadOptions options;
+    private final ReadRequest request;
     private long unpackedBytes;
     private int entryCount;
 
-    Unpacking(ReadOptions options) {
+    Unpacking(ReadOptions options, Cancellation cancellation) {
+        this.formats = new Formats(options.formats());
         this.options = options;
+        this.request = options.request(cancellation);
     }
 
     ReadResult read(byte[] content) throws UnreadableRideException {
@@ -43,33 +48,39 @@ final class Unpacking {
     }
 
     private ReadResult read(byte[] content, int depth) throws UnreadableRideException {
+        request.cancellation().check();
         if (content.length == 0) {
-            throw new UnreadableRideException("is empty (0 bytes); copy it from the device again");
+            throw new UnreadableRideException(Reason.EMPTY, "is empty (0 bytes); copy it from the device again");
         }
         if (GzipContent.looksLike(content) || ZipEntries.looksLike(content)) {
             if (depth == DEEPEST) {
                 throw new UnreadableRideException(
+                        Reason.NOT_A_RECORDING,
                         "is an archive in an archive in an archive; unpack it and name one file");
             }
             return GzipContent.looksLike(content) ? readGzip(content, depth) : readZip(content, depth);
         }
         RideFormat format = formats.of(content);
         if (format == null) {
-            throw new UnreadableRideException("is not a recording in a known format (" + formats.names()
-                    + "); export the ride from the device or its app again");
+            throw new UnreadableRideException(
+                    Reason.UNKNOWN_FORMAT,
+                    "is not a recording in a known format (" + formats.names()
+                            + "); export the ride from the device or its app again");
         }
-        return format.read(content, options);
+        return format.read(content, request);
     }
 
     private ReadResult readGzip(byte[] content, int depth) throws UnreadableRideException {
         GzipContent gzip = GzipContent.measure(content, mostBytesOfAFile());
         if (gzip.tooLarge()) {
             throw new UnreadableRideException(
+                    Reason.TOO_LARGE,
                     "unpacks to more than " + megabytes(mostBytesOfAFile()) + ", the most that is read; is it a ride?");
         }
         unpackedBytes += gzip.size();
         if (gzip.size() == 0) {
-            throw new UnreadableRideException("is a gzip file with nothing in it; copy it from the device again");
+            throw new UnreadableRideException(
+                    Reason.EMPTY, "is a gzip file with nothing in it; copy it from the device again");
         }
         ReadResult inner = read(gzip.unpack(content), depth + 1);
         if (!gzip.damaged()) {
@@ -105,11 +116,13 @@ final class Unpacking {
                 parts.passOver(entry.name(), String.valueOf(e.getMessage()));
             }
             if (parts.sampleCount > options.limits().maximumSamples()) {
-                throw new UnreadableRideException(String.format(
-                        Locale.ROOT,
-                        "holds more than %,d samples in all its files, the most that is read; "
-                                + "unpack it and name one file",
-                        options.limits().maximumSamples()));
+                throw new UnreadableRideException(
+                        Reason.TOO_LARGE,
+                        String.format(
+                                Locale.ROOT,
+                                "holds more than %,d samples in all its files, the most that is read; "
+                                        + "unpack it and name one file",
+                                options.limits().maximumSamples()));
             }
         }
         return parts.result(zip.damaged());
@@ -120,14 +133,18 @@ final class Unpacking {
         ZipEntries zip = ZipEntries.measure(
                 content, limits.maximumArchiveEntries() - entryCount, limits.maximumUnpackedBytes() - unpackedBytes);
         if (zip.tooMany()) {
-            throw new UnreadableRideException(String.format(
-                    Locale.ROOT,
-                    "is an archive of more than %,d entries, the most that is read; unpack it and name one file",
-                    limits.maximumArchiveEntries()));
+            throw new UnreadableRideException(
+                    Reason.TOO_LARGE,
+                    String.format(
+                            Locale.ROOT,
+                            "is an archive of more than %,d entries, the most that is read; unpack it and name one file",
+                            limits.maximumArchiveEntries()));
         }
         if (zip.tooLarge()) {
-            throw new UnreadableRideException("unpacks to more than " + megabytes(limits.maximumUnpackedBytes())
-                    + ", the most that is read; is it a ride?");
+            throw new UnreadableRideException(
+                    Reason.TOO_LARGE,
+                    "unpacks to more than " + megabytes(limits.maximumUnpackedBytes())
+                            + ", the most that is read; is it a ride?");
         }
         unpackedBytes += zip.unpackedBytes();
         entryCount += zip.entryCount();
@@ -174,6 +191,7 @@ final class Unpacking {
         ReadResult result(boolean damaged) throws UnreadableRideException {
             if (parts.isEmpty()) {
                 throw new UnreadableRideException(
+                        Reason.NOT_A_RECORDING,
                         passedOver.isEmpty()
                                 ? "is an archive without a file; export the ride again"
                                 : "is an archive without a readable ride: " + listed(passedOver));

@@ -93,11 +93,6 @@ public final class Replay {
         return movingSeconds;
     }
 
-    /** The rig that the ride was replayed with. */
-    public Rig rig() {
-        return rig;
-    }
-
     /** Whether a second lies in a bin that was pedalled, so that another power there changes its speed. */
     public boolean isPedalled(int second) {
         return binOfSecond[second] >= 0 && !bins[binOfSecond[second]].fixed;

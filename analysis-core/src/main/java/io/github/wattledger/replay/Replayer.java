@@ -7,14 +7,15 @@ import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
-import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.List;
 
@@ -39,7 +40,7 @@ public final class Replayer {
     }
 
     /**
-     * Rides a recorded file again. The rider's mass is what was given, otherwise what was set on the device, otherwise
+     * Rides a recorded file, its bytes or a stream again. The rider's mass is what was given, otherwise what was set on the device, otherwise
      * typical; drag area and rolling resistance are what was given, otherwise estimated from the ride, otherwise typical.
      *
      * @param rider what is known of the rider and the bicycle
@@ -47,18 +48,18 @@ public final class Replayer {
      * @param change what to change
      * @param selection which session, and which part of it; the rest is not looked at
      * @throws UnreadableRideException when nothing could be read, or the ride cannot be replayed, for instance for want
-     *     of power; its message is one line for people that begins with the file
+     *     of power; its message is one line for people that begins with the name of the input
      * @throws IllegalArgumentException when the selection or the change does not fit, with one line for people
      */
     public static Replayed whatIf(
-            Path file,
+            RideInput input,
             ReadOptions readOptions,
             Rider rider,
             Position position,
             WhatIf.Change change,
             Selection selection)
             throws UnreadableRideException {
-        OpenedRide opened = OpenedRide.of(file, readOptions, selection.sessionIndex());
+        OpenedRide opened = OpenedRide.of(input, readOptions, selection.sessionIndex());
         Interval part = selection.secondsOf(opened.ride());
         Ride ride = opened.ride().part(part);
         // A replay rests on no threshold, so the time zone of the day makes no difference.
@@ -66,7 +67,8 @@ public final class Replayer {
         Course course = Course.of(ride).orElse(null);
         RigChoice rig = onDay.rig(position).estimatedFrom(ride, course);
         WhatIf.Answer answer = WhatIf.replayed(ride, course, rig, change)
-                .orElseThrow(reason -> new UnreadableRideException(file + ": cannot be ridden again: " + reason));
+                .orElseThrow(reason -> new UnreadableRideException(
+                        Reason.NOT_SUITABLE, input.name() + ": cannot be ridden again: " + reason));
         List<QualityNote> notes = onDay.notes().stream()
                 .filter(note -> note.code().equals(RiderOnDay.DEVICE_MASS_IGNORED))
                 .toList();

@@ -38,10 +38,6 @@ public record DeviceTotals(
         @Nullable Double averageCadenceRpm,
         @Nullable Double averageSpeedMps)
         implements Serializable {
-    /** Nothing stored at all. */
-    public static final DeviceTotals NONE =
-            new DeviceTotals(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
-
     /**
      * The same totals, null where one that rests on power is 0: some devices store 0 W where they had no power meter,
      * which stands for "not known".

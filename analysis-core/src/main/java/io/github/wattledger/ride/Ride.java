@@ -28,8 +28,13 @@ public final class Ride implements Serializable {
     private final long startEpochSecond;
     private final SecondState[] states;
     private final EnumMap<Channel, Series> channels;
+
+    @SuppressWarnings("serial") // what List.copyOf gives is serializable
     private final List<Interval> laps;
+
+    @SuppressWarnings("serial")
     private final List<Interval> pauses;
+
     private final EnumMap<SecondState, Integer> secondsOfState = new EnumMap<>(SecondState.class);
 
     /** A channel that was never measured; made when first asked for. */
@@ -77,8 +82,17 @@ public final class Ride implements Serializable {
      * @throws IllegalArgumentException when a reading is below 0 or infinite
      */
     public static Ride ofWatts(double... watts) {
-        return builder(Instant.EPOCH, watts.length)
-                .channel(Channel.POWER, Series.ofReadings("watts", watts))
+        return ofWatts(Series.of(watts));
+    }
+
+    /**
+     * {@link #ofWatts(double...)} for a series.
+     *
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
+     */
+    public static Ride ofWatts(Series watts) {
+        return builder(Instant.EPOCH, watts.size())
+                .channel(Channel.POWER, watts.requireReadings("watts"))
                 .build();
     }
 

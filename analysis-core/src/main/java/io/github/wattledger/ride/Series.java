@@ -4,6 +4,7 @@ import java.io.Serial;
 import java.io.Serializable;
 import java.util.Arrays;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -34,23 +35,6 @@ public final class Series implements Serializable {
     }
 
     /**
-     * A series of readings that cannot be below 0, such as power or heart rate.
-     *
-     * @param name what they are, with the unit, for the message
-     * @param readings 0 or more, or {@code NaN} for a missing one; copied
-     * @throws IllegalArgumentException when a reading is below 0 or infinite
-     */
-    public static Series ofReadings(String name, double... readings) {
-        for (int i = 0; i < readings.length; i++) {
-            if (readings[i] < 0 || Double.isInfinite(readings[i])) {
-                throw new IllegalArgumentException(
-                        name + "[" + i + "] " + readings[i] + ", expected 0 or more, or NaN for a missing one");
-            }
-        }
-        return of(readings);
-    }
-
-    /**
      * A series computed index by index.
      *
      * @param size the number of values, 0 or more
@@ -71,6 +55,38 @@ public final class Series implements Serializable {
     /** A series of the given length in which nothing was measured. */
     public static Series missing(int size) {
         return generate(size, i -> Double.NaN);
+    }
+
+    /**
+     * This series, which must hold readings that cannot be below 0, such as power or heart rate.
+     *
+     * @param name what they are, with the unit, for the message
+     * @throws IllegalArgumentException when a reading is below 0 or infinite
+     */
+    public Series requireReadings(String name) {
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] < 0 || Double.isInfinite(values[i])) {
+                throw new IllegalArgumentException(
+                        name + "[" + i + "] " + values[i] + ", expected 0 or more, or NaN for a missing one");
+            }
+        }
+        return this;
+    }
+
+    /**
+     * This series, which must hold numbers that may be below 0, such as altitude.
+     *
+     * @param name what they are, with the unit, for the message
+     * @throws IllegalArgumentException when a value is infinite
+     */
+    public Series requireFinite(String name) {
+        for (int i = 0; i < values.length; i++) {
+            if (Double.isInfinite(values[i])) {
+                throw new IllegalArgumentException(
+                        name + "[" + i + "] " + values[i] + ", expected a finite number, or NaN for a missing one");
+            }
+        }
+        return this;
     }
 
     /** The number of values, measured or not. */
@@ -111,6 +127,36 @@ public final class Series implements Serializable {
             }
         }
         return count;
+    }
+
+    /**
+     * The mean of the measured values from one index up to, not including, another.
+     *
+     * @return empty where none is measured
+     * @throws IndexOutOfBoundsException when the range does not lie within the series
+     */
+    public OptionalDouble mean(int fromInclusive, int toExclusive) {
+        Objects.checkFromToIndex(fromInclusive, toExclusive, values.length);
+        double sum = 0;
+        int count = 0;
+        for (int i = fromInclusive; i < toExclusive; i++) {
+            if (!Double.isNaN(values[i])) {
+                sum += values[i];
+                count++;
+            }
+        }
+        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
+    }
+
+    /** The highest measured value; empty where none is measured. */
+    public OptionalDouble maximum() {
+        double highest = Double.NaN;
+        for (double value : values) {
+            if (value > highest || Double.isNaN(highest)) {
+                highest = value;
+            }
+        }
+        return Double.isNaN(highest) ? OptionalDouble.empty() : OptionalDouble.of(highest);
     }
 
     /** Whether at least one value is measured. */

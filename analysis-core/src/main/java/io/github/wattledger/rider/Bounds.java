@@ -78,6 +78,30 @@ public record Bounds(double low, double high) implements Serializable {
         }
     }
 
+    /**
+     * Refuses a number that has to be above 0 and has no upper bound.
+     *
+     * @param name what the number is called
+     * @throws IllegalArgumentException when it is 0, below 0, infinite or {@code NaN}
+     */
+    public static void requireAboveZero(String name, double value) {
+        if (!(value > 0 && Double.isFinite(value))) {
+            throw new IllegalArgumentException(name + " " + value + ", expected above 0");
+        }
+    }
+
+    /**
+     * Refuses a number that has to be 0 or more and has no upper bound.
+     *
+     * @param name what the number is called
+     * @throws IllegalArgumentException when it is below 0, infinite or {@code NaN}
+     */
+    public static void requireNotNegative(String name, double value) {
+        if (!(value >= 0 && Double.isFinite(value))) {
+            throw new IllegalArgumentException(name + " " + value + ", expected 0 or more");
+        }
+    }
+
     /** The number itself where it lies within, otherwise the end that is nearer; {@code NaN} stays {@code NaN}. */
     public double nearest(double value) {
         return Math.max(low, Math.min(high, value));

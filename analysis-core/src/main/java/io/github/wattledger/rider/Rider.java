@@ -80,29 +80,29 @@ public record Rider(
         raceDays = Set.copyOf(raceDays);
     }
 
-    /** The same rider with another mass, kg. */
-    public Rider withMassKg(double newMassKg) {
-        return changed(copy -> copy.massKg = newMassKg);
+    /** The same rider with another mass, kg, or null where it is not known. */
+    public Rider withMassKg(@Nullable Number newMassKg) {
+        return changed(copy -> copy.massKg = orNull(newMassKg));
     }
 
-    /** The same rider with another mass of the bicycle, kg. */
-    public Rider withBikeMassKg(double newBikeMassKg) {
-        return changed(copy -> copy.bikeMassKg = newBikeMassKg);
+    /** The same rider with another mass of the bicycle, kg, or null where it is not known. */
+    public Rider withBikeMassKg(@Nullable Number newBikeMassKg) {
+        return changed(copy -> copy.bikeMassKg = orNull(newBikeMassKg));
     }
 
-    /** The same rider with another threshold power, watts. */
-    public Rider withThresholdPowerW(double newThresholdPowerW) {
-        return changed(copy -> copy.thresholdPowerW = newThresholdPowerW);
+    /** The same rider with another threshold power, watts, or null where it is not known. */
+    public Rider withThresholdPowerW(@Nullable Number newThresholdPowerW) {
+        return changed(copy -> copy.thresholdPowerW = orNull(newThresholdPowerW));
     }
 
-    /** The same rider with another threshold heart rate, beats per minute. */
-    public Rider withThresholdHeartRateBpm(double newThresholdHeartRateBpm) {
-        return changed(copy -> copy.thresholdHeartRateBpm = newThresholdHeartRateBpm);
+    /** The same rider with another threshold heart rate, beats per minute, or null where it is not known. */
+    public Rider withThresholdHeartRateBpm(@Nullable Number newThresholdHeartRateBpm) {
+        return changed(copy -> copy.thresholdHeartRateBpm = orNull(newThresholdHeartRateBpm));
     }
 
-    /** The same rider with another maximum heart rate, beats per minute. */
-    public Rider withMaximumHeartRateBpm(double newMaximumHeartRateBpm) {
-        return changed(copy -> copy.maximumHeartRateBpm = newMaximumHeartRateBpm);
+    /** The same rider with another maximum heart rate, beats per minute, or null where it is not known. */
+    public Rider withMaximumHeartRateBpm(@Nullable Number newMaximumHeartRateBpm) {
+        return changed(copy -> copy.maximumHeartRateBpm = orNull(newMaximumHeartRateBpm));
     }
 
     /** The same rider with another history of thresholds. */
@@ -120,26 +120,26 @@ public record Rider(
         return changed(copy -> copy.heartRateZones = newHeartRateZones);
     }
 
-    /** The same rider with other gears. */
-    public Rider withGears(Gears newGears) {
+    /** The same rider with other gears, or null where they are not known. */
+    public Rider withGears(@Nullable Gears newGears) {
         return changed(copy -> copy.gears = newGears);
     }
 
-    /** The same rider with another drag area, square metres. */
-    public Rider withDragAreaM2(double newDragAreaM2) {
-        return changed(copy -> copy.dragAreaM2 = newDragAreaM2);
+    /** The same rider with another drag area, square metres, or null where it is not known. */
+    public Rider withDragAreaM2(@Nullable Number newDragAreaM2) {
+        return changed(copy -> copy.dragAreaM2 = orNull(newDragAreaM2));
     }
 
-    /** The same rider with another rolling resistance, a plain coefficient. */
-    public Rider withRollingResistance(double newRollingResistance) {
-        return changed(copy -> copy.rollingResistance = newRollingResistance);
+    /** The same rider with another rolling resistance, a plain coefficient, or null where it is not known. */
+    public Rider withRollingResistance(@Nullable Number newRollingResistance) {
+        return changed(copy -> copy.rollingResistance = orNull(newRollingResistance));
     }
 
-    /** The same rider with another critical power, watts, and W′, kilojoules. */
-    public Rider withCriticalPower(double newCriticalPowerW, double newWPrimeKJ) {
+    /** The same rider with another critical power, watts, and W′, kilojoules; both or neither of them null. */
+    public Rider withCriticalPower(@Nullable Number newCriticalPowerW, @Nullable Number newWPrimeKJ) {
         return changed(copy -> {
-            copy.criticalPowerW = newCriticalPowerW;
-            copy.wPrimeKJ = newWPrimeKJ;
+            copy.criticalPowerW = orNull(newCriticalPowerW);
+            copy.wPrimeKJ = orNull(newWPrimeKJ);
         });
     }
 
@@ -151,6 +151,10 @@ public record Rider(
     /** The same rider with other days of races. */
     public Rider withRaceDays(Set<LocalDate> newRaceDays) {
         return changed(copy -> copy.raceDays = newRaceDays);
+    }
+
+    private static @Nullable Double orNull(@Nullable Number value) {
+        return value == null ? null : Double.valueOf(value.doubleValue());
     }
 
     private Rider changed(Consumer<Copy> change) {

@@ -42,7 +42,7 @@ public record ZoneScheme(List<Zone> zones) implements Serializable {
             new Zone("endurance", 0.68),
             new Zone("tempo", 0.83),
             new Zone("threshold", 0.94),
-            new Zone("VO2max", 1.05)));
+            new Zone("above threshold", 1.05)));
 
     /** @throws IllegalArgumentException when there is no zone, the first does not start at 0, or bounds do not rise */
     public ZoneScheme {

@@ -1,5 +1,7 @@
 package io.github.wattledger.rig;
 
+import io.github.wattledger.rider.Bounds;
+
 /** Density of the air a rider moves through, kg/m3. */
 final class AirDensity {
     /** Density of the standard atmosphere at sea level, kg/m3 (ICAO Doc 7488). */
@@ -20,24 +22,12 @@ final class AirDensity {
     private static final double VAPOUR_J_PER_KG_K = 461.495;
 
     static final double ZERO_CELSIUS_K = 273.15;
-    private static final double LOWEST_M = -500;
-    private static final double HIGHEST_M = 11_000;
+    private static final Bounds ALTITUDE_M = new Bounds(-500, 11_000);
+    private static final Bounds TEMPERATURE_C = new Bounds(-40, 60);
+    private static final Bounds PRESSURE_PA = new Bounds(20_000, 110_000);
+    private static final Bounds HUMIDITY_FRACTION = new Bounds(0, 1);
 
     private AirDensity() {}
-
-    /**
-     * Density of the standard atmosphere (ICAO Doc 7488).
-     *
-     * @param altitudeM geopotential height above sea level, -500 to 11,000 m; on a road the difference to the geometric
-     *     height is below 0.02 %
-     * @return kg/m3
-     * @throws IllegalArgumentException when the altitude is out of range or {@code NaN}
-     */
-    static double standardKgPerM3(double altitudeM) {
-        return standardPressurePa(altitudeM)
-                * MOLAR_MASS_KG_PER_MOL
-                / (GAS_CONSTANT_J_PER_MOL_K * standardTemperatureK(altitudeM));
-    }
 
     /**
      * Pressure of the standard atmosphere, pascals.
@@ -54,7 +44,7 @@ final class AirDensity {
      * @throws IllegalArgumentException when the altitude is not -500 to 11,000 m
      */
     static double standardTemperatureK(double altitudeM) {
-        require("altitudeM", altitudeM, LOWEST_M, HIGHEST_M);
+        ALTITUDE_M.require("altitudeM", altitudeM);
         return SEA_LEVEL_K - LAPSE_K_PER_M * altitudeM;
     }
 
@@ -67,7 +57,7 @@ final class AirDensity {
      * @throws IllegalArgumentException when the temperature is out of range or {@code NaN}
      */
     static double saturationVapourPressurePa(double temperatureC) {
-        require("temperatureC", temperatureC, -40, 60);
+        TEMPERATURE_C.require("temperatureC", temperatureC);
         return 610.8 * Math.exp(17.27 * temperatureC / (temperatureC + 237.3));
     }
 
@@ -82,16 +72,10 @@ final class AirDensity {
      * @throws IllegalArgumentException when a number is out of range or {@code NaN}
      */
     static double moistKgPerM3(double temperatureC, double pressurePa, double humidityFraction) {
-        require("pressurePa", pressurePa, 20_000, 110_000);
-        require("humidityFraction", humidityFraction, 0, 1);
+        PRESSURE_PA.require("pressurePa", pressurePa);
+        HUMIDITY_FRACTION.require("humidityFraction", humidityFraction);
         double vapourPa = humidityFraction * saturationVapourPressurePa(temperatureC);
         double kelvins = temperatureC + ZERO_CELSIUS_K;
         return (pressurePa - vapourPa) / (DRY_AIR_J_PER_KG_K * kelvins) + vapourPa / (VAPOUR_J_PER_KG_K * kelvins);
-    }
-
-    private static void require(String name, double value, double low, double high) {
-        if (!(value >= low && value <= high)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected " + low + " to " + high);
-        }
     }
 }

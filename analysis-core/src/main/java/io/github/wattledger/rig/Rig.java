@@ -40,15 +40,20 @@ public record Rig(
     private static final double DRIVE_EFFICIENCY = 0.976;
     private static final double SPOKE_DRAG_AREA_M2 = 0.0044;
 
+    private static final Bounds WHEEL_RADIUS_BOUNDS_M = new Bounds(0.15, 0.5);
+    private static final Bounds WHEEL_INERTIA_BOUNDS_KG_M2 = new Bounds(0, 1);
+    private static final Bounds DRIVE_EFFICIENCY_BOUNDS = new Bounds(0.8, 1);
+    private static final Bounds SPOKE_DRAG_AREA_BOUNDS_M2 = new Bounds(0, 0.05);
+
     /** @throws IllegalArgumentException when a number lies outside its range */
     public Rig {
         Bounds.RIG_MASS_KG.require("massKg", massKg);
         Bounds.DRAG_AREA_M2.require("dragAreaM2", dragAreaM2);
         Bounds.ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
-        require("wheelRadiusM", wheelRadiusM, 0.15, 0.5);
-        require("wheelInertiaKgM2", wheelInertiaKgM2, 0, 1);
-        require("driveEfficiency", driveEfficiency, 0.8, 1);
-        require("spokeDragAreaM2", spokeDragAreaM2, 0, 0.05);
+        WHEEL_RADIUS_BOUNDS_M.require("wheelRadiusM", wheelRadiusM);
+        WHEEL_INERTIA_BOUNDS_KG_M2.require("wheelInertiaKgM2", wheelInertiaKgM2);
+        DRIVE_EFFICIENCY_BOUNDS.require("driveEfficiency", driveEfficiency);
+        SPOKE_DRAG_AREA_BOUNDS_M2.require("spokeDragAreaM2", spokeDragAreaM2);
     }
 
     /**
@@ -70,11 +75,5 @@ public record Rig(
     /** Mass that resists a change of speed, the turning wheels included, kg. */
     public double inertKg() {
         return massKg + wheelInertiaKgM2 / (wheelRadiusM * wheelRadiusM);
-    }
-
-    private static void require(String name, double value, double low, double high) {
-        if (!(value >= low && value <= high)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected " + low + " to " + high);
-        }
     }
 }

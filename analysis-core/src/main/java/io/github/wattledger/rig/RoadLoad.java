@@ -1,7 +1,6 @@
 package io.github.wattledger.rig;
 
 import io.github.wattledger.course.Course;
-import io.github.wattledger.ride.Series;
 
 /**
  * Power and speed on the road, as in Martin, Milliken, Cobb, McFadden and Coggan, "Validation of a mathematical model for
@@ -77,7 +76,7 @@ public final class RoadLoad {
     }
 
     /** The force that resists steady riding, newtons; negative where the road or the wind pushes harder. */
-    public double resistanceN(double speedMps, double grade, double headwindMps) {
+    double resistanceN(double speedMps, double grade, double headwindMps) {
         return airN(speedMps, headwindMps)
                 + rollingN(grade)
                 + BEARINGS_N
@@ -122,7 +121,7 @@ public final class RoadLoad {
      * @param toMps speed after
      * @param seconds how long the change takes, above 0
      */
-    public double powerW(double fromMps, double toMps, double seconds, double grade, double headwindMps) {
+    double powerW(double fromMps, double toMps, double seconds, double grade, double headwindMps) {
         double mean = (fromMps + toMps) / 2;
         double wheelW = resistanceN(mean, grade, headwindMps) * mean + kineticW(fromMps, toMps, seconds);
         return wheelW > 0 ? wheelW / rig.driveEfficiency() : wheelW;
@@ -170,26 +169,6 @@ public final class RoadLoad {
     }
 
     /**
-     * Power for each value of a series of speeds, see {@link #powerW(double, double, double)}.
-     *
-     * @throws IllegalArgumentException when the series differ in length
-     */
-    public Series powerW(Series speedMps, Series grade, double headwindMps) {
-        requireSameSize(speedMps, grade);
-        return Series.generate(speedMps.size(), i -> powerW(speedMps.get(i), grade.get(i), headwindMps));
-    }
-
-    /**
-     * Steady speed for each value of a series of powers, see {@link #speedMps(double, double, double)}.
-     *
-     * @throws IllegalArgumentException when the series differ in length or a power is negative
-     */
-    public Series speedMps(Series powerW, Series grade, double headwindMps) {
-        requireSameSize(powerW, grade);
-        return Series.generate(powerW.size(), i -> speedMps(powerW.get(i), grade.get(i), headwindMps));
-    }
-
-    /**
      * How long a course takes at a steady power, each piece ridden at its own steady speed.
      *
      * @param course the road; pieces of unknown altitude count as level
@@ -221,11 +200,5 @@ public final class RoadLoad {
 
     private double gravityN(double grade) {
         return rig.massKg() * gravityMps2 * grade / Math.sqrt(1 + grade * grade);
-    }
-
-    private static void requireSameSize(Series one, Series other) {
-        if (one.size() != other.size()) {
-            throw new IllegalArgumentException("series of " + one.size() + " and " + other.size() + " values");
-        }
     }
 }

@@ -62,7 +62,7 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
      * @param stressByDay training stress by day; a day that is not in it counts as 0, one outside the range is left out
      * @throws IllegalArgumentException when the last day lies before the first
      */
-    public static LoadHistory of(LocalDate first, LocalDate last, Map<LocalDate, Double> stressByDay) {
+    static LoadHistory of(LocalDate first, LocalDate last, Map<LocalDate, Double> stressByDay) {
         return of(first, last, stressByDay, 0, 0);
     }
 
@@ -74,7 +74,7 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
      * @param startChronic chronic load before the first day
      * @throws IllegalArgumentException when the last day lies before the first
      */
-    public static LoadHistory of(
+    static LoadHistory of(
             LocalDate first,
             LocalDate last,
             Map<LocalDate, Double> stressByDay,
@@ -125,6 +125,14 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
         }
         long index = ChronoUnit.DAYS.between(days.get(0).day(), day);
         return index < 0 || index >= days.size() ? null : days.get((int) index);
+    }
+
+    /**
+     * Whether acute over chronic load says anything: the history is as long as chronic load looks back, or begins with a
+     * chronic load from before it.
+     */
+    public boolean isLongEnoughForRatio() {
+        return startChronic > 0 || days.size() >= CHRONIC_DAYS;
     }
 
     /** How many days it takes until the start values weigh under 5 percent of chronic load: three time constants. */

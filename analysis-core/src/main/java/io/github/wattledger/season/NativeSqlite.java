@@ -29,9 +29,11 @@ final class NativeSqlite {
      * Loads the library where that has not been done.
      *
      * @param store the store that needs it, for the message
-     * @throws SeasonStoreException when it cannot be loaded, with one line that says how it can
+     * @throws SeasonStoreException when the driver is missing or the library cannot be loaded, with one line that
+     *     says what to do
      */
     static void load(Path store) throws SeasonStoreException {
+        requireDriver(store);
         Path folder = Path.of(System.getProperty(FOLDER_SETTING, System.getProperty("java.io.tmpdir", ".")));
         try {
             SQLiteJDBCLoader.initialize();
@@ -39,6 +41,18 @@ final class NativeSqlite {
             throw new SeasonStoreException(store + ": " + reason(folder), e);
         }
         deleteLeftovers(folder);
+    }
+
+    /** The driver is an optional dependency. */
+    private static void requireDriver(Path store) throws SeasonStoreException {
+        try {
+            Class.forName("org.sqlite.SQLiteJDBCLoader", false, NativeSqlite.class.getClassLoader());
+        } catch (ClassNotFoundException e) {
+            throw new SeasonStoreException(
+                    store + ": the season's store needs SQLite, which is not on the class path; add"
+                            + " org.xerial:sqlite-jdbc to the dependencies of the program",
+                    e);
+        }
     }
 
     static String reason(Path folder) {

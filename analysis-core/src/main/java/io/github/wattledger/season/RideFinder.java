@@ -2,6 +2,7 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemLoopException;
@@ -58,12 +59,13 @@ final class RideFinder {
 
     private void walk(Path root) throws UnreadableRideException {
         if (!Files.exists(root)) {
-            throw new UnreadableRideException(root + ": there is no such folder; check the path");
+            throw new UnreadableRideException(Reason.NO_SUCH_FILE, root + ": there is no such folder; check the path");
         }
         try {
             Files.walkFileTree(root, EnumSet.of(FileVisitOption.FOLLOW_LINKS), Integer.MAX_VALUE, new Visitor(root));
         } catch (IOException e) {
-            throw new UnreadableRideException(root + ": could not be read (" + e.getMessage() + ")", e);
+            throw new UnreadableRideException(
+                    Reason.NOT_ACCESSIBLE, root + ": could not be read (" + e.getMessage() + ")", e);
         }
     }
 

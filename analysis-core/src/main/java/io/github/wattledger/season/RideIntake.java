@@ -1,12 +1,14 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadOptions;
-import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,7 +42,7 @@ final class RideIntake {
     static Taken take(FoundFile file, Set<String> knownContents, Judge judge) {
         String sha256 = null;
         try {
-            byte[] content = RideFiles.content(file.path(), ReadLimits.DEFAULT);
+            byte[] content = RideInput.of(file.path()).content(ReadLimits.DEFAULT);
             sha256 = ContentDigest.sha256(content);
             if (knownContents.contains(sha256)) {
                 return new Taken(file, sha256, true, List.of(), null);
@@ -53,8 +55,10 @@ final class RideIntake {
             }
             return new Taken(file, sha256, false, rides, rides.isEmpty() ? "holds no cycling with samples" : null);
         } catch (UnreadableRideException e) {
-            return new Taken(file, sha256, false, List.of(), reason(e, file));
-        } catch (RuntimeException e) {
+            return new Taken(file, e.reason() == Reason.NO_DECODER ? null : sha256, false, List.of(), reason(e, file));
+        } catch (CancelledException e) {
+            throw e;
+        } catch (RuntimeException | LinkageError e) {
             // One file that trips a mistake of ours must not end the season; without a digest it is tried again.
             return new Taken(file, null, false, List.of(), "internal failure: " + e);
         }

@@ -128,13 +128,16 @@ public record RiderStanding(
         Double ramp = today.ramp();
         if (ramp != null && ramp > STEEP_RAMP) {
             warnings.add(
-                    warning("steep-ramp", "chronic load grew by %.1f in 7 days (more than %.0f)", ramp, STEEP_RAMP));
+                    warning("steep-ramp", "load of 42 days grew by %.1f in a week (more than %.0f)", ramp, STEEP_RAMP));
         }
         Double ratio = today.ratio();
-        if (ratio != null && ratio > HIGH_RATIO && today.chronic() >= LEAST_CHRONIC_FOR_RATIO) {
+        if (season.load().isLongEnoughForRatio()
+                && ratio != null
+                && ratio > HIGH_RATIO
+                && today.chronic() >= LEAST_CHRONIC_FOR_RATIO) {
             warnings.add(warning(
                     "high-ratio",
-                    "acute load is %.2f times chronic load (more than %.1f; what that means is disputed)",
+                    "load of 7 days is %.2f times that of 42 days (more than %.1f; what that means is disputed)",
                     ratio,
                     HIGH_RATIO));
         }

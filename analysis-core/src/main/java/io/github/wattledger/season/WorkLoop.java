@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.cancel.CancelledException;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
@@ -74,6 +75,9 @@ final class WorkLoop {
             Thread.currentThread().interrupt();
             throw cancelled();
         } catch (ExecutionException e) {
+            if (e.getCause() instanceof CancelledException) {
+                throw cancelled();
+            }
             throw new IllegalStateException("a piece of the season failed: " + e.getCause(), e.getCause());
         } finally {
             submitted.forEach(future -> future.cancel(true));

@@ -3,15 +3,18 @@ package io.github.wattledger.examples;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import examples.JsonOfAReview;
 import examples.ManyFiles;
 import examples.MetricFromAnArray;
 import examples.ReviewOfAFile;
+import examples.ReviewOfAnUpload;
 import examples.ReviewWithOwnDetector;
 import examples.SeasonTable;
 import examples.SlowAndHard;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.json.JsonSchema;
 import io.github.wattledger.pacing.OwnFinding;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
@@ -21,6 +24,8 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.testing.SchemaCheck;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -49,6 +54,28 @@ class ExamplesTest {
     void theReviewOfTheSampleSeesItsOverHardStart() throws Exception {
         RideReview review = ReviewOfAFile.review(SAMPLES.resolve("over-hard-start.fit"));
         assertThat(review.pacing().verdict()).isEqualTo(Verdict.OVER_HARD_START);
+    }
+
+    /** The schema is the file in the repository, to which the pages lead. */
+    @Test
+    void theJsonOfAReviewFitsTheSchemaBesideIt(@TempDir Path temp) throws Exception {
+        Path json = temp.resolve("review.json");
+        Path schema = temp.resolve("review.schema.json");
+        JsonOfAReview.write(SAMPLES.resolve("over-hard-start.fit"), json, schema);
+        SchemaCheck.assertFits(JsonSchema.REVIEW, Files.readString(json));
+        assertThat(schema)
+                .hasSameTextualContentAs(
+                        Path.of("src/main/resources/io/github/wattledger/json").resolve("review.schema.json"));
+    }
+
+    @Test
+    void theReviewOfAnUploadIsThatOfTheFile() throws Exception {
+        Path file = SAMPLES.resolve("over-hard-start.fit");
+        Rider rider = Rider.UNKNOWN.withThresholdPowerW(250).withMassKg(72);
+        try (InputStream body = Files.newInputStream(file)) {
+            assertThat(ReviewOfAnUpload.review(body, "over-hard-start.fit", rider))
+                    .isEqualTo(ReviewOfAFile.review(file));
+        }
     }
 
     /** The season holds four races of two and a half hours (its README); everything else in it is shorter or easy. */

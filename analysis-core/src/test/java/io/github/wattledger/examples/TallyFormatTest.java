@@ -3,10 +3,11 @@ package io.github.wattledger.examples;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Samples;
@@ -24,7 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The example of {@code docs/adding-a-reader.md}, found and used as any reader of one's own would be. */
 class TallyFormatTest {
     private static ReadResult read(String text) throws UnreadableRideException {
-        return RideFiles.read(text.getBytes(StandardCharsets.UTF_8), "ride.tally", ReadLimits.DEFAULT);
+        return RideFiles.read(RideInput.of(text.getBytes(StandardCharsets.UTF_8), "ride.tally"), ReadOptions.DEFAULT);
     }
 
     @Test

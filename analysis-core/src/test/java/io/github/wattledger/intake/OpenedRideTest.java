@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.RecordingDevice;
@@ -23,11 +24,11 @@ class OpenedRideTest {
     @Test
     void aFileItsBytesAndAStreamOfThemAreOneRide() throws IOException, UnreadableRideException {
         byte[] content = Files.readAllBytes(FILE);
-        OpenedRide byPath = OpenedRide.of(FILE, ReadOptions.DEFAULT, null);
-        OpenedRide byBytes = OpenedRide.of(content, "damaged.fit", ReadOptions.DEFAULT, null);
+        OpenedRide byPath = OpenedRide.of(RideInput.of(FILE), ReadOptions.DEFAULT, null);
+        OpenedRide byBytes = OpenedRide.of(RideInput.of(content, "damaged.fit"), ReadOptions.DEFAULT, null);
         OpenedRide byStream;
         try (InputStream in = new ByteArrayInputStream(content)) {
-            byStream = OpenedRide.of(in, "damaged.fit", ReadOptions.DEFAULT, null);
+            byStream = OpenedRide.of(RideInput.of(in, "damaged.fit"), ReadOptions.DEFAULT, null);
         }
         assertThat(byBytes).isEqualTo(byPath);
         assertThat(byStream).isEqualTo(byPath);
@@ -40,7 +41,9 @@ class OpenedRideTest {
         byte[] content = Files.readAllBytes(FILE);
         ReadLimits limits = new ReadLimits(content.length - 1, 1_000_000, 1_000, 512_000_000L);
         assertThatThrownBy(() -> OpenedRide.of(
-                        new ByteArrayInputStream(content), "upload", ReadOptions.DEFAULT.withLimits(limits), null))
+                        RideInput.of(new ByteArrayInputStream(content), "upload"),
+                        ReadOptions.DEFAULT.withLimits(limits),
+                        null))
                 .isInstanceOf(UnreadableRideException.class)
                 .hasMessageStartingWith("upload: has more than the ");
         ReadLimits enough = new ReadLimits(content.length, 1_000_000, 1_000, 512_000_000L);
@@ -49,7 +52,10 @@ class OpenedRideTest {
 
     private static boolean catchUnreadable(byte[] content, ReadLimits limits) {
         try {
-            OpenedRide.of(new ByteArrayInputStream(content), "upload", ReadOptions.DEFAULT.withLimits(limits), null);
+            OpenedRide.of(
+                    RideInput.of(new ByteArrayInputStream(content), "upload"),
+                    ReadOptions.DEFAULT.withLimits(limits),
+                    null);
             return false;
         } catch (UnreadableRideException e) {
             return true;
@@ -60,7 +66,7 @@ class OpenedRideTest {
     void aStreamThatBreaksIsRefusedByName() throws IOException {
         InputStream broken = InputStream.nullInputStream();
         broken.close();
-        assertThatThrownBy(() -> OpenedRide.of(broken, "upload", ReadOptions.DEFAULT, null))
+        assertThatThrownBy(() -> OpenedRide.of(RideInput.of(broken, "upload"), ReadOptions.DEFAULT, null))
                 .isInstanceOf(UnreadableRideException.class)
                 .hasMessage("upload: could not be read (Stream closed)");
     }

@@ -73,7 +73,7 @@ class LoadNumberTest {
                 "Bpm",
                 "rpm",
                 "Rpm",
-                "W/bpm",
+                "W a beat",
                 "WPerBeat",
                 "%",
                 "Percent");

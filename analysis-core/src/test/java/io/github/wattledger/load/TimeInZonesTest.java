@@ -4,7 +4,6 @@ import static io.github.wattledger.load.NormalizedPowerTest.randomWatts;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
-import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.ZoneScheme;
 import java.util.Arrays;
 import java.util.List;
@@ -56,14 +55,6 @@ class TimeInZonesTest {
                 .mapToInt(ZoneTime::seconds)
                 .sum();
         assertThat((long) sum).isEqualTo(measured);
-    }
-
-    @Test
-    void aReadingBelowZeroIsInTheFirst() {
-        assertThat(TimeInZones.of(Series.of(-5, 100), 250, ZoneScheme.POWER_SEVEN_LEVELS)
-                        .get(0)
-                        .seconds())
-                .isEqualTo(2);
     }
 
     @Test

@@ -1,9 +1,12 @@
 package io.github.wattledger.pacing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.pacing.price.Pricing;
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.pacing.price.StretchChange;
@@ -20,6 +23,7 @@ import io.github.wattledger.simulation.SimulatedRider;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -77,7 +81,7 @@ class AllAtOnceTest {
     void savesNoLessThanAnyOfThem(long seed) {
         Random random = new Random(seed);
         Replay replay = Replay.of(RIDE, course(), RIG.rig()).orElseThrow(AssertionError::new);
-        Pricing pricing = new Pricing(RIDE, 0, TARGET_W, replay, RIG);
+        Pricing pricing = new Pricing(RIDE, 0, TARGET_W, replay, RIG, Cancellation.NEVER);
         List<Repair> repairs = new ArrayList<>();
         for (int i = 0; i < 2 + random.nextInt(3); i++) {
             repairs.add(repair(random));
@@ -96,9 +100,24 @@ class AllAtOnceTest {
                 .toList();
         double most = highMinutes(pricing.price(repairs.get(0)).cost());
 
-        assertThat(highMinutes(pricing.priceOfAll(repairs))).isGreaterThanOrEqualTo(most);
+        List<Cost> alone =
+                repairs.stream().map(each -> pricing.price(each).cost()).toList();
+        Pricing.Together together = pricing.priceOfAll(repairs, alone);
+        assertThat(highMinutes(together.cost())).isGreaterThanOrEqualTo(most);
+        if (together.cost() instanceof Cost.Priced priced) {
+            // The definition of a split: what was lost in all places is what was lost.
+            Interval whole = new Interval(0, RIDE.seconds());
+            LostTime lost = Objects.requireNonNull(together.lost());
+            assertThat(lost.lowMinutes(whole)).isCloseTo(priced.lowMinutes(), within(1e-6));
+            assertThat(lost.highMinutes(whole)).isCloseTo(priced.highMinutes(), within(1e-6));
+        }
         List<TimeLedger.Entry> entries = PricedFindings.of(
-                        RaceByHand.race(RIDE), course(), detections, RIG, RaceByHand.ability(TARGET_W))
+                        RaceByHand.race(RIDE),
+                        course(),
+                        detections,
+                        RIG,
+                        RaceByHand.ability(TARGET_W),
+                        Cancellation.NEVER)
                 .entries();
         List<TimeLedger.Entry> parts = entries.stream()
                 .filter(entry -> entry.label().equals(FindingKind.FADE.id()))

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.entry;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Interval;
@@ -125,7 +126,8 @@ class JudgementLimitsTest {
                         limits,
                         RigChoice.ofNoRide(null, null, null, null, Position.HOODS)
                                 .estimatedFrom(ride, Course.of(ride).orElse(null)),
-                        List.of())
+                        List.of(),
+                        Cancellation.NEVER)
                 .findings()
                 .stream()
                 .map(Finding::kind)

@@ -2,11 +2,14 @@ package io.github.wattledger.pacing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
-import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.cancel.CancelledException;
+import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -126,18 +129,23 @@ class OwnFindingTest {
     }
 
     @Test
-    void secondsOutsideThePartAreRefused() {
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> review(race(), part -> List.of(at(part, "late", Severity.MINOR, 3500, 3601))))
-                .withMessage("a finding from second 3500 to 3601, expected at least one of the 3600 of the part");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> review(race(), part -> List.of(at(part, "empty", Severity.MINOR, 7, 7))));
+    void secondsOutsideThePartFailTheDetector() {
+        FindingDetector late = part -> List.of(at(part, "late", Severity.MINOR, 3500, 3601));
+        assertThat(review(race(), late).detectorFailures())
+                .singleElement()
+                .asString()
+                .endsWith("a finding from second 3500 to 3601, expected at least one of the 3600 of the part.");
+        FindingDetector empty = part -> List.of(at(part, "empty", Severity.MINOR, 7, 7));
+        assertThat(review(race(), empty).detectorFailures()).hasSize(1);
         OwnFinding astray = new OwnFinding(
                 "astray", Severity.MINOR, new Interval(EASY - 1, EASY + 9), null, null, Evidence.none(), ADVICE);
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> review(race(), part -> List.of(astray)))
-                .withMessage("the finding 'astray' lies outside the judged part, from second 600 to 4200; make it with"
-                        + " JudgedPart.finding");
+        PacingReview pacing = review(race(), part -> List.of(at(part, "there", Severity.MINOR, 0, 9), astray));
+        assertThat(pacing.ownFindings()).isEmpty();
+        assertThat(pacing.detectorFailures())
+                .singleElement()
+                .asString()
+                .endsWith("the finding 'astray' lies outside the judged part, from second 600 to 4200; make it with"
+                        + " JudgedPart.finding.");
     }
 
     @ParameterizedTest
@@ -148,14 +156,46 @@ class OwnFindingTest {
                         new OwnFinding(kind, Severity.MINOR, new Interval(0, 1), null, null, Evidence.none(), ADVICE));
     }
 
+    /** Detectors that fail, each in its own way. */
+    private record Failing(RuntimeException thrown) implements FindingDetector {
+        @Override
+        public List<OwnFinding> detect(JudgedPart part) {
+            throw thrown;
+        }
+    }
+
     @Test
-    void whatADetectorThrowsReachesTheCaller() {
-        FindingDetector broken = part -> {
-            throw new IllegalStateException("broken");
+    void aDetectorThatFailsIsLeftOutWithANoteAndTheOthersAreAsked() {
+        FindingDetector broken = new Failing(new IllegalStateException("broken\nin two lines"));
+        FindingDetector sound = part -> List.of(at(part, "there", Severity.MINOR, 0, 9));
+        ReviewOptions options = ReviewOptions.WHOLE_RIDE.withDetectors(List.of(broken, sound));
+        RideReview review = Reviewer.review(race(), RIDER, options);
+        assertThat(review.pacing().ownFindings()).extracting(OwnFinding::kind).containsExactly("there");
+        String sentence = "The detector Failing failed and was left out: java.lang.IllegalStateException: broken.";
+        assertThat(review.pacing().detectorFailures()).containsExactly(sentence);
+        assertThat(review.quality().notes()).contains(new QualityNote("detector-failed", null, sentence));
+    }
+
+    @Test
+    void nullInPlaceOfFindingsIsAFailure() {
+        @SuppressWarnings("NullAway") // what a caller without a null checker can do
+        FindingDetector broken = part -> null;
+        assertThat(review(race(), broken).detectorFailures()).hasSize(1);
+    }
+
+    @Test
+    void anErrorAndACancellationEndTheReview() {
+        FindingDetector full = part -> {
+            throw new OutOfMemoryError("none left");
         };
-        assertThatIllegalStateException()
-                .isThrownBy(() -> review(race(), broken))
-                .withMessage("broken");
+        assertThatThrownBy(() -> review(race(), full)).isInstanceOf(OutOfMemoryError.class);
+        FindingDetector interrupted = part -> {
+            Thread.currentThread().interrupt();
+            Cancellation.ON_INTERRUPT.check();
+            return List.of();
+        };
+        assertThatThrownBy(() -> review(race(), interrupted)).isInstanceOf(CancelledException.class);
+        assertThat(Thread.interrupted()).isTrue();
     }
 
     @Test

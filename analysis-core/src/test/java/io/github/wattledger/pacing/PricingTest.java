@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.price.Cost;
@@ -386,7 +387,7 @@ class PricingTest {
                     startThenCoasting(60),
                     RIDER,
                     ReviewOptions.WHOLE_RIDE
-                            .withSelection(Selection.ofSeconds(0, 3600))
+                            .withSelection(Selection.WHOLE_RIDE.withSeconds(0, 3600))
                             .withEffort(Effort.RACE));
             assertThat(finding(review, FindingKind.OVER_HARD_START).cost())
                     .isEqualTo(new Cost.NotPriced("the rest could not make up for it within what a rider can do"));
@@ -403,7 +404,9 @@ class PricingTest {
                     Repair.Turn.FACTORS,
                     List.of(new Repair.Stretch(new Interval(0, 1200), StretchChange.TO_MIDDLE_POWER, 300, 200)),
                     0);
-            assertThat(new Pricing(ride, 0, 250, replay, rig).price(repair).cost())
+            assertThat(new Pricing(ride, 0, 250, replay, rig, Cancellation.NEVER)
+                            .price(repair)
+                            .cost())
                     .isEqualTo(new Cost.NotPriced("there are no pedalled seconds left that could make up for it"));
         }
 

@@ -67,7 +67,7 @@ class RaceLengthTest {
         PacingReview hour = Reviewer.review(
                         race(),
                         Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W),
-                        ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(7800, 11_400)))
+                        ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(7800, 11_400)))
                 .pacing();
         assertThat(hour.targetW()).isCloseTo(SustainablePower.guideW(THRESHOLD_W, 6 * HOUR), within(1e-9));
         assertThat(hour.verdict()).isEqualTo(Verdict.EVEN);

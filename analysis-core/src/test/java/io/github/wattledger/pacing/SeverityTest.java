@@ -7,6 +7,7 @@ import static io.github.wattledger.pacing.RaceByHand.race;
 import static io.github.wattledger.pacing.RaceByHand.steady;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.Price;
 import io.github.wattledger.pacing.price.PricePlan;
@@ -64,7 +65,8 @@ class SeverityTest {
     /** Power alone cannot be replayed, since it says nothing of the road. */
     private static PricedFindings priced(Detection... detections) {
         RigChoice rig = RigChoice.ofNoRide(null, null, null, null, Position.HOODS);
-        return PricedFindings.of(race(steady(HOUR, 200)), null, List.of(detections), rig, ability(TARGET_W));
+        return PricedFindings.of(
+                race(steady(HOUR, 200)), null, List.of(detections), rig, ability(TARGET_W), Cancellation.NEVER);
     }
 
     private static Severity severity(Detection detection) {
@@ -131,7 +133,12 @@ class SeverityTest {
                 new PricePlan.None("not asked"));
         RigChoice rig = RigChoice.ofNoRide(null, null, null, null, Position.HOODS);
         Finding finding = PricedFindings.of(
-                        race(ride), null, List.of(new Detection(FindingKind.FADE, found)), rig, ability(TARGET_W))
+                        race(ride),
+                        null,
+                        List.of(new Detection(FindingKind.FADE, found)),
+                        rig,
+                        ability(TARGET_W),
+                        Cancellation.NEVER)
                 .findings()
                 .get(0);
         assertThat(finding.startM()).isEqualTo(210.0);

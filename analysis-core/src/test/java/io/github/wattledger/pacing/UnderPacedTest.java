@@ -13,6 +13,7 @@ import static io.github.wattledger.pacing.RaceByHand.steady;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.ride.Ride;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
@@ -84,7 +85,7 @@ class UnderPacedTest {
         Arrays.fill(watts, 2 * HOUR, 3 * HOUR, 140);
         Race race = race(watts);
         assertThat(new UnderPaced().detect(race)).isPresent();
-        assertThat(Detection.all(race, each -> true))
+        assertThat(Detection.all(race, each -> true, Cancellation.NEVER))
                 .extracting(Detection::kind)
                 .contains(FindingKind.FADE)
                 .doesNotContain(FindingKind.UNDER_PACED);

@@ -91,8 +91,8 @@ class WPrimeBalanceTest {
     @Test
     void halfTimeIsWithinTheMeasuredOnes() {
         // Ferguson et al. 2010: 234 ± 32 s; the fit to their means gives 231.1 s, and Skiba et al. 2015 saw 232 s.
-        double seconds =
-                WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, CP_W - W_PRIME_J / 333.38, CP_W, W_PRIME_J, 0, 0.5);
+        double seconds = Math.log(2)
+                * WPrimeBalance.timeConstantSeconds(Model.DIFFERENTIAL, CP_W - W_PRIME_J / 333.38, CP_W, W_PRIME_J);
         assertThat(seconds).isCloseTo(231.1, within(0.1));
         assertThat(seconds).isCloseTo(232, within(32.0));
     }
@@ -157,8 +157,6 @@ class WPrimeBalanceTest {
         assertThat(balance.secondsToRecover(1000, 0.999)).isEmpty();
         // Below half: after 84 s of spending 120 W (10,080 J), and until 12 e^(-0.003 t) = 10 kJ, 60.8 s after the end.
         assertThat(balance.secondsBelow(0.5)).isEqualTo(100 - 83 + 60);
-        assertThat(WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, 240, CP_W, W_PRIME_J, 0.4, 0.9))
-                .isCloseTo(597.25, within(0.01));
     }
 
     @Test
@@ -183,20 +181,9 @@ class WPrimeBalanceTest {
         for (Model model : new Model[] {Model.DIFFERENTIAL, Model.DIFFERENTIAL_ELITE}) {
             assertThat(WPrimeBalance.timeConstantSeconds(model, CP_W, CP_W, W_PRIME_J))
                     .isInfinite();
-            assertThat(WPrimeBalance.recoverySeconds(model, CP_W + 1, CP_W, W_PRIME_J, 0.4, 0.9))
+            assertThat(WPrimeBalance.timeConstantSeconds(model, CP_W + 1, CP_W, W_PRIME_J))
                     .isInfinite();
         }
-    }
-
-    @Test
-    void theWayFromAShareToItselfTakesNoTimeAndFullIsNeverReached() {
-        assertThat(WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, 240, CP_W, W_PRIME_J, 0.4, 0.4))
-                .isZero();
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, 240, CP_W, W_PRIME_J, 0.4, 1))
-                .withMessageContaining("expected from <= to < 1");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> WPrimeBalance.recoverySeconds(Model.DIFFERENTIAL, 240, CP_W, W_PRIME_J, 0.9, 0.4));
     }
 
     @Test

@@ -7,6 +7,6 @@ import io.github.wattledger.testing.FuzzedReading;
 class RideFilesFuzzTest {
     @FuzzTest(maxDuration = "10m")
     void givesAResultOrOneLine(byte[] content) {
-        FuzzedReading.check(() -> RideFiles.read(content, "ride", FuzzedReading.OPTIONS));
+        FuzzedReading.check(() -> RideFiles.read(RideInput.of(content, "ride"), FuzzedReading.OPTIONS));
     }
 }

@@ -60,7 +60,7 @@ class RideFilesTest {
     }
 
     private static ReadResult read(byte[] content) throws UnreadableRideException {
-        return RideFiles.read(content, "ride", SMALL);
+        return RideFiles.read(RideInput.of(content, "ride"), ReadOptions.DEFAULT.withLimits(SMALL));
     }
 
     private static List<String> texts(ReadResult result) {
@@ -270,7 +270,7 @@ class RideFilesTest {
     @EnabledOnOs({OS.LINUX, OS.MAC})
     void boundsWhatItReadsOfAFileThatNeverEnds() {
         ReadLimits limits = new ReadLimits(1_000_000, 1000, 10, 1_000_000);
-        assertThatThrownBy(() -> RideFiles.content(Path.of("/dev/zero"), limits))
+        assertThatThrownBy(() -> RideInput.of(Path.of("/dev/zero")).content(limits))
                 .isInstanceOf(UnreadableRideException.class)
                 .hasMessage("/dev/zero: has more than the 1.0 MB that are read; is it a ride?");
     }

@@ -103,7 +103,7 @@ class RoundTripTest {
     }
 
     private static Samples read(byte[] content) throws UnreadableRideException {
-        return RideFiles.read(content, "ride", ReadLimits.DEFAULT)
+        return RideFiles.read(RideInput.of(content, "ride"), ReadOptions.DEFAULT)
                 .recordings()
                 .get(0)
                 .samples();

@@ -61,16 +61,6 @@ class RoadLoadTest {
         }
 
         @Test
-        void seriesOfDifferentLengthsAreAMistakeOfTheCaller() {
-            assertThatThrownBy(() -> load.powerW(Series.of(10, 10), Series.of(0), 0))
-                    .hasMessageContaining("series of 2 and 1 values");
-            assertThatThrownBy(() -> load.powerW(Series.of(10), Series.of(0, 0), 0))
-                    .hasMessageContaining("series of 1 and 2 values");
-            assertThatThrownBy(() -> load.speedMps(Series.of(200), Series.of(0, 0), 0))
-                    .hasMessageContaining("series of 1 and 2 values");
-        }
-
-        @Test
         void speedEndsAtSixty() {
             assertThat(load.speedMps(1000, -2, 0)).isEqualTo(60);
         }
@@ -88,9 +78,6 @@ class RoadLoadTest {
         void missingStaysMissing() {
             assertThat(load.powerW(Double.NaN, 0, 0)).isNaN();
             assertThat(load.speedMps(200, Double.NaN, 0)).isNaN();
-            assertThat(load.powerW(Series.of(10, Double.NaN), Series.of(0, 0), 0)
-                            .get(1))
-                    .isNaN();
         }
     }
 
@@ -143,14 +130,6 @@ class RoadLoadTest {
             assertThat(load.resistanceN(rolling, -0.05, 0)).isCloseTo(0, within(1e-6));
             assertThat(load.speedMps(0, 0, -5)).isPositive();
             assertThatThrownBy(() -> load.speedMps(-1, 0, 0)).isInstanceOf(IllegalArgumentException.class);
-        }
-
-        @Test
-        void ofASeriesIsThatOfItsValues() {
-            RoadLoad load = RoadLoad.of(Rig.of(80, 0.3, 0.005), 1.225);
-            Series speeds = load.speedMps(Series.of(100, 200), Series.of(0.02, -0.01), 1);
-            assertThat(speeds.get(0)).isEqualTo(load.speedMps(100, 0.02, 1));
-            assertThat(speeds.get(1)).isEqualTo(load.speedMps(200, -0.01, 1));
         }
     }
 

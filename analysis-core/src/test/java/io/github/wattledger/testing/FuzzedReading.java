@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
@@ -16,6 +17,9 @@ public final class FuzzedReading {
     /** Small, so that no find needs a large file. */
     public static final ReadOptions OPTIONS =
             ReadOptions.DEFAULT.withLimits(new ReadLimits(1_000_000, 50_000, 20, 4_000_000));
+
+    /** The same limits for a format by itself. */
+    public static final ReadRequest REQUEST = ReadRequest.DEFAULT.withLimits(OPTIONS.limits());
 
     private FuzzedReading() {}
 

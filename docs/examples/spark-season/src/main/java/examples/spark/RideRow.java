@@ -83,7 +83,7 @@ record RideRow(String file, Row ride, List<Row> bests) implements Serializable {
         for (int seconds : BestEfforts.DURATIONS) {
             if (seconds <= review.curve().longestSeconds()) {
                 bests.add(RowFactory.create(
-                        sha256, session, file, seconds, review.curve().watts(seconds)));
+                        sha256, session, file, seconds, review.curve().bestWatts(seconds)));
             }
         }
         return new RideRow(file, ride, bests);

@@ -6,8 +6,9 @@ import static org.apache.spark.sql.functions.struct;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
-import io.github.wattledger.read.ReadLimits;
+import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideFiles;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.rider.Rider;
@@ -93,8 +94,8 @@ public final class SparkSeason {
     static List<RideRow> review(String file, byte[] content, Rider rider) {
         String sha256 = RideRow.sha256(content);
         try {
-            List<Recording> recordings =
-                    RideFiles.read(content, file, ReadLimits.DEFAULT).recordings();
+            List<Recording> recordings = RideFiles.read(RideInput.of(content, file), ReadOptions.DEFAULT)
+                    .recordings();
             boolean anyNamed = recordings.stream().anyMatch(Recording::isCycling);
             List<RideRow> rows = new ArrayList<>();
             for (Recording recording : recordings) {

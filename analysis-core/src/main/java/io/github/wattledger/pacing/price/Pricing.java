@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing.price;
 
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
@@ -7,6 +8,7 @@ import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
 import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -26,10 +28,8 @@ public final class Pricing {
     /** A smaller gain is no gain, seconds: the replay of an hour is not finer. */
     private static final double NOTICEABLE_SECONDS = 1;
 
-    private static final String HOW = "ridden again without it, for the same work or the same normalized power";
+    private static final String HOW = "ridden again without it";
     private static final String NOT_FASTER = "it would not have been faster";
-    private static final String NOT_FASTER_AT_EQUAL_WORK =
-            "for the same work it would not have been faster; up to this for the same normalized power";
 
     private static final Cost NOTHING_MAKES_UP =
             new Cost.NotPriced("there are no pedalled seconds left that could make up for it");
@@ -40,6 +40,7 @@ public final class Pricing {
     private final double targetW;
     private final Replay replay;
     private final RigChoice rig;
+    private final Cancellation cancellation;
     private final RepairedPower unrepaired;
     private final RepairedRace asRidden;
     private final RepairedRace.State recorded;
@@ -53,12 +54,15 @@ public final class Pricing {
      *     {@code NaN} when it is not known
      * @param replay the replay of the race
      * @param rig what the replay was made with
+     * @param cancellation when to end early
      */
-    public Pricing(Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig) {
+    public Pricing(
+            Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig, Cancellation cancellation) {
         this.offsetSeconds = offsetSeconds;
         this.targetW = targetW;
         this.replay = replay;
         this.rig = rig;
+        this.cancellation = cancellation;
         this.unrepaired = new RepairedPower(race.series(Channel.POWER), replay);
         this.asRidden = RepairedRace.of(race, replay, unrepaired);
         this.recorded = asRidden.unreplayed(1);
@@ -87,36 +91,83 @@ public final class Pricing {
     }
 
     /**
-     * The cost of several mistakes together. Repairs can cover the same seconds, or undo one another, so that all of them need
-     * not save more than some. One after the other, a repair is added where the race gains by it.
+     * Several mistakes repaired together.
+     *
+     * @param cost what they cost together
+     * @param lost where that time was lost, on the race's seconds in the whole recording; null where the cost has no price
+     */
+    public record Together(Cost cost, @Nullable LostTime lost) {}
+
+    /**
+     * The cost of several mistakes together, and where it was lost. Repairs can cover the same seconds, or undo one another,
+     * so that all of them need not save more than some. One after the other, a repair is added where the race gains by it.
      *
      * @param repairs those that are priced, the dearest first
+     * @param alone what each of them costs alone: the whole is never less, since one repair is one way of repairing
      */
-    public Cost priceOfAll(List<Repair> repairs) {
+    public Together priceOfAll(List<Repair> repairs, List<Cost> alone) {
         List<Repair> chosen = new ArrayList<>();
-        double low = 0;
-        double high = 0;
-        Cost first = NOTHING_MAKES_UP;
+        Cost together = NOTHING_MAKES_UP;
+        Ends lowest = null;
+        Ends highest = null;
         for (Repair repair : repairs) {
             chosen.add(repair);
-            Cost cost = costOf(chosen);
-            if (cost instanceof Cost.Priced price && (chosen.size() == 1 || price.highMinutes() > high)) {
-                low = Math.max(low, price.lowMinutes());
-                high = price.highMinutes();
-                first = chosen.size() == 1 ? cost : new Cost.Priced(low, high, HOW);
-            } else if (chosen.size() > 1) {
-                chosen.remove(repair);
+            Ends ends = endsOf(chosen);
+            Cost cost = ends == null ? NOTHING_MAKES_UP : ends.cost();
+            boolean isFirst = chosen.size() == 1;
+            if (cost instanceof Cost.Priced price && (isFirst || price.highMinutes() > high(together))) {
+                lowest = isFirst || price.lowMinutes() > low(together) ? ends : lowest;
+                highest = ends;
+                together = isFirst
+                        ? cost
+                        : new Cost.Priced(Math.max(low(together), price.lowMinutes()), price.highMinutes(), HOW);
+            } else if (isFirst) {
+                return new Together(cost, null);
             } else {
-                return cost;
+                chosen.remove(repair);
             }
         }
-        return first;
+        for (int i = 0; i < repairs.size(); i++) {
+            if (low(alone.get(i)) > low(together)) {
+                lowest = endsOf(List.of(repairs.get(i)));
+                together = new Cost.Priced(low(alone.get(i)), high(together), HOW);
+            }
+        }
+        return new Together(together, lowest == null || highest == null ? null : lost(lowest, highest));
     }
 
-    private Cost costOf(List<Repair> repairs) {
+    private static double low(Cost cost) {
+        return cost instanceof Cost.Priced priced ? priced.lowMinutes() : 0;
+    }
+
+    private static double high(Cost cost) {
+        return cost instanceof Cost.Priced priced ? priced.highMinutes() : 0;
+    }
+
+    private LostTime lost(Ends lowest, Ends highest) {
+        return new LostTime(
+                new Interval(offsetSeconds, offsetSeconds + unrepaired.seconds()),
+                lost(lowest, lowest.low()),
+                lost(highest, highest.high()),
+                lowest.lowEnd());
+    }
+
+    /** Seconds lost in each second of the race against an end of a price; nothing where the end counts as no gain. */
+    private Series lost(Ends ends, PriceSteps.@Nullable End end) {
+        if (end == null || end.savedSeconds() <= 0 || !ends.isNoticeable()) {
+            return Series.generate(unrepaired.seconds(), second -> 0);
+        }
+        double[] secondsOfBins = ends.race().secondsOfBins(end.share());
+        return Series.generate(unrepaired.seconds(), second -> {
+            int bin = replay.binOf(second);
+            return bin < 0 ? 0 : 1 - secondsOfBins[bin];
+        });
+    }
+
+    private @Nullable Ends endsOf(List<Repair> repairs) {
         RepairedPower power = new RepairedPower(unrepaired);
         repairs.stream().sorted(Comparator.comparing(Repair::turn)).forEach(repair -> carryOut(repair, power));
-        return power.isMadeUpFor() ? ends(power).cost() : NOTHING_MAKES_UP;
+        return power.isMadeUpFor() ? ends(power) : null;
     }
 
     /**
@@ -201,25 +252,59 @@ public final class Pricing {
         return Double.isNaN(value) ? null : value;
     }
 
-    /** Both ends of a price; null where no share brings the race there. */
-    private record Ends(PriceSteps.@Nullable End equalWork, PriceSteps.@Nullable End equalNormalizedPower) {
+    /**
+     * Both ends of a price; null where no share brings the race there.
+     *
+     * @param race the repaired race, for any share
+     */
+    private record Ends(
+            RepairedRace race, PriceSteps.@Nullable End equalWork, PriceSteps.@Nullable End equalNormalizedPower) {
+        /** Whether the same normalized power gains less than the same work, which is rare. */
+        boolean isEffortLower() {
+            return equalWork != null
+                    && equalNormalizedPower != null
+                    && equalWork.savedSeconds() > equalNormalizedPower.savedSeconds();
+        }
+
+        LostTime.LowEnd lowEnd() {
+            return isEffortLower() ? LostTime.LowEnd.SAME_EFFORT : LostTime.LowEnd.SAME_ENERGY;
+        }
+
+        PriceSteps.@Nullable End low() {
+            return isEffortLower() ? equalNormalizedPower : equalWork;
+        }
+
+        PriceSteps.@Nullable End high() {
+            return isEffortLower() ? equalWork : equalNormalizedPower;
+        }
+
+        /** Whether the larger of both gains is one at all. */
+        boolean isNoticeable() {
+            PriceSteps.End high = high();
+            return high != null && high.savedSeconds() >= NOTICEABLE_SECONDS;
+        }
+
         Cost cost() {
-            if (equalWork == null || equalNormalizedPower == null) {
+            PriceSteps.End low = low();
+            PriceSteps.End high = high();
+            if (low == null || high == null) {
                 return OUT_OF_REACH;
             }
-            double low = Math.min(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
-            double high = Math.max(equalWork.savedSeconds(), equalNormalizedPower.savedSeconds());
-            if (high < NOTICEABLE_SECONDS) {
+            if (!isNoticeable()) {
                 return new Cost.Priced(0, 0, NOT_FASTER);
             }
-            String how = low < 0 ? NOT_FASTER_AT_EQUAL_WORK : HOW;
-            return new Cost.Priced(Math.max(0, low) / SECONDS_PER_MINUTE, high / SECONDS_PER_MINUTE, how);
+            return new Cost.Priced(
+                    Math.max(0, low.savedSeconds()) / SECONDS_PER_MINUTE,
+                    high.savedSeconds() / SECONDS_PER_MINUTE,
+                    HOW);
         }
     }
 
     private Ends ends(RepairedPower power) {
+        cancellation.check();
         RepairedRace repaired = asRidden.with(power);
         return new Ends(
+                repaired,
                 whenEqual(repaired, RepairedRace.State::workJ),
                 whenEqual(repaired, RepairedRace.State::normalizedPowerW));
     }

@@ -101,6 +101,11 @@ final class RepairedPower {
         Arrays.fill(makesUp, before.fromSecond(), before.toSecond(), false);
     }
 
+    /** How many seconds the race has. */
+    int seconds() {
+        return factor.length;
+    }
+
     /** Stretches outside which nothing was changed; they may overlap. */
     List<Interval> changed() {
         return Collections.unmodifiableList(changed);

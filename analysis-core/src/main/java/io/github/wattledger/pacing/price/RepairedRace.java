@@ -210,17 +210,31 @@ final class RepairedRace {
         return new State(total.joules(share), root4(total.fourthPowers(share), total.windows), 0);
     }
 
-    private State replayed(double share) {
+    /** How long what was done in a recorded second of each bin takes at a share, seconds. */
+    double[] secondsOfBins(double share) {
+        return secondsOfBins(replay(share));
+    }
+
+    private double[] secondsOfBins(Replay.Result result) {
+        double[] seconds = new double[replay.bins()];
+        for (int bin = 0; bin < seconds.length; bin++) {
+            seconds[bin] = result.secondsForSecondOf(bin);
+        }
+        return seconds;
+    }
+
+    private Replay.Result replay(double share) {
         double[] joules = new double[replay.bins()];
         for (int bin = 0; bin < joules.length; bin++) {
             joules[bin] = sums[bin].joules(share);
         }
-        Replay.Result result = replay.withWork(joules);
-        double[] seconds = new double[sums.length];
-        for (int bin = 0; bin < joules.length; bin++) {
-            seconds[bin] = result.secondsForSecondOf(bin);
-        }
-        seconds[joules.length] = 1;
+        return replay.withWork(joules);
+    }
+
+    private State replayed(double share) {
+        Replay.Result result = replay(share);
+        double[] seconds = Arrays.copyOf(secondsOfBins(result), sums.length);
+        seconds[replay.bins()] = 1;
         return state(share, seconds, result.savedSeconds());
     }
 

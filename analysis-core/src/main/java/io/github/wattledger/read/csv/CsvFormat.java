@@ -1,6 +1,6 @@
 package io.github.wattledger.read.csv;
 
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFormat;
 import io.github.wattledger.read.UnreadableRideException;
@@ -11,7 +11,7 @@ import java.util.Set;
  * with a {@code state} for each second is a ride already cleaned and is read as exactly that.
  */
 public final class CsvFormat implements RideFormat {
-    /** Found by {@link java.util.ServiceLoader}. */
+    /** A format without state. */
     public CsvFormat() {}
 
     @Override
@@ -30,7 +30,7 @@ public final class CsvFormat implements RideFormat {
     }
 
     @Override
-    public ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException {
-        return new CsvReading(options).read(CsvText.of(content), name());
+    public ReadResult read(byte[] content, ReadRequest request) throws UnreadableRideException {
+        return new CsvReading(request).read(CsvText.of(content), name());
     }
 }

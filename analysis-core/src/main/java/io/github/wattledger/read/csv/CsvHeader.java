@@ -3,6 +3,7 @@ package io.github.wattledger.read.csv;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
@@ -94,17 +95,21 @@ final class CsvHeader {
         CsvHeader header = new CsvHeader(headers, given, notes);
         for (Map.Entry<String, String> column : given.headers().entrySet()) {
             if (header.indexOf(column.getValue()) < 0) {
-                throw new UnreadableRideException("has no column \"" + column.getValue() + "\" for the "
-                        + column.getKey() + "; its columns are " + header.listed());
+                throw new UnreadableRideException(
+                        Reason.NO_SUCH_COLUMN,
+                        "has no column \"" + column.getValue() + "\" for the " + column.getKey() + "; its columns are "
+                                + header.listed());
             }
         }
         if (header.timeIndex() < 0) {
             throw new UnreadableRideException(
+                    Reason.NOT_A_RECORDING,
                     "is a table without a time: no column is called time, timestamp or elapsed; its columns are "
                             + header.listed());
         }
         if (header.columns.isEmpty()) {
             throw new UnreadableRideException(
+                    Reason.NOT_A_RECORDING,
                     "is a table with a time, but no column for power, heart rate, speed or position; its columns are "
                             + header.listed());
         }

@@ -1,9 +1,10 @@
 package io.github.wattledger.read.csv;
 
 import io.github.wattledger.read.ReadNote;
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
@@ -21,15 +22,15 @@ import org.jspecify.annotations.Nullable;
 final class CsvReading {
     private static final int MOST_CELLS_NAMED = 5;
 
-    private final ReadOptions options;
+    private final ReadRequest request;
     private final List<ReadNote> notes = new ArrayList<>();
     private final List<String> badCells = new ArrayList<>();
     private int badCellCount;
     private int rowsWithoutTime;
     private long linesBefore;
 
-    CsvReading(ReadOptions options) {
-        this.options = options;
+    CsvReading(ReadRequest request) {
+        this.request = request;
     }
 
     ReadResult read(CsvText text, String format) throws UnreadableRideException {
@@ -49,22 +50,25 @@ final class CsvReading {
                 table = readRows(parser, rows);
             }
             if (table == null || table.size() == 0) {
-                throw new UnreadableRideException(whyEmpty(table));
+                throw new UnreadableRideException(Reason.NOT_A_RECORDING, whyEmpty(table));
             }
             return new ReadResult(format, List.of(table.recording(notes)), notes);
         } catch (IOException | UncheckedIOException e) {
             throw new UnreadableRideException(
-                    "is a table that cannot be taken apart into cells; export it again as comma-separated values", e);
+                    Reason.DAMAGED,
+                    "is a table that cannot be taken apart into cells; export it again as comma-separated values",
+                    e);
         }
     }
 
     private CsvTable readRows(CSVParser parser, Iterator<CSVRecord> rows) throws UnreadableRideException {
         List<String> headers =
                 Arrays.stream(rows.next().values()).map(String::strip).toList();
-        CsvHeader header = CsvHeader.of(headers, options.csvColumns(), notes);
+        CsvHeader header = CsvHeader.of(headers, request.csvColumns(), notes);
         CsvClock clock = new CsvClock(header.header(header.timeIndex()).toLowerCase(Locale.ROOT));
         CsvTable table = new CsvTable(header.stateIndex() >= 0, header.lapIndex() >= 0);
         while (rows.hasNext()) {
+            request.cancellation().check();
             CSVRecord row = rows.next();
             String cell = cell(row, header.timeIndex());
             OptionalLong time = clock.seconds(cell);
@@ -73,11 +77,13 @@ final class CsvReading {
                 noteBadCell(parser, header.header(header.timeIndex()), cell);
                 continue;
             }
-            if (table.size() >= options.limits().maximumSamples()) {
-                throw new UnreadableRideException(String.format(
-                        Locale.ROOT,
-                        "holds more than %,d samples, the most that is read; split it first",
-                        options.limits().maximumSamples()));
+            if (table.size() >= request.limits().maximumSamples()) {
+                throw new UnreadableRideException(
+                        Reason.TOO_LARGE,
+                        String.format(
+                                Locale.ROOT,
+                                "holds more than %,d samples, the most that is read; split it first",
+                                request.limits().maximumSamples()));
             }
             table.begin(time.getAsLong());
             for (CsvColumn column : header.columns()) {
@@ -151,8 +157,8 @@ final class CsvReading {
         } else if (clock.kind() == CsvClock.Kind.ELAPSED) {
             notes.add(new ReadNote(
                     "no-date",
-                    "The times count from the start: neither the day nor the hour of the ride is known, and 1970 "
-                            + "stands where a date must stand."));
+                    "The times count from the start: neither the day nor the hour of the ride is known. Where a time"
+                            + " must stand, as in a table of the seconds, it counts from 1970."));
         }
     }
 

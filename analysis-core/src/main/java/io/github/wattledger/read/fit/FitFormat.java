@@ -1,10 +1,11 @@
 package io.github.wattledger.read.fit;
 
 import io.github.wattledger.read.ReadNote;
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFormat;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Recording;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,7 +17,7 @@ import java.util.Set;
  * believed, and reads what a damaged file still holds.
  */
 public final class FitFormat implements RideFormat {
-    /** Found by {@link java.util.ServiceLoader}. */
+    /** A format without state. */
     public FitFormat() {}
 
     @Override
@@ -35,7 +36,8 @@ public final class FitFormat implements RideFormat {
     }
 
     @Override
-    public ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException {
+    public ReadResult read(byte[] content, ReadRequest request) throws UnreadableRideException {
+        requireDecoder();
         List<FitPart> parts = FitPart.of(content);
         List<Recording> recordings = new ArrayList<>();
         List<ReadNote> notes = new ArrayList<>();
@@ -44,15 +46,19 @@ public final class FitFormat implements RideFormat {
                     "chained",
                     "The file holds " + parts.size() + " FIT files one after the other; each was read on its own."));
         }
-        String whyEmpty = null;
+        FitReading.WhyEmpty whyEmpty = null;
         int sampleCount = 0;
         for (int i = 0; i < parts.size(); i++) {
             FitPart part = parts.get(i);
-            int limit = options.limits().maximumSamples();
-            FitReading reading = FitReading.of(content, part, limit - sampleCount);
+            int limit = request.limits().maximumSamples();
+            FitReading reading = FitReading.of(content, part, limit - sampleCount, request.cancellation());
             if (reading.tooManySamples()) {
-                throw new UnreadableRideException(String.format(
-                        Locale.ROOT, "holds more than %,d samples, the most that is read; split it first", limit));
+                throw new UnreadableRideException(
+                        Reason.TOO_LARGE,
+                        String.format(
+                                Locale.ROOT,
+                                "holds more than %,d samples, the most that is read; split it first",
+                                limit));
             }
             String prefix = parts.size() == 1 ? "" : "File " + (i + 1) + ": ";
             for (ReadNote note : reading.notes()) {
@@ -68,8 +74,24 @@ public final class FitFormat implements RideFormat {
         }
         if (recordings.isEmpty()) {
             throw new UnreadableRideException(
-                    whyEmpty == null ? "is a FIT file without a single sample; nothing was recorded in it" : whyEmpty);
+                    whyEmpty == null ? Reason.NOT_A_RECORDING : whyEmpty.reason(),
+                    whyEmpty == null
+                            ? "is a FIT file without a single sample; nothing was recorded in it"
+                            : whyEmpty.words());
         }
         return new ReadResult(name(), recordings, notes);
+    }
+
+    /** The FIT SDK may be left out by who reads no FIT files. */
+    private static void requireDecoder() throws UnreadableRideException {
+        try {
+            Class.forName("com.garmin.fit.Decoder", false, FitFormat.class.getClassLoader());
+        } catch (ClassNotFoundException e) {
+            throw new UnreadableRideException(
+                    Reason.NO_DECODER,
+                    "is a FIT file, and the FIT SDK that decodes it is not on the class path; add com.garmin:fit to the"
+                            + " dependencies of the program",
+                    e);
+        }
     }
 }

@@ -16,6 +16,7 @@ import com.garmin.fit.SportMesg;
 import com.garmin.fit.TimeInZoneMesg;
 import com.garmin.fit.UserProfileMesg;
 import com.garmin.fit.ZonesTargetMesg;
+import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.ride.Lap;
 import io.github.wattledger.ride.RecordingDevice;
@@ -34,6 +35,7 @@ final class FitMessages {
     private static final long MOST_OFFSET_SECONDS = 15 * 3600;
 
     private final int maximumSamples;
+    private final Cancellation cancellation;
     private final Samples.Builder samples = Samples.builder();
     private final FitRecordFields recordFields = new FitRecordFields();
     private final FitGears gears = new FitGears();
@@ -55,8 +57,13 @@ final class FitMessages {
     private int recordsWithoutTime;
     private int messageCount;
 
-    FitMessages(int maximumSamples) {
+    /**
+     * @param maximumSamples most samples to take
+     * @param cancellation when to end early
+     */
+    FitMessages(int maximumSamples, Cancellation cancellation) {
         this.maximumSamples = maximumSamples;
+        this.cancellation = cancellation;
     }
 
     /** The file holds more samples than may be read. */
@@ -67,6 +74,7 @@ final class FitMessages {
 
     /** Takes one message; those that do not matter are passed over. */
     void accept(Mesg message) {
+        cancellation.check();
         messageCount++;
         switch (message.getNum()) {
             case MesgNum.RECORD -> acceptRecord(message);

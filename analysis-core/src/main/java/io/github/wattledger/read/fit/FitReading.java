@@ -3,7 +3,10 @@ package io.github.wattledger.read.fit;
 import com.garmin.fit.Decode;
 import com.garmin.fit.Decoder;
 import com.garmin.fit.MesgListener;
+import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.Samples;
 import java.io.ByteArrayInputStream;
@@ -37,15 +40,15 @@ final class FitReading {
      * Reads a part with the fast decoder, and once more with the other one where the fast decoder stops early: it knows
      * neither compressed timestamps nor developer fields that no message describes.
      */
-    static FitReading of(byte[] content, FitPart part, int maximumSamples) {
+    static FitReading of(byte[] content, FitPart part, int maximumSamples, Cancellation cancellation) {
         byte[] file = part.asFile(content);
-        FitMessages messages = new FitMessages(maximumSamples);
+        FitMessages messages = new FitMessages(maximumSamples, cancellation);
         Exception damage = decode(file, messages);
         FitReading reading = new FitReading(part, messages, damage);
         if (damage == null || reading.tooManySamples() || reading.stoppedByChecksum()) {
             return reading;
         }
-        FitMessages slower = new FitMessages(maximumSamples);
+        FitMessages slower = new FitMessages(maximumSamples, cancellation);
         Exception slowerDamage = decodeStream(file, slower);
         boolean further = slowerDamage == null || slower.messageCount() > messages.messageCount();
         return further ? new FitReading(part, slower, slowerDamage) : reading;
@@ -73,6 +76,8 @@ final class FitReading {
         try {
             decoder.read();
             return null;
+        } catch (CancelledException e) {
+            throw e;
         } catch (Exception e) {
             return e;
         }
@@ -85,6 +90,8 @@ final class FitReading {
         try {
             decoder.read(new ByteArrayInputStream(file), (MesgListener) messages::accept);
             return null;
+        } catch (CancelledException e) {
+            throw e;
         } catch (RuntimeException e) {
             return e;
         }
@@ -155,17 +162,22 @@ final class FitReading {
         }
     }
 
+    /** Why a part has no sample, for programs and for people. */
+    record WhyEmpty(Reason reason, String words) {}
+
     /** Why there is no sample; meaningful only then. */
-    String whyEmpty() {
+    WhyEmpty whyEmpty() {
         if (damage != null) {
-            return "is a damaged FIT file with no sample before the damage (" + reason(damage)
-                    + "); copy it from the device again";
+            return new WhyEmpty(
+                    Reason.DAMAGED,
+                    "is a damaged FIT file with no sample before the damage (" + reason(damage)
+                            + "); copy it from the device again");
         }
         String type = messages.fileType();
-        if (type != null && !type.equals("activity")) {
-            return "is a FIT file of type \"" + type + "\", not a recorded ride; choose an activity file";
-        }
-        return "is a FIT file without a single sample; nothing was recorded in it";
+        String words = type != null && !type.equals("activity")
+                ? "is a FIT file of type \"" + type + "\", not a recorded ride; choose an activity file"
+                : "is a FIT file without a single sample; nothing was recorded in it";
+        return new WhyEmpty(Reason.NOT_A_RECORDING, words);
     }
 
     /** What stopped the decoder, in words of ours: its own are for programmers. */

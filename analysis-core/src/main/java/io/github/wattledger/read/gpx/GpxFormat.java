@@ -1,6 +1,6 @@
 package io.github.wattledger.read.gpx;
 
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFormat;
 import io.github.wattledger.read.UnreadableRideException;
@@ -13,7 +13,7 @@ public final class GpxFormat implements RideFormat {
     private static final int LOOKED_AT_BYTES = 4096;
     private static final Pattern ROOT = Pattern.compile("<(?:[\\w.-]+:)?gpx[\\s>]");
 
-    /** Found by {@link java.util.ServiceLoader}. */
+    /** A format without state. */
     public GpxFormat() {}
 
     @Override
@@ -35,8 +35,8 @@ public final class GpxFormat implements RideFormat {
     }
 
     @Override
-    public ReadResult read(byte[] content, ReadOptions options) throws UnreadableRideException {
-        GpxParser parser = new GpxParser(options.limits().maximumSamples());
+    public ReadResult read(byte[] content, ReadRequest request) throws UnreadableRideException {
+        GpxParser parser = new GpxParser(request.limits().maximumSamples(), request.cancellation());
         parser.parse(content);
         return parser.result(name());
     }

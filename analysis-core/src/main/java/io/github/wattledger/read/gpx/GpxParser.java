@@ -1,8 +1,11 @@
 package io.github.wattledger.read.gpx;
 
+import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Recording;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Samples;
@@ -31,6 +34,7 @@ final class GpxParser {
     private static final int MOST_TRACKS = 200;
 
     private final int maximumSamples;
+    private final Cancellation cancellation;
     private final List<GpxTrack> tracks = new ArrayList<>();
     private final Set<String> declaredPrefixes = new LinkedHashSet<>(Set.of("xml", "xmlns"));
     private final Set<String> undeclaredPrefixes = new TreeSet<>();
@@ -48,8 +52,13 @@ final class GpxParser {
     private @Nullable ReadNote encodingNote;
     private int depthInTrack;
 
-    GpxParser(int maximumSamples) {
+    /**
+     * @param maximumSamples most points with a time
+     * @param cancellation when to end early
+     */
+    GpxParser(int maximumSamples, Cancellation cancellation) {
         this.maximumSamples = maximumSamples;
+        this.cancellation = cancellation;
     }
 
     /** Takes all that comes before the end or the damage. */
@@ -60,11 +69,14 @@ final class GpxParser {
             encodingNote = document.note();
             reader = factory().createXMLStreamReader(document.reader());
             while (reader.hasNext()) {
+                cancellation.check();
                 accept(reader, reader.next());
             }
         } catch (XMLStreamException e) {
             damagedAt = "line "
                     + (e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNumber()));
+        } catch (CancelledException e) {
+            throw e;
         } catch (RuntimeException e) {
             // The JDK's parser stumbles over some broken documents, for instance for want of the text of its message.
             damagedAt = "line "
@@ -92,6 +104,7 @@ final class GpxParser {
             }
             case XMLStreamConstants.DTD ->
                 throw new UnreadableRideException(
+                        Reason.NOT_A_RECORDING,
                         "declares a document type (line " + reader.getLocation().getLineNumber()
                                 + "), which no GPX file needs and which can be used for attacks; remove that declaration");
             default -> {}
@@ -159,8 +172,12 @@ final class GpxParser {
         if (complete.epochSecond().isEmpty()) {
             pointsWithoutTime++;
         } else if (sampleCount++ == maximumSamples) {
-            throw new UnreadableRideException(String.format(
-                    Locale.ROOT, "holds more than %,d samples, the most that is read; split it first", maximumSamples));
+            throw new UnreadableRideException(
+                    Reason.TOO_LARGE,
+                    String.format(
+                            Locale.ROOT,
+                            "holds more than %,d samples, the most that is read; split it first",
+                            maximumSamples));
         }
         track.add(complete);
         if (track.sampleCount() == 1 && (tracks.isEmpty() || tracks.get(tracks.size() - 1) != track)) {
@@ -194,7 +211,8 @@ final class GpxParser {
     /** A recording for each track that has points with a time. */
     ReadResult result(String format) throws UnreadableRideException {
         if (tracks.isEmpty()) {
-            throw new UnreadableRideException(whyEmpty());
+            boolean endsEarly = damagedAt != null && pointsWithoutTime == 0;
+            throw new UnreadableRideException(endsEarly ? Reason.DAMAGED : Reason.NOT_A_RECORDING, whyEmpty());
         }
         List<ReadNote> notes = new ArrayList<>();
         if (encodingNote != null) {

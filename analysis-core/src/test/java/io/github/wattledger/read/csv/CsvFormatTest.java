@@ -9,7 +9,7 @@ import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
@@ -35,10 +35,10 @@ class CsvFormatTest {
     private static final long SEVEN = Instant.parse("2024-05-04T07:00:00Z").getEpochSecond();
 
     private static ReadResult read(String text) throws UnreadableRideException {
-        return read(text, ReadOptions.DEFAULT);
+        return read(text, ReadRequest.DEFAULT);
     }
 
-    private static ReadResult read(String text, ReadOptions options) throws UnreadableRideException {
+    private static ReadResult read(String text, ReadRequest options) throws UnreadableRideException {
         return new CsvFormat().read(text.getBytes(StandardCharsets.UTF_8), options);
     }
 
@@ -74,7 +74,7 @@ class CsvFormatTest {
         byte[] text = "\uFEFFtime\tpower\n2024-05-04T07:00:00Z\t200\n".getBytes(StandardCharsets.UTF_16LE);
         assertThat(new CsvFormat().recognizes(text)).isTrue();
         Samples samples = new CsvFormat()
-                .read(text, ReadOptions.DEFAULT)
+                .read(text, ReadRequest.DEFAULT)
                 .recordings()
                 .get(0)
                 .samples();
@@ -103,8 +103,8 @@ class CsvFormatTest {
                 .containsExactly("The times say no zone; they were taken as UTC.");
         assertThat(texts(read("elapsed_s,power\n5,200\n")))
                 .containsExactly(
-                        "The times count from the start: neither the day nor the hour of the ride is known, and 1970 "
-                                + "stands where a date must stand.");
+                        "The times count from the start: neither the day nor the hour of the ride is known. Where a time"
+                                + " must stand, as in a table of the seconds, it counts from 1970.");
     }
 
     /** Factors: an hour has 3,600 s, a mile 1,609.344 m, a foot 0.3048 m (international agreement of 1959). */
@@ -206,8 +206,8 @@ class CsvFormatTest {
     class GivenColumns {
         private static final String TEXT = "Zeit,Pwr (W),Puls,v\n2024-05-04T07:00:00Z,200,120,10\n";
 
-        private ReadOptions columns(Map<String, String> headers) {
-            return ReadOptions.DEFAULT.withCsvColumns(new CsvColumns(headers));
+        private ReadRequest columns(Map<String, String> headers) {
+            return ReadRequest.DEFAULT.withCsvColumns(new CsvColumns(headers));
         }
 
         @Test
@@ -260,7 +260,7 @@ class CsvFormatTest {
 
         @Test
         void ofMoreSamplesThanAllowed() {
-            ReadOptions options = ReadOptions.DEFAULT.withLimits(new ReadLimits(10_000, 1, 10, 10_000));
+            ReadRequest options = ReadRequest.DEFAULT.withLimits(new ReadLimits(10_000, 1, 10, 10_000));
             assertThatThrownBy(() -> read("time,power\n1,2\n2,2\n", options))
                     .isInstanceOf(UnreadableRideException.class)
                     .hasMessage("holds more than 1 samples, the most that is read; split it first");

@@ -17,7 +17,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
@@ -41,7 +41,7 @@ class FitFormatTest {
     private static final long START = 1_100_000_000L;
 
     private static ReadResult read(byte[] file) throws UnreadableRideException {
-        return new FitFormat().read(file, ReadOptions.DEFAULT);
+        return new FitFormat().read(file, ReadRequest.DEFAULT);
     }
 
     /** Field numbers of a record: 253 timestamp, 7 power, 3 heart rate. */
@@ -153,7 +153,7 @@ class FitFormatTest {
         @Test
         void countsTheSamplesOfAllFilesAgainstTheLimit() {
             byte[] chain = joined(ride(60).file(), ride(60).file());
-            ReadOptions options = ReadOptions.DEFAULT.withLimits(new ReadLimits(1_000_000, 100, 10, 1_000_000));
+            ReadRequest options = ReadRequest.DEFAULT.withLimits(new ReadLimits(1_000_000, 100, 10, 1_000_000));
             assertThatThrownBy(() -> new FitFormat().read(chain, options))
                     .isInstanceOf(UnreadableRideException.class)
                     .hasMessage("holds more than 100 samples, the most that is read; split it first");

@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
-import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.ReadRequest;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
@@ -37,7 +37,7 @@ class GpxFormatTest {
             """;
 
     private static ReadResult read(String text) throws UnreadableRideException {
-        return new GpxFormat().read(text.getBytes(StandardCharsets.UTF_8), ReadOptions.DEFAULT);
+        return new GpxFormat().read(text.getBytes(StandardCharsets.UTF_8), ReadRequest.DEFAULT);
     }
 
     private static String track(String points) {
@@ -169,7 +169,7 @@ class GpxFormatTest {
         @Test
         void countTogetherAgainstTheLimit() {
             byte[] text = (HEAD + trackOf("", 0) + trackOf("", 10) + "</gpx>").getBytes(StandardCharsets.UTF_8);
-            ReadOptions options = ReadOptions.DEFAULT.withLimits(new ReadLimits(10_000, 3, 10, 10_000));
+            ReadRequest options = ReadRequest.DEFAULT.withLimits(new ReadLimits(10_000, 3, 10, 10_000));
             assertThatThrownBy(() -> new GpxFormat().read(text, options))
                     .isInstanceOf(UnreadableRideException.class)
                     .hasMessage("holds more than 3 samples, the most that is read; split it first");
@@ -247,7 +247,7 @@ class GpxFormatTest {
         System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
         ReadResult result;
         try {
-            result = new GpxFormat().read(text.getBytes(Charset.forName(real)), ReadOptions.DEFAULT);
+            result = new GpxFormat().read(text.getBytes(Charset.forName(real)), ReadRequest.DEFAULT);
         } finally {
             System.setErr(before);
         }
@@ -309,7 +309,7 @@ class GpxFormatTest {
         @Test
         void ofMoreSamplesThanAllowed() {
             byte[] text = track(point(0, "55.5", "") + point(1, "55.5", "")).getBytes(StandardCharsets.UTF_8);
-            ReadOptions options = ReadOptions.DEFAULT.withLimits(new ReadLimits(10_000, 1, 10, 10_000));
+            ReadRequest options = ReadRequest.DEFAULT.withLimits(new ReadLimits(10_000, 1, 10, 10_000));
             assertThatThrownBy(() -> new GpxFormat().read(text, options))
                     .isInstanceOf(UnreadableRideException.class)
                     .hasMessage("holds more than 1 samples, the most that is read; split it first");

@@ -128,8 +128,8 @@ public record Account(
                 words.number(),
                 PlainText.capital(words.label()),
                 words.minutes(),
-                Num.of(path + "minutesLow", entry.minutesLow(), value -> Figures.decimal(value, 1)),
-                Num.of(path + "minutesHigh", entry.minutesHigh(), value -> Figures.decimal(value, 1)),
+                Num.tenths(path + "minutesLow", entry.minutesLow()),
+                Num.tenths(path + "minutesHigh", entry.minutesHigh()),
                 LossBars.bar(minutes, entry.minutesLow(), entry.minutesHigh()));
     }
 }

@@ -54,11 +54,11 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
     private static Markup draw(RideReview review, List<Decoupling.Block> blocks, double highest) {
         Svg svg = Plot.begin(
                 HEIGHT + 46,
-                "Efficiency by block of 20 minutes",
+                "Watts a heartbeat by block of 20 minutes",
                 "Normalized power over mean heart rate; the numbers are in the table below it.");
         Scale time = Scale.linear(0, review.ride().seconds());
         Plot plot = new Plot(svg, 20, HEIGHT, time, Scale.fromZero(highest));
-        plot.levels(3, value -> Figures.decimal(value, 1)).name("Efficiency, W/bpm, blocks of 20 min");
+        plot.levels(3, value -> Figures.decimal(value, 1)).name("Watts a heartbeat, blocks of 20 min");
         for (Decoupling.Block block : blocks) {
             Double efficiency = block.efficiencyWPerBeat();
             if (efficiency != null) {

@@ -21,6 +21,11 @@ import org.jspecify.annotations.Nullable;
 public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
     private static final int HEIGHT = 170;
 
+    /** The share of the width that a number of two figures takes, and the one that it takes on a telephone. */
+    private static final double ROOM = 0.026;
+
+    private static final double ROOM_ON_A_TELEPHONE = 0.065;
+
     /**
      * A climb.
      *
@@ -66,20 +71,14 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         Climb climb = review.climb();
         return new Row(
                 ClimbWords.kilometres(climb),
-                Num.of(path + "gainM", climb.gainM(), value -> Figures.decimal(value, 0) + " m"),
-                Num.of(path + "meanGradePercent", climb.meanGrade() * 100, value -> Figures.decimal(value, 1) + " %"),
-                Num.of(
-                        path + "steepestGradePercent",
-                        climb.steepestGrade() * 100,
-                        value -> Figures.decimal(value, 1) + " %"),
+                Num.rounded(path + "gainM", climb.gainM(), " m"),
+                Num.tenths(path + "meanGradePercent", climb.meanGrade() * 100, " %"),
+                Num.tenths(path + "steepestGradePercent", climb.steepestGrade() * 100, " %"),
                 Num.of(path + "movingSeconds", (double) climb.movingSeconds(), Figures::clock),
                 Num.of(path + "averagePowerW", climb.averagePowerW(), Figures::watts, "no power"),
                 Num.of(path + "wattsPerKg", review.wattsPerKg(), value -> Figures.decimal(value, 2) + " W/kg"),
                 Num.of(path + "averageHeartRateBpm", climb.averageHeartRateBpm(), Figures::beats, "no heart rate"),
-                Num.of(
-                        path + "verticalSpeedMPerHour",
-                        climb.verticalSpeedMPerHour(),
-                        value -> Figures.decimal(value, 0) + " m/h"),
+                Num.rounded(path + "verticalSpeedMPerHour", climb.verticalSpeedMPerHour(), " m/h"),
                 ClimbWords.again(review));
     }
 
@@ -111,7 +110,7 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         if (sustainable != null) {
             plot.rule("guide", sustainable.watts());
         }
-        strokes(plot, climbs);
+        strokes(plot, climbs, km.high());
         List<Double> ticks = km.ticks(8);
         for (int i = 0; i < ticks.size(); i++) {
             plot.foot(ticks.get(i), Figures.brief(ticks.get(i)), i % 2 == 1);
@@ -119,8 +118,10 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         return svg.close("svg").done();
     }
 
-    /** Each climb as a stroke at its mean power, with its number. */
-    private static void strokes(Plot plot, List<ClimbReview> climbs) {
+    /** Each climb as a stroke at its mean power, with its number where there is room for one. */
+    private static void strokes(Plot plot, List<ClimbReview> climbs, double lastKm) {
+        double lastFine = Double.NEGATIVE_INFINITY;
+        double lastCoarse = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < climbs.size(); i++) {
             Climb climb = climbs.get(i).climb();
             Double watts = climb.averagePowerW();
@@ -128,14 +129,15 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
                 continue;
             }
             plot.bar("climb-pillar", climb.startM() / 1000, climb.endM() / 1000, 0, watts)
-                    .stroke("climb", climb.startM() / 1000, climb.endM() / 1000, watts)
-                    .label(
-                            "climb-label",
-                            (climb.startM() + climb.endM()) / 2000,
-                            watts,
-                            0,
-                            -6,
-                            Integer.toString(i + 1));
+                    .stroke("climb", climb.startM() / 1000, climb.endM() / 1000, watts);
+            double middleKm = (climb.startM() + climb.endM()) / 2000;
+            boolean isCoarse = middleKm - lastCoarse >= lastKm * ROOM_ON_A_TELEPHONE;
+            if (isCoarse || middleKm - lastFine >= lastKm * ROOM) {
+                String style = isCoarse ? "climb-label" : "climb-label fine";
+                plot.label(style, middleKm, watts, 0, -6, Integer.toString(i + 1));
+                lastFine = middleKm;
+                lastCoarse = isCoarse ? middleKm : lastCoarse;
+            }
         }
     }
 }

@@ -5,7 +5,9 @@ import java.time.temporal.ChronoUnit;
 
 /** Calendar days along a chart. */
 final class Days {
-    private static final int MOST_LABELS = 10;
+    private static final int MOST_LABELS = 8;
+    private static final int[] MONTH_STEPS = {1, 3, 6};
+    private static final int[] YEAR_STEPS = {1, 2, 5, 10, 20};
     private static final String[] MONTHS = {
         "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"
     };
@@ -31,14 +33,24 @@ final class Days {
             }
             return;
         }
-        int step = 1;
-        while (months / step > MOST_LABELS) {
-            step = step == 1 ? 3 : step == 3 ? 6 : step + 6;
+        for (int step : MONTH_STEPS) {
+            if (months / step <= MOST_LABELS) {
+                months(plot, first, last, step);
+                return;
+            }
         }
+        int step = 0;
+        while (step < YEAR_STEPS.length - 1 && months / 12 / YEAR_STEPS[step] > MOST_LABELS) {
+            step++;
+        }
+        years(plot, first, last, YEAR_STEPS[step]);
+    }
+
+    private static void months(Plot plot, LocalDate first, LocalDate last, int step) {
         int index = 0;
         LocalDate day = first.withDayOfMonth(1).plusMonths(first.getDayOfMonth() == 1 ? 0 : 1);
         while (!day.isAfter(last)) {
-            if ((day.getMonthValue() - 1) % step == 0 || (step > 12 && day.getMonthValue() == 1)) {
+            if ((day.getMonthValue() - 1) % step == 0) {
                 boolean named = index == 0 || day.getMonthValue() == 1;
                 plot.foot(
                         (double) day.toEpochDay(),
@@ -47,6 +59,16 @@ final class Days {
                 index++;
             }
             day = day.plusMonths(1);
+        }
+    }
+
+    private static void years(Plot plot, LocalDate first, LocalDate last, int step) {
+        int index = 0;
+        for (int year = first.getYear() + 1; year <= last.getYear(); year++) {
+            if (year % step == 0) {
+                plot.foot((double) LocalDate.of(year, 1, 1).toEpochDay(), Integer.toString(year), index % 2 == 1);
+                index++;
+            }
         }
     }
 }

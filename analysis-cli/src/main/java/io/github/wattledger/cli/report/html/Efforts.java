@@ -117,7 +117,7 @@ public record Efforts(@Nullable Markup drawn, List<Row> rows, List<Key> legend) 
 
     private static List<Key> legend(RideReview review, RideDetail detail) {
         List<Key> legend = new ArrayList<>();
-        legend.add(new Key(key("", "power"), "best mean power of this ride"));
+        legend.add(new Key(key("", "power"), "best mean power of this ride; stops count as 0 W"));
         for (ModelCurve model : detail.models()) {
             legend.add(
                     switch (model.source()) {

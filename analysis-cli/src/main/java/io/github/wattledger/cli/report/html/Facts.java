@@ -33,7 +33,7 @@ public final class Facts {
     private static Fact fact(LoadWords words) {
         String name = words.number().id();
         return new Fact(
-                PlainText.capital(words.number().label()),
+                PlainText.capital(words.label()),
                 Num.of("load." + name, words.here(), words::inUnits, words.otherwise()),
                 words.device() == null ? null : Num.of("deviceTotals." + name, words.device(), words::inUnits));
     }

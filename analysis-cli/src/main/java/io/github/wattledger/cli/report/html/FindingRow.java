@@ -73,12 +73,8 @@ public record FindingRow(
                 words.where(),
                 words.evidence(),
                 words.cost() == null ? words.noPrice() : words.cost(),
-                priced == null
-                        ? null
-                        : Num.of(path + "costMinutes.low", priced.lowMinutes(), value -> Figures.decimal(value, 1)),
-                priced == null
-                        ? null
-                        : Num.of(path + "costMinutes.high", priced.highMinutes(), value -> Figures.decimal(value, 1)),
+                priced == null ? null : Num.tenths(path + "costMinutes.low", priced.lowMinutes()),
+                priced == null ? null : Num.tenths(path + "costMinutes.high", priced.highMinutes()),
                 words.how(),
                 words.nextTime());
     }

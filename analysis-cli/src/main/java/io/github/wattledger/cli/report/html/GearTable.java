@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.GearWords;
 import io.github.wattledger.course.GearUse;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
@@ -48,13 +49,6 @@ public record GearTable(List<Row> rows, List<String> notes, String otherwise) {
                     Figures.fractionAsPercent(share),
                     Zones.bar("gear", most == 0 ? 0 : (double) each.seconds() / most)));
         }
-        List<String> notes = List.of(
-                "Of " + Figures.clock(use.pedalledSeconds()) + " pedalled, " + Figures.span(use.unmatchedSeconds())
-                        + " fit no gear: shifts, bends, a slipping wheel.",
-                "In the highest gear above " + Figures.decimal(GearUse.SPINNING_RPM, 0) + " rpm for "
-                        + Figures.span(use.spunOutSeconds()) + "; in the lowest under "
-                        + Figures.decimal(GearUse.GRINDING_RPM, 0) + " rpm on climbs for "
-                        + Figures.span(use.overGearedSeconds()) + ".");
-        return new GearTable(rows, notes, rows.isEmpty() ? "No pedalled second fits a gear." : "");
+        return new GearTable(rows, GearWords.notes(use), rows.isEmpty() ? GearWords.NONE_FITS : "");
     }
 }

@@ -10,7 +10,11 @@ import org.jspecify.annotations.Nullable;
 
 /** A ride as a page: one file that opens without a network, moves where scripts run, and prints. */
 public final class HtmlReport implements Report {
-    private static final String TEMPLATES = "io.github.wattledger.cli.report.html.templates";
+    private static final TemplateEngine TEMPLATES = TemplateEngine.createPrecompiled(
+            null,
+            ContentType.Html,
+            HtmlReport.class.getClassLoader(),
+            "io.github.wattledger.cli.report.html.templates");
 
     private final @Nullable String season;
 
@@ -34,10 +38,8 @@ public final class HtmlReport implements Report {
     }
 
     static void render(String template, Object page, Appendable out) throws IOException {
-        TemplateEngine engine =
-                TemplateEngine.createPrecompiled(null, ContentType.Html, HtmlReport.class.getClassLoader(), TEMPLATES);
         StringOutput text = new StringOutput(1 << 19);
-        engine.render(template, page, text);
+        TEMPLATES.render(template, page, text);
         out.append(text.toString());
     }
 }

@@ -2,9 +2,29 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.season.SeasonReview;
 import java.io.IOException;
+import org.jspecify.annotations.Nullable;
 
 /** A season as a page. */
 public final class HtmlSeason {
+    private final @Nullable String rider;
+    private final @Nullable String riders;
+
+    /** A page of one rider, who needs no name. */
+    public HtmlSeason() {
+        this(null, null);
+    }
+
+    /**
+     * A page of one of several riders.
+     *
+     * @param rider what the rider is called, or null
+     * @param riders the address of the page of all of them, relative to this one, or null
+     */
+    public HtmlSeason(@Nullable String rider, @Nullable String riders) {
+        this.rider = rider;
+        this.riders = riders;
+    }
+
     /**
      * Writes a season.
      *
@@ -14,6 +34,6 @@ public final class HtmlSeason {
      * @throws IOException when {@code out} fails
      */
     public void write(SeasonReview season, PageNames pages, Appendable out) throws IOException {
-        HtmlReport.render("season.jte", SeasonPage.of(season, pages), out);
+        HtmlReport.render("season.jte", SeasonPage.of(season, pages, rider, riders), out);
     }
 }

@@ -3,7 +3,7 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.cli.report.words.Figures;
 import java.util.List;
 
-/** Minutes lost as bars over one scale. */
+/** Minutes lost or saved as bars over one scale. */
 final class LossBars {
     private LossBars() {}
 
@@ -12,8 +12,7 @@ final class LossBars {
         Svg bar = new Svg();
         bar.open("svg", "class", "loss-bar", "width", "100%", "height", "22", "aria-hidden", "true");
         for (double tick : minutes.ticks(4)) {
-            String x = Svg.percent(minutes.share(tick));
-            bar.line("grid", x, x, "0", "22");
+            line(bar, "grid", minutes.share(tick));
         }
         double from = Math.max(0, minutes.share(Math.max(0, low)));
         double to = Math.max(from, minutes.share(Math.max(0, high)));
@@ -27,6 +26,24 @@ final class LossBars {
             bar.line("nought", "1", "1", "4", "18");
         }
         return bar.close("svg").done();
+    }
+
+    /** A bar from the lower end of a range to the upper one, with a line at the value that lies in it. */
+    static Markup between(Scale minutes, double low, double high, double value) {
+        Svg bar = new Svg();
+        bar.open("svg", "class", "loss-bar", "width", "100%", "height", "22", "aria-hidden", "true");
+        for (double tick : minutes.ticks(4)) {
+            line(bar, tick == 0 ? "nought" : "grid", minutes.share(tick));
+        }
+        double from = minutes.share(low);
+        bar.rect("power-bar", Svg.percent(from), Svg.percent(minutes.share(high) - from), "6", "10");
+        line(bar, "answer", minutes.share(value));
+        return bar.close("svg").done();
+    }
+
+    private static void line(Svg bar, String style, double share) {
+        String x = Svg.percent(share);
+        bar.line(style, x, x, "0", "22");
     }
 
     /** The minutes along the head of the bars. */

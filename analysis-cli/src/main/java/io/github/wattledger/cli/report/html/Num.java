@@ -10,11 +10,12 @@ import org.jspecify.annotations.Nullable;
  * A number of a page: as people read it, and as a program does.
  *
  * @param path where the same number stands in the JSON report, for instance {@code load.workKJ}
- * @param value the number, plain, at most three decimals; null when it could not be computed
+ * @param value the number, plain, at most three decimals, of a coefficient five; null when it could not be computed
  * @param text the number in words, or why there is none
  */
 public record Num(String path, @Nullable String value, String text) {
     private static final int DECIMALS = 3; // as in the JSON report
+    private static final int FINE_DECIMALS = 5; // as there for coefficients
 
     static Num of(String path, @Nullable Double value, DoubleFunction<String> words) {
         return of(path, value, words, "not known");
@@ -23,7 +24,14 @@ public record Num(String path, @Nullable String value, String text) {
     static Num of(String path, @Nullable Double value, DoubleFunction<String> words, String otherwise) {
         return value == null || !Double.isFinite(value)
                 ? new Num(path, null, otherwise)
-                : new Num(path, plain(value), words.apply(value));
+                : new Num(path, plain(value, DECIMALS), words.apply(value));
+    }
+
+    /** A coefficient, of which five decimals count. */
+    static Num fine(String path, @Nullable Double value, DoubleFunction<String> words) {
+        return value == null
+                ? new Num(path, null, "not known")
+                : new Num(path, plain(value, FINE_DECIMALS), words.apply(value));
     }
 
     /** A number in figures alone. */
@@ -33,7 +41,12 @@ public record Num(String path, @Nullable String value, String text) {
 
     /** A number with one decimal. */
     static Num tenths(String path, @Nullable Double value) {
-        return of(path, value, number -> Figures.decimal(number, 1));
+        return tenths(path, value, "");
+    }
+
+    /** A number with one decimal, and its unit. */
+    static Num tenths(String path, @Nullable Double value, String unit) {
+        return of(path, value, number -> Figures.decimal(number, 1) + unit);
     }
 
     /** A difference with its sign and one decimal. */
@@ -46,8 +59,8 @@ public record Num(String path, @Nullable String value, String text) {
         return of(path, value, number -> Figures.decimal(number, 0) + unit);
     }
 
-    private static String plain(double value) {
-        BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
+    private static String plain(double value, int decimals) {
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
         return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
     }
 }

@@ -29,9 +29,16 @@ public final class PageNames {
     public static String nameFor(SeasonRide ride) {
         String file = ride.source().file();
         String last = file.substring(file.lastIndexOf('/') + 1);
+        String digest = ride.source().sha256();
+        return ride.day() + "-" + safe(last) + "-" + digest.substring(0, Math.min(DIGEST_CHARACTERS, digest.length()))
+                + (ride.source().sessionIndex() == 0 ? "" : "-" + (ride.source().sessionIndex() + 1)) + ".html";
+    }
+
+    /** What of a name is safe on every system and in every address; empty where nothing is. */
+    public static String safe(String name) {
         StringBuilder stem = new StringBuilder();
-        for (int i = 0; i < last.length() && stem.length() < MOST_CHARACTERS; i++) {
-            char c = last.charAt(i);
+        for (int i = 0; i < name.length() && stem.length() < MOST_CHARACTERS; i++) {
+            char c = name.charAt(i);
             boolean safe = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
             if (safe) {
                 stem.append(c);
@@ -39,9 +46,7 @@ public final class PageNames {
                 stem.append('-');
             }
         }
-        String digest = ride.source().sha256();
-        return ride.day() + "-" + stem + "-" + digest.substring(0, Math.min(DIGEST_CHARACTERS, digest.length()))
-                + (ride.source().sessionIndex() == 0 ? "" : "-" + (ride.source().sessionIndex() + 1)) + ".html";
+        return stem.toString();
     }
 
     private static String key(SeasonRide ride) {

@@ -9,6 +9,9 @@ import java.util.function.DoubleFunction;
 final class Plot {
     private static final int UNITS = 1000;
 
+    /** From the end of the pane to the value of a level, so that no mark at the end touches it, pixels. */
+    private static final String LEVEL_GAP = "10";
+
     private final Svg svg;
     private final int top;
     private final int height;
@@ -127,7 +130,19 @@ final class Plot {
     Plot levels(int about, DoubleFunction<String> words) {
         for (double tick : y.ticks(about)) {
             rule("grid", tick);
-            svg.words("text", words.apply(tick), "class", "level", "x", "100%", "y", from(tick), "dx", "6", "dy", "4");
+            svg.words(
+                    "text",
+                    words.apply(tick),
+                    "class",
+                    "level",
+                    "x",
+                    "100%",
+                    "y",
+                    from(tick),
+                    "dx",
+                    LEVEL_GAP,
+                    "dy",
+                    "4");
         }
         return this;
     }

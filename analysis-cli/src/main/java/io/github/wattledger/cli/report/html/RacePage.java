@@ -5,15 +5,16 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.HeadlineWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
 import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
-import io.github.wattledger.cli.report.words.VerdictSentence;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
@@ -27,9 +28,10 @@ import org.jspecify.annotations.Nullable;
  * @param season where the season's page is, or null
  * @param name the file's name, or words for it
  * @param circumstances when, what and with which device
- * @param verdict the verdict in a word or two
- * @param sentence the verdict in a sentence
+ * @param headline the verdict with the minutes that it cost
+ * @param sentence what the verdict rests on
  * @param occasion what the ride was taken for, and why
+ * @param nextTime the weightiest mistakes, whose advice stands in the head
  * @param hasPower whether there is power at all
  * @param hasDistance whether the axis can be one of distance
  * @param judged which part was judged, or empty when all was
@@ -41,9 +43,10 @@ public record RacePage(
         @Nullable String season,
         String name,
         String circumstances,
-        String verdict,
+        String headline,
         String sentence,
         String occasion,
+        List<FindingRow> nextTime,
         boolean hasPower,
         boolean hasDistance,
         List<Facts.Fact> facts,
@@ -67,6 +70,8 @@ public record RacePage(
         List<String> judgedBy,
         List<String> quality,
         List<String> leftOut) {
+    private static final int MOST_IN_THE_HEAD = 3;
+
     static RacePage of(RideReview review, @Nullable String season) {
         RideDetail detail = RideDetail.of(review);
         Track track = Track.of(review.ride());
@@ -75,14 +80,16 @@ public record RacePage(
         boolean hasPower = review.ride().has(Channel.POWER);
         String name = RideWords.name(review.source(), "A ride");
         PacingReview pacing = review.pacing();
+        List<FindingRow> findings = FindingRow.of(review, drawing.lanes());
         return new RacePage(
-                Frame.withCharts(name),
+                Frame.withCharts(HeadlineWords.title(review)),
                 season,
                 name,
-                RideWords.circumstances(review.source()),
-                PlainText.capital(pacing.verdict().words()),
-                VerdictSentence.withoutVerdict(review),
+                RideWords.circumstances(review.source(), review.quality()),
+                HeadlineWords.headline(review),
+                HeadlineWords.sentence(review),
                 OccasionWords.of(review),
+                nextTime(findings),
                 hasPower,
                 hasDistance,
                 Facts.of(review),
@@ -90,7 +97,7 @@ public record RacePage(
                 Account.of(pacing),
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track),
-                FindingRow.of(review, drawing.lanes()),
+                findings,
                 pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
                 RemarkWords.of(review),
                 FindingRow.ofOwn(review),
@@ -116,6 +123,13 @@ public record RacePage(
                 RiderWords.judgedBy(review.rider()),
                 quality(review.quality()),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
+    }
+
+    private static List<FindingRow> nextTime(List<FindingRow> findings) {
+        return findings.stream()
+                .filter(row -> !row.severity().equals(Severity.OBSERVATION.id()))
+                .limit(MOST_IN_THE_HEAD)
+                .toList();
     }
 
     private static List<String> quality(QualityReport quality) {

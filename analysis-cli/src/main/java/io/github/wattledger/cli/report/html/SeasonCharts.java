@@ -41,7 +41,7 @@ final class SeasonCharts {
         Svg svg = Plot.begin(
                 second + LOW / 2 + FOOT,
                 "Load over time",
-                "Acute and chronic load day by day, and the training stress of each day; the numbers are in the table"
+                "The loads of 7 and of 42 days day by day, and the training stress of each day; the numbers are in the table"
                         + " below it.");
         Scale time = Days.scale(first, last);
         new Plot(svg, TOP, TALL, time, Scale.fromZero(mostLoad))

@@ -30,21 +30,36 @@ public record SeasonLoad(
     /** A number of the last day, and what it means. */
     public record Fact(String label, Num number, String explained) {}
 
-    /** A day. */
-    public record Day(LocalDate day, Num stress, Num acute, Num chronic, Num balance) {}
+    /** A day, and the weeks without a ride after it that are folded into one row, or null. */
+    public record Day(
+            LocalDate day,
+            Num stress,
+            Num acute,
+            Num chronic,
+            Num balance,
+            @Nullable Spell after) {}
 
-    /** A week. */
-    public record Period(LocalDate from, Num rides, Num hours, Num work, Num stress, Num chronic, Num ramp) {}
+    /** A week, and the weeks without a ride after it that are folded into one row, or null. */
+    public record Period(
+            LocalDate from,
+            Num rides,
+            Num hours,
+            Num work,
+            Num stress,
+            Num chronic,
+            Num ramp,
+            @Nullable Spell after) {}
 
     static SeasonLoad of(SeasonReview season) {
         boolean isEmpty = season.load().days().isEmpty();
+        List<Spell> spells = Spell.of(season.weeks());
         return new SeasonLoad(
                 today(season.load()),
                 isEmpty ? List.of() : SeasonWords.loadNotes(season),
                 isEmpty ? null : SeasonCharts.load(season.load()),
-                days(season.load()),
+                days(season.load(), spells),
                 season.weeks().isEmpty() ? null : SeasonCharts.weeks(season.weeks()),
-                weeks(season.weeks()));
+                weeks(season.weeks(), spells));
     }
 
     private static List<Fact> today(LoadHistory load) {
@@ -53,7 +68,7 @@ public record SeasonLoad(
             return List.of();
         }
         String path = "load.days[" + (load.days().size() - 1) + "].";
-        return SeasonWords.today(today).stream()
+        return SeasonWords.today(load).stream()
                 .map(each -> new Fact(
                         PlainText.capital(each.label()),
                         Num.of(path + each.name(), each.value(), value -> each.words(), each.words()),
@@ -61,25 +76,32 @@ public record SeasonLoad(
                 .toList();
     }
 
-    private static List<Day> days(LoadHistory load) {
+    private static List<Day> days(LoadHistory load, List<Spell> spells) {
         List<Day> days = new ArrayList<>();
         for (int i = 0; i < load.days().size(); i++) {
             LoadHistory.Day day = load.days().get(i);
+            if (Spell.holding(spells, day.day()) != null) {
+                continue;
+            }
             String path = "load.days[" + i + "].";
             days.add(new Day(
                     day.day(),
                     Num.rounded(path + "trainingStress", day.trainingStress(), ""),
                     Num.tenths(path + "acuteLoad", day.acute()),
                     Num.tenths(path + "chronicLoad", day.chronic()),
-                    Num.signed(path + "balance", day.balance())));
+                    Num.signed(path + "balance", day.balance()),
+                    Spell.holding(spells, day.day().plusDays(1))));
         }
         return days;
     }
 
-    private static List<Period> weeks(List<PeriodTotals> weeks) {
+    private static List<Period> weeks(List<PeriodTotals> weeks, List<Spell> spells) {
         List<Period> rows = new ArrayList<>();
         for (int i = 0; i < weeks.size(); i++) {
             PeriodTotals week = weeks.get(i);
+            if (Spell.holding(spells, week.from()) != null) {
+                continue;
+            }
             String path = "weeks[" + i + "].";
             rows.add(new Period(
                     week.from(),
@@ -92,7 +114,8 @@ public record SeasonLoad(
                     Num.rounded(
                             path + "trainingStress", week.trainingStress(), week.ridesWithoutStress() > 0 ? " *" : ""),
                     Num.tenths(path + "chronicLoad", week.chronic()),
-                    Num.signed(path + "ramp", week.ramp())));
+                    Num.signed(path + "ramp", week.ramp()),
+                    Spell.holding(spells, week.to())));
         }
         return rows;
     }

@@ -6,11 +6,14 @@ import io.github.wattledger.season.SeasonReview;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything the template of a season's page shows, in the order in which it is shown.
  *
  * @param frame what every page has
+ * @param rider whose season it is, or null
+ * @param riders the address of the page of all riders, or null
  * @param title what the season is, a few words
  * @param summary how much was ridden
  * @param isEmpty whether there is no ride at all
@@ -19,6 +22,8 @@ import java.util.List;
  */
 public record SeasonPage(
         Frame frame,
+        @Nullable String rider,
+        @Nullable String riders,
         String title,
         String summary,
         boolean isEmpty,
@@ -30,13 +35,15 @@ public record SeasonPage(
         int leftOutCount) {
     private static final int FILES_LISTED = 50;
 
-    static SeasonPage of(SeasonReview season, PageNames pages) {
+    static SeasonPage of(SeasonReview season, PageNames pages, @Nullable String rider, @Nullable String riders) {
         LocalDate asOf = season.asOf();
         boolean isEmpty = asOf == null || season.load().days().isEmpty();
         String title = isEmpty ? "A season" : season.load().days().get(0).day() + " to " + asOf;
         List<String> leftOut = leftOut(season);
         return new SeasonPage(
-                Frame.still("Season " + title),
+                Frame.still((rider == null ? "Season " : PlainText.of(rider) + ", season ") + title),
+                rider == null ? null : PlainText.of(rider),
+                riders,
                 title,
                 asOf == null || isEmpty ? SeasonWords.withoutCalendar(season) : SeasonWords.ridden(season),
                 isEmpty,

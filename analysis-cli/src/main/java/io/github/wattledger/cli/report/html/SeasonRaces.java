@@ -32,7 +32,13 @@ public record SeasonRaces(@Nullable Markup scale, List<Race> rows, List<String> 
             @Nullable Markup bar) {}
 
     static SeasonRaces of(SeasonReview season, PageNames pages) {
-        return new SeasonRaces(scale(season), rows(season, pages), SeasonWords.trend(season.pacing()));
+        Scale minutes = minutes(season);
+        boolean anyPriced = season.pacing().rides().stream()
+                .anyMatch(ride -> ride.judgement().costMinutesHigh() != null);
+        return new SeasonRaces(
+                anyPriced ? LossBars.scale(minutes) : null,
+                rows(season, pages, minutes),
+                SeasonWords.trend(season.pacing()));
     }
 
     private static Scale minutes(SeasonReview season) {
@@ -44,14 +50,7 @@ public record SeasonRaces(@Nullable Markup scale, List<Race> rows, List<String> 
         return Scale.fromZero(most);
     }
 
-    private static @Nullable Markup scale(SeasonReview season) {
-        boolean anyPriced = season.pacing().rides().stream()
-                .anyMatch(ride -> ride.judgement().costMinutesHigh() != null);
-        return anyPriced ? LossBars.scale(minutes(season)) : null;
-    }
-
-    private static List<Race> rows(SeasonReview season, PageNames pages) {
-        Scale minutes = minutes(season);
+    private static List<Race> rows(SeasonReview season, PageNames pages, Scale minutes) {
         List<Race> rows = new ArrayList<>();
         for (SeasonRide ride : season.pacing().rides()) {
             RideJudgement judgement = ride.judgement();
@@ -65,13 +64,10 @@ public record SeasonRaces(@Nullable Markup scale, List<Race> rows, List<String> 
                     Num.of(path + "movingSeconds", (double) ride.numbers().movingSeconds(), Figures::clock),
                     SeasonWords.verdict(judgement),
                     Num.of(path + "intensityFactor", judgement.intensityFactor(), value -> Figures.decimal(value, 2)),
-                    Num.of(
-                            path + "decouplingPercent",
-                            ride.numbers().decouplingPercent(),
-                            value -> Figures.decimal(value, 1) + " %"),
+                    Num.tenths(path + "decouplingPercent", ride.numbers().decouplingPercent(), " %"),
                     SeasonWords.price(judgement),
-                    isPriced ? Num.of(path + "costMinutesLow", low, value -> Figures.decimal(value, 1)) : null,
-                    isPriced ? Num.of(path + "costMinutesHigh", high, value -> Figures.decimal(value, 1)) : null,
+                    isPriced ? Num.tenths(path + "costMinutesLow", low) : null,
+                    isPriced ? Num.tenths(path + "costMinutesHigh", high) : null,
                     low == null || high == null ? null : LossBars.bar(minutes, low, high)));
         }
         return rows;

@@ -1,15 +1,23 @@
 package io.github.wattledger.cli.report.html;
 
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The stretches of a ride that were in one state. */
+/** The stretches of a ride that a drawing marks. */
 final class Stretches {
     private Stretches() {}
 
+    /** Where a finding is marked: each stop where it was, everything else from its start to its end. */
+    static List<Interval> of(Finding finding) {
+        return finding.priceSteps() instanceof PriceSteps.Stops stops ? stops.stops() : List.of(finding.when());
+    }
+
+    /** The stretches that were in one state. */
     static List<Interval> in(Ride ride, SecondState state) {
         List<Interval> stretches = new ArrayList<>();
         int from = -1;

@@ -10,6 +10,7 @@ import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,6 +31,7 @@ public record Timeline(
         packed.add(second -> code(ride.state(second)), 1);
         channels.add(channel("state", 1));
         add(packed, channels, "power", detail.power30sW(), 1);
+        add(packed, channels, "watts", ride.timerSeries(Channel.POWER), 1);
         add(packed, channels, "heart", ride.series(Channel.HEART_RATE), 1);
         Series balance = detail.wPrimeBalanceKJ();
         if (balance != null) {
@@ -103,8 +105,16 @@ public record Timeline(
                     .append(findings.get(i).when().fromSecond())
                     .append(",\"to\":")
                     .append(findings.get(i).when().toSecond())
+                    .append(",\"parts\":")
+                    .append(parts(findings.get(i)))
                     .append('}');
         }
         return json.append("]}").toString();
+    }
+
+    private static String parts(Finding finding) {
+        return Stretches.of(finding).stream()
+                .map(part -> "[" + part.fromSecond() + "," + part.toSecond() + "]")
+                .collect(Collectors.joining(",", "[", "]"));
     }
 }

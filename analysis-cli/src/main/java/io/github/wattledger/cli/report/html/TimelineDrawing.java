@@ -17,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 /** The whole ride on one axis of time, drawn once: what is printed, and what is seen where no script runs. */
 final class TimelineDrawing {
     private static final int LANE = 24;
+    /** The least share of the width that a stretch takes, so that a short stop is still seen. */
+    private static final double LEAST_REACH = 0.004;
+
     private static final int NAME = 20;
     private static final int FOOT = 24;
     private static final int POWER = 190;
@@ -167,18 +170,25 @@ final class TimelineDrawing {
         }
     }
 
+    private void reach(Svg svg, Interval part, int middle) {
+        double from = time.share(part.fromSecond());
+        double to = Math.max(time.share(part.toSecond()), from + LEAST_REACH);
+        svg.line("reach", Svg.percent(from), Svg.percent(to), Integer.toString(middle), Integer.toString(middle));
+    }
+
     private void marks(Svg svg, int bottom) {
         List<Finding> findings = review.pacing().findings();
         for (int i = 0; i < findings.size(); i++) {
             Finding finding = findings.get(i);
             double from = time.share(finding.when().fromSecond());
-            double to = time.share(finding.when().toSecond());
             int middle = lanes.get(i) * LANE + LANE / 2;
             String number = Integer.toString(i + 1);
             String severity = finding.severity().id();
             svg.open("a", "href", "#finding-" + number, "class", "flag " + severity);
             svg.words("title", "Finding " + number + ": " + FindingWords.title(finding.kind()));
-            svg.line("reach", Svg.percent(from), Svg.percent(to), Integer.toString(middle), Integer.toString(middle));
+            for (Interval part : Stretches.of(finding)) {
+                reach(svg, part, middle);
+            }
             svg.line("drop", Svg.percent(from), Svg.percent(from), Integer.toString(middle), Integer.toString(bottom));
             svg.open("svg", "x", Svg.percent(Math.min(from, 0.96)), "y", Integer.toString(middle - 10));
             svg.leaf("rect", "class", "chip", "x", "1", "y", "1", "width", "20", "height", "18", "rx", "2");

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.LoadWords;
+import io.github.wattledger.cli.report.words.TemperatureWords;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
@@ -20,11 +21,13 @@ final class LoadTable {
      * Writes the table under its heading. All numbers of a channel that the file lacks share one row.
      *
      * @param load our numbers
+     * @param part the part of the recording that they are of
      * @param ride the whole recording
      * @param device what the device stored for it
      * @param isThresholdKnown whether there is a threshold power
      */
-    static void write(Page page, RideLoad load, Ride ride, @Nullable DeviceTotals device, boolean isThresholdKnown) {
+    static void write(
+            Page page, RideLoad load, Ride part, Ride ride, @Nullable DeviceTotals device, boolean isThresholdKnown) {
         page.heading("LOAD");
         if (device != null) {
             boolean isWhole = load.elapsedSeconds() == ride.seconds();
@@ -40,13 +43,16 @@ final class LoadTable {
                 page.labelled(missing.label(), LABEL, words.otherwise());
             }
         }
+        for (TemperatureWords words : TemperatureWords.of(part)) {
+            page.row("  " + Page.padRight(words.label(), LABEL) + Page.padLeft(words.value(), VALUE));
+        }
     }
 
     /** A row in columns; where neither we nor the device have a number, the reason. */
     private static void row(Page page, LoadWords words) {
         Double ours = words.here();
         Double theirs = words.device();
-        String label = words.number().label();
+        String label = words.label();
         if (ours == null && theirs == null) {
             page.labelled(label, LABEL, words.otherwise());
             return;

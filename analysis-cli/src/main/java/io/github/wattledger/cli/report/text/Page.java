@@ -1,10 +1,21 @@
 package io.github.wattledger.cli.report.text;
 
-/** Collects lines of at most 80 columns; what is longer continues in the next line under an indent. */
+/** Collects lines of at most 80 columns, or another width; what is longer continues in the next line under an indent. */
 final class Page {
     static final int WIDTH = 80;
 
+    private final int width;
     private final StringBuilder text = new StringBuilder();
+
+    /** A page of 80 columns. */
+    Page() {
+        this(WIDTH);
+    }
+
+    /** A page of so many columns. */
+    Page(int width) {
+        this.width = width;
+    }
 
     /** An empty line. */
     void blank() {
@@ -41,7 +52,7 @@ final class Page {
     /** A row already set in columns; trailing spaces fall away, an overlong row is wrapped. */
     void row(String columns) {
         String trimmed = columns.stripTrailing();
-        if (columns(trimmed) <= WIDTH) {
+        if (columns(trimmed) <= width) {
             text.append(trimmed).append('\n');
         } else {
             wrapped("  ", "    ", trimmed.strip());
@@ -65,13 +76,13 @@ final class Page {
             if (word.isEmpty()) {
                 continue;
             }
-            if (lineHasWord && columns(line) + 1 + columns(word) > WIDTH) {
+            if (lineHasWord && columns(line) + 1 + columns(word) > width) {
                 text.append(line).append('\n');
                 line = new StringBuilder(next);
                 lineHasWord = false;
             }
-            while (columns(line) + (lineHasWord ? 1 : 0) + columns(word) > WIDTH) {
-                int fitting = fitting(word, WIDTH - columns(line));
+            while (columns(line) + (lineHasWord ? 1 : 0) + columns(word) > width) {
+                int fitting = fitting(word, width - columns(line));
                 text.append(line).append(word, 0, fitting).append('\n');
                 word = word.substring(fitting);
                 line = new StringBuilder(next);

@@ -183,8 +183,9 @@ public final class TextExplanation implements Report {
                 steps.recordedNormalizedPowerW(),
                 steps.recordedMovingSeconds(),
                 "-");
-        end(page, "same work", steps.equalWork());
-        end(page, "same normalized power", steps.equalNormalizedPower());
+        end(page, "same energy", steps.equalWork());
+        end(page, "same effort", steps.equalNormalizedPower());
+        page.line("Same energy: the work of the recorded race. Same effort: its normalized power.");
         page.line("Rider and bicycle: " + steps.rig().numbers() + ".");
     }
 

@@ -46,10 +46,10 @@ public final class TextInspection {
 
     private static void session(Page page, FileInspection.Session session) {
         page.heading("SESSION " + (session.source().sessionIndex() + 1));
-        page.line(RideWords.session(session.source()));
+        page.line(RideWords.session(session.source(), session.quality()));
         samples(page, session.summary());
         channels(page, session.summary().channels());
-        LoadTable.write(page, session.load(), session.ride(), session.deviceTotals(), false);
+        LoadTable.write(page, session.load(), session.ride(), session.ride(), session.deviceTotals(), false);
         page.heading("NOTES");
         notes(page, session.quality().notes(), "None.");
     }

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSplits;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.AbilityWords;
@@ -8,6 +9,7 @@ import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.ClimbWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.GearWords;
 import io.github.wattledger.cli.report.words.LedgerWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
@@ -15,10 +17,11 @@ import io.github.wattledger.cli.report.words.RecordingWords;
 import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
-import io.github.wattledger.cli.report.words.VerdictSentence;
+import io.github.wattledger.cli.report.words.SplitWords;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.course.GearUse;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
@@ -43,12 +46,13 @@ public final class TextReport implements Report {
 
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
+        new TextBrief().write(review, out);
         Page page = new Page();
-        page.paragraph("Review of " + RideWords.name(review.source(), "a ride"));
-        page.paragraph(RideWords.circumstances(review.source()));
-        page.blank();
-        page.paragraph(VerdictSentence.of(review));
-        page.paragraph(OccasionWords.of(review));
+        page.heading("THE RIDE");
+        page.line(PlainText.sentence(RideWords.circumstances(review.source(), review.quality())));
+        if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
+            page.line(OccasionWords.of(review)); // Otherwise it stands in the lines above.
+        }
         time(page, review);
         if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
             remarks(page, RemarkWords.of(review));
@@ -65,13 +69,22 @@ public final class TextReport implements Report {
             findings(page, ofOthers);
         }
         boolean isThresholdKnown = review.rider().thresholdPowerW() != null;
-        LoadTable.write(page, review.load(), review.ride(), review.deviceTotals(), isThresholdKnown);
-        climbs(page, review.climbs());
+        LoadTable.write(
+                page,
+                review.load(),
+                review.ride().part(review.reviewed()),
+                review.ride(),
+                review.deviceTotals(),
+                isThresholdKnown);
+        RideSplits splits = RideSplits.of(review);
+        TextSplits.write(page, review, splits);
+        climbs(page, review, splits);
         page.heading("POWER ZONES");
         zones(page, review.load().powerZones(), "W", ZoneWords.noPowerZones(review));
         page.heading("HEART-RATE ZONES");
         zones(page, review.load().heartRateZones(), "bpm", ZoneWords.noHeartRateZones(review));
         bestEfforts(page, review);
+        gears(page, review);
         page.heading("WHAT COULD BE EXPECTED");
         AbilityWords.of(review).forEach(page::line);
         page.heading("JUDGED BY");
@@ -135,28 +148,33 @@ public final class TextReport implements Report {
         }
     }
 
-    private static void climbs(Page page, @Nullable List<ClimbReview> climbs) {
+    private static void climbs(Page page, RideReview review, RideSplits splits) {
+        List<ClimbReview> climbs = review.climbs();
         if (climbs == null || climbs.isEmpty()) {
             return;
         }
         page.heading("CLIMBS, " + ClimbWords.WHAT_COUNTS);
         int number = 0;
-        for (ClimbReview review : climbs) {
+        for (ClimbReview each : climbs) {
+            String lost = SplitWords.of(review).lost(splits.climbs().get(number));
             number++;
-            Climb climb = review.climb();
+            Climb climb = each.climb();
             List<String> parts = new ArrayList<>();
             parts.add("km " + ClimbWords.kilometres(climb));
             parts.add(Figures.decimal(climb.gainM(), 0) + " m at " + Figures.decimal(climb.meanGrade() * 100, 1)
                     + " % (steepest " + Figures.decimal(climb.steepestGrade() * 100, 1) + " %)");
             parts.add(Figures.clock(climb.movingSeconds()));
             addFigure(parts, climb.averagePowerW(), 0, " W");
-            addFigure(parts, review.normalizedPowerW(), 0, " W normalized");
-            addFigure(parts, review.wattsPerKg(), 2, " W/kg");
+            addFigure(parts, each.normalizedPowerW(), 0, " W normalized");
+            addFigure(parts, each.wattsPerKg(), 2, " W/kg");
             addFigure(parts, climb.averageHeartRateBpm(), 0, " bpm");
             parts.add(Figures.decimal(climb.verticalSpeedMPerHour(), 0) + " m/h");
-            String again = ClimbWords.again(review);
+            String again = ClimbWords.again(each);
             if (!again.isEmpty()) {
                 parts.add(again);
+            }
+            if (lost != null) {
+                parts.add("lost " + lost + " min");
             }
             page.wrapped(Page.padLeft(number + ". ", 5), "     ", String.join(", ", parts));
         }
@@ -192,9 +210,10 @@ public final class TextReport implements Report {
     }
 
     private static void bestEfforts(Page page, RideReview review) {
-        page.heading("BEST EFFORTS, highest mean power");
+        boolean hasPower = review.ride().has(Channel.POWER);
+        page.heading("BEST EFFORTS, highest mean power" + (hasPower ? "; stops count as 0 W" : ""));
         MeanMaximalCurve curve = review.curve();
-        if (!review.ride().has(Channel.POWER)) {
+        if (!hasPower) {
             page.line("There is no power in this file.");
             return;
         }
@@ -223,6 +242,25 @@ public final class TextReport implements Report {
         }
     }
 
+    /** Left out where no gears are known: most profiles name none. */
+    private static void gears(Page page, RideReview review) {
+        GearUse use = review.gearUse();
+        if (use == null) {
+            return;
+        }
+        page.heading("GEARS");
+        Table table = new Table(1, List.of("gear", "time", "km", "share"));
+        for (GearWords.InGear each : GearWords.gears(use)) {
+            table.row(List.of(each.gear(), each.time(), each.kilometres(), each.share()));
+        }
+        if (use.gears().isEmpty()) {
+            page.line(GearWords.NONE_FITS);
+        } else {
+            table.write(page);
+        }
+        GearWords.notes(use).forEach(page::line);
+    }
+
     private static void recording(Page page, QualityReport quality) {
         page.heading("THE RECORDING");
         RecordingWords.summary(quality).forEach(page::line);
@@ -230,10 +268,10 @@ public final class TextReport implements Report {
     }
 
     private static void leftOut(Page page, List<String> leftOut) {
-        page.heading("LEFT OUT");
         if (leftOut.isEmpty()) {
-            page.line("Nothing.");
+            return;
         }
+        page.heading("LEFT OUT");
         leftOut.forEach(what -> page.item(PlainText.sentence(what)));
     }
 }

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** Several riders as plain text of at most 80 columns: one line each, then what to look at. */
 public final class TextRiders {
     private static final int NAME_COLUMNS = 13;
-    private static final String NONE = "-";
+    private static final String NONE = Table.NONE;
 
     /**
      * Writes the riders.
@@ -27,21 +27,24 @@ public final class TextRiders {
         LocalDate asOf = riders.isEmpty() ? null : riders.get(0).asOf();
         page.paragraph(Figures.counted(riders.size(), "rider") + (asOf == null ? "." : " as of " + asOf + "."));
         page.blank();
-        page.row("  rider          chronic  acute balance  ramp 7-day  ride  long  last race");
+        Table table = new Table(
+                1, List.of("rider", "42 days", "7 days", "difference", "change", "week", "ride", "long", "last race"));
         for (RiderStanding rider : riders) {
-            page.row("  " + Page.padRight(shortened(PlainText.of(rider.name())), NAME_COLUMNS + 1)
-                    + Page.padLeft(decimal(rider.chronic()), 8)
-                    + Page.padLeft(decimal(rider.acute()), 7)
-                    + Page.padLeft(signed(rider.balance()), 8)
-                    + Page.padLeft(signed(rider.ramp()), 6)
-                    + Page.padLeft(rider.weekStress() == null ? NONE : Figures.decimal(rider.weekStress(), 0), 6)
-                    + Page.padLeft(days(rider.daysSinceRide()), 6)
-                    + Page.padLeft(days(rider.daysSinceLongRide()), 6)
-                    + "  "
-                    + (rider.lastVerdict() == null ? NONE : rider.lastVerdict().words()));
+            table.row(List.of(
+                    shortened(PlainText.of(rider.name())),
+                    decimal(rider.chronic()),
+                    decimal(rider.acute()),
+                    signed(rider.balance()),
+                    signed(rider.ramp()),
+                    rider.weekStress() == null ? NONE : Figures.decimal(rider.weekStress(), 0),
+                    days(rider.daysSinceRide()),
+                    days(rider.daysSinceLongRide()),
+                    rider.lastVerdict() == null ? NONE : rider.lastVerdict().words()));
         }
-        page.line("ramp: chronic load gained in seven days; 7-day: training stress of the last seven days; ride, long:"
-                + " days since the last ride, and the last of three hours or more.");
+        table.write(page);
+        page.line("42 days, 7 days: load of so many days; difference: the one less the other; change: of the load of 42"
+                + " days in a week; week: training stress of the last seven days; ride, long: days since the last ride,"
+                + " and the last of three hours or more.");
         if (riders.stream().anyMatch(rider -> !rider.warnings().isEmpty())) {
             page.heading("WORTH A LOOK");
             for (RiderStanding rider : riders) {

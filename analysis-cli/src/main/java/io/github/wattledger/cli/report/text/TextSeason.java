@@ -15,6 +15,7 @@ import io.github.wattledger.season.SeasonRide;
 import io.github.wattledger.season.ThresholdCheck;
 import java.io.IOException;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +26,7 @@ public final class TextSeason {
     private static final int FILES_LISTED = 20;
     private static final Set<Integer> DURATIONS_SHOWN =
             Set.of(5, 30, 60, 300, 600, 1200, 3600, 7200, 14_400, 21_600, 28_800, 36_000, 43_200, 54_000);
-    private static final String NONE = "-";
+    private static final String NONE = Table.NONE;
 
     /**
      * Writes a season.
@@ -41,13 +42,13 @@ public final class TextSeason {
             page.paragraph(SeasonWords.withoutCalendar(season));
         } else {
             page.paragraph(SeasonWords.summary(season, asOf));
-            load(page, season);
-            periods(page, "MONTHS", season.months());
-            periods(page, "WEEKS from Monday, the last " + WEEKS_SHOWN, lastOf(season.weeks()));
+            pacing(page, season.pacing());
             bests(page, season);
             threshold(page, season.threshold());
             durability(page, season.durability());
-            pacing(page, season.pacing());
+            periods(page, "MONTHS", season.months());
+            periods(page, "WEEKS from Monday, the last " + WEEKS_SHOWN, lastOf(season.weeks()));
+            load(page, season);
         }
         leftOut(page, season);
         page.blank();
@@ -66,27 +67,54 @@ public final class TextSeason {
             return;
         }
         page.heading("LOAD on " + today.day());
-        for (SeasonWords.Today each : SeasonWords.today(today)) {
-            page.labelled(each.label(), 18, each.words() + " (" + each.explained() + ")");
+        for (SeasonWords.Today each : SeasonWords.today(load)) {
+            page.labelled(each.label(), 20, each.words() + " (" + each.explained() + ")");
         }
         SeasonWords.loadNotes(season).forEach(page::line);
     }
 
     private static void periods(Page page, String title, List<PeriodTotals> periods) {
         page.heading(title);
-        page.row("  from        rides   hours       kJ   stress  chronic     ramp");
-        for (PeriodTotals period : periods) {
-            String mark = period.ridesWithoutStress() > 0 ? " *" : "";
-            page.row("  " + period.from() + Page.padLeft(String.valueOf(period.rideCount()), 7)
-                    + Page.padLeft(SeasonWords.hours(period.movingSeconds()), 8)
-                    + Page.padLeft(whole(period.workKJ()), 9)
-                    + Page.padLeft(whole(period.trainingStress()) + mark, 9)
-                    + Page.padLeft(period.chronic() == null ? NONE : Figures.decimal(period.chronic(), 1), 9)
-                    + Page.padLeft(signed(period.ramp()), 9));
+        Table table = new Table(
+                1, List.of("from", "rides", "hours", "kJ", "stress", SeasonWords.LOAD_OF_42_DAYS, "change in a week"));
+        int from = 0;
+        while (from < periods.size()) {
+            int to = from;
+            while (to < periods.size() && periods.get(to).rideCount() == 0) {
+                to++;
+            }
+            if (to - from > 1) {
+                table.row(withoutRides(periods.get(from), periods.get(to - 1)));
+            } else {
+                to = from + 1;
+                table.row(row(periods.get(from)));
+            }
+            from = to;
         }
+        table.write(page);
         if (periods.stream().anyMatch(period -> period.ridesWithoutStress() > 0)) {
             page.line(SeasonWords.WITHOUT_SOME);
         }
+    }
+
+    private static List<String> row(PeriodTotals period) {
+        String mark = period.ridesWithoutStress() > 0 ? " *" : "";
+        return List.of(
+                period.from().toString(),
+                String.valueOf(period.rideCount()),
+                SeasonWords.hours(period.movingSeconds()),
+                whole(period.workKJ()),
+                whole(period.trainingStress()) + mark,
+                period.chronic() == null ? NONE : Figures.decimal(period.chronic(), 1),
+                signed(period.ramp()));
+    }
+
+    /** Several periods without a ride, one after the other, in one row: what the loads were at the end of them. */
+    private static List<String> withoutRides(PeriodTotals first, PeriodTotals last) {
+        List<String> row = new ArrayList<>(row(last));
+        row.set(0, first.from() + " to");
+        row.set(1, last.from() + ": 0");
+        return row;
     }
 
     private static void bests(Page page, SeasonReview season) {
@@ -95,7 +123,7 @@ public final class TextSeason {
         if (all == null || recent == null || all.efforts().isEmpty()) {
             return;
         }
-        page.heading("BEST EFFORTS");
+        page.heading("BEST EFFORTS; stops count as 0 W");
         page.row("  over        season                last 90 days");
         boolean anyLow = false;
         for (BestEfforts.Effort effort : all.efforts()) {
@@ -140,24 +168,21 @@ public final class TextSeason {
             page.line(SeasonWords.NO_RACES);
             return;
         }
-        page.row("  day         moving   verdict          intensity  decoupling    mistakes cost");
+        Table table = new Table(2, List.of("day", "verdict", "moving", "intensity", "decoupling", "mistakes cost"));
         for (SeasonRide ride : pacing.rides()) {
             RideJudgement judgement = ride.judgement();
-            page.row("  " + ride.day() + "  "
-                    + Page.padLeft(Figures.clock(ride.numbers().movingSeconds()), 8) + " "
-                    + Page.padRight(judgement.verdict().words(), 16)
-                    + Page.padLeft(
-                            judgement.intensityFactor() == null
-                                    ? NONE
-                                    : Figures.decimal(judgement.intensityFactor(), 2),
-                            9)
-                    + Page.padLeft(
-                            ride.numbers().decouplingPercent() == null
-                                    ? NONE
-                                    : Figures.decimal(ride.numbers().decouplingPercent(), 1) + " %",
-                            12)
-                    + Page.padLeft(SeasonWords.price(judgement), 17));
+            Double intensity = judgement.intensityFactor();
+            Double decoupling = ride.numbers().decouplingPercent();
+            table.row(List.of(
+                    ride.day().toString(),
+                    judgement.verdict().words(),
+                    Figures.clock(ride.numbers().movingSeconds()),
+                    intensity == null ? NONE : Figures.decimal(intensity, 2),
+                    decoupling == null ? NONE : Figures.decimal(decoupling, 1) + " %",
+                    SeasonWords.price(judgement)));
         }
+        table.write(page);
+        page.line(SeasonWords.PRICES);
         SeasonWords.trend(pacing).forEach(page::line);
     }
 

@@ -17,5 +17,18 @@ public final class Cautions {
             "These numbers describe load, not health: they foretell neither injury nor illness. Unusual tiredness, or"
                     + " anything unusual about the heart, belongs to a physician.";
 
+    /** Beside a heart rate not to exceed. */
+    static final String HEART_RATE_CAP =
+            "The heart rate is a ceiling, never a goal; in heat it comes at less power: then ease" + " off.";
+
+    /** Beside the minutes that less mass is worth. */
+    static final String MASS =
+            "Mass is not a thing to lose for its own sake: whether, how much and how is for a licensed"
+                    + " dietitian or a physician.";
+
+    /** Beside the minutes that aero bars are worth. */
+    static final String AERO_BARS =
+            "Aero bars: the rules of an event may forbid them, and in a bunch nobody rides on them.";
+
     private Cautions() {}
 }

@@ -68,21 +68,11 @@ public final class ComparisonWords {
                     case FLAT -> "flat or rolling";
                     case UNKNOWN -> "under way";
                 };
-                parts.add(new Part(id(ground) + "Seconds", label, comparison.lostMovingSecondsOn(ground)));
+                parts.add(new Part(ground.id() + "Seconds", label, comparison.lostMovingSecondsOn(ground)));
             }
         }
         parts.add(new Part("standingSeconds", "standing", comparison.lostStandingSeconds()));
         return parts;
-    }
-
-    /** A ground in one word for programs. */
-    public static String id(Ground ground) {
-        return switch (ground) {
-            case CLIMB -> "climb";
-            case DESCENT -> "descent";
-            case FLAT -> "flat";
-            case UNKNOWN -> "unknown";
-        };
     }
 
     /** Where a stretch lies. */

@@ -77,7 +77,7 @@ public final class Figures {
         return hoursAndMinutes(seconds / MINUTE);
     }
 
-    /** A length of time in the unit that suits it: {@code 45 s}, {@code 70 min}, {@code 7:02 h}. */
+    /** A length of time in the units that suit it: {@code 45 s}, {@code 70 min}, {@code 7 h 2 min}. */
     public static String span(double seconds) {
         if (seconds < 2 * MINUTE) {
             return decimal(seconds, 0) + " s";
@@ -85,7 +85,8 @@ public final class Figures {
         if (seconds < 2 * HOUR) {
             return minutes(seconds / MINUTE);
         }
-        return hoursAndMinutes(Math.round(seconds / MINUTE)) + " h";
+        long minutes = Math.round(seconds / MINUTE);
+        return minutes / MINUTE + " h" + (minutes % MINUTE == 0 ? "" : " " + minutes % MINUTE + " min");
     }
 
     /** The duration of an effort in one unit where it fits: {@code 5 s}, {@code 20 min}, {@code 2 h}, else a clock. */

@@ -126,6 +126,14 @@ final class FindingSentences {
         begin("slopePercentPerHour", "The trend was % an hour", Wording.PERCENT);
         and("comparedBlocks", ", over % blocks of ten minutes", Wording.BRIEF);
         end();
+        temperature();
+    }
+
+    private void temperature() {
+        begin("temperatureC", "The recorder showed % degrees Celsius on average in this stretch", Wording.WHOLE);
+        and("temperatureBeforeC", ", % before it", Wording.WHOLE);
+        and("; its sensor reads too high in the sun");
+        end();
     }
 
     private void energyCrash() {
@@ -138,8 +146,8 @@ final class FindingSentences {
         end();
         begin("hoursBefore", "It began after % h", Wording.BRIEF);
         and("workBeforeKJ", " and % kJ of work", Wording.BRIEF);
-        and("temperatureC", ", at % degrees Celsius", Wording.BRIEF);
         end();
+        temperature();
     }
 
     private void drift() {
@@ -151,6 +159,7 @@ final class FindingSentences {
         end();
         begin("decouplingPercent", "Decoupling was %", Wording.PERCENT);
         end();
+        temperature();
     }
 
     private void stoppedTime() {

@@ -6,6 +6,7 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Channel;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -40,9 +41,19 @@ public record FindingWords(
 
     /** The library's findings of a review, in their order. */
     public static List<FindingWords> of(RideReview review) {
-        return review.pacing().findings().stream()
-                .map(finding -> of(finding, review))
-                .toList();
+        List<FindingWords> all = new ArrayList<>();
+        boolean isCautionSaid = false;
+        for (Finding finding : review.pacing().findings()) {
+            FindingWords words = of(finding, review);
+            boolean isCaution = finding.advice().capBpm() != null && !isCautionSaid;
+            isCautionSaid |= isCaution;
+            all.add(isCaution ? words.withCaution(Cautions.HEART_RATE_CAP) : words);
+        }
+        return List.copyOf(all);
+    }
+
+    private FindingWords withCaution(String caution) {
+        return new FindingWords(title, severity, when, where, evidence, cost, how, noPrice, nextTime + " " + caution);
     }
 
     /** What detectors of other programs found, in their order. */
@@ -61,7 +72,7 @@ public record FindingWords(
                 finding.when().toString(),
                 where(finding.startM(), finding.endM(), review),
                 FindingSentences.of(finding),
-                priced == null ? null : Figures.minutes(priced.lowMinutes(), priced.highMinutes()),
+                priced == null || !(finding instanceof Finding priceable) ? null : PriceWords.of(priceable, priced),
                 priced == null ? "" : PlainText.of(priced.how()),
                 cost instanceof Cost.NotPriced notPriced ? "No price: " + PlainText.sentence(notPriced.reason()) : "",
                 PlainText.sentence(finding.advice().text()));
@@ -105,7 +116,9 @@ public record FindingWords(
 
     static String where(@Nullable Double startM, @Nullable Double endM, RideReview review) {
         if (startM != null && endM != null) {
-            return "km " + Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
+            String from = Figures.kilometres(startM);
+            String to = Figures.kilometres(endM);
+            return from.equals(to) ? "km " + from : "km " + from + " to " + to;
         }
         return review.ride().has(Channel.DISTANCE) ? "km not known" : "no distance in this file";
     }

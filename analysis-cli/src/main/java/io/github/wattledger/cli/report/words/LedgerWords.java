@@ -6,6 +6,8 @@ import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.LostTime;
+import io.github.wattledger.pacing.price.PriceSteps;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -51,24 +53,57 @@ public final class LedgerWords {
             losses.add(new Loss(
                     kind == null ? null : number(pacing, kind),
                     kind == null ? PlainText.of(entry.label()) : FindingWords.name(kind),
-                    Figures.minutes(entry.minutesLow(), entry.minutesHigh())));
+                    PriceWords.of(entry.minutesLow(), entry.minutesHigh(), lowEnd(pacing, entry))));
         }
         return losses;
     }
 
+    /** What all priced mistakes cost together, both ends with their names; null where nothing was priced. */
+    static @Nullable String together(PacingReview pacing) {
+        return pacing.ledger()
+                .allAtOnce()
+                .map(entry -> PriceWords.of(entry.minutesLow(), entry.minutesHigh(), lowEnd(pacing, entry)))
+                .orElse(null);
+    }
+
+    private static LostTime.@Nullable LowEnd lowEnd(PacingReview pacing, TimeLedger.Entry entry) {
+        FindingKind kind = kind(entry.label());
+        if (kind != null) {
+            return pacing.finding(kind).map(PriceWords::lowEnd).orElse(null);
+        }
+        LostTime lost = pacing.lost();
+        return lost != null && entry.label().equals(TimeLedger.ALL_AT_ONCE) ? lost.lowEnd() : null;
+    }
+
     /** What to know when reading the losses: the ledger's own notes, then which findings have no price and why. */
     public static List<String> notes(PacingReview pacing) {
-        List<String> notes = new ArrayList<>();
+        List<String> notes = new ArrayList<>(howTotalsRelate(pacing));
         pacing.ledger().notes().forEach(note -> notes.add(PlainText.sentence(note)));
         Map<String, List<String>> namesByReason = withoutPrice(pacing);
         if (!isNothingPriced(pacing, namesByReason)) {
-            List<String> each = new ArrayList<>();
-            namesByReason.forEach((reason, names) -> each.add(String.join(", ", names) + " (" + reason + ")"));
-            if (!each.isEmpty()) {
-                notes.add("Without a price in minutes: " + String.join("; ", each) + ".");
-            }
+            namesByReason.forEach((reason, names) -> notes.add(
+                    "No price in minutes for " + String.join(", ", names) + ": " + PlainText.sentence(reason)));
         }
         return notes;
+    }
+
+    /** What the ends of a price are, and why the line against the rider's ability is no part of the others. */
+    private static List<String> howTotalsRelate(PacingReview pacing) {
+        List<String> notes = new ArrayList<>();
+        if (pacing.findings().stream().anyMatch(finding -> finding.priceSteps() instanceof PriceSteps.Replayed)
+                && !pacing.ledger().entries().isEmpty()) {
+            notes.add(PriceWords.ENDS);
+        }
+        if (pacing.ledger().entries().stream().anyMatch(entry -> isAgainstAbility(entry.label()))) {
+            notes.add("The line against your ability asks another question: how much faster an even race at what you"
+                    + " could be expected to hold would have been, from the low to the high end of that power. It is not"
+                    + " added to the others.");
+        }
+        return notes;
+    }
+
+    private static boolean isAgainstAbility(String label) {
+        return kind(label) == null && !label.equals(TimeLedger.ALL_AT_ONCE);
     }
 
     /** Why nothing has a price, a sentence; null where there is no loss to price, or some has one. */
@@ -80,16 +115,20 @@ public final class LedgerWords {
                 : null;
     }
 
-    /** What is said where there is no loss at all, nor a finding that could have one. */
+    /** What is said where there is no loss at all. */
     public static String nothingToPrice(PacingReview pacing) {
-        return pacing.verdict() == Verdict.NOT_JUDGED
-                ? "Nothing is priced in minutes: the pacing was not judged."
-                : "Nothing to price: no mistake was found.";
+        if (pacing.verdict() == Verdict.NOT_JUDGED) {
+            return "Nothing is priced in minutes: the pacing was not judged.";
+        }
+        return withoutPrice(pacing).isEmpty()
+                ? "Nothing to price: no mistake was found."
+                : "Nothing is priced in minutes.";
     }
 
-    /** Whether all findings lack a price for one and the same reason. */
+    /** Whether the ledger is empty, and all findings lack a price for one and the same reason. */
     private static boolean isNothingPriced(PacingReview pacing, Map<String, List<String>> namesByReason) {
-        return namesByReason.size() == 1
+        return pacing.ledger().entries().isEmpty()
+                && namesByReason.size() == 1
                 && namesByReason.values().iterator().next().size()
                         == pacing.findings().size();
     }

@@ -60,6 +60,11 @@ public record LoadWords(
         return number.needsThresholdPower() && !isThresholdKnown ? "threshold power is not known" : "not computed";
     }
 
+    /** What it is called; the device's average speed is another one than ours, so that the label says which is ours. */
+    public String label() {
+        return number == LoadNumber.AVERAGE_SPEED && device != null ? "average speed, here moving" : number.label();
+    }
+
     /** A value of this number with its unit. */
     public String inUnits(double value) {
         return wording(number.quantity()).of(value);

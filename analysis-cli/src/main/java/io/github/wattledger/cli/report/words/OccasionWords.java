@@ -5,13 +5,17 @@ import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.Verdict;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** What a ride was taken for, why, and how to have it judged otherwise: the second line of every report. */
+/** What a ride was taken for, why, and how to have it judged otherwise: among the first lines of every report. */
 public final class OccasionWords {
     private static final String JUDGE_IT = " --effort race judges it.";
     private static final double SECONDS_PER_HOUR = 3600;
+
+    /** More laps than this are counted instead of listed. */
+    private static final int MOST_LAPS_NAMED = 8;
 
     private OccasionWords() {}
 
@@ -90,6 +94,14 @@ public final class OccasionWords {
     }
 
     private static String laps(List<Occasion.WorkLap> laps) {
+        if (laps.size() > MOST_LAPS_NAMED) {
+            DoubleSummaryStatistics watts =
+                    laps.stream().mapToDouble(Occasion.WorkLap::meanPowerW).summaryStatistics();
+            return laps.size() + " laps, from lap " + laps.get(0).number() + " to lap "
+                    + laps.get(laps.size() - 1).number() + ", about "
+                    + Figures.clock(laps.get(0).seconds()) + " each at "
+                    + Figures.decimal(watts.getMin(), 0) + " to " + Figures.watts(watts.getMax()) + ", with rests";
+        }
         String numbers = laps.stream().map(lap -> String.valueOf(lap.number())).collect(Collectors.joining(", "));
         String watts =
                 laps.stream().map(lap -> Figures.decimal(lap.meanPowerW(), 0)).collect(Collectors.joining(", "));

@@ -1,13 +1,24 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.StartTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** What a report says of a ride before it says anything about how it was ridden. */
 public final class RideWords {
+    /** The code of the note on a recording whose times say no zone. */
+    private static final String TIME_WITHOUT_ZONE = "time-without-zone";
+
+    private static final String UNDER_DEVELOPMENT = "development ";
+    private static final Pattern CONSTANTS = Pattern.compile("[a-z0-9_ ]+");
+
     private RideWords() {}
 
     /** The file's name, or other words where the ride came from no file. */
@@ -17,9 +28,9 @@ public final class RideWords {
     }
 
     /** When it was, which sport, with which device it was recorded, and into which format. */
-    public static String circumstances(RideSource source) {
+    public static String circumstances(RideSource source, QualityReport quality) {
         List<String> parts = new ArrayList<>();
-        parts.add(start(source));
+        parts.add(start(source, quality));
         String sport = source.sport();
         if (sport != null) {
             parts.add(sport(sport));
@@ -31,13 +42,14 @@ public final class RideWords {
         if (source.sessionIndex() > 0) {
             parts.add("session " + (source.sessionIndex() + 1) + " of the file");
         }
-        return String.join(", ", parts);
+        return String.join("; ", parts);
     }
 
     /** When a session began, which sport, and with which device it was recorded. */
-    public static String session(RideSource source) {
+    public static String session(RideSource source, QualityReport quality) {
         String sport = source.sport();
-        return start(source) + ", " + (sport == null ? "sport not known" : sport(sport)) + ", " + device(source);
+        return start(source, quality) + "; " + (sport == null ? "sport not known" : sport(sport)) + "; "
+                + device(source);
     }
 
     /** Which part of the recording was judged, a sentence; empty when that is all of it. */
@@ -54,11 +66,33 @@ public final class RideWords {
         return StartTime.of(source.startTime(), source.utcOffsetSeconds()).words();
     }
 
+    /** When it began, without a zone where the recording names none. */
+    static String start(RideSource source, QualityReport quality) {
+        StartTime start = StartTime.of(source.startTime(), source.utcOffsetSeconds());
+        return quality.notes().stream().anyMatch(note -> note.code().equals(TIME_WITHOUT_ZONE))
+                ? start.wordsOfClock()
+                : start.words();
+    }
+
     private static String sport(String sport) {
         return PlainText.of(sport).replace('_', ' ');
     }
 
     private static String device(RideSource source) {
-        return source.device() == null ? "device not known" : PlainText.of(source.device());
+        String device = source.device();
+        return device == null ? "device not known" : deviceName(PlainText.of(device));
+    }
+
+    /**
+     * A device's name as people write it: without the public profile's word for a device under development, and where the name
+     * is spelled as the profile spells its constants, without underscores and with capitals.
+     */
+    static String deviceName(String name) {
+        String known = name.startsWith(UNDER_DEVELOPMENT) ? name.substring(UNDER_DEVELOPMENT.length()) : name;
+        return CONSTANTS.matcher(known).matches()
+                ? Arrays.stream(known.replace('_', ' ').split(" ", -1))
+                        .map(PlainText::capital)
+                        .collect(Collectors.joining(" "))
+                : known;
     }
 }

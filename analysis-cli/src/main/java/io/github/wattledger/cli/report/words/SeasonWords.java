@@ -19,6 +19,12 @@ import org.jspecify.annotations.Nullable;
 
 /** A season in words. */
 public final class SeasonWords {
+    /** What acute load is called. */
+    public static final String LOAD_OF_7_DAYS = "load of 7 days";
+
+    /** What chronic load is called. */
+    public static final String LOAD_OF_42_DAYS = "load of 42 days";
+
     private SeasonWords() {}
 
     /** What is said of a season without rides. */
@@ -82,7 +88,7 @@ public final class SeasonWords {
         if (load.days().size() < LoadHistory.settlingDays()) {
             LocalDate first = load.days().get(0).day();
             notes.add("Both loads start at 0 on " + first + ": before " + first.plusDays(LoadHistory.settlingDays())
-                    + " chronic load is lower than it would be with a longer history.");
+                    + " the load of 42 days is lower than it would be with a longer history.");
         }
         int without = season.ridesWithoutStress();
         if (without > 0) {
@@ -149,6 +155,11 @@ public final class SeasonWords {
      */
     public static final String NO_RACES = "None: no ride was judged as a race or took three hours.";
 
+    /** What the two ends of a price in a table are. */
+    public static final String PRICES =
+            "Mistakes cost: as a rule from the price for the same energy to that for the same"
+                    + " effort; the review of the ride names both.";
+
     /** What a mark beside a sum of training stress means. */
     public static final String WITHOUT_SOME = "* without some rides that have no training stress";
 
@@ -207,35 +218,47 @@ public final class SeasonWords {
      */
     public record Today(String name, String label, @Nullable Double value, String words, String explained) {}
 
-    /** The loads of a day and what follows from them. */
-    public static List<Today> today(LoadHistory.Day day) {
-        Double ratio = day.ratio();
-        return List.of(
+    /** The loads of a history's last day and what follows from them; nothing without a day. */
+    public static List<Today> today(LoadHistory load) {
+        LoadHistory.Day day = load.last();
+        if (day == null) {
+            return List.of();
+        }
+        List<Today> today = new ArrayList<>(List.of(
                 new Today(
                         "acuteLoad",
-                        "acute load",
+                        LOAD_OF_7_DAYS,
                         day.acute(),
                         Figures.decimal(day.acute(), 1),
-                        "training stress a day, 7 days"),
+                        "training stress a day, weighted over about 7 days"),
                 new Today(
                         "chronicLoad",
-                        "chronic load",
+                        LOAD_OF_42_DAYS,
                         day.chronic(),
                         Figures.decimal(day.chronic(), 1),
-                        "training stress a day, 42 days"),
+                        "training stress a day, weighted over about 42 days"),
                 new Today(
                         "balance",
-                        "balance",
+                        "difference",
                         day.balance(),
                         signed(day.balance()),
-                        "chronic less acute load at the end of the day before"),
-                new Today("ramp", "ramp", day.ramp(), signed(day.ramp()), "chronic load gained in seven days"),
+                        "load of 42 days less load of 7 days, at the end of the day before"),
                 new Today(
-                        "ratio",
-                        "acute over chronic",
-                        ratio,
-                        ratio == null ? "none yet" : Figures.decimal(ratio, 2),
-                        "whether it says anything about injury is disputed"));
+                        "ramp",
+                        "change in a week",
+                        day.ramp(),
+                        signed(day.ramp()),
+                        "what the load of 42 days gained in a week")));
+        Double ratio = day.ratio();
+        if (ratio != null && load.isLongEnoughForRatio()) {
+            today.add(new Today(
+                    "ratio",
+                    "7 days over 42 days",
+                    ratio,
+                    Figures.decimal(ratio, 2),
+                    "one load divided by the other; whether it says anything about injury is disputed"));
+        }
+        return today;
     }
 
     private static String signed(@Nullable Double value) {

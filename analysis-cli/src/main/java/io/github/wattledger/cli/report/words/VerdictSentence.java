@@ -6,34 +6,40 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.Ability;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
-/** The whole judgement in one sentence, from the evidence of the finding that it rests on. */
+/** The whole judgement in a sentence or two, from the evidence of the finding that it rests on. */
 public final class VerdictSentence {
     private VerdictSentence() {}
 
-    /** The sentence without the verdict itself, for a place where the verdict stands above it as a heading. */
-    public static String withoutVerdict(RideReview review) {
-        String lost = lost(review.pacing());
-        return PlainText.capital(reason(review)) + (lost == null ? "" : " " + PlainText.capital(lost) + " lost.");
+    /** The verdict and what all mistakes cost together, without what it rests on. */
+    static String withMinutes(RideReview review) {
+        PacingReview pacing = review.pacing();
+        String verdict = PlainText.capital(pacing.verdict().words()) + ".";
+        String together = LedgerWords.together(pacing);
+        if (together == null) {
+            return verdict;
+        }
+        return verdict
+                + (together.equals(PriceWords.NOTHING)
+                        ? " No mistake cost time."
+                        : " The mistakes cost " + together + ".");
     }
 
-    /** The verdict, what it cost, and what it rests on. */
-    public static String of(RideReview review) {
-        PacingReview pacing = review.pacing();
-        String verdict = PlainText.capital(pacing.verdict().words());
-        String reason = reason(review);
-        if (reason.isEmpty()) {
-            return verdict + ".";
-        }
-        String lost = lost(pacing);
-        return verdict + (lost == null ? "" : ", " + lost + " lost") + ": " + reason;
+    /** What the verdict rests on, a sentence or two; empty where nothing is to be said. */
+    static String because(RideReview review) {
+        FindingKind kind = review.pacing().verdictRestsOn();
+        boolean isFree = kind != null
+                && review.pacing().finding(kind).map(Finding::cost).orElse(null) instanceof Cost.Priced price
+                && Figures.minutes(price.lowMinutes(), price.highMinutes()).equals(PriceWords.NOTHING);
+        return PlainText.capital(reason(review)) + (isFree ? " That alone cost no time." : "");
     }
 
     /** What the verdict rests on, a sentence without its capital; empty where nothing is to be said. */
-    private static String reason(RideReview review) {
+    static String reason(RideReview review) {
         PacingReview pacing = review.pacing();
         return switch (pacing.verdict()) {
             case OVER_HARD_START -> overHardStart(review);
@@ -50,11 +56,14 @@ public final class VerdictSentence {
     }
 
     /** The minutes that the finding behind the verdict cost; null where it has no price. */
-    private static @Nullable String lost(PacingReview pacing) {
+    static @Nullable String lost(PacingReview pacing) {
         FindingKind kind = pacing.verdictRestsOn();
         for (TimeLedger.Entry entry : pacing.ledger().entries()) {
             if (kind != null && entry.label().equals(kind.id()) && entry.minutesHigh() > 0) {
-                return Figures.minutes(entry.minutesLow(), entry.minutesHigh());
+                return PriceWords.of(
+                        entry.minutesLow(),
+                        entry.minutesHigh(),
+                        pacing.finding(kind).map(PriceWords::lowEnd).orElse(null));
             }
         }
         return null;

@@ -7,6 +7,7 @@ import io.github.wattledger.replay.Influence;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.Measure;
+import io.github.wattledger.rig.Position;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +37,12 @@ public final class WhatIfWords {
                 report.source() == null
                         ? "There is no wind, no bunch and no braking; every stretch is ridden at its own steady speed."
                         : "Wind, bunch, surface and stops are as they were that day.");
+        if (answer.change().riderKg() != null) {
+            basis.add(Cautions.MASS);
+        }
+        if (answer.change().position() == Position.AERO_BARS) {
+            basis.add(Cautions.AERO_BARS);
+        }
         if (answer.influences().stream().anyMatch(each -> each.input() == Influence.Input.BRAKES)) {
             basis.add(
                     "Freewheeled stretches roll at the speed that the change gives. Whether the rider would brake there, in"

@@ -47,7 +47,7 @@ public enum Wording {
             case METRES -> Figures.decimal(value, 0) + " m";
             case KILOJOULES -> Figures.decimal(value, 0) + " kJ";
             case WATTS -> Figures.watts(value);
-            case WATTS_PER_BEAT -> Figures.decimal(value, 2) + " W/bpm";
+            case WATTS_PER_BEAT -> Figures.decimal(value, 2) + " W a beat";
             case BEATS -> Figures.beats(value);
             case REVOLUTIONS -> Figures.decimal(value, 0) + " rpm";
             case PERCENT -> Figures.percent(value);

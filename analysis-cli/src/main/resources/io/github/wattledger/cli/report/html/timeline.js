@@ -17,9 +17,15 @@
   var readout = live.querySelector(".readout");
   var spoken = live.querySelector("[aria-live]");
   var windowText = live.querySelector(".window");
+  var meansText = live.querySelector(".means");
   var here = document.querySelector(".track .here");
   var STATES = ["", "stopped, timer running", "paused, timer stopped", "missing, nothing recorded"];
+  var RIDING = 0;
+  var PAUSED = 2;
   var LEAST_WINDOW = 60; // seconds
+  var WINDOW = 30; // seconds of the trailing mean in normalized power
+  var LEAST_METRES = 100; // a grade over less says nothing
+  var WHOLE = "Select a stretch to see its means.";
   var AXIS = 44; // pixels right of the plots, for the values
 
   var data = null; // channel by name, one value a second, null where nothing was measured
@@ -33,6 +39,7 @@
   var lit = null; // number of the finding that is shown
   var plots = [];
   var quiet = false; // while this script itself moves the plots
+  var sums = null; // running sums of the channels, from which the means of any stretch follow at once
 
   unpack().then(start, function (reason) {
     console.error("the timeline stays as drawn: " + reason);
@@ -83,6 +90,7 @@
         return farthest;
       });
     }
+    sums = runningSums();
     live.hidden = false;
     document.documentElement.classList.add("moving");
     makeFlags();
@@ -153,7 +161,7 @@
     panes.forEach(function (pane, index) {
       var box = document.createElement("div");
       box.className = "pane";
-      var title = document.createElement("h4");
+      var title = document.createElement("h3");
       title.textContent = pane.title;
       box.append(title);
       panesBox.append(box);
@@ -295,7 +303,7 @@
     settings.findings.forEach(function (finding) {
       if (finding.number === lit) {
         ctx.fillStyle = colour("lit");
-        stretch(plot, finding.from, finding.to);
+        finding.parts.forEach(function (part) { stretch(plot, part[0], part[1]); });
       }
     });
     if (pane.name === "power" && settings.guide) {
@@ -333,7 +341,7 @@
         ctx.strokeStyle = colour("ink");
         ctx.lineWidth = devicePixelRatio;
         ctx.setLineDash([]);
-        [finding.from, finding.to].forEach(function (second) {
+        [].concat.apply([], finding.parts).forEach(function (second) {
           var x = plot.valToPos(place(second), "x", true);
           if (x >= plot.bbox.left && x <= plot.bbox.left + plot.bbox.width) {
             ctx.beginPath();
@@ -419,7 +427,8 @@
     from = Math.max(0, Math.min(last - length, first + (end - first - length) / 2));
     to = Math.min(last, from + length);
     show();
-    say(from <= 0 && to >= last ? "whole ride" : "from " + clock(from) + " to " + clock(to));
+    say(from <= 0 && to >= last ? "whole ride"
+      : "from " + clock(from) + " to " + clock(to) + ". " + meansText.textContent);
   }
 
   function zoom(factor, around) {
@@ -447,7 +456,98 @@
     });
     quiet = false;
     placeFlags(low, high);
-    windowText.textContent = from <= 0 && to >= last ? "" : clock(from) + " to " + clock(to);
+    var isWhole = from <= 0 && to >= last;
+    windowText.textContent = isWhole ? "" : clock(from) + " to " + clock(to);
+    meansText.textContent = isWhole ? WHOLE : means();
+  }
+
+  // ---- the means of what is shown -------------------------------------------------------------------------------
+
+  /** At each second the sum and the count of a channel's values before it; paused seconds do not count. */
+  function runningSums() {
+    function sum(values) {
+      var totals = new Float64Array(settings.seconds + 1);
+      var counts = new Int32Array(settings.seconds + 1);
+      for (var second = 0; second <= last; second++) {
+        var value = values[second];
+        var counted = value !== null && data.state[second] !== PAUSED;
+        totals[second + 1] = totals[second] + (counted ? value : 0);
+        counts[second + 1] = counts[second] + (counted ? 1 : 0);
+      }
+      return { totals: totals, counts: counts };
+    }
+    return {
+      watts: data.watts && sum(data.watts),
+      fourthPowers: data.watts && fourthPowers(),
+      heart: data.heart && sum(data.heart),
+      moving: sum(data.state.map(function (state) { return state === RIDING ? 1 : 0; }))
+    };
+  }
+
+  /** Running sums of the fourth powers of the trailing means of 30 s; the window runs on across what has no power. */
+  function fourthPowers() {
+    var before = [0];
+    data.watts.forEach(function (value, second) {
+      if (value !== null && data.state[second] !== PAUSED) {
+        before.push(before[before.length - 1] + value);
+      }
+    });
+    var totals = new Float64Array(before.length);
+    for (var each = 1; each < before.length; each++) {
+      var watts = each < WINDOW ? 0 : (before[each] - before[each - WINDOW]) / WINDOW;
+      totals[each] = totals[each - 1] + watts * watts * watts * watts;
+    }
+    return totals;
+  }
+
+  /** Of the windows that lie within the stretch; null where none does. */
+  function normalized(first, end) {
+    var begin = sums.watts ? sums.watts.counts[first] + WINDOW - 1 : 0;
+    var windows = sums.watts ? sums.watts.counts[end] - begin : 0;
+    return windows > 0
+      ? Math.sqrt(Math.sqrt((sums.fourthPowers[begin + windows] - sums.fourthPowers[begin]) / windows)) : null;
+  }
+
+  function mean(sum, first, end) {
+    var count = sum && first < end ? sum.counts[end] - sum.counts[first] : 0;
+    return count > 0 ? (sum.totals[end] - sum.totals[first]) / count : null;
+  }
+
+  function firstMeasured(values, first, end, step) {
+    for (var second = first; second !== end; second += step) {
+      if (values[second] !== null) {
+        return second;
+      }
+    }
+    return null;
+  }
+
+  /** How far a channel went between its first and its last reading in the stretch, or null. */
+  function difference(values, first, end) {
+    var begin = values ? firstMeasured(values, first, end, 1) : null;
+    return begin === null ? null : values[firstMeasured(values, end - 1, first - 1, -1)] - values[begin];
+  }
+
+  /** As in the table of loads: power and heart rate over the timer seconds, speed over the moving ones. */
+  function means() {
+    var first = Math.round(from);
+    var end = Math.round(to) >= last ? settings.seconds : Math.round(to);
+    var metres = difference(data.distance, first, end);
+    var climbed = difference(data.altitude, first, end);
+    var moving = sums.moving.totals[end] - sums.moving.totals[first];
+    var parts = [
+      said(mean(sums.watts, first, end), 0, " W"),
+      said(normalized(first, end), 0, " W normalized"),
+      said(mean(sums.heart, first, end), 0, " bpm"),
+      said(metres === null ? null : metres / 1000, 1, " km"),
+      said(metres === null || moving === 0 ? null : metres / moving * 3.6, 1, " km/h moving"),
+      said(metres === null || metres < LEAST_METRES || climbed === null ? null : climbed / metres * 100, 1, " % grade")
+    ];
+    return "Means of " + clock(end - first) + ": " + parts.filter(Boolean).join("  \u00B7  ");
+  }
+
+  function said(value, decimals, unit) {
+    return value === null ? "" : value.toFixed(decimals).replace(/^-(0(?:\.0*)?)$/, "$1") + unit;
   }
 
   function switchAxis(toDistance) {
@@ -526,7 +626,15 @@
       number.className = chip.className;
       number.textContent = finding.number;
       flag.append(number);
+      flag.classList.toggle("in-parts", finding.parts.length > 1);
       lanes[finding.lane].append(flag);
+      finding.parts.forEach(function () {
+        var part = document.createElement("span");
+        part.className = "part";
+        part.dataset.part = finding.number;
+        part.hidden = finding.parts.length < 2;
+        lanes[finding.lane].append(part);
+      });
     });
   }
 
@@ -539,7 +647,22 @@
       left = Math.max(0, Math.min(0.97, left));
       flag.style.left = left * 100 + "%";
       flag.style.width = Math.max(0, Math.min(1, right) - left) * 100 + "%";
+      if (finding.parts.length > 1) {
+        flagsBox.querySelectorAll("[data-part='" + finding.number + "']").forEach(function (element, index) {
+          placePart(element, finding.parts[index], low, high);
+        });
+      }
     });
+  }
+
+  /** One stop of several: where it was, and wide enough to be seen. */
+  function placePart(element, part, low, high) {
+    var left = (place(part[0]) - low) / (high - low);
+    var right = (place(Math.min(part[1], last)) - low) / (high - low);
+    element.hidden = right < 0 || left > 1;
+    left = Math.max(0, left);
+    element.style.left = left * 100 + "%";
+    element.style.width = Math.max(0, Math.min(1, right) - left) * 100 + "%";
   }
 
   function light(number) {

@@ -126,8 +126,8 @@ class CsvReportTest {
 
     @Test
     void onlyTheReviewedPartIsWritten() throws IOException, UnreadableRideException {
-        RideReview review =
-                review("even-paced.fit", ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(3600, 3660)));
+        RideReview review = review(
+                "even-paced.fit", ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(3600, 3660)));
         List<CSVRecord> rows = rows(csv(review));
         assertThat(review.reviewed()).isEqualTo(new Interval(3600, 3660));
         assertThat(rows).hasSize(60);
@@ -138,8 +138,8 @@ class CsvReportTest {
     @ParameterizedTest
     @ValueSource(strings = {"de-DE", "ar-EG", "hi-IN-u-nu-deva"})
     void theLocaleOfTheMachineChangesNothing(String tag) throws IOException, UnreadableRideException {
-        RideReview review =
-                review("even-paced.fit", ReviewOptions.WHOLE_RIDE.withSelection(Selection.ofSeconds(0, 600)));
+        RideReview review = review(
+                "even-paced.fit", ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(0, 600)));
         String before = csv(review);
         Locale locale = Locale.getDefault();
         try {

@@ -2,7 +2,7 @@ package io.github.wattledger.cli.report.html;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.cli.report.SampleReviews;
+import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

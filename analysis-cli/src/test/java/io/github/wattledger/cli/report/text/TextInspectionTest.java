@@ -2,10 +2,10 @@ package io.github.wattledger.cli.report.text;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.github.wattledger.cli.report.SampleInspections;
 import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.Inspector;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.testing.SampleInspections;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

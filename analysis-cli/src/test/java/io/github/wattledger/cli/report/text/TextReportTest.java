@@ -3,10 +3,10 @@ package io.github.wattledger.cli.report.text;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.SampleReviews;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -75,7 +75,7 @@ class TextReportTest {
     void namesFromFilesKeepTheirLettersAndLoseTheirControlCharacters() throws IOException {
         String text = text(SampleReviews.named(
                 SampleReviews.race(), "K\u00fcste\u001b[31m\r\n\u202egnp.fit", "Acme\u0000 W\u2032"));
-        assertThat(text).startsWith("Review of K\u00fcste [31m gnp.fit\n").contains("Acme W'");
+        assertThat(text).startsWith("K\u00fcste [31m gnp.fit, 2026-06-14 07:00").contains("Acme W'");
         assertThat(text.chars()).noneMatch(c -> c != '\n' && Character.isISOControl(c));
     }
 
@@ -94,7 +94,7 @@ class TextReportTest {
     @Test
     void missingThingsAreSaid() throws IOException {
         assertThat(unwrapped(text(SampleReviews.nothingKnown())))
-                .contains("Not judged. Race or training? Cannot tell: there is no power in this file.")
+                .contains("Race or training? Cannot tell: there is no power in this file.")
                 .contains("no heart rate in this file", "no cadence in this file", "no distance in this file")
                 .contains("Threshold power: not known", "Threshold heart rate: not known", "Mass: not known")
                 .contains("No guide for this length")
@@ -118,7 +118,8 @@ class TextReportTest {
                 .contains("The prices rest on typical values.")
                 .contains("Cost: 4.0 to 9.2 min (replay: same work, same normalized power).")
                 .contains("Cost: nothing (it would not have been faster).")
-                .contains("Without a price in minutes: stopped time (a stop costs what it lasts).");
+                .contains("No price in minutes for stopped time: a stop costs what it lasts.")
+                .contains("The line against your ability asks another question");
     }
 
     @ParameterizedTest
@@ -126,20 +127,26 @@ class TextReportTest {
     void everyVerdictIsASentenceEvenWithoutEvidence(Verdict verdict) throws IOException {
         String text = unwrapped(text(SampleReviews.race(verdict, List.of(), List.of())));
         String words = verdict.words();
-        assertThat(text).contains(words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1));
+        // Of a ride that was not judged the reason stands there.
+        assertThat(text)
+                .contains(
+                        verdict == Verdict.NOT_JUDGED
+                                ? "Not judged as a race"
+                                : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".");
         assertThat(text).doesNotContain("null", "NaN", "OptionalDouble");
     }
 
     @Test
     void theVerdictCarriesItsEvidence() throws IOException {
         assertThat(unwrapped(text(SampleReviews.race())))
-                .contains("Over-hard start: the first 70 min at 252 W against a guide of 183 W for 7:02 h, the rest at"
-                        + " 201 W, fading by 14 %.");
+                .contains(
+                        "Over-hard start. The first 70 min at 252 W against a guide of 183 W for 7 h 2 min, the rest at"
+                                + " 201 W, fading by 14 %.");
         Finding fade = SampleReviews.fade(new Cost.NotPriced("no"));
         assertThat(unwrapped(text(SampleReviews.race(Verdict.FADED, List.of(fade), List.of()))))
-                .contains("Faded: 176 W late against 205 W early on comparable ground, 14 % less.");
+                .contains("Faded. 176 W late against 205 W early on comparable ground, 14 % less.");
         assertThat(unwrapped(text(SampleReviews.race(Verdict.EVEN, List.of(), List.of()))))
-                .contains("at 214 W normalized power against a guide of 183 W for 7:02 h.")
+                .contains("at 214 W normalized power against a guide of 183 W for 7 h 2 min.")
                 .contains("Nothing in the pacing stands out.");
     }
 

@@ -40,7 +40,7 @@ class AbilityWordsTest {
     void givesTheGuideARange() {
         // 270 W x 2^-0.16 = 241.7 W, less a tenth and plus a twentieth.
         assertThat(text(filled(7200, 240), Effort.AUTO))
-                .contains("Guide for 2:00 h: about 242 W (217 to 254 W)")
+                .contains("Guide for 2 h: about 242 W (217 to 254 W)")
                 .contains("not a fact");
     }
 

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
-import static io.github.wattledger.cli.report.SampleReviews.everyKind;
-import static io.github.wattledger.cli.report.SampleReviews.finding;
+import static io.github.wattledger.testing.SampleReviews.everyKind;
+import static io.github.wattledger.testing.SampleReviews.finding;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.pacing.Evidence;

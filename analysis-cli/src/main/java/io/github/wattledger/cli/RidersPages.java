@@ -1,0 +1,65 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.cli.report.html.HtmlRiders;
+import io.github.wattledger.cli.report.html.PageNames;
+import io.github.wattledger.cli.report.html.RiderSeason;
+import io.github.wattledger.season.RiderStanding;
+import io.github.wattledger.season.SeasonRequest;
+import io.github.wattledger.season.SeasonReview;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.concurrent.ExecutorService;
+
+/** A folder of pages of several riders: one for all of them, and below it a folder for the season of each. */
+final class RidersPages {
+    private final Path folder;
+    private final ExecutorService executor;
+    private final Set<String> names = new HashSet<>();
+
+    /**
+     * Pages to be written.
+     *
+     * @param folder where; made when it is not there
+     * @param executor what rides are reviewed on
+     */
+    RidersPages(Path folder, ExecutorService executor) {
+        this.folder = folder;
+        this.executor = executor;
+    }
+
+    /** Writes all of them; the lists hold the riders in one order. */
+    void write(
+            List<RiderStanding> standings, List<SeasonReview> seasons, List<SeasonRequest> requests, int skippedFiles)
+            throws IOException {
+        OutputFile.makeFolder(folder);
+        Path index = folder.resolve(SeasonPages.INDEX);
+        SeasonPages.requireOwn(index);
+        List<RiderSeason> riders = new ArrayList<>();
+        for (int i = 0; i < standings.size(); i++) {
+            String name = standings.get(i).name();
+            String below = ownName(name);
+            new SeasonPages(folder.resolve(below), requests.get(i), executor, name).write(seasons.get(i));
+            riders.add(new RiderSeason(standings.get(i), seasons.get(i), below + "/" + SeasonPages.INDEX));
+        }
+        StringBuilder text = new StringBuilder();
+        new HtmlRiders().write(riders, skippedFiles, text);
+        OutputFile.write(index, text.toString().getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** A name that is safe in every address, and that no other of these riders has, not even in other case. */
+    private String ownName(String rider) {
+        String safe = PageNames.safe(rider).replaceAll("-$", "");
+        String stem = safe.isEmpty() ? "rider" : safe;
+        String name = stem;
+        for (int again = 2; !names.add(name.toLowerCase(Locale.ROOT)); again++) {
+            name = stem + "-" + again;
+        }
+        return name;
+    }
+}

@@ -1,0 +1,70 @@
+package io.github.wattledger.cli.report.text;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.words.BriefWords;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A review in at most 15 narrow lines without a table, to be pasted into a message. */
+public final class TextBrief implements Report {
+    /** The most lines there can be. */
+    static final int MOST_LINES = 15;
+
+    /** What a message shows without breaking a line again on most screens. */
+    static final int WIDTH = 64;
+
+    @Override
+    public void write(RideReview review, Appendable out) throws IOException {
+        for (String line : lines(review)) {
+            out.append(line).append('\n');
+        }
+    }
+
+    /** The lines. Where they would be too many, advice without a cap goes first, then the least of the mistakes. */
+    static List<String> lines(RideReview review) {
+        BriefWords words = BriefWords.of(review);
+        int mistakes = words.mistakes().size();
+        int advice = words.nextTime().size();
+        List<String> lines = lines(words, mistakes, advice);
+        while (lines.size() > MOST_LINES && mistakes + advice > 0) {
+            if (advice > 0) {
+                advice--;
+            } else {
+                mistakes--;
+            }
+            lines = lines(words, mistakes, advice);
+        }
+        return lines.size() > MOST_LINES ? shortened(lines) : lines;
+    }
+
+    private static List<String> lines(BriefWords words, int mistakes, int advice) {
+        Page page = new Page(WIDTH);
+        page.paragraph(words.ride());
+        page.paragraph(words.verdict());
+        if (!words.because().isEmpty()) {
+            page.paragraph(words.because());
+        }
+        list(page, words.mistakesHeading(), words.mistakes().subList(0, mistakes));
+        List<String> nextTime = new ArrayList<>(words.caps());
+        nextTime.addAll(words.nextTime().subList(0, advice));
+        list(page, words.nextTimeHeading(), nextTime);
+        page.paragraph(words.notKnown());
+        return page.toString().lines().toList();
+    }
+
+    private static void list(Page page, String heading, List<String> items) {
+        if (!items.isEmpty()) {
+            page.paragraph(heading);
+            items.forEach(item -> page.wrapped("- ", "  ", item));
+        }
+    }
+
+    /** A file's name can be as long as it likes. */
+    private static List<String> shortened(List<String> lines) {
+        List<String> shortened = new ArrayList<>(lines.subList(lines.size() - MOST_LINES + 1, lines.size()));
+        shortened.add(0, lines.get(0));
+        return shortened;
+    }
+}

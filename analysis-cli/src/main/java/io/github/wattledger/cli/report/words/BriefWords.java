@@ -1,0 +1,148 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.Severity;
+import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.pacing.price.Cost;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A review in so few words that it fits a message: which ride, the verdict with its minutes, the dearest mistakes, the caps for
+ * next time, and what is not known.
+ *
+ * @param ride which ride it was
+ * @param verdict the verdict and what all mistakes cost, or why there is none
+ * @param because what the verdict rests on; of a ride that was not judged, how hard it was; possibly empty
+ * @param mistakesHeading what stands over the mistakes; empty without any
+ * @param mistakes the dearest mistakes, the dearest first
+ * @param nextTimeHeading what stands over the caps and the rest of what to do next time
+ * @param caps what not to exceed next time, possibly nothing
+ * @param nextTime what else to do next time, possibly nothing
+ * @param notKnown what is not known
+ */
+public record BriefWords(
+        String ride,
+        String verdict,
+        String because,
+        String mistakesHeading,
+        List<String> mistakes,
+        String nextTimeHeading,
+        List<String> caps,
+        List<String> nextTime,
+        String notKnown) {
+    private static final String NEXT_TIME = "Next time:";
+    private static final String WITH_CAPS = "Next time (averages):";
+    private static final String WITH_HEART_RATE = "Next time (averages; watts or bpm, whichever comes first):";
+
+    private static final int MOST_MISTAKES = 3;
+    private static final int MOST_NEXT_TIME = 2;
+
+    /** Copies the lists. */
+    public BriefWords {
+        mistakes = List.copyOf(mistakes);
+        caps = List.copyOf(caps);
+        nextTime = List.copyOf(nextTime);
+    }
+
+    /** A review in a few words. */
+    public static BriefWords of(RideReview review) {
+        PacingReview pacing = review.pacing();
+        boolean isJudged = pacing.verdict() != Verdict.NOT_JUDGED;
+        List<Finding> dearest = dearest(pacing);
+        List<String> mistakes = new ArrayList<>();
+        dearest.forEach(finding -> mistakes.add(mistake(finding, review)));
+        if (!isJudged) {
+            pacing.remarks().stream()
+                    .limit(MOST_MISTAKES)
+                    .forEach(remark -> mistakes.add(FindingWords.name(remark.kind()) + ", " + remark.when()));
+        }
+        List<String> nextTime = NextTimeWords.others(pacing);
+        return new BriefWords(
+                ride(review),
+                isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
+                isJudged ? VerdictSentence.because(review) : hardness(review),
+                mistakes.isEmpty() ? "" : heading(isJudged, dearest),
+                mistakes,
+                nextTimeHeading(pacing),
+                NextTimeWords.caps(pacing),
+                nextTime.subList(0, Math.min(MOST_NEXT_TIME, nextTime.size())),
+                UnknownWords.of(review));
+    }
+
+    private static String nextTimeHeading(PacingReview pacing) {
+        if (NextTimeWords.caps(pacing).isEmpty()) {
+            return NEXT_TIME;
+        }
+        return NextTimeWords.anyHeartRate(pacing) ? WITH_HEART_RATE : WITH_CAPS;
+    }
+
+    private static String ride(RideReview review) {
+        RideLoad load = review.load();
+        Double metres = load.distanceM();
+        return RideWords.name(review.source(), "A ride") + ", " + RideWords.start(review.source(), review.quality())
+                + ", "
+                + (metres == null ? "" : Figures.kilometres(metres) + " km in ")
+                + Figures.clock(load.elapsedSeconds()) + ".";
+    }
+
+    /** Mistakes with a price, the dearest first; without any price the weightiest. */
+    private static List<Finding> dearest(PacingReview pacing) {
+        List<Finding> mistakes = pacing.findings().stream()
+                .filter(finding -> finding.severity() != Severity.OBSERVATION)
+                .toList();
+        List<Finding> priced =
+                mistakes.stream().filter(finding -> highMinutes(finding) > 0).toList();
+        return (priced.isEmpty() ? mistakes : priced)
+                .stream()
+                        .sorted(Comparator.comparingDouble((Finding finding) -> -highMinutes(finding)))
+                        .limit(MOST_MISTAKES)
+                        .toList();
+    }
+
+    private static double highMinutes(Finding finding) {
+        return finding.cost() instanceof Cost.Priced priced ? priced.highMinutes() : 0;
+    }
+
+    private static String heading(boolean isJudged, List<Finding> dearest) {
+        if (!isJudged) {
+            return "Parts compared:";
+        }
+        boolean isReplayed = dearest.stream().anyMatch(PriceWords::hasNamedEnds);
+        boolean isPriced = dearest.stream().anyMatch(finding -> highMinutes(finding) > 0);
+        return isReplayed
+                ? "Dearest, for the same energy / the same effort:"
+                : isPriced ? "Dearest:" : "Weightiest, without a price in minutes:";
+    }
+
+    private static String mistake(Finding finding, RideReview review) {
+        String where = finding.startM() == null
+                ? finding.when().toString()
+                : FindingWords.where(finding.startM(), finding.endM(), review);
+        String price = finding.cost() instanceof Cost.Priced priced && priced.highMinutes() > 0
+                ? " " + PriceWords.brief(priced.lowMinutes(), priced.highMinutes(), PriceWords.lowEnd(finding))
+                : "";
+        return FindingWords.name(finding.kind()) + price + ", " + where;
+    }
+
+    /** How hard a ride was that is not judged; empty where nothing of it is known. */
+    private static String hardness(RideReview review) {
+        RideLoad load = review.load();
+        List<String> parts = new ArrayList<>();
+        add(parts, "normalized power ", load.normalizedPowerW(), " W");
+        add(parts, "training stress ", load.trainingStress(), "");
+        add(parts, "average heart rate ", load.averageHeartRateBpm(), " bpm");
+        return parts.isEmpty() ? "" : PlainText.capital(String.join(", ", parts)) + ".";
+    }
+
+    private static void add(List<String> parts, String before, @Nullable Double value, String unit) {
+        if (value != null) {
+            parts.add(before + Figures.decimal(value, 0) + unit);
+        }
+    }
+}

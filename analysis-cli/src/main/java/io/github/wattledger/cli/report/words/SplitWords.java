@@ -1,0 +1,148 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSplits;
+import io.github.wattledger.compare.Ground;
+import io.github.wattledger.load.StretchLoad;
+import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.price.LostTime;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** The parts of a ride in words: hours, laps, climbs and sections of the course. */
+public final class SplitWords {
+    private static final double KMH_PER_MPS = 3.6;
+    private static final int MOST_SECTIONS_NAMED = 3;
+
+    /** A section is named where it cost at least so many minutes. */
+    private static final double LEAST_MINUTES = 0.1;
+
+    private final PacingReview pacing;
+    private final Ride ride;
+
+    private SplitWords(RideReview review) {
+        this.pacing = review.pacing();
+        this.ride = review.ride();
+    }
+
+    /** The words for a review. */
+    public static SplitWords of(RideReview review) {
+        return new SplitWords(review);
+    }
+
+    /** The names of the numbers of {@link #numbers}, in a few columns. */
+    public static List<String> heads() {
+        return List.of("W", "norm.", "target", "bpm", "km/h", "C", "stood");
+    }
+
+    /** The numbers of a part in the order of {@link #heads}; null where there is none, and for no standing. */
+    public List<@Nullable String> numbers(StretchLoad load) {
+        Double normalized = load.normalizedPowerW();
+        Double target = pacing.targetW();
+        return Arrays.asList(
+                whole(load.averagePowerW()),
+                whole(normalized),
+                normalized == null || target == null ? null : Figures.fractionAsPercent(normalized / target),
+                whole(load.averageHeartRateBpm()),
+                load.averageSpeedMps() == null ? null : Figures.decimal(load.averageSpeedMps() * KMH_PER_MPS, 1),
+                load.averageTemperatureC() == null ? null : Figures.decimal(load.averageTemperatureC(), 0),
+                load.standingSeconds() == 0 ? null : Figures.clock(load.standingSeconds()));
+    }
+
+    /** What the names of the columns mean, a sentence; empty where none of them stands there. */
+    public String legend() {
+        List<String> parts = new ArrayList<>();
+        if (ride.has(Channel.POWER)) {
+            parts.add("norm.: normalized power, watts");
+            Double target = pacing.targetW();
+            if (target != null) {
+                parts.add("target: its share of " + Figures.watts(target));
+            }
+        }
+        if (ride.has(Channel.TEMPERATURE)) {
+            parts.add("C: degrees Celsius at the recorder, which reads too high in the sun");
+        }
+        if (ride.countSeconds(SecondState.STOPPED) + ride.countSeconds(SecondState.PAUSED) > 0) {
+            parts.add("stood: with or without the timer");
+        }
+        return parts.isEmpty() ? "" : String.join("; ", parts) + ".";
+    }
+
+    /**
+     * Minutes lost in a part, the same energy first, for instance {@code 1.3 / 3.0}; null where nothing was lost or
+     * priced.
+     */
+    public @Nullable String lost(RideSplits.Split split) {
+        LostTime lost = pacing.lost();
+        Double low = split.lostLowMinutes();
+        Double high = split.lostHighMinutes();
+        if (lost == null || low == null || high == null) {
+            return null;
+        }
+        String from = Figures.decimal(low, 1);
+        String to = Figures.decimal(high, 1);
+        if (from.equals("0.0") && to.equals("0.0")) {
+            return null;
+        }
+        return lost.lowEnd() == LostTime.LowEnd.SAME_EFFORT ? to + " / " + from : from + " / " + to;
+    }
+
+    /** What the minutes lost in a part are; empty where nothing was priced. */
+    public List<String> lostMeans() {
+        LostTime lost = pacing.lost();
+        if (lost == null) {
+            return List.of();
+        }
+        return List.of("lost: minutes that all mistakes together cost in this part, "
+                + (lost.lowEnd() == LostTime.LowEnd.STANDING
+                        ? "standing / with slowing down and getting going again."
+                        : "for the same energy / for the same effort. They add up to the whole. Less than 0: faster"
+                                + " there than in the repaired race, and paid for elsewhere."));
+    }
+
+    /** Where on the course most was lost, a sentence; empty where nothing was priced. */
+    public String mostLost(RideSplits splits) {
+        List<RideSplits.Section> most = splits.sections().stream()
+                .filter(section -> high(section) >= LEAST_MINUTES)
+                .sorted(Comparator.comparingDouble(SplitWords::high).reversed())
+                .limit(MOST_SECTIONS_NAMED)
+                .toList();
+        return most.isEmpty()
+                ? ""
+                : "Most was lost on "
+                        + most.stream()
+                                .map(section -> "km " + kilometres(section) + " (" + ground(section) + ", "
+                                        + lost(section.split()) + " min)")
+                                .collect(Collectors.joining(", "))
+                        + ".";
+    }
+
+    private static double high(RideSplits.Section section) {
+        Double high = section.split().lostHighMinutes();
+        return high == null ? 0 : high;
+    }
+
+    /** From which kilometre to which, without the unit. */
+    public static String kilometres(RideSplits.Section section) {
+        return Figures.kilometres(section.startM()) + " to " + Figures.kilometres(section.endM());
+    }
+
+    /** What kind of road it is, with its grade where that is known. */
+    public static String ground(RideSplits.Section section) {
+        Double grade = section.meanGrade();
+        String ground =
+                section.ground() == Ground.UNKNOWN ? "road" : section.ground().id();
+        return grade == null ? ground : ground + " " + Figures.decimal(grade * 100, 1) + "%";
+    }
+
+    private static @Nullable String whole(@Nullable Double value) {
+        return value == null ? null : Figures.decimal(value, 0);
+    }
+}

@@ -1,0 +1,98 @@
+package io.github.wattledger.cli.report.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.testing.SampleReviews;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What is asked of a brief: at most 15 lines that a message carries, with what a coach acts on. */
+class TextBriefTest {
+    private static final Path SAMPLES = Path.of("..", "sample-rides");
+
+    static Stream<RideReview> reviews() {
+        return Stream.of(
+                SampleReviews.race(),
+                SampleReviews.pricedRace(),
+                SampleReviews.nothingKnown(),
+                SampleReviews.named(SampleReviews.race(), "x".repeat(900) + ".fit", "Acme"),
+                SampleReviews.race(Verdict.UNEVEN, SampleReviews.everyKind(), List.of()),
+                SampleReviews.race(Verdict.NOT_JUDGED, List.of(), List.of()));
+    }
+
+    static List<Path> recordings() throws IOException {
+        String folder = System.getenv("WATTLEDGER_REAL_RIDES");
+        try (Stream<Path> samples = Files.list(SAMPLES);
+                Stream<Path> real = folder == null ? Stream.empty() : Files.list(Path.of(folder))) {
+            return Stream.concat(samples, real)
+                    .filter(file -> file.toString().endsWith(".fit"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("reviews")
+    void isShortNarrowAndWithoutATable(RideReview review) throws IOException {
+        judge(review);
+    }
+
+    @ParameterizedTest
+    @MethodSource("recordings")
+    void soIsEveryRecordings(Path recording) throws IOException, UnreadableRideException {
+        judge(Reviewer.review(recording, Rider.UNKNOWN.withThresholdPowerW(250), ReviewOptions.WHOLE_RIDE));
+    }
+
+    private static void judge(RideReview review) throws IOException {
+        List<String> lines = text(new TextBrief(), review).lines().toList();
+        assertThat(lines).hasSizeBetween(2, 15);
+        assertThat(lines).allMatch(line -> Page.columns(line) <= 64).noneMatch(String::isBlank);
+        assertThat(lines).noneMatch(line -> line.strip().contains("  "));
+        assertThat(String.join(" ", lines)).contains("Not known: ").doesNotContain("null", "NaN");
+        assertThat(text(new TextReport(), review)).startsWith(text(new TextBrief(), review));
+    }
+
+    /** The parts that a coach asks for, on the sample race whose mistakes are known: it was started too hard. */
+    @Test
+    void aRaceHasItsVerdictMistakesCapsAndUnknowns() throws IOException, UnreadableRideException {
+        RideReview review = Reviewer.review(
+                SAMPLES.resolve("over-hard-start.fit"),
+                Rider.UNKNOWN.withThresholdPowerW(250),
+                ReviewOptions.WHOLE_RIDE);
+        assertThat(text(new TextBrief(), review))
+                .startsWith("over-hard-start.fit, 2026-06-13 06:48 (UTC-07:00), ")
+                .containsPattern(
+                        "Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,\\s[\\d.]+ min for the same effort")
+                .contains("Dearest, for the same energy / the same effort:\n- over-hard start ")
+                .contains("\n- stopped time ", "\n- fade ")
+                .containsPattern("- first half, opening included: at most \\d+ W or \\d+ bpm")
+                .containsPattern("- opening \\(first 69 min\\): at most \\d+ W or \\d+ bpm")
+                .contains("Not known: your endurance beyond the guide; whether you rode");
+    }
+
+    @Test
+    void mistakesWithoutAPriceAreNamedAllTheSame() throws IOException {
+        assertThat(text(new TextBrief(), SampleReviews.race()))
+                .contains("Over-hard start.\n")
+                .contains("Weightiest, without a price in minutes:\n- over-hard start, km 2.1 to 31.2\n");
+    }
+
+    private static String text(Report report, RideReview review) throws IOException {
+        StringBuilder out = new StringBuilder();
+        report.write(review, out);
+        return out.toString();
+    }
+}

@@ -1,0 +1,44 @@
+package io.github.wattledger.json;
+
+import io.github.wattledger.load.LoadNumber;
+import io.github.wattledger.load.RideLoad;
+import io.github.wattledger.load.ZoneTime;
+import io.github.wattledger.ride.DeviceTotals;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The load of a ride and the totals of its device, number by number in the order of {@link LoadNumber}. */
+final class JsonLoad {
+    private JsonLoad() {}
+
+    static void load(JsonWriter json, RideLoad load) {
+        json.begin("load");
+        for (LoadNumber number : LoadNumber.values()) {
+            json.number(number.id(), number.of(load));
+        }
+        zones(json, "powerZones", "fromW", "toW", load.powerZones());
+        zones(json, "heartRateZones", "fromBpm", "toBpm", load.heartRateZones());
+        json.end();
+    }
+
+    private static void zones(JsonWriter json, String name, String from, String to, List<ZoneTime> zones) {
+        json.objects(name, zones, zone -> {
+            json.string("name", zone.name());
+            json.number(from, zone.from());
+            json.number(to, zone.to());
+            json.whole("seconds", zone.seconds());
+        });
+    }
+
+    static void deviceTotals(JsonWriter json, @Nullable DeviceTotals totals) {
+        if (totals == null) {
+            json.none("deviceTotals");
+            return;
+        }
+        json.begin("deviceTotals");
+        for (LoadNumber number : LoadNumber.values()) {
+            json.number(number.id(), number.of(totals));
+        }
+        json.end();
+    }
+}

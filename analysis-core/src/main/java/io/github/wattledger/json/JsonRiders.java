@@ -1,0 +1,34 @@
+package io.github.wattledger.json;
+
+import io.github.wattledger.season.RiderStanding;
+import java.util.List;
+
+/** The names and values of where several riders stand, in the order of {@link JsonSchema#RIDERS}. */
+final class JsonRiders {
+    private JsonRiders() {}
+
+    static void riders(JsonWriter json, List<RiderStanding> riders, int skippedFiles) {
+        json.whole("skippedFiles", skippedFiles);
+        json.objects("riders", riders, rider -> rider(json, rider));
+    }
+
+    private static void rider(JsonWriter json, RiderStanding rider) {
+        json.string("name", rider.name());
+        json.day("asOf", rider.asOf());
+        json.number("chronicLoad", rider.chronic());
+        json.number("acuteLoad", rider.acute());
+        json.number("balance", rider.balance());
+        json.number("ratio", rider.ratio());
+        json.number("ramp", rider.ramp());
+        json.number("sevenDayStress", rider.weekStress());
+        json.wholeOrNull("daysSinceRide", rider.daysSinceRide());
+        json.wholeOrNull("daysSinceLongRide", rider.daysSinceLongRide());
+        json.string(
+                "lastRaceVerdict",
+                rider.lastVerdict() == null ? null : rider.lastVerdict().words());
+        json.objects("warnings", rider.warnings(), warning -> {
+            json.string("code", warning.code());
+            json.string("reason", warning.reason());
+        });
+    }
+}

@@ -1,0 +1,177 @@
+package io.github.wattledger.json;
+
+import io.github.wattledger.intake.Origin;
+import io.github.wattledger.load.LoadNumber;
+import io.github.wattledger.power.Durability;
+import io.github.wattledger.season.BestEfforts;
+import io.github.wattledger.season.DateDoubt;
+import io.github.wattledger.season.LoadHistory;
+import io.github.wattledger.season.PacingTrend;
+import io.github.wattledger.season.PeriodTotals;
+import io.github.wattledger.season.RideJudgement;
+import io.github.wattledger.season.RideNumbers;
+import io.github.wattledger.season.SeasonReview;
+import io.github.wattledger.season.SeasonRide;
+import io.github.wattledger.season.ThresholdCheck;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** The names and values of a season, in the order of {@link JsonSchema#SEASON}. */
+final class JsonSeason {
+    private JsonSeason() {}
+
+    static void season(JsonWriter json, SeasonReview season) {
+        json.day("asOf", season.asOf());
+        load(json, season.load());
+        periods(json, "weeks", season.weeks());
+        periods(json, "months", season.months());
+        bests(json, "bests", season.bests());
+        bests(json, "recentBests", season.recentBests());
+        threshold(json, season.threshold());
+        durability(json, season.durability());
+        pacing(json, season.pacing());
+        json.objects("rides", season.rides(), ride -> ride(json, ride));
+        leftOut(json, season);
+    }
+
+    private static void load(JsonWriter json, LoadHistory load) {
+        json.begin("load");
+        json.whole("acuteDays", LoadHistory.ACUTE_DAYS);
+        json.whole("chronicDays", LoadHistory.CHRONIC_DAYS);
+        json.number("startAcuteLoad", load.startAcute());
+        json.number("startChronicLoad", load.startChronic());
+        json.objects("days", load.days(), day -> {
+            json.day("day", day.day());
+            json.number("trainingStress", day.trainingStress());
+            json.number("acuteLoad", day.acute());
+            json.number("chronicLoad", day.chronic());
+            json.number("balance", day.balance());
+            json.number("ratio", day.ratio());
+            json.number("ramp", day.ramp());
+        });
+        json.end();
+    }
+
+    private static void periods(JsonWriter json, String name, List<PeriodTotals> periods) {
+        json.objects(name, periods, period -> {
+            json.day("from", period.from());
+            json.whole("rides", period.rideCount());
+            json.whole("ridesWithoutStress", period.ridesWithoutStress());
+            json.whole("movingSeconds", period.movingSeconds());
+            json.number("workKJ", period.workKJ());
+            json.number("trainingStress", period.trainingStress());
+            json.number("chronicLoad", period.chronic());
+            json.number("ramp", period.ramp());
+        });
+    }
+
+    private static void bests(JsonWriter json, String name, @Nullable BestEfforts bests) {
+        json.objects(name, bests == null ? List.<BestEfforts.Effort>of() : bests.efforts(), effort -> {
+            json.whole("seconds", effort.seconds());
+            json.number("watts", effort.watts());
+            json.day("day", effort.day());
+            json.string("file", effort.file());
+            json.flag("mayBeLow", effort.mayBeLow());
+        });
+    }
+
+    private static void threshold(JsonWriter json, @Nullable ThresholdCheck check) {
+        if (check == null) {
+            json.none("threshold");
+            return;
+        }
+        BestEfforts.Effort effort = check.effort();
+        json.begin("threshold");
+        json.number("inForceW", check.inForceW());
+        json.string("source", source(check.source()));
+        json.number("impliedW", check.impliedW());
+        json.wholeOrNull("impliedFromSeconds", effort == null ? null : effort.seconds());
+        json.day("impliedOn", effort == null ? null : effort.day());
+        json.string("standing", check.standing().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        json.day("lowSince", check.since());
+        json.end();
+    }
+
+    private static void durability(JsonWriter json, List<Durability> durability) {
+        json.objects("durability", durability, each -> {
+            json.whole("seconds", each.seconds());
+            json.number("afterKJ", each.afterKJ());
+            json.number("fresherW", each.fresherW());
+            json.number("tiredW", each.tiredW());
+            json.number("changePercent", each.changePercent());
+        });
+    }
+
+    private static void pacing(JsonWriter json, PacingTrend pacing) {
+        json.begin("pacing");
+        half(json, "earlierRaces", pacing.earlier());
+        half(json, "laterRaces", pacing.later());
+        json.end();
+    }
+
+    private static void half(JsonWriter json, String name, PacingTrend.@Nullable Half half) {
+        if (half == null) {
+            json.none(name);
+            return;
+        }
+        json.begin(name);
+        json.whole("races", half.raceCount());
+        json.whole("overHardStarts", half.overHardStarts());
+        json.whole("evenOrNegative", half.evenOrNegative());
+        json.number("meanDecouplingPercent", half.decouplingPercent());
+        json.number("meanCostMinutes", half.costMinutes());
+        json.end();
+    }
+
+    private static void ride(JsonWriter json, SeasonRide ride) {
+        RideNumbers numbers = ride.numbers();
+        RideJudgement judgement = ride.judgement();
+        json.string("file", ride.source().file());
+        json.string("sha256", ride.source().sha256());
+        json.whole("sessionIndex", ride.source().sessionIndex());
+        json.string("format", ride.source().format());
+        json.string("device", ride.source().device());
+        json.startTime(ride.source().start(), ride.source().utcOffsetSeconds());
+        json.day("day", ride.dateDoubt() == DateDoubt.NO_DATE ? null : ride.day());
+        json.string(
+                "dateDoubt", ride.dateDoubt() == null ? null : ride.dateDoubt().id());
+        for (LoadNumber number : RideNumbers.KEPT) {
+            json.number(number.id(), numbers.of(number));
+            if (number == LoadNumber.MOVING_SECONDS) {
+                json.whole("powerSeconds", numbers.powerSeconds());
+            }
+        }
+        json.number("thresholdPowerW", judgement.thresholdPowerW());
+        json.string("thresholdPowerSource", source(judgement.thresholdSource()));
+        json.number(LoadNumber.INTENSITY_FACTOR.id(), judgement.intensityFactor());
+        json.number(LoadNumber.TRAINING_STRESS.id(), judgement.trainingStress());
+        json.string("verdict", judgement.verdict().words());
+        json.string("verdictReason", judgement.verdictReason());
+        json.number("targetW", judgement.targetW());
+        json.number("costMinutesLow", judgement.costMinutesLow());
+        json.number("costMinutesHigh", judgement.costMinutesHigh());
+        json.objects("findings", judgement.findings(), found -> {
+            json.string("kind", found.kind().id());
+            json.string("severity", found.severity().id());
+        });
+    }
+
+    private static void leftOut(JsonWriter json, SeasonReview season) {
+        json.objects("duplicates", season.duplicates(), duplicate -> {
+            json.string("file", duplicate.file());
+            json.string("keptFile", duplicate.keptFile());
+            json.flag("isCopy", duplicate.isCopy());
+            json.string("reason", duplicate.reason().id());
+        });
+        json.objects("skipped", season.skipped(), skipped -> {
+            json.string("file", skipped.file());
+            json.string("reason", skipped.reason());
+        });
+        json.strings("goneFiles", season.goneFiles());
+    }
+
+    private static @Nullable String source(@Nullable Origin source) {
+        return source == null ? null : source.id();
+    }
+}
