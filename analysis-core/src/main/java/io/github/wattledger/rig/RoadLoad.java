@@ -76,7 +76,7 @@ public final class RoadLoad {
     }
 
     /** The force that resists steady riding, newtons; negative where the road or the wind pushes harder. */
-    double resistanceN(double speedMps, double grade, double headwindMps) {
+    public double resistanceN(double speedMps, double grade, double headwindMps) {
         return airN(speedMps, headwindMps)
                 + rollingN(grade)
                 + BEARINGS_N
