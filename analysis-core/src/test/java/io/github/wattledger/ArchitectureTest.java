@@ -87,7 +87,7 @@ class ArchitectureTest {
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
-            .whereLayer("plan").mayOnlyAccessLayers("ride", "rider", "power", "course", "rig")
+            .whereLayer("plan").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("review").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare",
                     "pacing")

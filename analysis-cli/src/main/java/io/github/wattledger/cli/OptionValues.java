@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.plan.SurfaceStretch;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.WhatIf;
@@ -123,6 +124,27 @@ final class OptionValues {
                 throw refused(EXPECTED, value);
             }
             return parts.group(1) == null ? WhatIf.Extent.spread(to) : WhatIf.Extent.of(new Replay.Share(from, to));
+        }
+    }
+
+    /** A part of a course and its rolling resistance, {@code 12-30=0.012}, kilometres. */
+    static final class Surface implements ITypeConverter<SurfaceStretch> {
+        private static final Pattern SURFACE =
+                Pattern.compile("(\\d+\\.?\\d*)-(\\d+\\.?\\d*)=(\\d*\\.\\d+)");
+        private static final double METRES_PER_KILOMETRE = 1000;
+
+        @Override
+        public SurfaceStretch convert(String value) {
+            Matcher parts =
+                    matched(SURFACE, value, "expected kilometres and a rolling resistance such as 12-30.5=0.012");
+            try {
+                return new SurfaceStretch(
+                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(1)),
+                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(2)),
+                        Double.parseDouble(parts.group(3)));
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
         }
     }
 

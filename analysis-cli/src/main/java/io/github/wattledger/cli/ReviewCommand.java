@@ -8,6 +8,7 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
+import io.github.wattledger.cli.report.text.TextPlanReview;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
@@ -15,7 +16,11 @@ import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.plan.KeptPlan;
+import io.github.wattledger.plan.PlanReview;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rig.Position;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
@@ -155,6 +160,13 @@ final class ReviewCommand implements Callable<Integer> {
                             + " the caps for next time, what is not known. As text.")
     private boolean isBrief;
 
+    @Option(
+            names = "--plan",
+            paramLabel = "FILE",
+            description = "Hold the ride against this plan, a file that 'wattledger plan --format json' wrote: planned"
+                    + " and ridden, caps kept or not. As text.")
+    private @Nullable String planFile;
+
     @Mixin
     private OutputOption output = new OutputOption();
 
@@ -173,6 +185,7 @@ final class ReviewCommand implements Callable<Integer> {
         ReviewOptions options = options().withReading(ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec)));
         Path file = InputFile.ride(ride);
         Path target = outputPath(file);
+        KeptPlan plan = planFile == null ? null : PlanFile.read(Usage.namedPath(spec, "--plan", planFile));
         RiderProfile profile =
                 riderFile == null ? RiderProfile.EMPTY : RiderFile.read(Usage.path(spec, "--rider", riderFile));
         Rider rider = withFlags(profile.rider());
@@ -186,8 +199,20 @@ final class ReviewCommand implements Callable<Integer> {
         columns.requireTable(spec, review.source().format());
         StringBuilder report = new StringBuilder();
         report(profile.limits()).write(review, report);
+        if (plan != null) {
+            new TextPlanReview().write(against(plan, review), report);
+        }
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    private PlanReview against(KeptPlan plan, RideReview review) throws UnreadableRideException {
+        return PlanReview.of(
+                        plan,
+                        review.ride().part(review.pacing().judged()),
+                        review.rider().rig(Position.HOODS))
+                .orElseThrow(reason -> new UnreadableRideException(
+                        Reason.NOT_SUITABLE, ride + ": cannot be held against a plan: " + reason));
     }
 
     private Report report(JudgementLimits limits) {
@@ -214,6 +239,9 @@ final class ReviewCommand implements Callable<Integer> {
             throw Usage.error(
                     spec,
                     "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
+        }
+        if (planFile != null && (explain != null || isBrief || format != ReportFormat.TEXT)) {
+            throw Usage.error(spec, "--plan is written as text only, and not together with --explain or --brief");
         }
         if (laps != null && (fromSecond != null || toSecond != null)) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");

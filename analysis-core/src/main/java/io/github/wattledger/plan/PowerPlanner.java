@@ -3,6 +3,7 @@ package io.github.wattledger.plan;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rig.RoadLoad;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -21,6 +22,8 @@ public final class PowerPlanner {
     public static final double USUAL_EXPONENT = 4;
 
     private static final int MOST_STEPS = 200;
+    private static final int HALVINGS = 5;
+    private static final int MOST_CHORDS = 60;
     private static final double TOLERANCE = 1e-13;
 
     private final List<PiecePower> pieces;
@@ -36,12 +39,24 @@ public final class PowerPlanner {
      * @throws IllegalArgumentException when there is no piece or the exponent is below 1
      */
     public PowerPlanner(List<RoadPiece> pieces, RoadLoad load, PowerLimits limits, double exponent) {
-        if (pieces.isEmpty() || !(exponent >= 1)) {
+        this(pieces, Collections.nCopies(pieces.size(), load), limits, exponent);
+    }
+
+    /**
+     * A planner for a course whose surface changes.
+     *
+     * @param loads the rider and the bicycle on each piece, as many as pieces
+     * @throws IllegalArgumentException when there is no piece, their numbers differ or the exponent is below 1
+     */
+    PowerPlanner(List<RoadPiece> pieces, List<RoadLoad> loads, PowerLimits limits, double exponent) {
+        if (pieces.isEmpty() || loads.size() != pieces.size() || !(exponent >= 1)) {
             throw new IllegalArgumentException(
                     pieces.size() + " pieces with exponent " + exponent + ", expected one or more with 1 or more");
         }
         List<PiecePower> powers = new ArrayList<>();
-        pieces.forEach(piece -> powers.add(new PiecePower(load, piece, limits)));
+        for (int i = 0; i < pieces.size(); i++) {
+            powers.add(new PiecePower(loads.get(i), pieces.get(i), limits));
+        }
         this.pieces = List.copyOf(powers);
         this.exponent = exponent;
     }
@@ -57,15 +72,40 @@ public final class PowerPlanner {
         requireAboveZero(effortW);
         double low = Math.log(1e-6);
         double high = Math.log(1e6);
+        double atLow = offBy(low, effortW);
+        double atHigh = offBy(high, effortW);
+        if (atLow >= 0 || atHigh <= 0) {
+            return atPrice(Math.exp(atLow >= 0 ? low : high), effortW);
+        }
+        /*
+         * Effort rises with the price. Where the limits hold it is level, so halving comes first; then the chord of the
+         * logarithms, with the standing end's value halved (the Illinois rule), finds the root in a few steps.
+         */
+        int side = 0;
         for (int step = 0; step < MOST_STEPS && high - low > TOLERANCE; step++) {
-            double middle = (low + high) / 2;
-            if (atPrice(Math.exp(middle), effortW).effortW() < effortW) {
-                low = middle;
+            boolean halving = step < HALVINGS || step > MOST_CHORDS;
+            double next = halving ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
+            double atNext = offBy(next, effortW);
+            if (Math.abs(atNext) < TOLERANCE) {
+                return atPrice(Math.exp(next), effortW);
+            }
+            if (atNext < 0) {
+                low = next;
+                atLow = atNext;
+                atHigh *= side < 0 && !halving ? 0.5 : 1;
+                side = -1;
             } else {
-                high = middle;
+                high = next;
+                atHigh = atNext;
+                atLow *= side > 0 && !halving ? 0.5 : 1;
+                side = 1;
             }
         }
         return atPrice(Math.exp((low + high) / 2), effortW);
+    }
+
+    private double offBy(double logPrice, double effortW) {
+        return Math.log(atPrice(Math.exp(logPrice), effortW).effortW() / effortW);
     }
 
     /**

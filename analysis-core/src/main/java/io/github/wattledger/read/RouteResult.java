@@ -9,10 +9,11 @@ import org.jspecify.annotations.Nullable;
  * What could be read of a file of routes.
  *
  * @param format the format's name, for instance {@code GPX}
+ * @param sha256 SHA-256 of the unpacked bytes, lower-case hexadecimal
  * @param lines the routes in the file's order, at least one
  * @param notes damage survived and values left out
  */
-public record RouteResult(String format, List<RouteLine> lines, List<ReadNote> notes) implements Serializable {
+public record RouteResult(String format, String sha256, List<RouteLine> lines, List<ReadNote> notes) implements Serializable {
     /** Copies the lists. */
     public RouteResult {
         lines = List.copyOf(lines);

@@ -14,6 +14,9 @@ import java.util.TreeMap;
  * argument.
  */
 public final class SampleRides {
+    /** The course of the race as a file without times. */
+    static final String COURSE = "ebbwood-165.gpx";
+
     /** File name of the race begun too hard. */
     public static final String OVER_HARD_START = "over-hard-start.fit";
     /** File name of the race paced evenly. */
@@ -45,6 +48,7 @@ public final class SampleRides {
         for (Map.Entry<String, byte[]> file : files().entrySet()) {
             Files.write(folder.resolve(file.getKey()), file.getValue());
         }
+        Files.write(folder.resolve(COURSE), CourseFileWriter.ebbwood());
         Path season = Files.createDirectories(folder.resolve("season"));
         for (Map.Entry<String, byte[]> file : SeasonSamples.files().entrySet()) {
             Files.write(season.resolve(file.getKey()), file.getValue());

@@ -10,6 +10,7 @@ import com.garmin.fit.MesgListener;
 import com.garmin.fit.MesgNum;
 import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.cancel.CancelledException;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.RouteBuilder;
 import io.github.wattledger.read.RouteResult;
@@ -87,7 +88,7 @@ public final class FitRoutes {
                             ? "is a damaged FIT file with no course before the damage; export the course again"
                             : "is a FIT file without a course of two points or more; export the course again");
         }
-        return new RouteResult("FIT", lines, notes);
+        return new RouteResult("FIT", ContentDigest.sha256(content), lines, notes);
     }
 
     /** Whether the decoder stopped before the end. */

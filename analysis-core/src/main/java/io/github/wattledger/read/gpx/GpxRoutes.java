@@ -2,6 +2,7 @@ package io.github.wattledger.read.gpx;
 
 import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.cancel.CancelledException;
+import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.RouteBuilder;
 import io.github.wattledger.read.RouteResult;
@@ -58,7 +59,7 @@ public final class GpxRoutes {
             throws UnreadableRideException {
         GpxRoutes reading = new GpxRoutes(maximumPoints, cancellation);
         reading.parse(content);
-        return reading.result();
+        return reading.result(ContentDigest.sha256(content));
     }
 
     private void parse(byte[] content) throws UnreadableRideException {
@@ -180,7 +181,7 @@ public final class GpxRoutes {
         }
     }
 
-    private RouteResult result() throws UnreadableRideException {
+    private RouteResult result(String sha256) throws UnreadableRideException {
         List<RouteLine> lines = new ArrayList<>();
         int points = 0;
         for (int i = 0; i < routes.size(); i++) {
@@ -196,7 +197,7 @@ public final class GpxRoutes {
         if (lines.isEmpty()) {
             throw empty();
         }
-        return new RouteResult("GPX", lines, notes(points));
+        return new RouteResult("GPX", sha256, lines, notes(points));
     }
 
     private UnreadableRideException empty() {

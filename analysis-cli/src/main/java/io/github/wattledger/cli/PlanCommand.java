@@ -1,0 +1,234 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.html.HtmlPlan;
+import io.github.wattledger.cli.report.text.TextPlan;
+import io.github.wattledger.course.Route;
+import io.github.wattledger.json.JsonDocument;
+import io.github.wattledger.plan.PlanOptions;
+import io.github.wattledger.plan.PlanRider;
+import io.github.wattledger.plan.RacePlan;
+import io.github.wattledger.plan.SurfaceStretch;
+import io.github.wattledger.power.BestEffort;
+import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.read.RouteFiles;
+import io.github.wattledger.read.RouteResult;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.rig.RigChoice;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code wattledger plan}: how hard to ride where on a course. */
+@Command(
+        name = "plan",
+        mixinStandardHelpOptions = true,
+        versionProvider = ProgramVersion.class,
+        sortOptions = false,
+        customSynopsis = "wattledger plan COURSE [options]",
+        header = "Plans a race: caps by ground, and the time as a range.",
+        footer = {
+            "",
+            "COURSE is a GPX route or track, a FIT course, or a recorded ride of the course;",
+            "times in it are not read. Without --target and --time the plan is for what you",
+            "can hold for the time that results.",
+            "",
+            "Exit status: 0 done; 1 internal failure, or the plan could not be written;",
+            "2 wrong usage; 3 the course or the rider profile could not be read."
+        })
+final class PlanCommand implements Callable<Integer> {
+    private static final double KMH_PER_MPS = 3.6;
+
+    private final PrintStream out;
+
+    @Spec
+    private @Nullable CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "COURSE", description = "The file of the course.")
+    private String course = "";
+
+    @Option(
+            names = "--route",
+            paramLabel = "N",
+            converter = OptionValues.SessionNumber.class,
+            description = "Which route of a file with several, counted from 1.")
+    private @Nullable Integer routeIndex;
+
+    @Option(
+            names = "--target",
+            paramLabel = "W",
+            converter = OptionValues.PlainNumber.class,
+            description = "Plan for this normalized power.")
+    private @Nullable Double targetW;
+
+    @Option(
+            names = "--time",
+            paramLabel = "H:MM",
+            converter = OptionValues.ElapsedTime.class,
+            description = "Plan for this time, stops included.")
+    private @Nullable Integer goalSeconds;
+
+    @Option(
+            names = "--stops",
+            paramLabel = "H:MM",
+            converter = OptionValues.ElapsedTime.class,
+            description = "How long you will stand in all; none without it.")
+    private @Nullable Integer stoppedSeconds;
+
+    @ArgGroup(exclusive = false, heading = "%nThe day and the course:%n")
+    private Day day = new Day();
+
+    @ArgGroup(exclusive = false, heading = "%nRider and bicycle:%n")
+    private WhatIfRider asItIs = new WhatIfRider();
+
+    @Mixin
+    private ThresholdOptions thresholds = new ThresholdOptions();
+
+    @Option(
+            names = "--format",
+            paramLabel = "WORD",
+            description = "text (the default, for people), json (for programs) or html (a card to print, A5).")
+    private SeasonFormat format = SeasonFormat.TEXT;
+
+    @Mixin
+    private OutputOption output = new OutputOption();
+
+    /** What is expected of the day, and what the file of the course does not say. */
+    static final class Day {
+        @Option(
+                names = "--wind",
+                paramLabel = "M/S",
+                converter = OptionValues.PlainNumber.class,
+                description = "Expected wind at the height of the rider, about half of a forecast's.")
+        private @Nullable Double windMps;
+
+        @Option(
+                names = "--wind-from",
+                paramLabel = "DEGREES",
+                converter = OptionValues.PlainNumber.class,
+                description = "Where it comes from: 0 north, 90 east, 180 south, 270 west.")
+        private @Nullable Double windFromDegrees;
+
+        @Option(
+                names = "--temperature",
+                paramLabel = "C",
+                converter = OptionValues.PlainNumber.class,
+                description = "Expected temperature, degrees Celsius.")
+        private @Nullable Double temperatureC;
+
+        @Option(
+                names = "--ascent",
+                paramLabel = "M",
+                converter = OptionValues.PlainNumber.class,
+                description = "The ascent by the organiser, to compare the file's with.")
+        private @Nullable Double ascentM;
+
+        @Option(
+                names = "--surface",
+                paramLabel = "KM-KM=NUMBER",
+                converter = OptionValues.Surface.class,
+                description = "Rolling resistance of a part, for instance 12-30=0.012. Several are possible.")
+        private List<SurfaceStretch> surfaces = List.of();
+
+        @Option(
+                names = "--fastest",
+                paramLabel = "KM/H",
+                converter = OptionValues.PlainNumber.class,
+                description = "The highest speed you ride on descents; 54 without it.")
+        private @Nullable Double fastestKmh;
+    }
+
+    /**
+     * A command.
+     *
+     * @param out where the plan goes, as UTF-8 bytes
+     */
+    PlanCommand(PrintStream out) {
+        this.out = out;
+    }
+
+    @Override
+    public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
+        Path target = output.file(spec);
+        PlanOptions options = options();
+        PlanRider rider = planRider(thresholds.with(spec, asItIs.rider(spec)));
+        Path file = InputFile.ride(course);
+        RouteResult read = RouteFiles.read(file);
+        RacePlan plan = RacePlan.of(route(read), rider, options);
+        StringBuilder text = new StringBuilder();
+        List<String> notes = read.notes().stream().map(ReadNote::text).toList();
+        switch (format) {
+            case TEXT -> new TextPlan().write(plan, notes, text);
+            case JSON -> text.append(JsonDocument.of(plan, String.valueOf(file.getFileName()), read).text());
+            case HTML -> new HtmlPlan().write(plan, text);
+        }
+        OutputFile.deliver(text, target, out);
+        return ExitStatus.DONE.code();
+    }
+
+    private Route route(RouteResult read) throws UnreadableRideException {
+        try {
+            return Route.of(read.line(routeIndex == null ? null : Integer.valueOf(routeIndex + 1)));
+        } catch (UnreadableRideException e) {
+            throw new UnreadableRideException(e.reason(), course + ": " + e.getMessage() + " (--route N)", e);
+        } catch (IllegalArgumentException e) {
+            throw new UnreadableRideException(
+                    Reason.NOT_SUITABLE, course + ": is " + e.getMessage() + "; a plan needs a course", e);
+        }
+    }
+
+    private PlanOptions options() {
+        try {
+            return PlanOptions.DEFAULT
+                    .withTargetW(targetW)
+                    .withGoalSeconds(goalSeconds)
+                    .withStoppedSeconds(stoppedSeconds)
+                    .withWind(day.windMps, day.windFromDegrees)
+                    .withTemperatureC(day.temperatureC)
+                    .withOrganiserAscentM(day.ascentM)
+                    .withFastestDescentMps(
+                            day.fastestKmh == null ? PlanOptions.USUAL_FASTEST_MPS : day.fastestKmh / KMH_PER_MPS)
+                    .withSurfaces(day.surfaces);
+        } catch (IllegalArgumentException e) {
+            throw Usage.error(spec, e.getMessage());
+        }
+    }
+
+    private PlanRider planRider(Rider rider) {
+        Double power = rider.thresholdPowerW() != null ? rider.thresholdPowerW() : lastPowerW(rider.thresholds());
+        if (power == null) {
+            throw Usage.error(
+                    spec, "a plan needs your threshold power: give --threshold-power, or a rider profile with it");
+        }
+        RigChoice rig = RigChoice.ofNoRide(
+                rider.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), asItIs.position());
+        List<BestEffort> bests = rider.longBests().stream()
+                .map(best -> new BestEffort(best.seconds(), best.watts()))
+                .toList();
+        return PlanRider.of(rig, power)
+                .withThresholdHeartRateBpm(rider.thresholdHeartRateBpm())
+                .withLongBests(bests);
+    }
+
+    /** The race is still to come, so the newest threshold holds. */
+    private static @Nullable Double lastPowerW(ThresholdHistory history) {
+        Double last = null;
+        for (ThresholdHistory.Entry entry : history.entries()) {
+            last = entry.powerW() == null ? last : entry.powerW();
+        }
+        return last;
+    }
+}
