@@ -33,7 +33,12 @@ public final class JsonKeptPlan {
             document = value(parser);
         } catch (JacksonException e) {
             throw new IllegalArgumentException(
-                    "is no JSON, line " + Math.max(1, e.getLocation() == null ? 1 : e.getLocation().getLineNr()) + WANTED,
+                    "is no JSON, line "
+                            + Math.max(
+                                    1,
+                                    e.getLocation() == null
+                                            ? 1
+                                            : e.getLocation().getLineNr()) + WANTED,
                     e);
         }
         if (!(document instanceof Map<?, ?> plan) || !JsonSchema.PLAN.id().equals(plan.get("schema"))) {

@@ -50,9 +50,7 @@ public record PlanReview(
 
     /** How much longer the ride took than planned, stops included, seconds: the sum of the sections. */
     public double differenceSeconds() {
-        return sections.stream()
-                .mapToDouble(SectionReview::differenceSeconds)
-                .sum();
+        return sections.stream().mapToDouble(SectionReview::differenceSeconds).sum();
     }
 
     /** Whether the opening was ridden more than 5 % above its cap. */

@@ -125,8 +125,12 @@ public final class RouteBuilder {
     private void addPassages(Position place, Series distance, List<NamedPoint> named) {
         double nearestM = BESIDE_M;
         double nearestAtM = Double.NaN;
+        double east = METRES_PER_DEGREE * Math.cos(Math.toRadians(place.latitudeDegrees));
         for (int i = 0; i + 1 < size; i++) {
-            double[] foot = foot(place, i);
+            if (Double.isNaN(nearestAtM) && isFarNorthOrSouth(place, i)) {
+                continue;
+            }
+            double[] foot = foot(place, i, east);
             double atM = distance.get(i) + foot[0] * (distance.get(i + 1) - distance.get(i));
             boolean isAway = foot[1] > BESIDE_M;
             if (isAway && !Double.isNaN(nearestAtM)) {
@@ -144,9 +148,16 @@ public final class RouteBuilder {
         }
     }
 
+    /** Most of a long course lies far from a place, and one comparison says so. */
+    private boolean isFarNorthOrSouth(Position place, int point) {
+        double from = values[4 * point] - place.latitudeDegrees;
+        double to = values[4 * point + 4] - place.latitudeDegrees;
+        double far = BESIDE_M / METRES_PER_DEGREE;
+        return (from > far && to > far) || (from < -far && to < -far);
+    }
+
     /** Where on the stretch from a point to the next a place lies nearest, as a share of it, and how far off, metres. */
-    private double[] foot(Position place, int point) {
-        double east = METRES_PER_DEGREE * Math.cos(Math.toRadians(place.latitudeDegrees));
+    private double[] foot(Position place, int point, double east) {
         double x0 = (values[4 * point + 1] - place.longitudeDegrees) * east;
         double y0 = (values[4 * point] - place.latitudeDegrees) * METRES_PER_DEGREE;
         double dx = (values[4 * point + 5] - values[4 * point + 1]) * east;

@@ -13,7 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param lines the routes in the file's order, at least one
  * @param notes damage survived and values left out
  */
-public record RouteResult(String format, String sha256, List<RouteLine> lines, List<ReadNote> notes) implements Serializable {
+public record RouteResult(String format, String sha256, List<RouteLine> lines, List<ReadNote> notes)
+        implements Serializable {
     /** Copies the lists. */
     public RouteResult {
         lines = List.copyOf(lines);

@@ -11,10 +11,8 @@ import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
 import io.github.wattledger.simulation.Course;
 import io.github.wattledger.simulation.PacingPlan;
-import io.github.wattledger.simulation.RidingStyle;
 import io.github.wattledger.simulation.RoadSimulation;
 import io.github.wattledger.simulation.Scenario;
-import io.github.wattledger.simulation.SensorNoise;
 import io.github.wattledger.simulation.SimulatedRider;
 import io.github.wattledger.simulation.Weather;
 import io.github.wattledger.testing.EqualWork;
@@ -66,8 +64,7 @@ class PlanReviewTest {
 
     private static void assertSplitsWhole(KeptPlan plan, Ride ride, double plannedMovingSeconds) {
         PlanReview review = review(plan, ride);
-        double planned = plannedMovingSeconds
-                + plan.stoppedSeconds() * plannedMovingSeconds / plan.movingSeconds();
+        double planned = plannedMovingSeconds + plan.stoppedSeconds() * plannedMovingSeconds / plan.movingSeconds();
         assertThat(review.differenceSeconds()).isCloseTo(ride.seconds() - planned, within(1e-6));
         int moving = 0;
         for (SectionReview each : review.sections()) {
@@ -84,8 +81,7 @@ class PlanReviewTest {
         Ride ride = ridden(200, 3, LENGTH_M);
         Random random = new Random(20260502);
         for (int i = 0; i < 20; i++) {
-            KeptPlan plan =
-                    plan(120 + random.nextInt(150), random.nextInt(1200), 800 + random.nextInt(800));
+            KeptPlan plan = plan(120 + random.nextInt(150), random.nextInt(1200), 800 + random.nextInt(800));
             assertSplitsWhole(plan, ride, plan.movingSeconds());
         }
     }
@@ -96,7 +92,9 @@ class PlanReviewTest {
         Ride torn = copy(ride, true);
         assertSplitsWhole(plan(200, 120, 1200), torn, 4800);
         PlanReview review = review(plan(200, 0, 1200), torn);
-        assertThat(review.sections().stream().mapToDouble(SectionReview::stopSeconds).sum())
+        assertThat(review.sections().stream()
+                        .mapToDouble(SectionReview::stopSeconds)
+                        .sum())
                 .isGreaterThanOrEqualTo(300);
     }
 

@@ -40,13 +40,14 @@ final class CourseFileWriter {
 
     private static void point(StringBuilder gpx, String element, Course course, double atM, String inner) {
         gpx.append(String.format(
-                Locale.ROOT,
-                "<%s lat=\"%.6f\" lon=\"%.6f\"><ele>%.1f</ele>%s</%s>%n",
-                element,
-                course.latitudeAt(atM),
-                course.longitudeAt(atM),
-                course.altitudeAt(atM),
-                inner,
-                element).replace("\r", ""));
+                        Locale.ROOT,
+                        "<%s lat=\"%.6f\" lon=\"%.6f\"><ele>%.1f</ele>%s</%s>%n",
+                        element,
+                        course.latitudeAt(atM),
+                        course.longitudeAt(atM),
+                        course.altitudeAt(atM),
+                        inner,
+                        element)
+                .replace("\r", ""));
     }
 }

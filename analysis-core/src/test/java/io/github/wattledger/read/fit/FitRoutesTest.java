@@ -74,8 +74,9 @@ class FitRoutesTest {
     void aCourseIsNoRide() {
         assertThatExceptionOfType(UnreadableRideException.class)
                 .isThrownBy(() -> RideFiles.read(RideInput.of(course(), "ridge.fit"), ReadOptions.DEFAULT))
-                .withMessage("ridge.fit: is a FIT course, a way to ride and not a recorded ride; choose an activity file,"
-                        + " or make a plan for it with 'wattledger plan'");
+                .withMessage(
+                        "ridge.fit: is a FIT course, a way to ride and not a recorded ride; choose an activity file,"
+                                + " or make a plan for it with 'wattledger plan'");
     }
 
     @Test
@@ -84,7 +85,8 @@ class FitRoutesTest {
         byte[] half = Arrays.copyOf(whole, whole.length / 2);
         RouteResult result = RouteFiles.read(RideInput.of(half, "ridge.fit"), ReadLimits.DEFAULT);
         assertThat(result.line(null).lengthM()).isBetween(1000.0, 9000.0);
-        assertThat(result.notes()).singleElement().satisfies(note -> assertThat(note.code())
-                .isEqualTo("damaged"));
+        assertThat(result.notes())
+                .singleElement()
+                .satisfies(note -> assertThat(note.code()).isEqualTo("damaged"));
     }
 }
