@@ -129,8 +129,7 @@ final class OptionValues {
 
     /** A part of a course and its rolling resistance, {@code 12-30=0.012}, kilometres. */
     static final class Surface implements ITypeConverter<SurfaceStretch> {
-        private static final Pattern SURFACE =
-                Pattern.compile("(\\d+\\.?\\d*)-(\\d+\\.?\\d*)=(\\d*\\.\\d+)");
+        private static final Pattern SURFACE = Pattern.compile("(\\d+\\.?\\d*)-(\\d+\\.?\\d*)=(\\d*\\.\\d+)");
         private static final double METRES_PER_KILOMETRE = 1000;
 
         @Override

@@ -91,7 +91,7 @@ final class PlanCommand implements Callable<Integer> {
     @ArgGroup(exclusive = false, heading = "%nThe day and the course:%n")
     private Day day = new Day();
 
-    @ArgGroup(exclusive = false, heading = "%nRider and bicycle:%n")
+    @Mixin
     private WhatIfRider asItIs = new WhatIfRider();
 
     @Mixin
@@ -172,7 +172,9 @@ final class PlanCommand implements Callable<Integer> {
         List<String> notes = read.notes().stream().map(ReadNote::text).toList();
         switch (format) {
             case TEXT -> new TextPlan().write(plan, notes, text);
-            case JSON -> text.append(JsonDocument.of(plan, String.valueOf(file.getFileName()), read).text());
+            case JSON ->
+                text.append(JsonDocument.of(plan, String.valueOf(file.getFileName()), read)
+                        .text());
             case HTML -> new HtmlPlan().write(plan, text);
         }
         OutputFile.deliver(text, target, out);

@@ -41,7 +41,13 @@ class PlanCommandTest {
                 .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
         assertThat(result.out())
                 .startsWith("Ebbwood 165: 16")
-                .contains("HOW TO BEGIN", "CAPS BY GROUND", "First feed", "Second feed", "physician", "rules of your event");
+                .contains(
+                        "HOW TO BEGIN",
+                        "CAPS BY GROUND",
+                        "First feed",
+                        "Second feed",
+                        "physician",
+                        "rules of your event");
     }
 
     @Test
@@ -108,7 +114,8 @@ class PlanCommandTest {
     @Test
     void aRideIsHeldAgainstThePlan() {
         Path file = temp.resolve("plan.json");
-        assertThat(plan("--format", "json", "--output", file.toString()).status()).isZero();
+        assertThat(plan("--format", "json", "--output", file.toString()).status())
+                .isZero();
         Outcome result = Outcome.of("review", RIDE, "--threshold-power", "250", "--plan", file.toString());
         assertThat(result.err()).isEmpty();
         assertThat(result.status()).isZero();
@@ -123,7 +130,8 @@ class PlanCommandTest {
         Outcome result = Outcome.of("review", RIDE, "--plan", file.toString());
         assertThat(result.status()).isEqualTo(3);
         assertThat(result.err()).contains("is no plan (wattledger.plan/1); make it with");
-        Outcome broken = Outcome.of("review", RIDE, "--plan", Files.writeString(file, "{").toString());
+        Outcome broken = Outcome.of(
+                "review", RIDE, "--plan", Files.writeString(file, "{").toString());
         assertThat(broken.status()).isEqualTo(3);
         assertThat(broken.err()).contains("is no JSON");
     }

@@ -45,8 +45,8 @@ class PlanRangeTest {
             RacePlan plan = RacePlan.of(Route.of(file(road, random)), RIDER, PlanOptions.DEFAULT);
             double watts = plan.target().watts() * (0.92 + 0.11 * random.nextDouble());
             Weather weather = Weather.CALM.withWind(3 * random.nextDouble(), 360 * random.nextDouble());
-            double ridden = EqualWork.finishSeconds(RoadSimulation.ride(
-                    Scenario.of(road, SimulatedRider.tireless(), PacingPlan.steady(watts))
+            double ridden = EqualWork.finishSeconds(
+                    RoadSimulation.ride(Scenario.of(road, SimulatedRider.tireless(), PacingPlan.steady(watts))
                             .withWeather(weather)));
             boolean isHeld = ridden >= plan.moving().lowSeconds()
                     && ridden <= plan.moving().highSeconds();

@@ -34,8 +34,7 @@ public record Frame(String title, Parts parts) {
     /** Of a card to print, black on white. */
     static Frame card(String title) {
         String style = Assets.own("card.css");
-        return new Frame(
-                title, new Parts(Assets.policy(style), new Markup(style), new Markup(""), new Markup(""), ""));
+        return new Frame(title, new Parts(Assets.policy(style), new Markup(style), new Markup(""), new Markup(""), ""));
     }
 
     private static Parts moving() {

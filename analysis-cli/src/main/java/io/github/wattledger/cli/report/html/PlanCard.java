@@ -74,7 +74,8 @@ public record PlanCard(
                 beats != null,
                 caps(plan),
                 climbs.size() < plan.climbs().size()
-                        ? "The " + climbs.size() + " highest of " + plan.climbs().size() + " climbs"
+                        ? "The " + climbs.size() + " highest of "
+                                + plan.climbs().size() + " climbs"
                         : "Climbs",
                 climbs,
                 stopsAlong(plan),

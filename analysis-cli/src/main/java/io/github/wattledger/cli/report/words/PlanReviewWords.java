@@ -49,11 +49,12 @@ public final class PlanReviewWords {
         for (CapReview each : review.caps()) {
             String words = PlanWords.ground(each.ground()) + ": cap " + Figures.watts(each.capW()) + ", ridden "
                     + Figures.watts(each.riddenW()) + ", ";
-            lines.add(words + switch (each.outcome()) {
-                case KEPT -> "kept";
-                case BELOW -> "below";
-                case ABOVE -> "above for " + Figures.minutes(each.secondsAbove() / (double) MINUTE);
-            });
+            lines.add(words
+                    + switch (each.outcome()) {
+                        case KEPT -> "kept";
+                        case BELOW -> "below";
+                        case ABOVE -> "above for " + Figures.minutes(each.secondsAbove() / (double) MINUTE);
+                    });
         }
         return lines;
     }

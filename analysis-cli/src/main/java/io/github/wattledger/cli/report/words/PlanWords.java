@@ -82,10 +82,12 @@ public final class PlanWords {
                 : "";
         return switch (target.origin()) {
             case SUSTAINABLE -> watts + " for the whole way: what " + basis + " allows, " + range + ".";
-            case GIVEN -> watts + ", as you ask; " + basis + " allows " + range + ", so this is " + standing(target)
-                    + "." + limited;
-            case GOAL_TIME -> watts + " is what your time asks for; " + basis + " allows " + range + ", so this is "
-                    + standing(target) + "." + limited;
+            case GIVEN ->
+                watts + ", as you ask; " + basis + " allows " + range + ", so this is " + standing(target) + "."
+                        + limited;
+            case GOAL_TIME ->
+                watts + " is what your time asks for; " + basis + " allows " + range + ", so this is "
+                        + standing(target) + "." + limited;
         };
     }
 
@@ -122,9 +124,8 @@ public final class PlanWords {
     /** How to begin. */
     public static String opening(RacePlan plan) {
         OpeningCap opening = plan.opening();
-        String bpm = opening.capBpm() == null
-                ? ""
-                : " or " + Figures.beats(opening.capBpm()) + ", whichever comes first";
+        String bpm =
+                opening.capBpm() == null ? "" : " or " + Figures.beats(opening.capBpm()) + ", whichever comes first";
         String rule = "The first " + wholeMinutes(opening.seconds())
                 + ": stay under " + Figures.watts(opening.capW()) + " on average" + bpm
                 + "; on each climb the caps hold from the first one on.";
@@ -172,8 +173,7 @@ public final class PlanWords {
         return switch (each.kind()) {
             case OVER_HARD_OPENING ->
                 "the first sixth " + Figures.decimal(100 * (each.amount() - 1), 0) + " % above the plan";
-            case CLIMBS_AT_THRESHOLD ->
-                "every climb of 4 % and more at threshold, " + Figures.watts(each.amount());
+            case CLIMBS_AT_THRESHOLD -> "every climb of 4 % and more at threshold, " + Figures.watts(each.amount());
             case LONGER_STOPS -> Figures.minutes(each.amount() / MINUTE) + " more of stops";
         };
     }
@@ -187,8 +187,8 @@ public final class PlanWords {
     /** The inputs that widen the range most, a line each. */
     public static List<String> influences(RacePlan plan) {
         List<String> lines = new ArrayList<>();
-        for (PlanInfluence each :
-                plan.influences().subList(0, Math.min(NAMED_INFLUENCES, plan.influences().size()))) {
+        for (PlanInfluence each : plan.influences()
+                .subList(0, Math.min(NAMED_INFLUENCES, plan.influences().size()))) {
             lines.add(input(each) + ": " + minutesEitherWay(each));
         }
         return lines;
@@ -244,8 +244,9 @@ public final class PlanWords {
     public static List<String> cautions(RacePlan plan) {
         List<String> cautions = new ArrayList<>();
         if (Heat.isExpected(plan.options().temperatureC())) {
-            cautions.add("Heat is expected. These caps are from cooler days: the heart rate governs, and the range allows"
-                    + " for less power. " + Cautions.HEAT);
+            cautions.add(
+                    "Heat is expected. These caps are from cooler days: the heart rate governs, and the range allows"
+                            + " for less power. " + Cautions.HEAT);
         }
         if (plan.opening().capBpm() != null) {
             cautions.add("Heart rates are for the first half; later they drift. " + Cautions.HEART_RATE_CAP);
