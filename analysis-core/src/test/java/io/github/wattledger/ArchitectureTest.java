@@ -49,7 +49,8 @@ class ArchitectureTest {
         ROOT + ".replay..",
         ROOT + ".compare..",
         ROOT + ".pacing..",
-        ROOT + ".energy.."
+        ROOT + ".energy..",
+        ROOT + ".plan.."
     };
 
     // spotless:off
@@ -70,6 +71,7 @@ class ArchitectureTest {
             .layer("compare").definedBy(ROOT + ".compare..")
             .layer("pacing").definedBy(ROOT + ".pacing..")
             .layer("energy").definedBy(ROOT + ".energy..")
+            .layer("plan").definedBy(ROOT + ".plan..")
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
@@ -91,6 +93,7 @@ class ArchitectureTest {
             .whereLayer("pacing").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("energy").mayOnlyAccessLayers("ride", "rider", "pacing")
+            .whereLayer("plan").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("review").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "course", "rig", "intake", "replay",
                     "compare", "pacing", "energy")

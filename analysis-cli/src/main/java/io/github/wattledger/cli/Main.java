@@ -100,6 +100,7 @@ public final class Main implements Runnable {
                 .addSubcommand(new ReviewCommand(core, out, failures))
                 .addSubcommand(new WhatIfCommand(out))
                 .addSubcommand(new CompareCommand(out))
+                .addSubcommand(new PlanCommand(out))
                 .addSubcommand(new InspectCommand(out))
                 .addSubcommand(new SeasonCommand(out, err))
                 .addSubcommand(new RiderCommand(out))

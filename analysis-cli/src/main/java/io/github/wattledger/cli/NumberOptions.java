@@ -1,5 +1,6 @@
 package io.github.wattledger.cli;
 
+import io.github.wattledger.plan.PlanOptions;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.rider.Bounds;
 import picocli.CommandLine.ITypeConverter;
@@ -13,6 +14,10 @@ final class NumberOptions {
     static final Bounds ASCENT_M = new Bounds(0, 1_000_000);
 
     private static final double PA_PER_HPA = 100;
+    private static final double KMH_PER_MPS = 3.6;
+
+    private static final Bounds FASTEST_KMH =
+            new Bounds(PlanOptions.FASTEST_MPS.low() * KMH_PER_MPS, PlanOptions.FASTEST_MPS.high() * KMH_PER_MPS);
 
     private static final Bounds PRESSURE_HPA =
             new Bounds(Bounds.PRESSURE_PA.low() / PA_PER_HPA, Bounds.PRESSURE_PA.high() / PA_PER_HPA);
@@ -129,6 +134,35 @@ final class NumberOptions {
         @Override
         public Adjustment convert(String value) {
             return Unit.WATT.change(value, STEADY_POWER_W, "210, +10 or +5%");
+        }
+    }
+
+    static final class PlannedPower implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String value) {
+            return Unit.WATT.number(value, PlanOptions.TARGET_W);
+        }
+    }
+
+    static final class WindSpeed implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String value) {
+            return Unit.METRE_PER_SECOND.number(value, PlanOptions.WIND_MPS);
+        }
+    }
+
+    static final class WindFrom implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String value) {
+            return Unit.DEGREE.number(value, PlanOptions.WIND_FROM_DEGREES);
+        }
+    }
+
+    /** A speed as m/s; it is typed in km/h. */
+    static final class FastestSpeed implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String value) {
+            return Unit.KILOMETRE_PER_HOUR.number(value, FASTEST_KMH) / KMH_PER_MPS;
         }
     }
 }

@@ -4,6 +4,7 @@ import io.github.wattledger.energy.Intake;
 import io.github.wattledger.intake.RidePlace;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.plan.SurfaceStretch;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.WhatIf;
@@ -19,6 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -48,6 +50,8 @@ final class OptionValues {
     private static final Pattern DISTANCE = Pattern.compile("(?i)(\\d{1,9}\\.?\\d{0,9}|\\.\\d{1,9}) *(km|mi)");
     private static final Pattern SHARE = Pattern.compile("(?:(\\d+\\.?\\d*|\\.\\d+)%-)?(\\d+\\.?\\d*|\\.\\d+)%");
 
+    private static final Pattern SURFACE =
+            Pattern.compile("(\\d{1,5}\\.?\\d{0,3})-(\\d{1,5}\\.?\\d{0,3})=(\\d?\\.\\d{1,9})");
     private static final Pattern GRAMS = Pattern.compile("(?i)(\\d{1,3}(?:\\.\\d{1,3})?) *g?");
 
     private OptionValues() {}
@@ -61,24 +65,45 @@ final class OptionValues {
             if (distance.matches()) {
                 return new RidePlace.AtDistance(metres(distance));
             }
-            for (Pattern form : List.of(CLOCK, HOURS_MINUTES, SPELLED)) {
-                Matcher time = form.matcher(typed);
-                if (time.matches()) {
-                    return new RidePlace.AtSecond(seconds(time));
-                }
+            Integer seconds = seconds(typed);
+            if (seconds != null) {
+                return new RidePlace.AtSecond(seconds);
             }
             throw new TypeConversionException("expected a time such as 1:30:00 or 2h30, or a distance such as 40km");
         }
+    }
 
-        /** The groups are hours, minutes and, where the form has them, seconds. */
-        private static int seconds(Matcher time) {
-            int seconds = 0;
-            int unit = 3600;
-            for (int group = 1; group <= time.groupCount(); group++) {
-                seconds += time.group(group) == null ? 0 : unit * Integer.parseInt(time.group(group));
-                unit /= 60;
+    /** How long something takes, {@code 7:30} or {@code 45min}, in seconds. */
+    static final class Seconds implements ITypeConverter<Integer> {
+        @Override
+        public Integer convert(String value) {
+            Integer seconds = seconds(value.strip());
+            if (seconds == null) {
+                throw new TypeConversionException("expected a time such as 7:30 (hours and minutes) or 45min");
             }
             return seconds;
+        }
+    }
+
+    /** A part of a course and its rolling resistance, {@code 12-30=0.012}, kilometres. */
+    static final class Surface implements ITypeConverter<SurfaceStretch> {
+        private static final String EXPECTED =
+                "expected kilometres, the lower first, and a rolling resistance, such as" + " 12-30.5=0.012";
+
+        @Override
+        public SurfaceStretch convert(String value) {
+            Matcher parts = matched(SURFACE, value, EXPECTED);
+            try {
+                return new SurfaceStretch(
+                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(1)),
+                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(2)),
+                        Double.parseDouble(parts.group(3)));
+            } catch (Bounds.OutOfBoundsException e) {
+                throw new TypeConversionException(
+                        "rolling resistance: " + Unit.NONE.expected(Bounds.ROLLING_RESISTANCE));
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(EXPECTED);
+            }
         }
     }
 
@@ -239,6 +264,28 @@ final class OptionValues {
         int last = words.size() - 1;
         String all = String.join(", ", words.subList(0, last)) + " or " + words.get(last);
         throw new TypeConversionException((words.size() > 4 ? "expected one of " : "expected ") + all);
+    }
+
+    /** A time in any of its forms as seconds; null where it is none. */
+    private static @Nullable Integer seconds(String typed) {
+        for (Pattern form : List.of(CLOCK, HOURS_MINUTES, SPELLED)) {
+            Matcher time = form.matcher(typed);
+            if (time.matches()) {
+                return seconds(time);
+            }
+        }
+        return null;
+    }
+
+    /** The groups are hours, minutes and, where the form has them, seconds. */
+    private static int seconds(Matcher time) {
+        int seconds = 0;
+        int unit = 3600;
+        for (int group = 1; group <= time.groupCount(); group++) {
+            seconds += time.group(group) == null ? 0 : unit * Integer.parseInt(time.group(group));
+            unit /= 60;
+        }
+        return seconds;
     }
 
     private static double metres(Matcher distance) {

@@ -7,6 +7,7 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
+import io.github.wattledger.cli.report.text.TextPlanReview;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
@@ -14,6 +15,7 @@ import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.plan.KeptPlan;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
@@ -46,7 +48,7 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "wattledger [review] RIDE [--rider FILE] [--threshold-power W]",
             "                  [--threshold-heart-rate BPM] [--mass KG]",
-            "                  [--notes FILE]",
+            "                  [--notes FILE] [--plan FILE]",
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from PLACE] [--to PLACE] [--laps A-B]",
             "                  [--effort auto|race|training] [--season FOLDER] [--eaten G]",
@@ -157,6 +159,13 @@ final class ReviewCommand implements Callable<Integer> {
                             + " the caps for next time, what is not known. As text.")
     private boolean isBrief;
 
+    @Option(
+            names = "--plan",
+            paramLabel = "FILE",
+            description = "Hold the ride against this plan, a file that 'wattledger plan --format json' wrote: planned"
+                    + " and ridden, caps kept or not. As text.")
+    private @Nullable String planFile;
+
     @Mixin
     private OutputOption output = new OutputOption();
 
@@ -175,6 +184,7 @@ final class ReviewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         requireWhatFits();
+        KeptPlan plan = planFile == null ? null : PlanFile.read(Usage.path(spec, "--plan", planFile));
         ReadOptions reading = columns.reading(spec);
         List<NamedRide> inputs = new ArrayList<>();
         for (String ride : rides) {
@@ -188,7 +198,7 @@ final class ReviewCommand implements Callable<Integer> {
             return each(inputs, reading, target).code();
         }
         StringBuilder text = new StringBuilder();
-        report(inputs.get(0), reading, text);
+        report(inputs.get(0), reading, plan, text);
         OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();
     }
@@ -200,7 +210,7 @@ final class ReviewCommand implements Callable<Integer> {
         for (NamedRide input : inputs) {
             StringBuilder text = new StringBuilder();
             try {
-                report(input, reading, text);
+                report(input, reading, null, text);
                 all.append(all.isEmpty() ? "" : "\n").append(text);
             } catch (UnreadableRideException | UnreadableProfileException | IOException | RuntimeException e) {
                 ExitStatus status = failures.say(Usage.name(spec), input.toString(), e);
@@ -214,7 +224,7 @@ final class ReviewCommand implements Callable<Integer> {
         return all.isEmpty() || failed == ExitStatus.INTERNAL_FAILURE ? failed : ExitStatus.FILES_SKIPPED;
     }
 
-    private void report(NamedRide input, ReadOptions reading, StringBuilder text)
+    private void report(NamedRide input, ReadOptions reading, @Nullable KeptPlan plan, StringBuilder text)
             throws UnreadableRideException, UnreadableProfileException, IOException {
         RiderProfile profile = rider.profile(spec, input.folder());
         ReviewOptions options = ReviewOptions.WHOLE_RIDE
@@ -234,6 +244,9 @@ final class ReviewCommand implements Callable<Integer> {
         }
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
         report(profile).write(review, text);
+        if (plan != null) {
+            new TextPlanReview().write(PlanFile.against(plan, review, input.toString()), text);
+        }
     }
 
     /** What is written of a ride. The one place where one ride and several are told apart. */
@@ -281,6 +294,12 @@ final class ReviewCommand implements Callable<Integer> {
             throw Usage.error(
                     spec,
                     "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
+        }
+        if (planFile != null && (explain != null || isBrief || format != ReportFormat.TEXT)) {
+            throw Usage.error(spec, "--plan is written as text only, and not together with --explain or --brief");
+        }
+        if (planFile != null && rides.size() > 1) {
+            throw Usage.error(spec, "--plan is for one ride");
         }
         if (eaten != null && rides.size() > 1) {
             throw Usage.error(spec, "--eaten is for one ride");

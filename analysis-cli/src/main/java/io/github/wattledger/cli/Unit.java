@@ -30,6 +30,13 @@ record Unit(String symbol, Map<String, Double> inUnit) {
     static final Unit HECTOPASCAL = new Unit("hPa", Map.of("hpa", 1.0, "mbar", 1.0));
     static final Unit KILOGRAM_PER_CUBIC_METRE = new Unit("kg/m3", Map.of("kg/m3", 1.0, "kg/m\u00B3", 1.0));
 
+    static final Unit METRE_PER_SECOND = new Unit("m/s", Map.of("m/s", 1.0));
+
+    /** Beside it the international mile of 1959 in an hour. */
+    static final Unit KILOMETRE_PER_HOUR = new Unit("km/h", Map.of("km/h", 1.0, "kmh", 1.0, "mph", 1.609344));
+
+    static final Unit DEGREE = new Unit("degrees", Map.of("degrees", 1.0, "\u00B0", 1.0));
+
     /** A plain number. */
     static final Unit NONE = new Unit("", Map.of());
 

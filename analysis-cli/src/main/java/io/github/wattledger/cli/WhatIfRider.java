@@ -4,8 +4,8 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Position;
 import java.nio.file.Path;
-import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 
@@ -21,33 +21,12 @@ final class WhatIfRider {
             description = "Your mass, kilograms; 75 where it is not known.")
     private @Nullable Double massKg;
 
-    @Option(
-            names = "--bicycle-mass",
-            paramLabel = "KG",
-            converter = NumberOptions.BicycleMass.class,
-            description = "The bicycle with all that is on it; 11 where it is not known.")
-    private @Nullable Double bicycleMassKg;
-
-    @Option(names = "--position", paramLabel = "WORD", description = "hoods (the default), drops or aero-bars.")
-    private Position position = Position.HOODS;
-
-    @Option(
-            names = "--drag-area",
-            paramLabel = "M2",
-            converter = NumberOptions.DragArea.class,
-            description = "Your drag area in that position. Without it: the ride's own, or a typical one.")
-    private @Nullable Double dragAreaM2;
-
-    @Option(
-            names = "--rolling-resistance",
-            paramLabel = "NUMBER",
-            converter = NumberOptions.RollingResistance.class,
-            description = "Coefficient of rolling resistance. Without it: the ride's own, or 0.006.")
-    private @Nullable Double rollingResistance;
+    @ArgGroup(exclusive = false)
+    private RigOptions rig = new RigOptions();
 
     /** How the rider sits before the change. */
     Position position() {
-        return position;
+        return rig.position();
     }
 
     /**
@@ -58,13 +37,6 @@ final class WhatIfRider {
      */
     Rider rider(@Nullable CommandSpec spec, @Nullable Path folder) throws UnreadableProfileException {
         Rider rider = RiderOptions.profile(spec, riderFile, folder).rider();
-        rider = with(rider, massKg, rider::withMassKg);
-        rider = with(rider, bicycleMassKg, rider::withBikeMassKg);
-        rider = with(rider, dragAreaM2, rider::withDragAreaM2);
-        return with(rider, rollingResistance, rider::withRollingResistance);
-    }
-
-    private static Rider with(Rider rider, @Nullable Double value, DoubleFunction<Rider> change) {
-        return value == null ? rider : change.apply(value);
+        return rig.with(massKg == null ? rider : rider.withMassKg(massKg));
     }
 }

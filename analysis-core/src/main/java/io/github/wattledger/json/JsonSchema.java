@@ -18,7 +18,9 @@ public enum JsonSchema {
     /** Rides over one course. */
     COMPARISON("compare", 1),
     /** What a change is worth on a ride or a road. */
-    WHAT_IF("what-if", 1);
+    WHAT_IF("what-if", 1),
+    /** A plan for a race. */
+    PLAN("plan", 1);
 
     private final String word;
     private final int version;

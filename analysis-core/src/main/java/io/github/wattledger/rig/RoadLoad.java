@@ -75,12 +75,28 @@ public final class RoadLoad {
     }
 
     /** The force that resists steady riding, newtons; negative where the road or the wind pushes harder. */
-    double resistanceN(double speedMps, double grade, double headwindMps) {
+    public double resistanceN(double speedMps, double grade, double headwindMps) {
         return airN(speedMps, headwindMps)
                 + rollingN(grade)
                 + BEARINGS_N
                 + BEARINGS_N_PER_MPS * speedMps
                 + gravityN(grade);
+    }
+
+    /**
+     * How fast the resisting force rises with speed, newtons per m/s, 0 or more; the grade makes no difference.
+     *
+     * @param speedMps speed over ground, m/s, 0 or more
+     * @param headwindMps wind against the rider, m/s
+     */
+    public double resistanceSlopeNPerMps(double speedMps, double headwindMps) {
+        return airDensityKgPerM3 * (rig.dragAreaM2() + rig.spokeDragAreaM2()) * Math.abs(speedMps + headwindMps)
+                + BEARINGS_N_PER_MPS;
+    }
+
+    /** Share of the pedals' power that reaches the wheel. */
+    public double driveEfficiency() {
+        return rig.driveEfficiency();
     }
 
     /**

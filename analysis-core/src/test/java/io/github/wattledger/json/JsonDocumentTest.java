@@ -221,7 +221,8 @@ class JsonDocumentTest {
                         "wattledger.season/2",
                         "wattledger.riders/2",
                         "wattledger.compare/1",
-                        "wattledger.what-if/1");
+                        "wattledger.what-if/1",
+                        "wattledger.plan/1");
     }
 
     private static Rider rider() {

@@ -29,6 +29,10 @@ public final class Cautions {
     static final String HEART_RATE_CAP =
             "The heart rate is a ceiling, never a goal; in heat it comes at less power: then ease" + " off.";
 
+    /** Where a hot day is expected. */
+    static final String HEAT =
+            "Confusion, shivering or dry skin in the heat, or vomiting, is an emergency: stop, cool down, call for help.";
+
     /** Beside the minutes that less mass is worth. */
     static final String MASS =
             "Mass is not a thing to lose for its own sake: whether, how much and how is for a licensed"
