@@ -86,6 +86,15 @@ class NotesTest {
         assertThat(report("--brief")).doesNotContain("alone or in a bunch");
     }
 
+    /** What docs/notes.md promises of food: the notes are taken, and the option goes before them. */
+    @Test
+    void foodInTheNotesCountsUnlessTheOptionSaysOtherwise() throws IOException {
+        assertThat(eaten(json())).isEqualTo("[]");
+        notes("eaten_g_per_hour = [60, 0]");
+        assertThat(eaten(json())).isEqualTo("[{\"g\":60},{\"g\":0}]");
+        assertThat(eaten(json("--eaten", "55"))).isEqualTo("[{\"g\":55}]");
+    }
+
     @Test
     void aBadNoteStopsNoReview() throws IOException {
         notes("event = \"Ebbwood 165\"", "feeel = \"good\"");
@@ -112,10 +121,16 @@ class NotesTest {
                 .contains("--notes is for one ride; of several, each has its RIDE.notes.toml beside it");
     }
 
-    private JsonNode json() {
-        Outcome outcome = review("--format", "json");
+    private JsonNode json(String... options) {
+        List<String> asJson = new ArrayList<>(List.of("--format", "json"));
+        asJson.addAll(List.of(options));
+        Outcome outcome = review(asJson.toArray(String[]::new));
         assertThat(outcome.err()).isEmpty();
         return new JsonMapper().readTree(outcome.out());
+    }
+
+    private static String eaten(JsonNode json) {
+        return json.get("energy").get("eaten").toString();
     }
 
     private static @Nullable JsonNode finding(JsonNode json, String kind) {
