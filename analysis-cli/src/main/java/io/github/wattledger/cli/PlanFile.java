@@ -28,7 +28,7 @@ final class PlanFile {
         } catch (IOException e) {
             throw new UnreadableRideException(
                     Files.exists(file) ? Reason.NOT_ACCESSIBLE : Reason.NO_SUCH_FILE,
-                    file + ": " + (Files.exists(file) ? "cannot be read" : "no such file"),
+                    file + ": " + (Files.exists(file) ? "cannot be read" : "there is no such file; check the path"),
                     e);
         } catch (IllegalArgumentException e) {
             throw new UnreadableRideException(Reason.NOT_SUITABLE, file + ": " + e.getMessage(), e);

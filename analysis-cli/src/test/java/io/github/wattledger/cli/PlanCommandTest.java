@@ -69,7 +69,9 @@ class PlanCommandTest {
     @Test
     void theCardIsOnePageOfLargeFigures() {
         String card = plan("--format", "html", "--stops", "0:15").out();
-        assertThat(card).startsWith("<!DOCTYPE html>").contains("A5", "Ebbwood 165", "15 min", "physician");
+        assertThat(card)
+                .startsWith("<!DOCTYPE html>")
+                .contains("A5", "Ebbwood 165", "15 min", "For the first", "physician");
         assertThat(card).doesNotContain("<script", "http:");
     }
 
@@ -138,6 +140,9 @@ class PlanCommandTest {
         Outcome broken = Outcome.of(
                 "review", RIDE, "--plan", Files.writeString(file, "{").toString());
         assertThat(broken.status()).isEqualTo(3);
-        assertThat(broken.err()).contains("is no JSON");
+        assertThat(broken.err()).contains("is no JSON", "make it with 'wattledger plan --format json'");
+        Path gone = temp.resolve("gone.json");
+        assertThat(Outcome.of("review", RIDE, "--plan", gone.toString()).err())
+                .isEqualTo("wattledger review: " + gone + ": there is no such file; check the path\n");
     }
 }

@@ -16,7 +16,8 @@ import tools.jackson.core.json.JsonFactory;
 
 /** Reads a plan again that was written by {@link JsonSchema#PLAN}. */
 public final class JsonKeptPlan {
-    private static final String WANTED = "; make it with JsonDocument";
+    private static final String WANTED =
+            "; make it with 'wattledger plan --format json' (in the library, JsonDocument)";
 
     private JsonKeptPlan() {}
 
