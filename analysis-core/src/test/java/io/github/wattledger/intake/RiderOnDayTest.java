@@ -223,4 +223,20 @@ class RiderOnDayTest {
         assertThat(opened.localDay(ZoneOffset.UTC)).isEqualTo(LocalDate.of(1970, 1, 1));
         assertThat(opened.riderOnDay(Rider.UNKNOWN, ZoneOffset.UTC).day()).isEqualTo(LocalDate.of(1970, 1, 1));
     }
+
+    /**
+     * By hand: in 2026 whoever was born in 2008 turns 18, on a day that the year does not name; whoever was born in 2007 was
+     * 18 before the year began.
+     */
+    @ParameterizedTest
+    @CsvSource({"2014, true", "2009, true", "2008, true", "2007, false", "1950, false"})
+    void aRiderIsTakenForAMinorUpToTheEndOfTheYearOfComingOfAge(int birthYear, boolean mayBe) {
+        Rider rider = Rider.UNKNOWN.withBirthYear(birthYear);
+        for (LocalDate day : List.of(LocalDate.of(2026, 1, 1), LocalDate.of(2026, 12, 31))) {
+            assertThat(RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day).mayBeUnder18())
+                    .as("%s", day)
+                    .isEqualTo(mayBe);
+        }
+        assertThat(on(Rider.UNKNOWN, RecordingDevice.UNKNOWN).mayBeUnder18()).isFalse();
+    }
 }

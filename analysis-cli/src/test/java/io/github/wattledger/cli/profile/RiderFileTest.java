@@ -197,7 +197,13 @@ class RiderFileTest {
         @Test
         void itNamesEveryKey() {
             assertThat(RiderFile.example())
-                    .contains("mass_kg = ", "bike_mass_kg = ", "maximum_heart_rate_bpm = ", "[[thresholds]]", "from = ")
+                    .contains(
+                            "mass_kg = ",
+                            "bike_mass_kg = ",
+                            "maximum_heart_rate_bpm = ",
+                            "\nbirth_year = ",
+                            "[[thresholds]]",
+                            "from = ")
                     .contains("power_w = ", "heart_rate_bpm = ", "[[power_zones]]", "[[heart_rate_zones]]", "name = ")
                     .contains("from_fraction = ", "[gears]", "chainrings = ", "cogs = ", "wheel_circumference_m = ")
                     .contains("[critical_power]", "w_prime_kj = ", "[[long_bests]]", "day = ", "minutes = ")
