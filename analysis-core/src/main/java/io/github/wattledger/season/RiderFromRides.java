@@ -51,12 +51,11 @@ public record RiderFromRides(
     /**
      * What rides say.
      *
-     * @param rides the rides whose date can be believed, each once
+     * @param own the rides
      * @param rider what the rider says
      * @param last the last day of the season
      */
-    static RiderFromRides of(List<SeasonRide> rides, Rider rider, LocalDate last) {
-        OwnRides own = OwnRides.of(rides.stream().map(PastRides::of).toList(), rider);
+    static RiderFromRides of(OwnRides own, Rider rider, LocalDate last) {
         LocalDate day = last.plusDays(1);
         RiderOnDay onDay = RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day, own);
         RiderHistory history = own.on(day);

@@ -135,7 +135,7 @@ public record RacePage(
                 GearTable.of(review),
                 EnergyTable.of(review.fuel()),
                 RiderWords.judgedBy(review.rider()),
-                NotesWords.of(review.notes()),
+                NotesWords.of(review),
                 quality(review.quality()),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }
