@@ -250,7 +250,8 @@ final class ReviewCommand implements Callable<Integer> {
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
         report(profile).write(review, text);
         if (plan != null) {
-            new TextPlanReview().write(PlanFile.against(plan, review, input.toString()), text);
+            new TextPlanReview(units.units(spec, format.isForPeople()))
+                    .write(PlanFile.against(plan, review, input.toString()), text);
         }
     }
 

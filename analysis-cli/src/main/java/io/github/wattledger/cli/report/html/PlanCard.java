@@ -1,7 +1,6 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.PlanWords;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.plan.ClimbCap;
@@ -127,7 +126,7 @@ public record PlanCard(
                 Section each = plan.sections().get(i);
                 String path = "sections[" + i + "].";
                 stops.add(new Stop(
-                        PlainText.of(each.name()),
+                        PlanWords.sectionEnd(each.name(), each.toM(), units),
                         Num.of(path + "toM", each.toM(), units::distance),
                         clock(path + "arrivalSeconds.low", each.arrival().lowSeconds()),
                         clock(path + "arrivalSeconds.high", each.arrival().highSeconds())));

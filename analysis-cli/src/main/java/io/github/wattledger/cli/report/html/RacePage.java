@@ -110,7 +110,7 @@ public record RacePage(
                 Facts.of(review, units),
                 !Facts.temperatures(review, units).isEmpty(),
                 review.deviceTotals() != null,
-                Account.of(pacing),
+                Account.of(pacing, units),
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track, units),
                 findings,

@@ -88,7 +88,7 @@ public final class TextPlan {
         Table table = new Table(1, List.of("to", units.distance().symbol(), "power", "between"));
         for (Section each : plan.sections()) {
             table.row(List.of(
-                    each.name(),
+                    PlanWords.sectionEnd(each.name(), each.toM(), units),
                     units.distance(each.toM()),
                     Figures.watts(each.powerW()),
                     PlanWords.between(each.arrival())));

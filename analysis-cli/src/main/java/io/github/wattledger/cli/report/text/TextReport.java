@@ -119,7 +119,7 @@ public final class TextReport implements Report {
         }
     }
 
-    private static void time(Page page, RideReview review) {
+    private void time(Page page, RideReview review) {
         PacingReview pacing = review.pacing();
         TimeLedger ledger = pacing.ledger();
         page.heading("WHERE THE TIME WENT");
@@ -134,7 +134,7 @@ public final class TextReport implements Report {
         for (LedgerWords.Loss loss : LedgerWords.losses(pacing)) {
             page.line("Lost: " + loss.label() + ", " + loss.minutes() + ".");
         }
-        LedgerWords.notes(pacing).forEach(page::line);
+        LedgerWords.notes(pacing, units).forEach(page::line);
         String nothingPriced = LedgerWords.nothingPriced(pacing);
         if (nothingPriced != null) {
             page.line(nothingPriced);

@@ -9,8 +9,8 @@ final class ConvertedProse {
     private static final String NUMBER = "(-?\\d[\\d,]*(?:\\.\\d+)?)";
 
     /** One number, or two with a word between them, before a unit; what follows tells a change from a state. */
-    private static final Pattern METRIC = Pattern.compile("(?<![\\w.,])(?:" + NUMBER + "( to | and ))?" + NUMBER
-            + " (km/h|km|kg|m/s|m|\u00B0C|deg C)(?![\\w/])( in a second)?");
+    private static final Pattern METRIC = Pattern.compile("(?<![\\w.,-])(?:" + NUMBER + "( to | and ))?" + NUMBER
+            + " (km/h|km|kg|m/s|m|\u00B0C|deg C)(?![\\w/]|\\.\\w)( in a second)?");
 
     private final Units units;
 

@@ -111,6 +111,17 @@ public final class PlanWords {
         };
     }
 
+    /**
+     * Where a section ends: what the file of the course calls it, or how far it is from the start where the file has no names.
+     *
+     * @param name the name in the plan
+     * @param atM how far it is, metres
+     */
+    public static String sectionEnd(String name, double atM, Units units) {
+        boolean isDistance = name.equals("km " + Math.round(atM / 1000));
+        return isDistance ? units.place() + " " + units.distance().number(atM, 0) : PlainText.of(name);
+    }
+
     /** The power of a cap; nothing is pushed where the road does it all. */
     public static String cap(GroundCap cap) {
         return cap.capW() < 1 ? "roll" : Figures.watts(cap.capW());
