@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 class UnitsInSourcesTest {
     private static final Path MAIN = Path.of("src/main");
 
-    /** Here the units have their names; the last one compares with a name that the library gave. */
-    private static final Set<String> WHERE_UNITS_ARE = Set.of("ReportUnit.java", "Units.java", "ConvertedProse.java");
+    /** Here the units have their names. */
+    private static final Set<String> WHERE_UNITS_ARE = Set.of("ReportUnit.java", "Units.java", "LibraryWords.java");
 
     private static final String UNIT =
             "(km/h|km|kg(?!/m3)|m/s|m/h|m|mi|ft|lb|mph|[Kk]ilomet\\w+|[Mm]iles?|deg [CF]|Celsius|Fahrenheit)";
@@ -29,7 +29,7 @@ class UnitsInSourcesTest {
 
     private static final Pattern IN_A_TEMPLATE = Pattern.compile("(?<![\\w/'\"])" + UNIT + "(?![\\w/'\"=])");
 
-    /** Watts per kilogram are a number of the trade, and the name of a section that a plan's file gave none. */
+    /** Watts per kilogram are a number of the trade; a section of a plan may be called by the kilometre where it ends. */
     private static final List<String> NO_UNITS_OF_A_READER = List.of("W/kg", "name.equals(\"km \"", "@param");
 
     @Test

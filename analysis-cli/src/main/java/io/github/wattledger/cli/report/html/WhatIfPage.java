@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.LibraryWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.cli.report.words.WhatIfWords;
@@ -58,7 +59,7 @@ public record WhatIfPage(
                     Num.tenths(path + "savedAtHighMinutes", each.savedAtHighMinutes())));
         }
         List<String> basis = new ArrayList<>(WhatIfWords.basis(report, units));
-        report.notes().forEach(note -> basis.add(PlainText.of(units.prose(note.text()))));
+        report.notes().forEach(note -> basis.add(PlainText.of(LibraryWords.of(note.text(), units))));
         return new WhatIfPage(
                 Frame.still(WhatIfWords.question(answer, units)),
                 WhatIfWords.road(report, units),

@@ -5,6 +5,7 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingExplanations;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.LibraryWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
@@ -190,7 +191,7 @@ public final class TextExplanation implements Report {
         end(page, "same energy", steps.equalWork());
         end(page, "same effort", steps.equalNormalizedPower());
         page.line("Same energy: the work of the recorded race. Same effort: its normalized power.");
-        page.line("Rider and bicycle: " + units.prose(steps.rig().numbers()) + ".");
+        page.line("Rider and bicycle: " + LibraryWords.of(steps.rig().numbers(), units) + ".");
     }
 
     private static void end(Page page, String label, PriceSteps.@Nullable End end) {

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.LibraryWords;
 import io.github.wattledger.cli.report.words.PlanWords;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.plan.ClimbCap;
@@ -45,7 +46,7 @@ public final class TextPlan {
         PlanWords.influences(plan, units).forEach(page::line);
         page.heading("WHAT IT RESTS ON");
         PlanWords.basis(plan, units).forEach(page::line);
-        notes.forEach(note -> page.line(units.prose(note)));
+        notes.forEach(note -> page.line(LibraryWords.of(note, units)));
         page.blank();
         PlanWords.cautions(plan).forEach(page::paragraph);
         out.append(page.toString());

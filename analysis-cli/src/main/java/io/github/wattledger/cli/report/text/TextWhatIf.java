@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.LibraryWords;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.cli.report.words.WhatIfWords;
 import io.github.wattledger.replay.Influence;
@@ -39,7 +40,7 @@ public final class TextWhatIf {
         row(page, "changed", answer.changedSeconds(), answer.distanceM());
         page.heading("WHAT IT RESTS ON");
         WhatIfWords.basis(report, units).forEach(page::line);
-        report.notes().forEach(note -> page.paragraph(units.prose(note.text())));
+        report.notes().forEach(note -> page.paragraph(LibraryWords.of(note.text(), units)));
         page.heading("WHAT THE RANGE IS MADE OF, each alone at its ends, minutes");
         for (Influence each : answer.influences()) {
             page.row("  " + Page.padRight(WhatIfWords.input(each, units), INPUT)

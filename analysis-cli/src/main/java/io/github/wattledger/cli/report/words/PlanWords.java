@@ -232,7 +232,7 @@ public final class PlanWords {
     /** What everything rests on, and what it does not know. */
     public static List<String> basis(RacePlan plan, Units units) {
         List<String> basis = new ArrayList<>();
-        basis.add("It rests on " + units.prose(plan.rider().rig().numbers()) + "; speed to "
+        basis.add("It rests on " + LibraryWords.of(plan.rider().rig().numbers(), units) + "; speed to "
                 + units.speed().words(plan.options().fastestDescentMps(), 0) + " on descents.");
         basis.add(wind(plan, units) + " It is for riding alone: in a group the caps hold and the time does not.");
         Double organiser = plan.options().organiserAscentM();

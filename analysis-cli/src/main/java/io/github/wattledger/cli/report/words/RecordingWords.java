@@ -31,7 +31,7 @@ public final class RecordingWords {
     /** Each note as a sentence. */
     public static List<String> notes(List<QualityNote> notes, Units units) {
         return notes.stream()
-                .map(note -> PlainText.sentence(units.prose(note.text())))
+                .map(note -> PlainText.sentence(LibraryWords.of(note.text(), units)))
                 .toList();
     }
 }

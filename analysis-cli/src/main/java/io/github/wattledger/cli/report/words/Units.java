@@ -147,12 +147,4 @@ public enum Units {
     public String warmerWords(double celsius) {
         return Figures.signed(temperature.ofDifference(celsius), 0) + " deg " + temperature.symbol();
     }
-
-    /**
-     * A sentence of the library, in which every length, speed, mass and temperature is metric: each number with such a unit
-     * converted, with as many decimals as it had. For what the library says alone; what a rider wrote is shown as it was written.
-     */
-    public String prose(String sentence) {
-        return this == METRIC ? sentence : new ConvertedProse(this).of(sentence);
-    }
 }

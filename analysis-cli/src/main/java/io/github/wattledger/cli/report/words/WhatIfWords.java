@@ -29,7 +29,7 @@ public final class WhatIfWords {
     public static List<String> basis(WhatIfReport report, Units units) {
         WhatIf.Answer answer = report.answer();
         List<String> basis = new ArrayList<>();
-        basis.add("As it is: " + units.prose(answer.rig().numbers()) + "; position: "
+        basis.add("As it is: " + LibraryWords.of(answer.rig().numbers(), units) + "; position: "
                 + answer.rig().position().words() + "; air "
                 + Figures.decimal(answer.asItIs().airDensityKgPerM3(), 3) + " kg/m3.");
         answer.rig().refusal().ifPresent(basis::add);

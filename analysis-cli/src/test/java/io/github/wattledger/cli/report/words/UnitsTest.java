@@ -61,7 +61,7 @@ class UnitsTest {
                 "a leap of 1,852 m by 3 W|a leap of 6,076 ft by 3 W"
             })
     void theLibrarysSentencesAreConverted(String metric, String imperial) {
-        assertThat(Units.IMPERIAL.prose(metric)).isEqualTo(imperial);
-        assertThat(Units.METRIC.prose(metric)).isEqualTo(metric);
+        assertThat(LibraryWords.of(metric, Units.IMPERIAL)).isEqualTo(imperial);
+        assertThat(LibraryWords.of(metric, Units.METRIC)).isEqualTo(metric);
     }
 }

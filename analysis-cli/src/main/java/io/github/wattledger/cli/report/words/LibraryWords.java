@@ -4,8 +4,8 @@ import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** The library's sentences with their metric numbers in other units. */
-final class ConvertedProse {
+/** The library's sentences, in which every length, speed, mass and temperature is metric, in the units of a reader. */
+public final class LibraryWords {
     private static final String NUMBER = "(-?\\d[\\d,]*(?:\\.\\d+)?)";
 
     /** One number, or two with a word between them, before a unit; what follows tells a change from a state. */
@@ -14,11 +14,19 @@ final class ConvertedProse {
 
     private final Units units;
 
-    ConvertedProse(Units units) {
+    private LibraryWords(Units units) {
         this.units = units;
     }
 
-    String of(String sentence) {
+    /**
+     * A sentence with each number converted that has such a unit, to as many decimals as it had. For what the library says
+     * alone; what a rider wrote is shown as it was written.
+     */
+    public static String of(String sentence, Units units) {
+        return units == Units.METRIC ? sentence : new LibraryWords(units).converted(sentence);
+    }
+
+    private String converted(String sentence) {
         return METRIC.matcher(sentence).replaceAll(found -> Matcher.quoteReplacement(converted(found)));
     }
 
