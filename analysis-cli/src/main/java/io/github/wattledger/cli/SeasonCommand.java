@@ -70,6 +70,7 @@ final class SeasonCommand implements Callable<Integer> {
 
     private final PrintStream out;
     private final PrintStream err;
+    private final SeasonNotes notes = new SeasonNotes();
 
     @Spec
     private @Nullable CommandSpec spec;
@@ -268,7 +269,8 @@ final class SeasonCommand implements Callable<Integer> {
                 .withLimits(profile.limits())
                 .withZone(zone)
                 .withAsOf(asOf)
-                .withToday(LocalDate.now(FIRST_ZONE));
+                .withToday(LocalDate.now(FIRST_ZONE))
+                .withNotes(notes::of);
         return forgetGone ? request.forgettingGone() : request;
     }
 
@@ -279,6 +281,7 @@ final class SeasonCommand implements Callable<Integer> {
             return SeasonRun.run(request, executor, workers, progress);
         } finally {
             progress.end();
+            notes.newProblems().forEach(line -> new Failures(err).line(Usage.name(spec), line));
         }
     }
 }

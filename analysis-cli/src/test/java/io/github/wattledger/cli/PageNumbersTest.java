@@ -78,6 +78,7 @@ class PageNumbersTest {
                         || path.startsWith("pacing.remarks")
                         || path.equals("pacing.secondHalfOverFirst")
                         || path.startsWith("pacing.lostSplit")
+                        || path.startsWith("pacing.numbers.")
                         || path.startsWith("splits.")
                         || path.matches("load\\.\\w*[tT]emperature\\w*")
                         || (path.startsWith("pacing.findings") && !path.contains("costMinutes"))
@@ -159,6 +160,9 @@ class PageNumbersTest {
                 || path.startsWith("threshold.")
                 || path.startsWith("durability[")
                 || path.startsWith("pacing.")
+                || path.startsWith("rider.")
+                || path.startsWith("recentRidingBests[")
+                || path.matches("rides\\[\\d+]\\.(openingOverTarget|fadePercent)")
                 || path.matches("rides\\[\\d+]\\.(sessionIndex|elapsedSeconds|timerSeconds|powerSeconds|averagePowerW"
                         + "|maximumHeartRateBpm|wattsPerBeat|decouplingPercent|thresholdPowerW|targetW)"));
         assertThat(left).isEmpty();

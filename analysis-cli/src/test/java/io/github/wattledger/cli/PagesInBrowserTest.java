@@ -433,7 +433,7 @@ class PagesInBrowserTest {
             browser().find(".rides tbody tr:nth-child(4) a").click();
             browser().awaitCharts();
             assertThat(text("document.querySelector('.file-name').textContent"))
-                    .isEqualTo("2026-04-19-first-race.fit.gz");
+                    .isEqualTo("Alder Ring, first race (2026-04-19-first-race.fit.gz)");
             // By the story of the samples the first race was begun much too hard.
             assertThat(text("document.querySelector('h1').textContent"))
                     .matches("Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,"

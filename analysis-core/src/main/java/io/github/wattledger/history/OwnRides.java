@@ -85,7 +85,7 @@ public final class OwnRides implements Serializable {
     public RiderHistory on(LocalDate day) {
         OwnThreshold own = highest(day.minusDays(OwnThreshold.DAYS_BEFORE), day);
         int rideCount = firstOn(day) - firstOn(day.minusDays(ENDURANCE_DAYS));
-        return new RiderHistory(day, rideCount, own, endurance(day, own), criticalPower(day));
+        return new RiderHistory(day, rideCount, own, endurance(day, own), criticalPower(day), agreedBefore(day));
     }
 
     /** What the rides before a day tell beside that. */
@@ -100,6 +100,15 @@ public final class OwnRides implements Serializable {
                 spread(year, ride -> isLong(ride) ? (Double) ride.stoppedShare() : null),
                 spread(year, ride -> ride.traits().openingOverTarget()),
                 spread(year, ride -> ride.traits().fadePercent()));
+    }
+
+    /** What was agreed last in the year before a day, or null where nothing was. */
+    public @Nullable Agreement agreedBefore(LocalDate day) {
+        Agreement last = null;
+        for (PastRide ride : between(day.minusDays(ENDURANCE_DAYS), day)) {
+            last = ride.agreed() == null ? last : new Agreement(ride.day(), ride.agreed());
+        }
+        return last;
     }
 
     /** How threshold power moved by all these rides. */

@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param bests best mean power over some durations, watts, possibly none
  * @param showsLimit whether it was a race in which the rider faded, ran out of energy or drifted
  * @param traits what it shows beside power
+ * @param agreed what the rider wrote down after it for the next ride, or null
  */
 public record PastRide(
         LocalDate day,
@@ -31,7 +32,8 @@ public record PastRide(
         @Nullable Double bestHourW,
         List<BestEffort> bests,
         boolean showsLimit,
-        RideTraits traits)
+        RideTraits traits,
+        @Nullable String agreed)
         implements Serializable {
     /** Copies the list. */
     public PastRide {
@@ -45,7 +47,8 @@ public record PastRide(
      * @param watts normalized power, watts
      */
     public static PastRide of(LocalDate day, double hours, double watts) {
-        return new PastRide(day, day.toString(), hours, hours, watts, null, null, List.of(), false, RideTraits.NONE);
+        return new PastRide(
+                day, day.toString(), hours, hours, watts, null, null, List.of(), false, RideTraits.NONE, null);
     }
 
     /** The same ride with best efforts over 20 minutes and an hour of riding, watts, each null where there is none. */
@@ -60,7 +63,8 @@ public record PastRide(
                 hourW,
                 bests,
                 showsLimit,
-                traits);
+                traits,
+                agreed);
     }
 
     /** The same ride as a race in which the rider showed to have no more to give. */
@@ -75,7 +79,8 @@ public record PastRide(
                 bestHourW,
                 bests,
                 true,
-                traits);
+                traits,
+                agreed);
     }
 
     /** The same ride with other traits. */
@@ -90,7 +95,24 @@ public record PastRide(
                 bestHourW,
                 bests,
                 showsLimit,
-                newTraits);
+                newTraits,
+                agreed);
+    }
+
+    /** The same ride, after which this was agreed for the next one. */
+    public PastRide withAgreed(@Nullable String words) {
+        return new PastRide(
+                day,
+                name,
+                elapsedHours,
+                ridingHours,
+                normalizedPowerW,
+                bestTwentyMinutesW,
+                bestHourW,
+                bests,
+                showsLimit,
+                traits,
+                words);
     }
 
     /**

@@ -16,13 +16,15 @@ import org.jspecify.annotations.Nullable;
  * @param threshold threshold power by efforts of the last 90 days, or null when no ride has 20 minutes of riding
  * @param endurance what the long rides of the last year say about power for hours, or why they say nothing
  * @param criticalPower critical power and W′ by named trials, or why there is none
+ * @param agreed what was agreed last in the year before the day, or null
  */
 public record RiderHistory(
         LocalDate day,
         int rides,
         @Nullable OwnThreshold threshold,
         Outcome<OwnEndurance> endurance,
-        Outcome<TrialCriticalPower> criticalPower)
+        Outcome<TrialCriticalPower> criticalPower,
+        @Nullable Agreement agreed)
         implements Serializable {
 
     /** Threshold power by own efforts, watts, or null. */

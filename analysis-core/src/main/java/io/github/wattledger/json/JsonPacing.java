@@ -4,6 +4,7 @@ import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.Occasion;
+import io.github.wattledger.pacing.PacingNumbers;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Remark;
 import io.github.wattledger.pacing.TimeLedger;
@@ -27,6 +28,16 @@ final class JsonPacing {
         ledger(json, pacing.ledger());
         json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
         lostSplit(json, pacing.lost());
+        numbers(json, pacing.numbers());
+        json.end();
+    }
+
+    /** What the ride shows of its rider whether or not anything was found. */
+    private static void numbers(JsonWriter json, PacingNumbers numbers) {
+        json.begin("numbers");
+        json.number("openingOverTarget", numbers.openingOverTarget());
+        json.number("fadePercent", numbers.fadePercent());
+        JsonHistory.heartLine(json, numbers.heartLine());
         json.end();
     }
 

@@ -32,6 +32,7 @@ final class JsonReview {
         JsonSplits.splits(json, RideSplits.of(review));
         JsonEnergy.energy(json, review.fuel());
         JsonNotes.notes(json, review.notes());
+        JsonHistory.history(json, review.rider().history());
     }
 
     private static void source(JsonWriter json, RideSource source) {

@@ -28,9 +28,11 @@ final class JsonSeason {
         periods(json, "months", season.months());
         bests(json, "bests", season.bests());
         bests(json, "recentBests", season.recentBests());
+        ridingBests(json, season.recentBests());
         threshold(json, season.threshold());
         durability(json, season.durability());
         pacing(json, season.pacing());
+        JsonHistory.rider(json, season.rider());
         json.objects("rides", season.rides(), ride -> ride(json, ride));
         leftOut(json, season);
     }
@@ -74,6 +76,20 @@ final class JsonSeason {
         });
     }
 
+    private static void ridingBests(JsonWriter json, @Nullable BestEfforts bests) {
+        json.objects(
+                "recentRidingBests",
+                bests == null ? List.<BestEfforts.RidingEffort>of() : bests.ridingEfforts(),
+                effort -> {
+                    json.whole("seconds", effort.best().seconds());
+                    json.number("watts", effort.best().watts());
+                    json.whole("standingSeconds", effort.best().standingSeconds());
+                    json.number("tooHighPercent", effort.best().tooHighPercent());
+                    json.day("day", effort.day());
+                    json.string("file", effort.file());
+                });
+    }
+
     private static void threshold(JsonWriter json, @Nullable ThresholdCheck check) {
         if (check == null) {
             json.none("threshold");
@@ -86,6 +102,7 @@ final class JsonSeason {
         json.number("impliedW", check.impliedW());
         json.wholeOrNull("impliedFromSeconds", effort == null ? null : effort.seconds());
         json.day("impliedOn", effort == null ? null : effort.day());
+        json.number("tooHighPercent", check.tooHighPercent());
         json.string("standing", check.standing().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         json.day("lowSince", check.since());
         json.end();
@@ -105,6 +122,12 @@ final class JsonSeason {
         json.begin("pacing");
         half(json, "earlierRaces", pacing.earlier());
         half(json, "laterRaces", pacing.later());
+        json.objects("recalls", pacing.recalls(), recall -> {
+            json.string("file", recall.race().source().file());
+            json.day("day", recall.race().day());
+            JsonHistory.agreed(json, recall.agreed());
+            json.number("openingW", recall.race().openingW());
+        });
         json.end();
     }
 
@@ -153,6 +176,9 @@ final class JsonSeason {
             json.string("kind", found.kind().id());
             json.string("severity", found.severity().id());
         });
+        json.number("openingOverTarget", ride.traits().openingOverTarget());
+        json.number("fadePercent", ride.traits().fadePercent());
+        JsonNotes.notes(json, ride.notes());
     }
 
     private static void leftOut(JsonWriter json, SeasonReview season) {

@@ -84,6 +84,12 @@ public record PacingReview(
                 numbers);
     }
 
+    /** Normalized power of the opening, watts; null without a target, and where the ride was not judged as a race. */
+    public @Nullable Double openingW() {
+        Double overTarget = numbers.openingOverTarget();
+        return overTarget == null || targetW == null ? null : (Double) (overTarget * targetW);
+    }
+
     /**
      * Judges the raced part of a ride.
      *

@@ -2,6 +2,7 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.RideNotes;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -33,6 +34,7 @@ final class DatedJudging {
     private final Judge judge;
     private final WorkLoop loop;
     private final @Nullable LocalDate today;
+    private final Map<String, RideNotes> notes;
     private final Map<StoredRide.Key, RideRow> rides = new TreeMap<>();
     private final Map<StoredRide.Key, RideRow> unreadable = new TreeMap<>();
     private final Set<StoredRide.Key> counted = new HashSet<>();
@@ -45,12 +47,14 @@ final class DatedJudging {
             Judge judge,
             WorkLoop loop,
             @Nullable LocalDate today,
+            Map<String, RideNotes> notes,
             Collection<RideRow> all,
             Set<String> contents) {
         this.store = store;
         this.judge = judge;
         this.loop = loop;
         this.today = today;
+        this.notes = notes;
         all.forEach(row -> rides.put(row.key(), row));
         List<SeasonRide> ours = all.stream()
                 .filter(row -> contents.contains(row.key().sha256()))
@@ -78,11 +82,18 @@ final class DatedJudging {
      *
      * @param contents the contents of the season's files; rides of others are left as they are, and say nothing
      * @param today the day of the review, or null; a ride with a later date says nothing
+     * @param notes what the rider wrote down about the rides of a content; contents without notes need not be in it
      */
-    static Result run(RideStore store, Judge judge, WorkLoop loop, @Nullable LocalDate today, Set<String> contents)
+    static Result run(
+            RideStore store,
+            Judge judge,
+            WorkLoop loop,
+            @Nullable LocalDate today,
+            Set<String> contents,
+            Map<String, RideNotes> notes)
             throws SeasonStoreException {
         List<RideRow> all = store.rides();
-        DatedJudging judging = new DatedJudging(store, judge, loop, today, all, contents);
+        DatedJudging judging = new DatedJudging(store, judge, loop, today, notes, all, contents);
         judging.judgeInOrder(all.stream()
                 .filter(row -> contents.contains(row.key().sha256()))
                 .sorted(Comparator.comparing(judging::day).thenComparing(RideRow::key))
@@ -107,7 +118,7 @@ final class DatedJudging {
         List<RideRow> stale = new ArrayList<>();
         for (StoredRide.Key key : keys) {
             RideRow row = Objects.requireNonNull(rides.get(key));
-            String now = judge.key(row.device(), row.start(), row.utcOffsetSeconds(), ownRidesFor(row));
+            String now = judge.key(row.device(), row.start(), row.utcOffsetSeconds(), ownRidesFor(row), notes(row));
             if (!unreadable.containsKey(key)
                     && !(row.isCurrent() && now.equals(row.judged().key()))) {
                 stale.add(row);
@@ -164,7 +175,12 @@ final class DatedJudging {
                         stored.setting(),
                         stored.utcOffsetSeconds(),
                         stored.estimate(),
-                        before));
+                        before,
+                        notes(row)));
+    }
+
+    private RideNotes notes(RideRow row) {
+        return notes.getOrDefault(row.key().sha256(), RideNotes.NONE);
     }
 
     private LocalDate day(RideRow row) {

@@ -23,6 +23,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.rider.ZoneScheme;
@@ -64,6 +65,7 @@ final class Judge {
      * @param ridingBests best mean power over riding seconds
      * @param showsLimit whether it was a race in which the rider faded, ran out of energy or drifted
      * @param traits what it shows of the rider beside power
+     * @param notes what the rider wrote down about it, by which it was judged
      */
     record Judged(
             RideNumbers numbers,
@@ -73,9 +75,16 @@ final class Judge {
             List<Durability> durability,
             List<RidingBest> ridingBests,
             boolean showsLimit,
-            RideTraits traits) {
-        Judged with(RideJudgement other, String otherKey, boolean otherShowsLimit, RideTraits otherTraits) {
-            return new Judged(numbers, other, otherKey, bests, durability, ridingBests, otherShowsLimit, otherTraits);
+            RideTraits traits,
+            RideNotes notes) {
+        Judged with(
+                RideJudgement other,
+                String otherKey,
+                boolean otherShowsLimit,
+                RideTraits otherTraits,
+                RideNotes otherNotes) {
+            return new Judged(
+                    numbers, other, otherKey, bests, durability, ridingBests, otherShowsLimit, otherTraits, otherNotes);
         }
     }
 
@@ -100,7 +109,8 @@ final class Judge {
                 ride.has(Channel.POWER) ? Durability.of(ride) : List.of(),
                 ridingBests,
                 false,
-                RideTraits.NONE);
+                RideTraits.NONE,
+                RideNotes.NONE);
     }
 
     /**
@@ -110,6 +120,7 @@ final class Judge {
      * @param setting what the ride's file says about where it was ridden
      * @param estimate what the store has of its drag area and rolling resistance, or null
      * @param ownRides the rider's own rides, or null where they say nothing, since the day of the ride is in doubt
+     * @param notes what the rider wrote down about the ride
      */
     Judged judge(
             Ride ride,
@@ -118,12 +129,14 @@ final class Judge {
             RideSetting setting,
             @Nullable Integer utcOffsetSeconds,
             @Nullable KeptEstimate estimate,
-            @Nullable OwnRides ownRides) {
+            @Nullable OwnRides ownRides,
+            RideNotes notes) {
         OpenedRide opened = OpenedRide.of(ride, recordingDevice(device), utcOffsetSeconds, setting);
         RiderOnDay onDay = opened.riderOnDay(rider, options.zone(), ownRides);
         Outcome<RigEstimate> rig = estimate == null ? null : estimate.with(totalMassKg(onDay));
-        RideReview review = Reviewer.review(opened, rider, options.withOwnRides(ownRides), rig);
-        return measured.with(judgement(review), key(onDay), showsLimit(review), traits(review, rig));
+        RideReview review =
+                Reviewer.review(opened, rider, options.withOwnRides(ownRides).withNotes(notes), rig);
+        return measured.with(judgement(review), key(onDay, notes), showsLimit(review), traits(review, rig), notes);
     }
 
     private static boolean showsLimit(RideReview review) {
@@ -181,10 +194,14 @@ final class Judge {
         return rider;
     }
 
-    /** Stands for everything about the rider that a judgement depends on: another key, another judgement. */
+    /** Stands for everything beside the seconds that a judgement depends on: another key, another judgement. */
     String key(
-            StoredRide.Device device, Instant start, @Nullable Integer utcOffsetSeconds, @Nullable OwnRides ownRides) {
-        return key(onDay(device, start, utcOffsetSeconds, ownRides));
+            StoredRide.Device device,
+            Instant start,
+            @Nullable Integer utcOffsetSeconds,
+            @Nullable OwnRides ownRides,
+            RideNotes notes) {
+        return key(onDay(device, start, utcOffsetSeconds, ownRides), notes);
     }
 
     /** The day of a ride on the rider's own calendar. */
@@ -197,17 +214,23 @@ final class Judge {
         return RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day).thresholdPower();
     }
 
-    /** What differs from day to day; the rest of the rider and the limits are the same for all rides. */
+    /** What differs from ride to ride; the rest of the rider and the limits are the same for all rides. */
     private record Facts(
             @Nullable Known thresholdPower,
             @Nullable Known thresholdHeartRate,
             @Nullable Known mass,
             RideAbility.Elsewhere power,
-            boolean isRaceDay) {}
+            boolean isRaceDay,
+            RideNotes notes) {}
 
-    private String key(RiderOnDay onDay) {
+    private String key(RiderOnDay onDay, RideNotes notes) {
         Facts today = new Facts(
-                onDay.thresholdPower(), onDay.thresholdHeartRate(), onDay.mass(), onDay.power(), onDay.isRaceDay());
+                onDay.thresholdPower(),
+                onDay.thresholdHeartRate(),
+                onDay.mass(),
+                onDay.power(),
+                onDay.isRaceDay(),
+                notes);
         return keys.computeIfAbsent(today, facts -> {
             Rider anyDay = rider.withThresholds(ThresholdHistory.NONE)
                     .withLongBests(List.of())

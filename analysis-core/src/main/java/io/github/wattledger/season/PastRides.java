@@ -1,10 +1,12 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.history.PastRide;
 import io.github.wattledger.power.BestEffort;
 import io.github.wattledger.power.CriticalPower;
 import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.power.ThresholdEstimate;
+import io.github.wattledger.rider.Rider;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +16,11 @@ final class PastRides {
     private static final int HOUR = 3600;
 
     private PastRides() {}
+
+    /** The rides of a rider whose dates can be believed, each once. */
+    static OwnRides of(List<SeasonRide> rides, Rider rider) {
+        return OwnRides.of(rides.stream().map(PastRides::of).toList(), rider);
+    }
 
     static PastRide of(SeasonRide ride) {
         RideNumbers numbers = ride.numbers();
@@ -27,7 +34,8 @@ final class PastRides {
                 over(ride.ridingBests(), HOUR),
                 trialEfforts(ride.bests()),
                 ride.showsLimit(),
-                ride.traits());
+                ride.traits(),
+                ride.notes().agreed());
     }
 
     private static @Nullable Double over(List<RidingBest> bests, int seconds) {

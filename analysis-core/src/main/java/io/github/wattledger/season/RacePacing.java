@@ -55,7 +55,6 @@ public record RacePacing(
     private static RacePacing of(SeasonRide race, @Nullable Double capW) {
         RideJudgement judgement = race.judgement();
         Double overTarget = race.traits().openingOverTarget();
-        Double targetW = judgement.targetW();
         return new RacePacing(
                 race.day(),
                 judgement.verdict(),
@@ -64,14 +63,10 @@ public record RacePacing(
                 overTarget,
                 race.traits().fadePercent(),
                 capW,
-                kept(overTarget, targetW, capW));
+                kept(race.openingW(), capW));
     }
 
-    private static @Nullable Boolean kept(
-            @Nullable Double openingOverTarget, @Nullable Double targetW, @Nullable Double capW) {
-        if (openingOverTarget == null || targetW == null || capW == null) {
-            return null;
-        }
-        return openingOverTarget * targetW <= KEPT_UP_TO * capW;
+    private static @Nullable Boolean kept(@Nullable Double openingW, @Nullable Double capW) {
+        return (openingW == null || capW == null) ? null : (Boolean) (openingW <= KEPT_UP_TO * capW);
     }
 }

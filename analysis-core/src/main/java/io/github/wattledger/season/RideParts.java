@@ -6,6 +6,7 @@ import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.RigEstimate;
 import java.sql.PreparedStatement;
@@ -72,15 +73,17 @@ final class RideParts {
               standing_s INTEGER NOT NULL,
               too_high_percent REAL NOT NULL,
               PRIMARY KEY (ride_id, seconds)
-            ) WITHOUT ROWID""");
+            ) WITHOUT ROWID""", NoteRows.SCHEMA);
 
     private static final String STATES = "state";
     private static final String LAPS = "lap";
 
     private final StoreDatabase database;
+    private final NoteRows notes;
 
     RideParts(StoreDatabase database) {
         this.database = database;
+        this.notes = new NoteRows(database);
     }
 
     /** Writes all parts of a ride that has none yet. */
@@ -109,6 +112,7 @@ final class RideParts {
                     best.tooHighPercent());
         }
         insertFindings(id, taken.judged().judgement());
+        notes.replace(id, taken.judged().notes());
         StoredRide ride = taken.ride();
         for (Map.Entry<Channel, RideCodec.Column> column : ride.columns().entrySet()) {
             insertSeries(id, column.getKey().name(), column.getValue());
@@ -120,10 +124,11 @@ final class RideParts {
         }
     }
 
-    /** Writes the findings of a ride in the place of those that it has. */
-    void replaceFindings(long id, RideJudgement judgement) throws SQLException {
+    /** Writes what a new judgement of a ride updates in the place of what it has. */
+    void replaceJudgement(long id, Judge.Judged judged) throws SQLException {
         database.execute("DELETE FROM finding WHERE ride_id = ?", id);
-        insertFindings(id, judgement);
+        insertFindings(id, judged.judgement());
+        notes.replace(id, judged.notes());
     }
 
     private void insertFindings(long id, RideJudgement judgement) throws SQLException {
@@ -193,6 +198,11 @@ final class RideParts {
                 "SELECT ride_id, kind, severity FROM finding ORDER BY ride_id, position",
                 row -> new RideJudgement.Found(
                         FindingKind.valueOf(row.getString(2)), Severity.valueOf(row.getString(3))));
+    }
+
+    /** What riders wrote down, by the ride's id; rides without notes are not in it. */
+    Map<Long, RideNotes> notes(String ofWhich) throws SQLException {
+        return notes.byRide(ofWhich);
     }
 
     @FunctionalInterface

@@ -40,7 +40,8 @@ record RideRow(
                 judged.durability(),
                 judged.ridingBests(),
                 judged.showsLimit(),
-                judged.traits());
+                judged.traits(),
+                judged.notes());
     }
 
     /** The ride with another judgement by this version of the analysis. */

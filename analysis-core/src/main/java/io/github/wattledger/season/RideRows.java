@@ -2,11 +2,13 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.RidingBest;
+import io.github.wattledger.rider.RideNotes;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -31,7 +33,27 @@ final class RideRows {
                 parts.bests(RideParts.OF_ALL),
                 parts.durability(),
                 parts.ridingBests(RideParts.OF_ALL),
-                parts.findings());
+                parts.findings(),
+                parts.notes(RideParts.OF_ALL));
+    }
+
+    /** See {@link RideStore#notes}. */
+    Map<String, RideNotes> notes() throws SQLException {
+        Map<Long, RideNotes> byRide = parts.notes(RideParts.OF_ALL);
+        Map<String, RideNotes> byContent = new HashMap<>();
+        if (byRide.isEmpty()) {
+            return byContent;
+        }
+        try (PreparedStatement statement = database.reading("SELECT id, sha256 FROM ride");
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                RideNotes notes = byRide.get(row.getLong(1));
+                if (notes != null) {
+                    byContent.put(row.getString(2), notes);
+                }
+            }
+        }
+        return byContent;
     }
 
     /** See {@link RideStore#ridesForHistory}. */
@@ -45,7 +67,8 @@ final class RideRows {
                         parts.bests(ofWhich),
                         Map.of(),
                         parts.ridingBests(ofWhich),
-                        Map.of())
+                        Map.of(),
+                        parts.notes(ofWhich))
                 .stream()
                 .filter(ride -> !damaged.contains(ride.id()))
                 .toList();
@@ -72,7 +95,8 @@ final class RideRows {
             Map<Long, List<Best>> bests,
             Map<Long, List<Durability>> durability,
             Map<Long, List<RidingBest>> ridingBests,
-            Map<Long, List<RideJudgement.Found>> findings)
+            Map<Long, List<RideJudgement.Found>> findings,
+            Map<Long, RideNotes> notes)
             throws SQLException {
         List<RideRow> rides = new ArrayList<>();
         try (PreparedStatement statement = database.reading(query);
@@ -84,7 +108,8 @@ final class RideRows {
                         bests.getOrDefault(id, List.of()),
                         durability.getOrDefault(id, List.of()),
                         ridingBests.getOrDefault(id, List.of()),
-                        findings.getOrDefault(id, List.of()));
+                        findings.getOrDefault(id, List.of()),
+                        notes.getOrDefault(id, RideNotes.NONE));
                 rides.add(new RideRow(
                         id,
                         StoreColumns.key(row),

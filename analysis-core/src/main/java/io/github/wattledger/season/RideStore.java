@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.rider.RideNotes;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -159,7 +160,7 @@ final class RideStore implements AutoCloseable {
             database.inTransaction(() -> {
                 if (isThere(ride)) {
                     database.execute(UPDATE_JUDGEMENT, values.toArray());
-                    parts.replaceFindings(ride.id(), judged.judgement());
+                    parts.replaceJudgement(ride.id(), judged);
                     sums.sealNumbers(ride.id());
                 }
             });
@@ -230,6 +231,11 @@ final class RideStore implements AutoCloseable {
             }
             return rides;
         });
+    }
+
+    /** What riders wrote down about their rides, by content; contents without notes are not in it. */
+    Map<String, RideNotes> notes() throws SeasonStoreException {
+        return database.guarded(() -> database.inSnapshot(rows::notes));
     }
 
     /** Every ride, in the order of its key, without its seconds. */

@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.history.HeartRateOnPower;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.history.RiderTraits;
@@ -9,6 +10,7 @@ import io.github.wattledger.intake.Known;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
@@ -40,6 +42,9 @@ public record RiderFromRides(
     /** The durations that are said, hours. */
     public static final List<Integer> HOURS = List.of(2, 5, 10);
 
+    /** The share of threshold power at which heart rate is said: riding for hours. Own choice. */
+    public static final double EASY_SHARE = 0.70;
+
     private static final int SECONDS_PER_HOUR = 3600;
 
     /** Copies the lists. */
@@ -51,12 +56,11 @@ public record RiderFromRides(
     /**
      * What rides say.
      *
-     * @param rides the rides whose date can be believed, each once
+     * @param own the rides
      * @param rider what the rider says
      * @param last the last day of the season
      */
-    static RiderFromRides of(List<SeasonRide> rides, Rider rider, LocalDate last) {
-        OwnRides own = OwnRides.of(rides.stream().map(PastRides::of).toList(), rider);
+    static RiderFromRides of(OwnRides own, Rider rider, LocalDate last) {
         LocalDate day = last.plusDays(1);
         RiderOnDay onDay = RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day, own);
         RiderHistory history = own.on(day);
@@ -86,6 +90,19 @@ public record RiderFromRides(
                             : endurance.over(threshold.value(), seconds).orElse(guide));
         }
         return powers;
+    }
+
+    /** The durations of {@link #sustainable}, hours. */
+    public List<Integer> hoursSaid() {
+        return HOURS.subList(0, sustainable.size());
+    }
+
+    /** Heart rate at {@link #EASY_SHARE} of threshold power, or why it is not known. */
+    public Outcome<HeartRateOnPower> easyHeartRate() {
+        Double thresholdW = onDay.thresholdPowerW();
+        return thresholdW == null
+                ? Outcome.refused("no threshold power is known")
+                : traits.heartRateAt(EASY_SHARE * thresholdW);
     }
 
     /** The newest fall that is proposed since the threshold last rose; null where there is none. */

@@ -1,8 +1,10 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.load.TrainingStress;
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.rider.Rider;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -94,7 +96,7 @@ public record SeasonReview(
                     null,
                     null,
                     List.of(),
-                    PacingTrend.of(calendar),
+                    PacingTrend.of(calendar, PastRides.of(calendar, judge.rider())),
                     null,
                     duplicates,
                     skipped,
@@ -123,6 +125,7 @@ public record SeasonReview(
             }
         }
         LoadHistory load = LoadHistory.of(first, last, stressByDay);
+        OwnRides own = PastRides.of(calendar, judge.rider());
         BestEfforts recent = BestEfforts.of(byDay, last.minusDays(BestEfforts.RECENT_DAYS - 1L), last);
         return new SeasonReview(
                 last,
@@ -134,8 +137,8 @@ public record SeasonReview(
                 recent,
                 ThresholdCheck.of(byDay, recent, judge, last),
                 durability(byDay, recent),
-                PacingTrend.of(calendar),
-                RiderFromRides.of(calendar, judge.rider(), last),
+                PacingTrend.of(calendar, own),
+                RiderFromRides.of(own, judge.rider(), last),
                 duplicates,
                 skipped,
                 gone);
@@ -208,6 +211,15 @@ public record SeasonReview(
     /** The rides whose date cannot be believed: they are in the list of rides and nowhere else. */
     public List<SeasonRide> ridesOutsideCalendar() {
         return rides.stream().filter(ride -> ride.dateDoubt() != null).toList();
+    }
+
+    /**
+     * The season's rides as the history of their rider.
+     *
+     * @param rider what the rider says; that of the season's request for the history by which the season was judged
+     */
+    public OwnRides ownRides(Rider rider) {
+        return PastRides.of(calendarRides(), rider);
     }
 
     /** How many rides of the calendar have no training stress, and so count as 0 in the load. */

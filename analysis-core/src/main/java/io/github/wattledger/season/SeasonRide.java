@@ -3,6 +3,7 @@ package io.github.wattledger.season;
 import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.RidingBest;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  *     reaches with little standing, rising
  * @param showsLimit whether it was a race in which the rider faded, ran out of energy or drifted
  * @param traits what it shows of the rider beside power
+ * @param notes what the rider wrote down about it
  */
 public record SeasonRide(
         Source source,
@@ -34,7 +36,8 @@ public record SeasonRide(
         List<Durability> durability,
         List<RidingBest> ridingBests,
         boolean showsLimit,
-        RideTraits traits)
+        RideTraits traits,
+        RideNotes notes)
         implements Serializable {
     /** Copies the lists. */
     public SeasonRide {
@@ -66,9 +69,16 @@ public record SeasonRide(
             int channelCount)
             implements Serializable {}
 
+    /** Normalized power of the opening, watts; null without a target, and where the ride was not judged. */
+    public @Nullable Double openingW() {
+        Double overTarget = traits.openingOverTarget();
+        Double targetW = judgement.targetW();
+        return overTarget == null || targetW == null ? null : (Double) (overTarget * targetW);
+    }
+
     /** This ride with another judgement. */
     SeasonRide withJudgement(RideJudgement other) {
         return new SeasonRide(
-                source, day, dateDoubt, numbers, other, bests, durability, ridingBests, showsLimit, traits);
+                source, day, dateDoubt, numbers, other, bests, durability, ridingBests, showsLimit, traits, notes);
     }
 }

@@ -14,6 +14,7 @@ import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.HeartLine;
 import io.github.wattledger.power.RidingBest;
+import io.github.wattledger.rider.RideNotes;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -318,7 +319,8 @@ final class StoreColumns {
             List<Best> bests,
             List<Durability> durability,
             List<RidingBest> ridingBests,
-            List<RideJudgement.Found> findings)
+            List<RideJudgement.Found> findings,
+            RideNotes notes)
             throws SQLException {
         String source = THRESHOLD_SOURCE.orNull(row);
         RideJudgement judgement = new RideJudgement(
@@ -340,7 +342,8 @@ final class StoreColumns {
                 durability,
                 ridingBests,
                 showsLimit(row),
-                traits(row));
+                traits(row),
+                notes);
     }
 
     /** Whether a row's ride was a race in which the rider faded, ran out of energy or drifted. */

@@ -21,7 +21,7 @@ import org.sqlite.JDBC;
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 4;
+    static final int SCHEMA_VERSION = 5;
 
     /**
      * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric

@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.rider.RideNotes;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -14,6 +15,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +40,10 @@ final class StoreUpdate {
     private final StoreDamage damage;
 
     private final Set<String> contentsBefore;
+
+    /** What the rider wrote down about the rides of a content. That of files that are gone is in the store alone. */
+    private final Map<String, RideNotes> notes;
+
     private final List<SkippedFile> lost = new ArrayList<>();
 
     /**
@@ -57,6 +63,7 @@ final class StoreUpdate {
         this.damage = store.takeOutDamage();
         this.rows = store.files();
         this.contentsBefore = contents(rows.values());
+        this.notes = store.notes();
     }
 
     /** What the store has of a file; null where it could not be read. */
@@ -81,7 +88,25 @@ final class StoreUpdate {
                 known.put(row.sha256(), row);
             }
         }
-        return take(toRead, known);
+        List<SkippedFile> unread = take(toRead, known);
+        readNotes();
+        return unread;
+    }
+
+    /** Of several copies of a file the first by name that has notes counts. */
+    private void readNotes() {
+        Function<Path, RideNotes> reader = request.notes();
+        if (reader == null) {
+            return;
+        }
+        Map<String, RideNotes> found = new HashMap<>();
+        files.stream().sorted(Comparator.comparing(FoundFile::name)).forEach(file -> {
+            FileRow row = row(file);
+            if (row != null && row.problem() == null) {
+                found.merge(row.sha256(), reader.apply(file.path()), (one, other) -> one.isEmpty() ? other : one);
+            }
+        });
+        notes.putAll(found);
     }
 
     /** Reads files, and puts them into the store; what it has of a known content is not read again. */
@@ -267,7 +292,7 @@ final class StoreUpdate {
     }
 
     private DatedJudging.Result judged() throws SeasonStoreException {
-        return DatedJudging.run(store, judge, loop, request.today(), contents(rows.values()));
+        return DatedJudging.run(store, judge, loop, request.today(), contents(rows.values()), notes);
     }
 
     private static Set<String> contents(Collection<FileRow> rows) {

@@ -40,7 +40,7 @@ public final class StoredSeason {
                 zone,
                 day.minusDays(DAYS_BEFORE).atStartOfDay(ZoneOffset.UTC).toInstant(),
                 day.plusDays(DAYS_OF_CLOCKS).atStartOfDay(ZoneOffset.UTC).toInstant());
-        return OwnRides.of(rides.stream().map(PastRides::of).toList(), rider);
+        return PastRides.of(rides, rider);
     }
 
     /**
@@ -62,7 +62,7 @@ public final class StoredSeason {
                                 + ": holds no ride with a date that can be believed; run 'wattledger season' on the folder"
                                 + " of your rides",
                         null));
-        return RiderFromRides.of(rides, rider, last);
+        return RiderFromRides.of(PastRides.of(rides, rider), rider, last);
     }
 
     private static List<SeasonRide> rides(Path store, ZoneId zone, Instant from, Instant to)

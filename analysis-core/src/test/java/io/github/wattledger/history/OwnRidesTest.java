@@ -158,7 +158,8 @@ class OwnRidesTest {
                 null,
                 List.of(new BestEffort(300, 300), new BestEffort(480, 288)),
                 false,
-                RideTraits.NONE);
+                RideTraits.NONE,
+                null);
         Rider rider = RIDER.withTrials(trials);
         assertThat(OwnRides.of(List.of(ridden), rider)
                         .on(TODAY)
@@ -194,6 +195,24 @@ class OwnRidesTest {
     }
 
     @Test
+    void theLastAgreementOfTheYearBeforeADayIsRecalled() {
+        // By its definition: the latest words before the day, neither of the day itself nor older than a year.
+        OwnRides own = OwnRides.of(
+                List.of(
+                        PastRide.of(TODAY, 3, 200).withAgreed("of the day itself"),
+                        PastRide.of(TODAY.minusDays(9), 3, 200),
+                        PastRide.of(TODAY.minusDays(10), 3, 200).withAgreed("open at 190 W"),
+                        PastRide.of(TODAY.minusDays(20), 3, 200).withAgreed("eat more"),
+                        PastRide.of(TODAY.minusDays(500), 3, 200).withAgreed("long ago")),
+                RIDER);
+        assertThat(own.on(TODAY).agreed()).isEqualTo(new Agreement(TODAY.minusDays(10), "open at 190 W"));
+        assertThat(own.agreedBefore(TODAY.minusDays(10))).isEqualTo(new Agreement(TODAY.minusDays(20), "eat more"));
+        assertThat(own.agreedBefore(TODAY.minusDays(20)))
+                .as("none within a year")
+                .isNull();
+    }
+
+    @Test
     void rigAndStopsComeAsQuartiles() {
         List<PastRide> rides = new ArrayList<>();
         for (int i = 1; i <= 5; i++) {
@@ -207,7 +226,8 @@ class OwnRidesTest {
                     null,
                     List.of(),
                     false,
-                    RideTraits.NONE.withRig(0.30 + 0.01 * i, i < 3 ? (Double) 0.006 : null)));
+                    RideTraits.NONE.withRig(0.30 + 0.01 * i, i < 3 ? (Double) 0.006 : null),
+                    null));
         }
         RiderTraits history = OwnRides.of(rides, RIDER).traitsOn(TODAY);
         assertThat(history.dragAreaM2().found().orElseThrow().median()).isCloseTo(0.33, within(1e-12));

@@ -137,7 +137,8 @@ class JsonReviewTest {
                 "climbs",
                 "splits",
                 "energy",
-                "notes");
+                "notes",
+                "history");
         assertNames(root.get("source"), "file", "format", "sha256", "device", "sport", "startTime", "sessionIndex");
         assertNames(root.get("rider"), "thresholdPowerW", "thresholdPowerSource", "thresholdHeartRateBpm", "massKg");
         assertNames(root.get("quality"), "recordedSeconds", "missingPowerSeconds", "repairedSamples", "notes");
@@ -169,7 +170,8 @@ class JsonReviewTest {
                 "remarks",
                 "ledger",
                 "ownFindings",
-                "lostSplit");
+                "lostSplit",
+                "numbers");
         assertNames(
                 pacing.get("findings").get(0),
                 "kind",

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.season.DuplicateRide.Reason;
 import io.github.wattledger.testing.RealRides;
 import java.nio.file.Files;
@@ -66,7 +67,8 @@ class DuplicatesTest {
                 List.of(),
                 List.of(),
                 false,
-                RideTraits.NONE);
+                RideTraits.NONE,
+                RideNotes.NONE);
     }
 
     private static List<DuplicateRide> left(SeasonRide... rides) {

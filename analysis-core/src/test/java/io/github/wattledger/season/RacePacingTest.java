@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.rider.RideNotes;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -37,7 +38,8 @@ class RacePacingTest {
                 List.of(),
                 List.of(),
                 false,
-                traits);
+                traits,
+                RideNotes.NONE);
     }
 
     @Test

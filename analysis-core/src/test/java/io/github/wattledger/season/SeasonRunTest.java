@@ -352,6 +352,7 @@ class SeasonRunTest {
                             other.zone(),
                             null,
                             null,
+                            null,
                             false),
                     SeasonListener.SILENT);
             Files.delete(folder.resolve("a.fit"));

@@ -139,7 +139,7 @@ public record RacePage(
                 GearTable.of(review, units),
                 EnergyTable.of(review.fuel()),
                 RiderWords.judgedBy(review.rider(), units),
-                NotesWords.of(review.notes()),
+                NotesWords.of(review),
                 quality(review.quality(), units),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }

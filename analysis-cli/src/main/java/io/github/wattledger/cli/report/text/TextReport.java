@@ -66,7 +66,7 @@ public final class TextReport implements Report {
         if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
             page.line(OccasionWords.of(review)); // Otherwise it stands in the lines above.
         }
-        notes(page, NotesWords.of(review.notes()));
+        notes(page, NotesWords.of(review));
         time(page, review);
         if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
             remarks(page, RemarkWords.of(review, units));

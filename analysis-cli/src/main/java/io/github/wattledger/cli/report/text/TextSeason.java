@@ -193,6 +193,7 @@ public final class TextSeason {
                     SeasonWords.price(judgement)));
         }
         table.write(page);
+        SeasonWords.named(pacing).forEach(page::item);
         page.line(SeasonWords.PRICES);
         SeasonWords.trend(pacing).forEach(page::line);
     }

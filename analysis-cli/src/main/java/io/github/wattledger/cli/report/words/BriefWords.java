@@ -10,6 +10,7 @@ import io.github.wattledger.pacing.price.Cost;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param ride which ride it was
  * @param verdict the verdict and what all mistakes cost, or why there is none
  * @param because what the verdict rests on; of a ride that was not judged, how hard it was; possibly empty
+ * @param recalled what had been agreed before this race, and how it was opened; possibly empty
  * @param mistakesHeading what stands over the mistakes; empty without any
  * @param mistakes the dearest mistakes, the dearest first
  * @param nextTimeHeading what stands over the caps and the rest of what to do next time
@@ -30,6 +32,7 @@ public record BriefWords(
         String ride,
         String verdict,
         String because,
+        String recalled,
         String mistakesHeading,
         List<String> mistakes,
         String nextTimeHeading,
@@ -67,6 +70,7 @@ public record BriefWords(
                 ride(review, units),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
                 isJudged ? VerdictSentence.because(review) : hardness(review),
+                Objects.requireNonNullElse(NotesWords.recalled(review), ""),
                 mistakes.isEmpty() ? "" : heading(isJudged, dearest),
                 mistakes,
                 nextTimeHeading(pacing),

@@ -1,5 +1,9 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.RideReview;
+import io.github.wattledger.history.Agreement;
+import io.github.wattledger.history.RiderHistory;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.StopNotChosen;
@@ -15,8 +19,37 @@ public final class NotesWords {
 
     private NotesWords() {}
 
-    /** A sentence for each note; empty where there is none besides event and rider. */
-    public static List<String> of(RideNotes notes) {
+    /** A sentence for each note, and what had been agreed before; empty where there is nothing besides event and rider. */
+    public static List<String> of(RideReview review) {
+        List<String> lines = of(review.notes());
+        String recalled = recalled(review);
+        if (recalled != null) {
+            lines.add(recalled);
+        }
+        return lines;
+    }
+
+    /** What had been agreed before a race, beside how it was opened; null where nothing was, or it was no race. */
+    static @Nullable String recalled(RideReview review) {
+        RiderHistory history = review.rider().history();
+        Agreement agreed = history == null ? null : history.agreed();
+        return agreed == null || review.pacing().verdict() == Verdict.NOT_JUDGED
+                ? null
+                : PlainText.capital(recalled(agreed, review.pacing().openingW()));
+    }
+
+    /**
+     * What had been agreed before a race, beside how it was opened.
+     *
+     * @param openingW normalized power of the opening, or null
+     */
+    static String recalled(Agreement agreed, @Nullable Double openingW) {
+        String words = PlainText.of(agreed.words()).replaceFirst("[.;]+$", "");
+        return "agreed on " + agreed.day() + ": " + words
+                + (openingW == null ? "." : "; opened at " + Figures.watts(openingW) + ".");
+    }
+
+    private static List<String> of(RideNotes notes) {
         List<String> lines = new ArrayList<>();
         add(lines, "Felt: ", notes.feel());
         add(lines, "Heat: ", notes.heat());

@@ -19,7 +19,6 @@ import java.util.stream.Collectors;
 
 /** What a rider's own earlier rides say, and what that rests on. */
 public final class OwnRidesWords {
-    private static final double EASY_SHARE = 0.70;
     private static final int SECONDS_PER_HOUR = 3600;
     private static final double PERCENT = 100;
 
@@ -156,10 +155,7 @@ public final class OwnRidesWords {
 
     private static void traits(List<String> lines, RiderFromRides rider) {
         RiderTraits traits = rider.traits();
-        Double thresholdW = rider.onDay().thresholdPowerW();
-        if (thresholdW != null) {
-            traits.heartRateAt(EASY_SHARE * thresholdW).found().ifPresent(rate -> lines.add(heartRate(rate)));
-        }
+        rider.easyHeartRate().found().ifPresent(rate -> lines.add(heartRate(rate)));
         traits.dragAreaM2()
                 .found()
                 .ifPresent(spread -> lines.add(

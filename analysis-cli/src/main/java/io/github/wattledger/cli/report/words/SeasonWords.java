@@ -158,6 +158,26 @@ public final class SeasonWords {
         return lines;
     }
 
+    /** The races and long rides that have a name, and what had been agreed before a race. */
+    public static List<String> named(PacingTrend pacing) {
+        List<String> lines = new ArrayList<>();
+        for (SeasonRide ride : pacing.rides()) {
+            String event = ride.notes().event();
+            String name = ride.day() + (event == null ? "" : ", " + PlainText.of(event));
+            String recalled = pacing.recalls().stream()
+                    .filter(recall -> recall.race().equals(ride))
+                    .map(recall -> NotesWords.recalled(recall.agreed(), ride.openingW()))
+                    .findFirst()
+                    .orElse(null);
+            if (recalled != null) {
+                lines.add(name + ": " + recalled);
+            } else if (event != null) {
+                lines.add(PlainText.sentence(name));
+            }
+        }
+        return lines;
+    }
+
     /**
      * What is said where no ride was a race or long.
      */
