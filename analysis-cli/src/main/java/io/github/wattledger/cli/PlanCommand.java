@@ -4,25 +4,28 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.html.HtmlPlan;
 import io.github.wattledger.cli.report.text.TextPlan;
 import io.github.wattledger.course.Route;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.plan.PlanOptions;
 import io.github.wattledger.plan.PlanRider;
 import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.SurfaceStretch;
-import io.github.wattledger.power.BestEffort;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.RouteFiles;
 import io.github.wattledger.read.RouteResult;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
-import io.github.wattledger.rider.ThresholdHistory;
-import io.github.wattledger.rig.RigChoice;
+import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +45,7 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         customSynopsis = {
             "wattledger plan COURSE [--rider FILE] [--threshold-power W] [--mass KG]",
+            "                [--season FOLDER] [--day DATE]",
             "                [--target W | --time H:MM] [--stops H:MM]",
             "                [--wind M/S --wind-from DEGREES] [--temperature C]",
             "                [--surface KM-KM=NUMBER]... [--format text|json|html]",
@@ -91,8 +95,20 @@ final class PlanCommand implements Callable<Integer> {
             names = "--stops",
             paramLabel = "H:MM",
             converter = OptionValues.Seconds.class,
-            description = "How long you will stand in all; none without it.")
+            description = "How long you will stand in all. Without it: as in your last races, where --season shows"
+                    + " them, otherwise none.")
     private @Nullable Integer stoppedSeconds;
+
+    @Option(
+            names = "--day",
+            paramLabel = "DATE",
+            converter = OptionValues.Day.class,
+            description = "The day of the race, for instance 2026-08-31; today without it. What holds of you on that"
+                    + " day is taken.")
+    private @Nullable LocalDate raceDay;
+
+    @Mixin
+    private SeasonOption season = new SeasonOption();
 
     @ArgGroup(exclusive = false, heading = "%nThe day and the course:%n")
     private Day day = new Day();
@@ -229,28 +245,20 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private PlanRider planRider(Rider known) {
-        Double power = known.thresholdPowerW() != null ? known.thresholdPowerW() : lastPowerW(known.thresholds());
-        if (power == null) {
+    private PlanRider planRider(Rider known) throws SeasonStoreException {
+        ZoneId zone = ZoneId.systemDefault();
+        LocalDate day = raceDay == null ? LocalDate.now(zone) : raceDay;
+        OwnRides own = season.ridesBefore(spec, known, zone, day);
+        RiderOnDay onDay = RiderOnDay.of(known, RecordingDevice.UNKNOWN, day, own);
+        if (onDay.thresholdPowerW() == null) {
             throw Usage.error(
-                    spec, "a plan needs your threshold power: give --threshold-power, or a rider profile with it");
+                    spec,
+                    "a plan needs your threshold power: give --threshold-power, or a rider profile with it"
+                            + (own == null
+                                    ? ", or the season of your rides"
+                                    : "; your rides of the 90 days before " + day + " do not show it"));
         }
-        RigChoice choice = RigChoice.ofNoRide(
-                known.massKg(), known.bikeMassKg(), known.dragAreaM2(), known.rollingResistance(), rig.position());
-        List<BestEffort> bests = known.longBests().stream()
-                .map(best -> new BestEffort(best.seconds(), best.watts()))
-                .toList();
-        return PlanRider.of(choice, power)
-                .withThresholdHeartRateBpm(known.thresholdHeartRateBpm())
-                .withLongBests(bests);
-    }
-
-    /** The race is still to come, so the newest threshold holds. */
-    private static @Nullable Double lastPowerW(ThresholdHistory history) {
-        Double last = null;
-        for (ThresholdHistory.Entry entry : history.entries()) {
-            last = entry.powerW() == null ? last : entry.powerW();
-        }
-        return last;
+        PlanRider rider = PlanRider.of(onDay.rig(rig.position()), onDay);
+        return own == null ? rider : rider.withOwnRides(own, day);
     }
 }

@@ -73,6 +73,8 @@ final class JsonPlan {
         json.number("massKg", rig.totalKg());
         json.number("dragAreaM2", rig.dragAreaM2().value(), FINE_DECIMALS);
         json.number("rollingResistance", rig.rollingResistance().value(), FINE_DECIMALS);
+        json.whole("lastRaces", plan.rider().lastRaces().size());
+        json.number("usualStoppedShare", plan.rider().usualStoppedShare(), FINE_DECIMALS);
         json.end();
     }
 

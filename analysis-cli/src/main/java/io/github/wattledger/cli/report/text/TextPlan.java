@@ -27,6 +27,7 @@ public final class TextPlan {
         page.paragraph(PlanWords.course(plan));
         page.blank();
         page.paragraph(PlanWords.time(plan));
+        PlanWords.habitOfStops(plan).forEach(page::paragraph);
         page.paragraph(PlanWords.target(plan));
         page.heading("HOW TO BEGIN");
         page.line(PlanWords.opening(plan));

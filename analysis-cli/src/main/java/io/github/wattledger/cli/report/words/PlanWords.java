@@ -6,10 +6,12 @@ import io.github.wattledger.plan.GroundCap;
 import io.github.wattledger.plan.Heat;
 import io.github.wattledger.plan.OpeningCap;
 import io.github.wattledger.plan.PlanInfluence;
+import io.github.wattledger.plan.PlanRider;
 import io.github.wattledger.plan.PlanTarget;
 import io.github.wattledger.plan.PricedMistake;
 import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.TimeRange;
+import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.SustainablePower;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,6 +40,17 @@ public final class PlanWords {
     public static String time(RacePlan plan) {
         return "Finish after " + between(plan.total()) + ", most likely about "
                 + clock(plan.total().seconds()) + stops(plan) + ".";
+    }
+
+    /** The stops of past races, and what half of them would give; empty where the plan has none of them. */
+    public static List<String> habitOfStops(RacePlan plan) {
+        Double share = plan.rider().usualStoppedShare();
+        if (share == null || plan.options().stoppedSeconds() != null || plan.stoppedSeconds() < MINUTE) {
+            return List.of();
+        }
+        return List.of("You stood for " + Figures.decimal(100 * share, 0) + " % of your last "
+                + plan.rider().lastRaces().size() + " races, the middle one of them; half of it would save "
+                + Figures.minutes(plan.stoppedSeconds() / 2 / MINUTE) + ".");
     }
 
     private static String stops(RacePlan plan) {
@@ -72,23 +85,30 @@ public final class PlanWords {
     public static String target(RacePlan plan) {
         PlanTarget target = plan.target();
         SustainablePower can = target.sustainable();
-        String basis = can.source() == SustainablePower.Source.OWN_BESTS
-                ? "your own long bests"
-                : "the guide from threshold power " + Figures.watts(plan.rider().thresholdPowerW());
+        String basis = switch (can.source()) {
+            case OWN_BESTS -> "your own long bests";
+            case OWN_RIDES -> "your own long rides";
+            case GUIDE ->
+                "the guide from threshold power " + Figures.watts(plan.rider().thresholdPowerW());
+        };
         String range = Figures.decimal(can.lowW(), 0) + " to " + Figures.watts(can.highW());
         String watts = "Normalized power " + Figures.watts(target.watts());
         String limited = target.isLimited()
                 ? " More was asked for, but no cap may lie above 95 % of threshold power, so this is the most."
                 : "";
         return switch (target.origin()) {
-            case SUSTAINABLE -> watts + " for the whole way: what " + basis + " allows, " + range + ".";
+            case SUSTAINABLE -> watts + " for the whole way: what " + basis + " " + allow(can) + ", " + range + ".";
             case GIVEN ->
-                watts + ", as you ask; " + basis + " allows " + range + ", so this is " + standing(target) + "."
-                        + limited;
+                watts + ", as you ask; " + basis + " " + allow(can) + " " + range + ", so this is " + standing(target)
+                        + "." + limited;
             case GOAL_TIME ->
-                watts + " is what your time asks for; " + basis + " allows " + range + ", so this is "
+                watts + " is what your time asks for; " + basis + " " + allow(can) + " " + range + ", so this is "
                         + standing(target) + "." + limited;
         };
+    }
+
+    private static String allow(SustainablePower can) {
+        return can.source() == SustainablePower.Source.GUIDE ? "allows" : "allow";
     }
 
     private static String standing(PlanTarget target) {
@@ -133,10 +153,9 @@ public final class PlanWords {
         if (past == null) {
             return rule;
         }
-        String times = Figures.decimal(past, 2) + " times the target of the day";
-        return past > HARD_OPENING
-                ? "You opened the last races at " + times + ". " + rule
-                : "You opened the last races at " + times + ": keep doing so. " + rule;
+        String habit = "You opened your last " + plan.rider().lastRaces().size() + " races at "
+                + Figures.decimal(past, 2) + " times the target of the day, the middle one of them";
+        return past > HARD_OPENING ? habit + ". " + rule : habit + ", which is not too hard. " + rule;
     }
 
     /** A climb: where, how long, how steep. */
@@ -215,11 +234,36 @@ public final class PlanWords {
         return Figures.decimal(each.low(), decimals) + " to " + Figures.decimal(each.high(), decimals) + unit;
     }
 
+    /** What the rider's own rides say that the plan took; empty where none were looked at. */
+    private static List<String> ownRides(RacePlan plan) {
+        PlanRider rider = plan.rider();
+        if (rider.traits() == null) {
+            return List.of();
+        }
+        List<String> said = new ArrayList<>();
+        OwnEndurance own = rider.power().endurance();
+        SustainablePower.Source source = plan.target().sustainable().source();
+        if (own != null && source == SustainablePower.Source.OWN_RIDES) {
+            said.add("What you can hold rests on "
+                    + OwnRidesWords.restsOn(own, plan.moving().seconds()));
+        } else if (source == SustainablePower.Source.GUIDE) {
+            said.add("Your own rides of the year before say no more than the guide about power for hours;"
+                    + " 'wattledger season' says why.");
+        }
+        if (plan.opening().capBpm() != null) {
+            said.add("Heart rates are the upper end of what goes with the power in your rides of the 60 days before.");
+        } else {
+            said.add("Your rides of the 60 days before show no heart rate for the cap of the opening.");
+        }
+        return said;
+    }
+
     /** What everything rests on, and what it does not know. */
     public static List<String> basis(RacePlan plan) {
         List<String> basis = new ArrayList<>();
         basis.add("It rests on " + plan.rider().rig().numbers() + "; speed to "
                 + Figures.decimal(plan.options().fastestDescentMps() * 3.6, 0) + " km/h on descents.");
+        basis.addAll(ownRides(plan));
         basis.add(wind(plan) + " It is for riding alone: in a group the caps hold and the time does not.");
         Double organiser = plan.options().organiserAscentM();
         if (organiser != null && organiser > 0 && plan.hasAltitude()) {
