@@ -189,11 +189,17 @@ final class OptionValues {
             for (String hour : value.split(",", -1)) {
                 grams.add(Double.parseDouble(matched(GRAMS, hour, EXPECTED).group(1)));
             }
+            Intake intake;
             try {
-                return new Intake(grams, true);
+                intake = new Intake(grams, true);
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(EXPECTED);
             }
+            if (grams.size() == 2) {
+                throw new TypeConversionException("one comma can be read in two ways: write a fraction with a point, as"
+                        + " in 62.5, and hours with the last number twice, as in 60,40,40");
+            }
+            return intake;
         }
     }
 

@@ -37,6 +37,16 @@ class EatenTest {
                         + " for instance 55, or hour by hour as in 60,60,40");
     }
 
+    /** 62,5 is a fraction where a comma is the decimal sign, and two hours where it is not. */
+    @Test
+    void oneCommaIsRefusedBecauseItCanBeReadInTwoWays() {
+        Outcome outcome = Outcome.of("review", HARD, "--eaten", "62,5");
+        assertThat(outcome.status()).isEqualTo(2);
+        assertThat(outcome.err().lines().findFirst())
+                .contains("wattledger review: --eaten 62,5: one comma can be read in two ways: write a fraction with a"
+                        + " point, as in 62.5, and hours with the last number twice, as in 60,40,40");
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

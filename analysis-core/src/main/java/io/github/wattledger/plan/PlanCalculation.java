@@ -51,6 +51,7 @@ final class PlanCalculation {
     private final CapTable table;
     private final PowerByPiece ridden;
     private final TableRide ride;
+    private final @Nullable PlanAltitude altitude;
     private final List<PlanInfluence> influences;
     private final TimeRange moving;
 
@@ -92,8 +93,9 @@ final class PlanCalculation {
         this.table = CapTable.of(grades, best, planner, target.watts());
         this.ridden = planner.ridden(table.ofPieces(grades));
         this.ride = TableRide.of(road, day, ridden.watts(), options.fastestDescentMps());
+        this.altitude = PlanAltitude.of(route);
         this.influences = new TimeSpread(road, day, table.ofPieces(grades), limits)
-                .of(rider.rig(), density, target, options, route.ascentM());
+                .of(rider.rig(), density, target, options, route.ascentM(), altitude == null ? 1 : altitude.lowShare());
         this.moving = TimeSpread.around(ride.seconds(), influences);
         this.stopped = stoppedOf(ride.seconds());
     }
@@ -112,6 +114,14 @@ final class PlanCalculation {
 
     List<PlanInfluence> influences() {
         return influences;
+    }
+
+    @Nullable PlanAltitude altitude() {
+        return altitude;
+    }
+
+    @Nullable PlanFuel fuel() {
+        return PlanFuel.of(rider, ridden.averageW(), ride.seconds());
     }
 
     /** What the usual mistakes would cost, and what the plan gains. */

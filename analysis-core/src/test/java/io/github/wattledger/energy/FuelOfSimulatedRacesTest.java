@@ -18,6 +18,7 @@ import io.github.wattledger.simulation.SensorNoise;
 import io.github.wattledger.simulation.SimulatedRider;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -32,9 +33,22 @@ class FuelOfSimulatedRacesTest {
     private static final int RACES = 10;
     private static final int FITTING = 9;
     private static final double THRESHOLD_W = 250;
+    private static final Rider RIDER =
+            Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W).withMassKg(74);
 
     private static RideReview race(
             double powerW, double km, double fallSecond, double powerFall, HeartResponse heart, long seed) {
+        return race(RIDER, powerW, km, fallSecond, powerFall, heart, seed);
+    }
+
+    private static RideReview race(
+            Rider rider,
+            double powerW,
+            double km,
+            double fallSecond,
+            double powerFall,
+            HeartResponse heart,
+            long seed) {
         PacingPlan plan = moment -> powerW * (moment.racingSeconds() < fallSecond ? 1 : 1 - powerFall);
         Course course = Course.builder()
                 .startLine(45, 0, 100)
@@ -45,7 +59,7 @@ class FuelOfSimulatedRacesTest {
                 .withStyle(RidingStyle.FOREST_ROAD, seed);
         return Reviewer.review(
                 SensorNoise.ordinary(seed).record(RoadSimulation.ride(scenario)).toRecording(),
-                Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W).withMassKg(74),
+                rider,
                 ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
     }
 
@@ -87,6 +101,21 @@ class FuelOfSimulatedRacesTest {
                 .mapToObj(seed -> race(220, 190, crashSecond, 0.3, heart, seed))
                 .toList();
         assertWords(races, FindingKind.ENERGY_CRASH, 0, Shortage.LIKELY);
+    }
+
+    /** Intake is never suggested to somebody who may be under 18; the same race of an adult has the published range. */
+    @Test
+    void noIntakeIsShownToAMinor() {
+        double crashSecond = 5.0 * 3600;
+        HeartResponse heart = SimulatedRider.tireless().heart().withCrash(crashSecond, 0.12);
+        RideReview adult = race(220, 190, crashSecond, 0.3, heart, 1);
+        RideReview minor = race(RIDER.withBirthYear(2010), 220, 190, crashSecond, 0.3, heart, 1);
+        FuelReview ofAdult = Objects.requireNonNull(adult.fuel());
+        FuelReview ofMinor = Objects.requireNonNull(minor.fuel());
+        assertThat(beside(FindingKind.ENERGY_CRASH, ofAdult)).isNotEmpty();
+        assertThat(beside(FindingKind.ENERGY_CRASH, ofMinor)).hasSameSizeAs(beside(FindingKind.ENERGY_CRASH, ofAdult));
+        assertThat(ofAdult.guide()).isNotNull();
+        assertThat(ofMinor.guide()).isNull();
     }
 
     /** The rider ate 90 g an hour and rode at 0.7 of threshold; then power fell, and the heart rate with it. */

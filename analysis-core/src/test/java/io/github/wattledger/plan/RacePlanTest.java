@@ -20,6 +20,7 @@ import io.github.wattledger.rig.RigChoice;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 class RacePlanTest {
@@ -261,6 +262,47 @@ class RacePlanTest {
         assertThat(rig.rollingResistance().value()).isCloseTo(0.005, within(1e-9));
         assertThat(rig.numbers()).contains("from your own rides");
         assertThat(PlanCourses.RIDER.withOwnRides(own, DAY).rig()).isEqualTo(PlanCourses.RIDER.rig());
+    }
+
+    /**
+     * HT-6 and HT-7: at 2,000 m 91.62 % are left to an acclimatised rider and 87.564 % to one from the sea; the plan's
+     * target stays, the low end of the power falls, and nothing is said below 1,000 m.
+     */
+    @Test
+    void aHighCourseWidensTheRangeDownwards() {
+        RacePlan low = RacePlan.of(level(900), PlanCourses.RIDER, PlanOptions.DEFAULT);
+        RacePlan high = RacePlan.of(level(2000), PlanCourses.RIDER, PlanOptions.DEFAULT);
+        assertThat(low.altitude()).isNull();
+        PlanAltitude altitude = Objects.requireNonNull(high.altitude());
+        assertThat(altitude.meanM()).isCloseTo(2000, within(1e-6));
+        assertThat(altitude.highShare()).isCloseTo(0.9162, within(5e-5));
+        assertThat(altitude.lowShare()).isCloseTo(0.87564, within(5e-5));
+        PlanInfluence power = influence(high, PlanInfluence.Input.SUSTAINABLE_POWER);
+        assertThat(power.low()).isCloseTo(0.87564 * high.target().sustainable().lowW(), within(0.01));
+        assertThat(high.target().watts()).isCloseTo(high.target().sustainable().watts(), within(1.0));
+    }
+
+    private static Route level(double heightM) {
+        Series none = Series.missing(2);
+        return Route.of(
+                new RouteLine(null, none, none, Series.of(heightM, heightM), Series.of(0, 120_000), List.of(), false));
+    }
+
+    /**
+     * FU-7: at 0.8 of threshold 250 W 110 to 171 g an hour; caps are multiples of 5 W, so 200 W stays what it is. The
+     * published 60 to 90 g beyond 2.5 h, each end held to seven tenths of the use. Nothing of it for a minor.
+     */
+    @Test
+    void carbohydrateStandsBesideThePlanAsARangeAndNotForMinors() {
+        RacePlan plan = RacePlan.of(level(100), PlanCourses.RIDER, PlanOptions.DEFAULT.withTargetW(200.0));
+        PlanFuel fuel = Objects.requireNonNull(plan.fuel());
+        assertThat(fuel.carbohydrateGPerHour().low()).isCloseTo(110, within(1.0));
+        assertThat(fuel.carbohydrateGPerHour().high()).isCloseTo(171, within(1.0));
+        assertThat(Objects.requireNonNull(fuel.guide()).lowGPerHour()).isCloseTo(60, within(1e-9));
+        assertThat(fuel.guide().highGPerHour()).isCloseTo(90, within(1e-9));
+        Rider young = Rider.UNKNOWN.withThresholdPowerW(250.0).withBirthYear(2010);
+        PlanRider minor = PlanRider.of(PlanCourses.RIDER.rig(), RiderOnDay.of(young, RecordingDevice.UNKNOWN, DAY));
+        assertThat(RacePlan.of(level(100), minor, PlanOptions.DEFAULT).fuel()).isNull();
     }
 
     private static PastRide race(int daysBefore, double opening, double ridingHours) {

@@ -5,6 +5,7 @@ import io.github.wattledger.plan.Ground;
 import io.github.wattledger.plan.GroundCap;
 import io.github.wattledger.plan.Heat;
 import io.github.wattledger.plan.OpeningCap;
+import io.github.wattledger.plan.PlanAltitude;
 import io.github.wattledger.plan.PlanInfluence;
 import io.github.wattledger.plan.PlanRider;
 import io.github.wattledger.plan.PlanTarget;
@@ -48,13 +49,14 @@ public final class PlanWords {
         if (share == null || plan.options().stoppedSeconds() != null || plan.stoppedSeconds() < MINUTE) {
             return List.of();
         }
-        return List.of("You stood for " + Figures.decimal(100 * share, 0) + " % of your last "
-                + plan.rider().lastRaces().size() + " races, the middle one of them; half of it would save "
+        return List.of("You stood for " + Figures.decimal(100 * share, 0) + " % of the time in your last "
+                + plan.rider().lastRaces().size() + " races, the median of them, and the plan has as much; half of it"
+                + " would save "
                 + Figures.minutes(plan.stoppedSeconds() / 2 / MINUTE) + ".");
     }
 
     private static String stops(RacePlan plan) {
-        return plan.stoppedSeconds() > 0
+        return plan.stoppedSeconds() >= MINUTE / 2.0
                 ? ", with " + Figures.minutes(plan.stoppedSeconds() / MINUTE) + " of stops"
                 : ", without stops";
     }
@@ -119,6 +121,27 @@ public final class PlanWords {
         };
     }
 
+    /** What the height of the course does to the power; empty where it is not high. */
+    public static List<String> altitude(RacePlan plan) {
+        PlanAltitude altitude = plan.altitude();
+        if (altitude == null) {
+            return List.of();
+        }
+        double watts = plan.target().watts();
+        return List.of("The course lies at " + Figures.decimal(altitude.meanM(), 0)
+                + " m on average. A rider who lives near the sea holds " + Figures.decimal(100 * altitude.lowShare(), 0)
+                + " to " + Figures.decimal(100 * altitude.highShare(), 0) + " % of the power there, "
+                + Figures.decimal(altitude.lowShare() * watts, 0) + " to "
+                + Figures.watts(altitude.highShare() * watts)
+                + " in place of the target, the higher the longer he has been at that height. The caps are those of"
+                + " your home: lower them by as much.");
+    }
+
+    /** What the plan uses of carbohydrate, and what is published of intake; empty for a rider who may be under 18. */
+    public static List<String> fuel(RacePlan plan) {
+        return plan.fuel() == null ? List.of() : EnergyWords.planned(plan.fuel());
+    }
+
     /** The ground of a cap, for instance {@code climb, 4 to 7 %}. */
     public static String ground(Ground ground) {
         return switch (ground) {
@@ -153,8 +176,8 @@ public final class PlanWords {
         if (past == null) {
             return rule;
         }
-        String habit = "You opened your last " + plan.rider().lastRaces().size() + " races at "
-                + Figures.decimal(past, 2) + " times the target of the day, the middle one of them";
+        String habit = "You opened your last " + plan.rider().lastRaces().size() + " races at a median of "
+                + Figures.decimal(past, 2) + " times the target of the day";
         return past > HARD_OPENING ? habit + ". " + rule : habit + ", which is not too hard. " + rule;
     }
 
