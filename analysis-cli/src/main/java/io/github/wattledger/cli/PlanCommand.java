@@ -3,6 +3,7 @@ package io.github.wattledger.cli;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.html.HtmlPlan;
 import io.github.wattledger.cli.report.text.TextPlan;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.course.Route;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.RiderOnDay;
@@ -49,7 +50,7 @@ import picocli.CommandLine.Spec;
             "                [--target W | --time H:MM] [--stops H:MM]",
             "                [--wind M/S --wind-from DEGREES] [--temperature C]",
             "                [--surface KM-KM=NUMBER]... [--format text|json|html]",
-            "                [--output FILE]",
+            "                [--units metric|imperial] [--output FILE]",
         },
         header = "Plans a race: caps by ground, and the time as a range.",
         footer = {
@@ -126,6 +127,9 @@ final class PlanCommand implements Callable<Integer> {
     private SeasonFormat format = SeasonFormat.TEXT;
 
     @Mixin
+    private UnitsOption units = new UnitsOption();
+
+    @Mixin
     private OutputOption output = new OutputOption();
 
     /** What is expected of the day, and what the file of the course does not say. */
@@ -169,7 +173,9 @@ final class PlanCommand implements Callable<Integer> {
                 names = "--fastest",
                 paramLabel = "KM/H",
                 converter = NumberOptions.FastestSpeed.class,
-                description = "The highest speed you ride on descents; 54 without it.")
+                description =
+                        "The highest speed you ride on descents. Without it: as in your rides, where --season shows it,"
+                                + " otherwise 54 km/h.")
         private @Nullable Double fastestMps;
     }
 
@@ -184,21 +190,22 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
+        Units shown = units.units(spec, format != SeasonFormat.JSON);
         Path file = NamedRide.filePath(course);
         NamedRide named = new NamedRide(file);
         Path target = output.file(spec, List.of(named));
-        PlanOptions options = options();
         PlanRider known = planRider(rig.with(rider.profile(spec, named.folder()).rider()));
+        PlanOptions options = options(known);
         RouteResult read = RouteFiles.read(file);
         RacePlan plan = RacePlan.of(route(read), known, options);
         StringBuilder text = new StringBuilder();
         List<String> notes = read.notes().stream().map(ReadNote::text).toList();
         switch (format) {
-            case TEXT -> new TextPlan().write(plan, notes, text);
+            case TEXT -> new TextPlan(shown).write(plan, notes, text);
             case JSON ->
                 text.append(JsonDocument.of(plan, String.valueOf(file.getFileName()), read)
                         .text());
-            case HTML -> new HtmlPlan().write(plan, text);
+            case HTML -> new HtmlPlan(shown).write(plan, text);
         }
         OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();
@@ -215,7 +222,7 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private PlanOptions options() {
+    private PlanOptions options(PlanRider known) {
         requireTime("--time", goalSeconds, PlanOptions.GOAL_SECONDS);
         requireTime("--stops", stoppedSeconds, PlanOptions.STOPPED_SECONDS);
         if (day.ascentM != null && !PlanOptions.ORGANISER_ASCENT_M.contains(day.ascentM)) {
@@ -229,7 +236,7 @@ final class PlanCommand implements Callable<Integer> {
                     .withWind(day.windMps, day.windFromDegrees)
                     .withTemperatureC(day.temperatureC)
                     .withOrganiserAscentM(day.ascentM)
-                    .withFastestDescentMps(day.fastestMps == null ? PlanOptions.USUAL_FASTEST_MPS : day.fastestMps)
+                    .withFastestDescentMps(day.fastestMps == null ? known.usualFastestMps() : day.fastestMps)
                     .withSurfaces(day.surfaces);
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());

@@ -8,6 +8,7 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.cli.report.text.TextPlanReview;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
@@ -52,7 +53,8 @@ import picocli.CommandLine.Spec;
             "                  [--from PLACE] [--to PLACE] [--laps A-B]",
             "                  [--effort auto|race|training] [--season FOLDER] [--eaten G]",
             "                  [--format text|json|csv|splits|html]",
-            "                  [--explain FINDING] [--brief] [--output FILE]",
+            "                  [--units metric|imperial] [--explain FINDING] [--brief]",
+            "                  [--output FILE]",
             "       wattledger [review] RIDE RIDE... [the same but for a part, --format",
             "                  and --explain]"
         },
@@ -126,7 +128,7 @@ final class ReviewCommand implements Callable<Integer> {
             paramLabel = "G",
             converter = OptionValues.Eaten.class,
             description = "The carbohydrate that you ate and drank, grams an hour, for instance 55; or hour by hour, as"
-                    + " in 60,60,40, where the last number holds for the hours after it. It says more of an energy"
+                    + " in 60/60/40, where the last number holds for the hours after it. It says more of an energy"
                     + " crash or a fade.")
     private @Nullable Intake eaten;
 
@@ -159,6 +161,9 @@ final class ReviewCommand implements Callable<Integer> {
             description = "Hold the ride against this plan, a file that 'wattledger plan --format json' wrote: planned"
                     + " and ridden, caps kept or not. As text.")
     private @Nullable String planFile;
+
+    @Mixin
+    private UnitsOption units = new UnitsOption();
 
     @Mixin
     private OutputOption output = new OutputOption();
@@ -239,16 +244,18 @@ final class ReviewCommand implements Callable<Integer> {
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
         report(profile).write(review, text);
         if (plan != null) {
-            new TextPlanReview().write(PlanFile.against(plan, review, input.toString()), text);
+            new TextPlanReview(units.units(spec, format.isForPeople()))
+                    .write(PlanFile.against(plan, review, input.toString()), text);
         }
     }
 
     /** What is written of a ride. The one place where one ride and several are told apart. */
     private Report report(RiderProfile profile) {
+        Units shown = units.units(spec, format.isForPeople());
         if (isBrief || rides.size() > 1) {
-            return new TextBrief();
+            return new TextBrief(shown);
         }
-        return explain == null ? format.report() : new TextExplanation(explain, profile.limits());
+        return explain == null ? format.report(shown) : new TextExplanation(explain, profile.limits(), shown);
     }
 
     private Selection selection(NamedRide input, ReadOptions reading) throws UnreadableRideException {
@@ -280,6 +287,7 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     private void requireWhatFits() {
+        units.units(spec, format.isForPeople());
         if (explain != null && format != ReportFormat.TEXT) {
             throw Usage.error(spec, "--explain is written as text only");
         }

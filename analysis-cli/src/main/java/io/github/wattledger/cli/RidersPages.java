@@ -3,9 +3,7 @@ package io.github.wattledger.cli;
 import io.github.wattledger.cli.report.html.HtmlRiders;
 import io.github.wattledger.cli.report.html.PageNames;
 import io.github.wattledger.cli.report.html.RiderSeason;
-import io.github.wattledger.season.RiderStanding;
-import io.github.wattledger.season.SeasonRequest;
-import io.github.wattledger.season.SeasonReview;
+import io.github.wattledger.cli.report.words.Units;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,6 +17,7 @@ import java.util.concurrent.ExecutorService;
 final class RidersPages {
     private final Path folder;
     private final ExecutorService executor;
+    private final Units units;
     private final Set<String> names = new HashSet<>();
 
     /**
@@ -26,28 +25,28 @@ final class RidersPages {
      *
      * @param folder where; made when it is not there
      * @param executor what rides are reviewed on
+     * @param units in which the pages are written
      */
-    RidersPages(Path folder, ExecutorService executor) {
+    RidersPages(Path folder, ExecutorService executor, Units units) {
         this.folder = folder;
         this.executor = executor;
+        this.units = units;
     }
 
-    /** Writes all of them; the lists hold the riders in one order. */
-    void write(
-            List<RiderStanding> standings, List<SeasonReview> seasons, List<SeasonRequest> requests, int skippedFiles)
-            throws IOException {
+    /** Writes all of them. */
+    void write(RidersSeasons seasons) throws IOException {
         OutputFile.makeFolder(folder);
         Path index = folder.resolve(SeasonPages.INDEX);
         SeasonPages.requireOwn(index);
         List<RiderSeason> riders = new ArrayList<>();
-        for (int i = 0; i < standings.size(); i++) {
-            String name = standings.get(i).name();
+        for (RidersSeasons.OneRider rider : seasons.riders()) {
+            String name = rider.standing().name();
             String below = ownName(name);
-            new SeasonPages(folder.resolve(below), requests.get(i), executor, name).write(seasons.get(i));
-            riders.add(new RiderSeason(standings.get(i), seasons.get(i), below + "/" + SeasonPages.INDEX));
+            new SeasonPages(folder.resolve(below), rider.request(), executor, units, name).write(rider.season());
+            riders.add(new RiderSeason(rider.standing(), rider.season(), below + "/" + SeasonPages.INDEX));
         }
         StringBuilder text = new StringBuilder();
-        new HtmlRiders().write(riders, skippedFiles, text);
+        new HtmlRiders().write(riders, seasons.skippedFiles(), text);
         OutputFile.write(index, text);
     }
 

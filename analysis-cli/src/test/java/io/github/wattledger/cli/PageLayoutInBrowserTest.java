@@ -9,6 +9,7 @@ import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
@@ -79,7 +80,7 @@ class PageLayoutInBrowserTest {
 
     private static Path pageOf(RideReview review, String name) throws IOException {
         StringBuilder text = new StringBuilder();
-        new HtmlReport().write(review, text);
+        new HtmlReport(Units.METRIC).write(review, text);
         return Files.writeString(requireNonNull(folder).resolve(name), text);
     }
 
@@ -390,7 +391,7 @@ class PageLayoutInBrowserTest {
     void severalRidersShowTheirPacingAndLeadToTheirSeasonsAndBack() throws IOException {
         browser().open(pages().riders());
         assertThat(text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
-                .isEqualTo("Pacing; Worth a look; Load");
+                .isEqualTo("Pacing; Pacing of the last races; Worth a look; Load");
         assertThat(text("[...document.querySelectorAll('section:first-of-type tbody tr')]"
                         + ".map(r => r.cells[0].textContent + ': ' + r.cells[1].textContent + ', ' + r.cells[3].textContent"
                         + " + ', ' + r.cells[4].textContent).join('; ')"))

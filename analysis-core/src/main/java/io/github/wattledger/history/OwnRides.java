@@ -102,7 +102,8 @@ public final class OwnRides implements Serializable {
                 spread(year, ride -> ride.traits().rollingResistance()),
                 spread(year, ride -> isLong(ride) ? (Double) ride.stoppedShare() : null),
                 spread(year, ride -> ride.traits().openingOverTarget()),
-                spread(year, ride -> ride.traits().fadePercent()));
+                spread(year, ride -> ride.traits().fadePercent()),
+                spread(year, ride -> ride.traits().descentSpeedMps()));
     }
 
     /** The last {@value #LAST_RACES} rides of the year before a day that were judged as races, the latest first. */

@@ -110,6 +110,14 @@ public record PlanRider(
                 own.racesBefore(day));
     }
 
+    /** The speed that the rider seldom exceeds on descents, m/s: as own rides show it, otherwise an ordinary one. */
+    public double usualFastestMps() {
+        Spread own = traits == null ? null : traits.descentSpeedMps().found().orElse(null);
+        return own == null
+                ? PlanOptions.USUAL_FASTEST_MPS
+                : Math.max(PlanOptions.FASTEST_MPS.low(), Math.min(PlanOptions.FASTEST_MPS.high(), own.median()));
+    }
+
     /** What the rider can hold for so many seconds of riding, at least for 20 minutes. */
     SustainablePower sustainable(double seconds) {
         return Objects.requireNonNull(

@@ -316,7 +316,7 @@ class RacePlanTest {
                 null,
                 List.of(),
                 false,
-                new RideTraits(null, null, null, opening, null, null),
+                new RideTraits(null, null, null, opening, null, null, null),
                 null);
     }
 
