@@ -93,7 +93,8 @@ class ArchitectureTest {
             .whereLayer("pacing").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("energy").mayOnlyAccessLayers("ride", "rider", "pacing")
-            .whereLayer("plan").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("plan").mayOnlyAccessLayers(
+                    "ride", "rider", "load", "power", "history", "course", "rig", "intake", "replay", "energy")
             .whereLayer("review").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "course", "rig", "intake", "replay",
                     "compare", "pacing", "energy")

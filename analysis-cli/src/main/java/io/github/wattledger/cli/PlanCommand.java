@@ -5,25 +5,28 @@ import io.github.wattledger.cli.report.html.HtmlPlan;
 import io.github.wattledger.cli.report.text.TextPlan;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.course.Route;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.plan.PlanOptions;
 import io.github.wattledger.plan.PlanRider;
 import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.SurfaceStretch;
-import io.github.wattledger.power.BestEffort;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.RouteFiles;
 import io.github.wattledger.read.RouteResult;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
-import io.github.wattledger.rider.ThresholdHistory;
-import io.github.wattledger.rig.RigChoice;
+import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +46,7 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         customSynopsis = {
             "wattledger plan COURSE [--rider FILE] [--threshold-power W] [--mass KG]",
+            "                [--season FOLDER] [--day DATE]",
             "                [--target W | --time H:MM] [--stops H:MM]",
             "                [--wind M/S --wind-from DEGREES] [--temperature C]",
             "                [--surface KM-KM=NUMBER]... [--format text|json|html]",
@@ -92,8 +96,20 @@ final class PlanCommand implements Callable<Integer> {
             names = "--stops",
             paramLabel = "H:MM",
             converter = OptionValues.Seconds.class,
-            description = "How long you will stand in all; none without it.")
+            description = "How long you will stand in all. Without it: as in your last races, where --season shows"
+                    + " them, otherwise none.")
     private @Nullable Integer stoppedSeconds;
+
+    @Option(
+            names = "--day",
+            paramLabel = "DATE",
+            converter = OptionValues.Day.class,
+            description = "The day of the race, for instance 2026-08-31; today without it. What holds of you on that"
+                    + " day is taken.")
+    private @Nullable LocalDate raceDay;
+
+    @Mixin
+    private SeasonOption season = new SeasonOption();
 
     @ArgGroup(exclusive = false, heading = "%nThe day and the course:%n")
     private Day day = new Day();
@@ -157,7 +173,9 @@ final class PlanCommand implements Callable<Integer> {
                 names = "--fastest",
                 paramLabel = "KM/H",
                 converter = NumberOptions.FastestSpeed.class,
-                description = "The highest speed you ride on descents; 54 without it.")
+                description =
+                        "The highest speed you ride on descents. Without it: as in your rides, where --season shows it,"
+                                + " otherwise 54 km/h.")
         private @Nullable Double fastestMps;
     }
 
@@ -176,8 +194,8 @@ final class PlanCommand implements Callable<Integer> {
         Path file = NamedRide.filePath(course);
         NamedRide named = new NamedRide(file);
         Path target = output.file(spec, List.of(named));
-        PlanOptions options = options();
         PlanRider known = planRider(rig.with(rider.profile(spec, named.folder()).rider()));
+        PlanOptions options = options(known);
         RouteResult read = RouteFiles.read(file);
         RacePlan plan = RacePlan.of(route(read), known, options);
         StringBuilder text = new StringBuilder();
@@ -204,7 +222,7 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private PlanOptions options() {
+    private PlanOptions options(PlanRider known) {
         requireTime("--time", goalSeconds, PlanOptions.GOAL_SECONDS);
         requireTime("--stops", stoppedSeconds, PlanOptions.STOPPED_SECONDS);
         if (day.ascentM != null && !PlanOptions.ORGANISER_ASCENT_M.contains(day.ascentM)) {
@@ -218,7 +236,7 @@ final class PlanCommand implements Callable<Integer> {
                     .withWind(day.windMps, day.windFromDegrees)
                     .withTemperatureC(day.temperatureC)
                     .withOrganiserAscentM(day.ascentM)
-                    .withFastestDescentMps(day.fastestMps == null ? PlanOptions.USUAL_FASTEST_MPS : day.fastestMps)
+                    .withFastestDescentMps(day.fastestMps == null ? known.usualFastestMps() : day.fastestMps)
                     .withSurfaces(day.surfaces);
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
@@ -234,28 +252,20 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private PlanRider planRider(Rider known) {
-        Double power = known.thresholdPowerW() != null ? known.thresholdPowerW() : lastPowerW(known.thresholds());
-        if (power == null) {
+    private PlanRider planRider(Rider known) throws SeasonStoreException {
+        ZoneId zone = ZoneId.systemDefault();
+        LocalDate day = raceDay == null ? LocalDate.now(zone) : raceDay;
+        OwnRides own = season.ridesBefore(spec, known, zone, day);
+        RiderOnDay onDay = RiderOnDay.of(known, RecordingDevice.UNKNOWN, day, own);
+        if (onDay.thresholdPowerW() == null) {
             throw Usage.error(
-                    spec, "a plan needs your threshold power: give --threshold-power, or a rider profile with it");
+                    spec,
+                    "a plan needs your threshold power: give --threshold-power, or a rider profile with it"
+                            + (own == null
+                                    ? ", or the season of your rides"
+                                    : "; your rides of the 90 days before " + day + " do not show it"));
         }
-        RigChoice choice = RigChoice.ofNoRide(
-                known.massKg(), known.bikeMassKg(), known.dragAreaM2(), known.rollingResistance(), rig.position());
-        List<BestEffort> bests = known.longBests().stream()
-                .map(best -> new BestEffort(best.seconds(), best.watts()))
-                .toList();
-        return PlanRider.of(choice, power)
-                .withThresholdHeartRateBpm(known.thresholdHeartRateBpm())
-                .withLongBests(bests);
-    }
-
-    /** The race is still to come, so the newest threshold holds. */
-    private static @Nullable Double lastPowerW(ThresholdHistory history) {
-        Double last = null;
-        for (ThresholdHistory.Entry entry : history.entries()) {
-            last = entry.powerW() == null ? last : entry.powerW();
-        }
-        return last;
+        PlanRider rider = PlanRider.of(onDay.rig(rig.position()), onDay);
+        return own == null ? rider : rider.withOwnRides(own, day);
     }
 }

@@ -21,7 +21,6 @@ import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.season.SeasonStoreException;
-import io.github.wattledger.season.StoredSeason;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -95,13 +94,8 @@ final class ReviewCommand implements Callable<Integer> {
                     + " format is found by the content.")
     private List<String> rides = List.of();
 
-    @Option(
-            names = "--season",
-            paramLabel = "FOLDER",
-            description =
-                    "Judge by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
-                            + " store. Only rides of days before this one count.")
-    private @Nullable String seasonFolder;
+    @Mixin
+    private SeasonOption season = new SeasonOption();
 
     @Mixin
     private RiderOptions rider = new RiderOptions();
@@ -275,13 +269,12 @@ final class ReviewCommand implements Callable<Integer> {
     /** What the rides before this one say; null where no season is named. */
     private @Nullable OwnRides ownRides(NamedRide input, Rider known, ReviewOptions options)
             throws UnreadableRideException, SeasonStoreException {
-        if (seasonFolder == null) {
+        if (!season.isGiven()) {
             return null;
         }
-        Path store = SeasonStoreFile.in(Usage.path(spec, "--season", seasonFolder));
         LocalDate day = core.open(input, options.reading(), options.selection().sessionIndex())
                 .localDay(options.zone());
-        return StoredSeason.ridesBefore(store, known, options.zone(), day);
+        return season.ridesBefore(spec, known, options.zone(), day);
     }
 
     /** Detectors of other jars on the class path. */

@@ -75,6 +75,49 @@ class PlanCommandTest {
         assertThat(card).doesNotContain("<script", "http:");
     }
 
+    /** A range and the dietitian for an adult, nothing at all for somebody who may be under 18. */
+    @Test
+    void carbohydrateComesAsARangeAndNotForMinors() throws IOException {
+        assertThat(plan().out()).contains("WHAT IT ASKS OF THE BODY", "g of carbohydrate an hour", "dietitian");
+        Path young = Files.writeString(temp.resolve("young.toml"), "birth_year = 2010\n");
+        assertThat(plan("--rider", young.toString(), "--day", "2026-06-14").out())
+                .doesNotContain("carbohydrate", "WHAT IT ASKS");
+    }
+
+    /** The season of the sample: five races, of which three were opened too hard, and no long stops. */
+    @Test
+    void ownRidesStandBesideThePlan() {
+        Path store = temp.resolve("season.sqlite");
+        assertThat(Outcome.of("season", "../sample-rides", "--store", store.toString())
+                        .status())
+                .isZero();
+        String[] own = {"--season", store.toString(), "--day", "2026-06-14", "--threshold-heart-rate", "165"};
+        Outcome result = plan(own);
+        assertThat(result.err()).isEmpty();
+        assertThat(result.out())
+                .contains(
+                        "what your own long rides allow",
+                        "You opened your last 5 races at 1.1",
+                        "whichever comes first",
+                        "never a goal",
+                        "from your own rides");
+        assertThat(result.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+        String[] asJson = {"--format", "json", "--season", store.toString(), "--day", "2026-06-14"};
+        JsonNode json = new JsonMapper().readTree(plan(asJson).out());
+        SchemaCheck.assertFits(JsonSchema.PLAN, json.toString());
+        assertThat(json.get("rider").get("lastRaces").asInt()).isEqualTo(5);
+        assertThat(json.get("target").get("sustainable").get("source").stringValue())
+                .isEqualTo("own-rides");
+        // Before the first ride nothing is known, and a year later the heart rates are gone.
+        assertThat(plan("--season", store.toString(), "--day", "2026-04-01").out())
+                .contains("the guide from threshold power 250 W")
+                .doesNotContain("You opened");
+        Outcome none = plan("--season", temp.resolve("nowhere").toString());
+        assertThat(none.status()).isEqualTo(3);
+        assertThat(none.err().lines()).hasSize(1);
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

@@ -38,6 +38,9 @@ public final class OwnRides implements Serializable {
     /** Named trials of so many days before a day speak for its critical power. Own choice. */
     public static final int TRIAL_DAYS = 365;
 
+    /** Habits are those of so many last races: riders learn. Own choice. */
+    public static final int LAST_RACES = 5;
+
     private static final int DAYS_OF_DIFFERENT_TRIALS = 3;
 
     @SuppressWarnings("serial") // what List.copyOf gives is serializable
@@ -101,6 +104,16 @@ public final class OwnRides implements Serializable {
                 spread(year, ride -> ride.traits().openingOverTarget()),
                 spread(year, ride -> ride.traits().fadePercent()),
                 spread(year, ride -> ride.traits().descentSpeedMps()));
+    }
+
+    /** The last {@value #LAST_RACES} rides of the year before a day that were judged as races, the latest first. */
+    public List<PastRide> racesBefore(LocalDate day) {
+        List<PastRide> year = new ArrayList<>(between(day.minusDays(ENDURANCE_DAYS), day));
+        Collections.reverse(year);
+        return year.stream()
+                .filter(ride -> ride.traits().openingOverTarget() != null)
+                .limit(LAST_RACES)
+                .toList();
     }
 
     /** What was agreed last in the year before a day, or null where nothing was. */

@@ -68,7 +68,7 @@ final class JsonEnergy {
         json.end();
     }
 
-    private static void guide(JsonWriter json, @Nullable IntakeGuide guide) {
+    static void guide(JsonWriter json, @Nullable IntakeGuide guide) {
         if (guide == null) {
             json.none("intakeGuideGPerHour");
             return;
@@ -80,7 +80,7 @@ final class JsonEnergy {
         json.end();
     }
 
-    private static void range(JsonWriter json, String name, @Nullable Estimate estimate) {
+    static void range(JsonWriter json, String name, @Nullable Estimate estimate) {
         if (estimate == null) {
             json.none(name);
             return;

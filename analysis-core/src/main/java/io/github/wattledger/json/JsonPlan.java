@@ -1,5 +1,7 @@
 package io.github.wattledger.json;
 
+import io.github.wattledger.plan.PlanAltitude;
+import io.github.wattledger.plan.PlanFuel;
 import io.github.wattledger.plan.PlanOptions;
 import io.github.wattledger.plan.PlanTarget;
 import io.github.wattledger.plan.RacePlan;
@@ -32,6 +34,8 @@ final class JsonPlan {
         json.number("capBpm", plan.opening().capBpm());
         json.number("pastRatio", plan.opening().pastRatio());
         json.end();
+        altitude(json, plan.altitude());
+        fuel(json, plan.fuel());
         caps(json, plan);
         sections(json, plan);
         json.objects("influences", plan.influences(), each -> {
@@ -73,6 +77,8 @@ final class JsonPlan {
         json.number("massKg", rig.totalKg());
         json.number("dragAreaM2", rig.dragAreaM2().value(), FINE_DECIMALS);
         json.number("rollingResistance", rig.rollingResistance().value(), FINE_DECIMALS);
+        json.whole("lastRaces", plan.rider().lastRaces().size());
+        json.number("usualStoppedShare", plan.rider().usualStoppedShare(), FINE_DECIMALS);
         json.end();
     }
 
@@ -105,6 +111,29 @@ final class JsonPlan {
                 "source",
                 target.sustainable().source().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         json.end();
+        json.end();
+    }
+
+    private static void altitude(JsonWriter json, @Nullable PlanAltitude altitude) {
+        if (altitude == null) {
+            json.none("altitude");
+            return;
+        }
+        json.begin("altitude");
+        json.number("meanM", altitude.meanM());
+        json.number("lowShare", altitude.lowShare(), FINE_DECIMALS);
+        json.number("highShare", altitude.highShare(), FINE_DECIMALS);
+        json.end();
+    }
+
+    private static void fuel(JsonWriter json, @Nullable PlanFuel fuel) {
+        if (fuel == null) {
+            json.none("fuel");
+            return;
+        }
+        json.begin("fuel");
+        JsonEnergy.range(json, "carbohydrateGPerHour", fuel.carbohydrateGPerHour());
+        JsonEnergy.guide(json, fuel.guide());
         json.end();
     }
 

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param seconds how long the opening is: a sixth of the time, 20 to 90 minutes
  * @param capW the normalized power of the opening not to exceed, watts
  * @param capBpm the heart rate beside it, beats per minute, or null where the rider's line is not known
- * @param pastRatio median of the rider's past openings over their targets, or null with fewer than two races
+ * @param pastRatio median of the rider's openings of the last races over their targets, or null with fewer than two races
  */
 public record OpeningCap(
         double seconds,

@@ -34,6 +34,9 @@ final class PlanCalculation {
 
     private static final double NEAR_TOP_M = 500;
 
+    /** Own choice. */
+    private static final double MOST_STOPPED_SHARE = 0.5;
+
     private final Route route;
     private final PlanRider rider;
     private final PlanOptions options;
@@ -48,6 +51,7 @@ final class PlanCalculation {
     private final CapTable table;
     private final PowerByPiece ridden;
     private final TableRide ride;
+    private final @Nullable PlanAltitude altitude;
     private final List<PlanInfluence> influences;
     private final TimeRange moving;
 
@@ -75,7 +79,6 @@ final class PlanCalculation {
                 from == null ? 0 : Math.toRadians(from),
                 1);
         this.grades = Series.generate(road.pieces(), road::grade);
-        this.stopped = stoppedOf(rider, options);
         PlanRoad.Grouped grouped = road.grouped(day);
         this.target = targetOf(grouped.planner(limits(USUAL_TARGET * rider.thresholdPowerW()), EXPONENT));
         this.limits = limits(target.watts());
@@ -90,9 +93,11 @@ final class PlanCalculation {
         this.table = CapTable.of(grades, best, planner, target.watts());
         this.ridden = planner.ridden(table.ofPieces(grades));
         this.ride = TableRide.of(road, day, ridden.watts(), options.fastestDescentMps());
+        this.altitude = PlanAltitude.of(route);
         this.influences = new TimeSpread(road, day, table.ofPieces(grades), limits)
-                .of(rider.rig(), density, target, options, route.ascentM());
+                .of(rider.rig(), density, target, options, route.ascentM(), altitude == null ? 1 : altitude.lowShare());
         this.moving = TimeSpread.around(ride.seconds(), influences);
+        this.stopped = stoppedOf(ride.seconds());
     }
 
     PlanTarget target() {
@@ -111,15 +116,29 @@ final class PlanCalculation {
         return influences;
     }
 
+    @Nullable PlanAltitude altitude() {
+        return altitude;
+    }
+
+    @Nullable PlanFuel fuel() {
+        return PlanFuel.of(rider, ridden.averageW(), ride.seconds());
+    }
+
     /** What the usual mistakes would cost, and what the plan gains. */
     Mistakes mistakes() {
         return new Mistakes(road, day, limits, grades, table.ofPieces(grades));
     }
 
-    private static double stoppedOf(PlanRider rider, PlanOptions options) {
+    private double stoppedOf(double movingSeconds) {
         Integer given = options.stoppedSeconds();
-        Double usual = rider.usualStoppedSeconds();
-        return given != null ? given : usual == null ? 0 : usual;
+        double share = usualStoppedShare();
+        return given != null ? given : movingSeconds * share / (1 - share);
+    }
+
+    /** Somebody who stood for most of a race did not finish it as a race; such a habit is no plan. */
+    private double usualStoppedShare() {
+        Double usual = rider.usualStoppedShare();
+        return usual == null ? 0 : Math.min(MOST_STOPPED_SHARE, Math.max(0, usual));
     }
 
     private PlanTarget targetOf(PowerPlanner planner) {
@@ -129,23 +148,17 @@ final class PlanCalculation {
         if (given != null) {
             return search.given(given);
         }
-        return goal == null ? search.sustainable() : search.forMovingSeconds(Math.max(60, goal - stopped));
+        if (goal == null) {
+            return search.sustainable();
+        }
+        Integer stops = options.stoppedSeconds();
+        return search.forMovingSeconds(Math.max(60, stops != null ? goal - stops : goal * (1 - usualStoppedShare())));
     }
 
     private PowerLimits limits(double targetW) {
         double capW = CAP_OF_THRESHOLD * rider.thresholdPowerW();
         return new PowerLimits(
                 Math.min(capW, FLOOR_OF_TARGET * targetW), capW, SLOWEST_MPS, options.fastestDescentMps());
-    }
-
-    private @Nullable Double capBpm(double powerW) {
-        HeartRateLine line = rider.heartRateLine();
-        if (line == null) {
-            return null;
-        }
-        Double threshold = rider.thresholdHeartRateBpm();
-        double bpm = line.bpm(powerW);
-        return (double) Math.round(threshold == null ? bpm : Math.min(bpm, threshold));
     }
 
     List<GroundCap> caps() {
@@ -160,21 +173,14 @@ final class PlanCalculation {
                 }
             }
             double capW = table.capW(ground);
-            caps.add(new GroundCap(ground, capW, capBpm(capW), lengthM, seconds));
+            caps.add(new GroundCap(ground, capW, rider.capBpm(capW), lengthM, seconds));
         }
         return caps;
     }
 
     OpeningCap opening() {
         double capW = (double) Math.round(OpeningCap.ROOM * target.watts());
-        List<Double> ratios = new ArrayList<>(rider.openingRatios());
-        ratios.sort(null);
-        int half = ratios.size() / 2;
-        Double median = ratios.size() < 2
-                ? null
-                : Double.valueOf(
-                        ratios.size() % 2 == 1 ? ratios.get(half) : (ratios.get(half - 1) + ratios.get(half)) / 2);
-        return new OpeningCap(OpeningCap.secondsOf(moving.seconds()), capW, capBpm(capW), median);
+        return new OpeningCap(OpeningCap.secondsOf(moving.seconds()), capW, rider.capBpm(capW), rider.usualOpening());
     }
 
     List<ClimbCap> climbs() {
@@ -191,7 +197,7 @@ final class PlanCalculation {
                 time += 1 / best.speedMps().get(i);
             }
             double capW = CapTable.roundedW(work / time);
-            climbs.add(new ClimbCap(climb, nameNear(climb.toM()), capW, capBpm(capW), seconds));
+            climbs.add(new ClimbCap(climb, nameNear(climb.toM()), capW, rider.capBpm(capW), seconds));
         }
         return climbs;
     }

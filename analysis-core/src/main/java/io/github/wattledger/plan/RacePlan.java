@@ -30,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  * @param gainMinutes what the plan gains on one constant power of the same effort, minutes
  * @param lowGainMinutes the least that is plausible, minutes
  * @param highGainMinutes the most that is plausible, minutes
+ * @param altitude what the height of the course leaves of the power, or null where it is not high
+ * @param fuel carbohydrate that the plan uses; null for a rider who may be under 18
  * @param mistakes what the usual mistakes would cost
  */
 public record RacePlan(
@@ -50,6 +52,8 @@ public record RacePlan(
         double gainMinutes,
         double lowGainMinutes,
         double highGainMinutes,
+        @Nullable PlanAltitude altitude,
+        @Nullable PlanFuel fuel,
         List<PricedMistake> mistakes)
         implements Serializable {
     /** Copies the lists. */
@@ -90,6 +94,8 @@ public record RacePlan(
                 gains[0],
                 Arrays.stream(gains).min().orElseThrow(),
                 Arrays.stream(gains).max().orElseThrow(),
+                plan.altitude(),
+                plan.fuel(),
                 mistakes.priced(rider.thresholdPowerW()));
     }
 

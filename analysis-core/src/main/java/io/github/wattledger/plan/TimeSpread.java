@@ -38,10 +38,15 @@ final class TimeSpread {
         this.seconds = secondsIn(day);
     }
 
-    /** All influences, the widest first. */
-    List<PlanInfluence> of(RigChoice rig, Measure density, PlanTarget target, PlanOptions options, double ascentM) {
+    /**
+     * All influences, the widest first.
+     *
+     * @param leastShare the share of the power that the height of the course leaves at least, 0 to 1
+     */
+    List<PlanInfluence> of(
+            RigChoice rig, Measure density, PlanTarget target, PlanOptions options, double ascentM, double leastShare) {
         if (target.origin() == PlanTarget.Origin.SUSTAINABLE) {
-            addPower(target, options.temperatureC());
+            addPower(target, leastShare * Heat.leastFactor(options.temperatureC()));
         }
         Measure rider = rig.riderKg();
         Measure bicycle = rig.bicycleKg();
@@ -85,9 +90,9 @@ final class TimeSpread {
         }
     }
 
-    private void addPower(PlanTarget target, @Nullable Double temperatureC) {
+    private void addPower(PlanTarget target, double leastShare) {
         SustainablePower sustainable = target.sustainable();
-        double low = sustainable.lowW() * Heat.leastFactor(temperatureC);
+        double low = sustainable.lowW() * leastShare;
         PowerPlanner planner = road.planner(day, limits, EXPONENT);
         found.add(PlanInfluence.of(
                 PlanInfluence.Input.SUSTAINABLE_POWER,

@@ -4,7 +4,6 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.LongBest;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -34,6 +33,33 @@ public final class RideAbility {
         /** Copies the list. */
         public Elsewhere {
             longBests = List.copyOf(longBests);
+        }
+
+        /** Where only the threshold power is known, of these days. */
+        public static Elsewhere ofThreshold(double thresholdPowerW) {
+            return new Elsewhere(thresholdPowerW, null, null, List.of(), ThresholdBasis.RECENT, null);
+        }
+
+        /**
+         * The power that the rider can be expected to hold: by long bests that carry it, otherwise by own long rides,
+         * otherwise by the guide.
+         *
+         * @param seconds for how long, at least 20 minutes
+         * @param trustedThresholdW the threshold power that it may rest on, watts, or null for none
+         * @return null without long bests and without a threshold
+         */
+        public @Nullable SustainablePower sustainable(double seconds, @Nullable Double trustedThresholdW) {
+            List<BestEffort> bests = longBests.stream()
+                    .map(best -> new BestEffort(best.seconds(), best.watts()))
+                    .toList();
+            SustainablePower own = SustainablePower.fromBests(bests, seconds).orElse(null);
+            if (own != null || trustedThresholdW == null) {
+                return own;
+            }
+            SustainablePower ofRides = endurance == null
+                    ? null
+                    : endurance.over(trustedThresholdW, seconds).orElse(null);
+            return ofRides != null ? ofRides : SustainablePower.guide(trustedThresholdW, seconds, basis);
         }
     }
 
@@ -101,22 +127,7 @@ public final class RideAbility {
         if (movingSeconds < SustainablePower.SHORTEST_GUIDE_SECONDS) {
             return null;
         }
-        List<BestEffort> bests = new ArrayList<>();
-        for (LongBest best : elsewhere.longBests()) {
-            bests.add(new BestEffort(best.seconds(), best.watts()));
-        }
-        SustainablePower own = SustainablePower.fromBests(bests, movingSeconds).orElse(null);
-        if (own != null) {
-            return own;
-        }
-        if (trustedThresholdW == null) {
-            return null;
-        }
-        OwnEndurance endurance = elsewhere.endurance();
-        SustainablePower ofRides = endurance == null
-                ? null
-                : endurance.over(trustedThresholdW, movingSeconds).orElse(null);
-        return ofRides != null ? ofRides : SustainablePower.guide(trustedThresholdW, movingSeconds, elsewhere.basis());
+        return elsewhere.sustainable(movingSeconds, trustedThresholdW);
     }
 
     private static Ability.@Nullable Source source(

@@ -20,6 +20,8 @@ public record Measure(double value, double low, double high, Origin origin) impl
         DEVICE("as set on the device"),
         /** It was estimated from the ride itself. */
         ESTIMATED("estimated from this ride"),
+        /** It is what the rider's own earlier rides show. */
+        OWN_RIDES("from your own rides"),
         /** It is that of an ordinary rider. */
         TYPICAL("typical values");
 

@@ -52,6 +52,10 @@ public record RigChoice(
     private static final double GIVEN_DRAG_FRACTION = 0.05;
     private static final double GIVEN_ROLLING_FRACTION = 0.10;
 
+    // How far the middle of several rides can be off on the next road. Own choices.
+    private static final double OWN_DRAG_FRACTION = 0.08;
+    private static final double OWN_ROLLING_RANGE = 0.002;
+
     /** The range of an estimate in standard errors: it holds 19 times in 20 as far as the errors are chance. */
     private static final double STANDARD_ERRORS = 2;
 
@@ -112,6 +116,32 @@ public record RigChoice(
      */
     public RigChoice estimatedFrom(Ride ride, @Nullable Course course) {
         return isOpen() ? estimatedBy(RigEstimate.of(ride, course, totalKg())) : this;
+    }
+
+    /**
+     * This choice with what the rider's own earlier rides show where nothing was given.
+     *
+     * @param ownDragAreaM2 drag area, m2, or null
+     * @param ownRollingResistance coefficient of rolling resistance, or null
+     */
+    public RigChoice fromOwnRides(@Nullable Double ownDragAreaM2, @Nullable Double ownRollingResistance) {
+        return new RigChoice(
+                riderKg,
+                bicycleKg,
+                ownDragAreaM2 == null || !isOpen(dragAreaM2)
+                        ? dragAreaM2
+                        : area(ownDragAreaM2, OWN_DRAG_FRACTION, Measure.Origin.OWN_RIDES),
+                ownRollingResistance == null || !isOpen(rollingResistance)
+                        ? rollingResistance
+                        : new Measure(
+                                        ownRollingResistance,
+                                        ownRollingResistance - OWN_ROLLING_RANGE,
+                                        ownRollingResistance + OWN_ROLLING_RANGE,
+                                        Measure.Origin.OWN_RIDES)
+                                .boundedBy(Bounds.ROLLING_RESISTANCE),
+                position,
+                gears,
+                estimate);
     }
 
     /**

@@ -5,12 +5,27 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.course.Route;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.history.PastRide;
+import io.github.wattledger.history.RideTraits;
+import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.power.HeartLine;
+import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.RouteLine;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.RigChoice;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 class RacePlanTest {
+    private static final LocalDate DAY = LocalDate.of(2026, 8, 30);
+
     private final RacePlan hilly = RacePlan.of(PlanCourses.hilly(), PlanCourses.RIDER, PlanOptions.DEFAULT);
 
     /** The definition of the guide, threshold x hours^-0.16, at the time that the plan itself takes. */
@@ -153,25 +168,156 @@ class RacePlanTest {
         assertThat(last.arrival().highSeconds()).isCloseTo(hilly.total().highSeconds(), within(1e-6));
     }
 
+    /**
+     * Five rides with one line: the upper end of the range by the closed formula of the heart rate's history, spread from day
+     * to day 4.6 beats, weight 4; and never above threshold heart rate. A power beyond the line gets none.
+     */
     @Test
-    void aHeartRateNeverStandsAboveThreshold() {
-        PlanRider rider =
-                PlanCourses.RIDER.withHeartRateLine(new HeartRateLine(80, 0.4)).withThresholdHeartRateBpm(160.0);
-        RacePlan plan = RacePlan.of(PlanCourses.hilly(), rider, PlanOptions.DEFAULT);
-        for (GroundCap cap : plan.caps()) {
-            assertThat(cap.capBpm()).isEqualTo((double) Math.round(Math.min(160, 80 + 0.4 * cap.capW())));
+    void aHeartRateIsTheUpperEndOfOwnRidesAndNeverAboveThreshold() {
+        List<PastRide> rides = new ArrayList<>();
+        for (int i = 1; i <= 5; i++) {
+            rides.add(PastRide.of(DAY.minusDays(i), 2, 150)
+                    .withTraits(RideTraits.NONE.withHeartLine(new HeartLine(80, 0.4, 140, 215))));
         }
+        PlanRider rider =
+                PlanCourses.RIDER.withThresholdHeartRateBpm(163.0).withOwnRides(OwnRides.of(rides, Rider.UNKNOWN), DAY);
+        RacePlan plan = RacePlan.of(PlanCourses.hilly(), rider, PlanOptions.DEFAULT);
+        double half = 1.2816 * Math.sqrt(4 * 4.6 * 4.6 / 9) * Math.sqrt(1 + 1.57 / 5);
+        int withHeartRate = 0;
+        int atThreshold = 0;
+        for (GroundCap cap : plan.caps()) {
+            if (cap.capW() < 140 || cap.capW() > 215) {
+                assertThat(cap.capBpm()).isNull();
+            } else {
+                double free = 80 + 0.4 * cap.capW() + half;
+                assertThat(cap.capBpm()).isEqualTo((double) Math.round(Math.min(163, free)));
+                withHeartRate++;
+                atThreshold += free > 163 ? 1 : 0;
+            }
+        }
+        assertThat(withHeartRate).isGreaterThan(atThreshold);
+        assertThat(atThreshold).isPositive();
         assertThat(hilly.opening().capBpm()).isNull();
     }
 
+    /** Openings at 1.2 and 1.4: in the middle 1.3. One ninth of the riding time is a tenth of the whole. */
     @Test
-    void pastOpeningsStandBesideTheCap() {
-        PlanRider rider = PlanCourses.RIDER.withHabits(List.of(1.2, 1.4), 900.0);
+    void theHabitsOfTheLastRacesStandBesideThePlan() {
+        PlanRider rider = PlanCourses.RIDER.withOwnRides(
+                OwnRides.of(List.of(race(1, 1.2, 4.5), race(2, 1.4, 4.5)), Rider.UNKNOWN), DAY);
         RacePlan plan = RacePlan.of(PlanCourses.hilly(), rider, PlanOptions.DEFAULT);
         assertThat(plan.opening().pastRatio()).isCloseTo(1.3, within(1e-9));
         assertThat(plan.opening().capW())
                 .isEqualTo((double) Math.round(1.05 * plan.target().watts()));
-        assertThat(plan.stoppedSeconds()).isEqualTo(900);
+        assertThat(plan.stoppedSeconds()).isCloseTo(plan.moving().seconds() / 9, within(1e-6));
+        RacePlan given = RacePlan.of(PlanCourses.hilly(), rider, PlanOptions.DEFAULT.withStoppedSeconds(60));
+        assertThat(given.stoppedSeconds()).isEqualTo(60);
+        int goal = 23_000;
+        RacePlan inTime = RacePlan.of(PlanCourses.hilly(), rider, PlanOptions.DEFAULT.withGoalSeconds(goal));
+        assertThat(inTime.total().seconds()).isCloseTo(goal, within(0.005 * goal));
+    }
+
+    @Test
+    void oneRaceIsNoHabitAndARideThatIsNoRaceIsNone() {
+        PastRide outing = PastRide.of(DAY.minusDays(9), 4, 150);
+        PlanRider rider = PlanCourses.RIDER.withOwnRides(
+                OwnRides.of(List.of(race(1, 1.3, 4.5), outing, race(400, 1.3, 4.5)), Rider.UNKNOWN), DAY);
+        RacePlan plan = RacePlan.of(PlanCourses.hilly(), rider, PlanOptions.DEFAULT);
+        assertThat(plan.opening().pastRatio()).isNull();
+        assertThat(plan.stoppedSeconds()).isZero();
+    }
+
+    /** RH-3 of the rider's history: rides of 3 to 6 h give 200.19 W for 5 h, and the plan meets it at its own time. */
+    @Test
+    void ownLongRidesTakeThePlaceOfTheGuide() {
+        Rider known = Rider.UNKNOWN.withThresholdPowerW(250.0);
+        OwnRides own = OwnRides.of(
+                List.of(
+                        PastRide.of(DAY.minusDays(10), 4, 205),
+                        PastRide.of(DAY.minusDays(20), 5, 200),
+                        PastRide.of(DAY.minusDays(30), 6, 190),
+                        PastRide.of(DAY.minusDays(40), 3, 150)),
+                known);
+        RiderOnDay onDay = RiderOnDay.of(known, RecordingDevice.UNKNOWN, DAY, own);
+        PlanRider rider = PlanRider.of(PlanCourses.RIDER.rig(), onDay).withOwnRides(own, DAY);
+        assertThat(rider.sustainable(5 * 3600).watts()).isCloseTo(200.19, within(0.05));
+        RacePlan plan = RacePlan.of(PlanCourses.hilly(), rider, PlanOptions.DEFAULT);
+        assertThat(plan.target().sustainable().source()).isEqualTo(SustainablePower.Source.OWN_RIDES);
+        assertThat(plan.target().watts())
+                .isCloseTo(rider.sustainable(plan.moving().seconds()).watts(), within(1.0));
+    }
+
+    /** Riding alone the drag is that of the upper quartile; what the rider gives counts more. */
+    @Test
+    void theRigIsThatOfOwnRidesWhereNoneIsGiven() {
+        List<PastRide> rides = new ArrayList<>();
+        for (int i = 1; i <= 5; i++) {
+            rides.add(
+                    PastRide.of(DAY.minusDays(i), 1, 150).withTraits(RideTraits.NONE.withRig(0.30 + 0.01 * i, 0.005)));
+        }
+        OwnRides own = OwnRides.of(rides, Rider.UNKNOWN);
+        RigChoice open = RigChoice.ofNoRide(75.0, 9.0, null, null, Position.HOODS);
+        RigChoice rig = PlanRider.of(open, 250).withOwnRides(own, DAY).rig();
+        assertThat(rig.dragAreaM2().value()).isCloseTo(0.34, within(1e-9));
+        assertThat(rig.rollingResistance().value()).isCloseTo(0.005, within(1e-9));
+        assertThat(rig.numbers()).contains("from your own rides");
+        assertThat(PlanCourses.RIDER.withOwnRides(own, DAY).rig()).isEqualTo(PlanCourses.RIDER.rig());
+    }
+
+    /**
+     * HT-6 and HT-7: at 2,000 m 91.62 % are left to an acclimatised rider and 87.564 % to one from the sea; the plan's
+     * target stays, the low end of the power falls, and nothing is said below 1,000 m.
+     */
+    @Test
+    void aHighCourseWidensTheRangeDownwards() {
+        RacePlan low = RacePlan.of(level(900), PlanCourses.RIDER, PlanOptions.DEFAULT);
+        RacePlan high = RacePlan.of(level(2000), PlanCourses.RIDER, PlanOptions.DEFAULT);
+        assertThat(low.altitude()).isNull();
+        PlanAltitude altitude = Objects.requireNonNull(high.altitude());
+        assertThat(altitude.meanM()).isCloseTo(2000, within(1e-6));
+        assertThat(altitude.highShare()).isCloseTo(0.9162, within(5e-5));
+        assertThat(altitude.lowShare()).isCloseTo(0.87564, within(5e-5));
+        PlanInfluence power = influence(high, PlanInfluence.Input.SUSTAINABLE_POWER);
+        assertThat(power.low()).isCloseTo(0.87564 * high.target().sustainable().lowW(), within(0.01));
+        assertThat(high.target().watts()).isCloseTo(high.target().sustainable().watts(), within(1.0));
+    }
+
+    private static Route level(double heightM) {
+        Series none = Series.missing(2);
+        return Route.of(
+                new RouteLine(null, none, none, Series.of(heightM, heightM), Series.of(0, 120_000), List.of(), false));
+    }
+
+    /**
+     * FU-7: at 0.8 of threshold 250 W 110 to 171 g an hour; caps are multiples of 5 W, so 200 W stays what it is. The
+     * published 60 to 90 g beyond 2.5 h, each end held to seven tenths of the use. Nothing of it for a minor.
+     */
+    @Test
+    void carbohydrateStandsBesideThePlanAsARangeAndNotForMinors() {
+        RacePlan plan = RacePlan.of(level(100), PlanCourses.RIDER, PlanOptions.DEFAULT.withTargetW(200.0));
+        PlanFuel fuel = Objects.requireNonNull(plan.fuel());
+        assertThat(fuel.carbohydrateGPerHour().low()).isCloseTo(110, within(1.0));
+        assertThat(fuel.carbohydrateGPerHour().high()).isCloseTo(171, within(1.0));
+        assertThat(Objects.requireNonNull(fuel.guide()).lowGPerHour()).isCloseTo(60, within(1e-9));
+        assertThat(fuel.guide().highGPerHour()).isCloseTo(90, within(1e-9));
+        Rider young = Rider.UNKNOWN.withThresholdPowerW(250.0).withBirthYear(2010);
+        PlanRider minor = PlanRider.of(PlanCourses.RIDER.rig(), RiderOnDay.of(young, RecordingDevice.UNKNOWN, DAY));
+        assertThat(RacePlan.of(level(100), minor, PlanOptions.DEFAULT).fuel()).isNull();
+    }
+
+    private static PastRide race(int daysBefore, double opening, double ridingHours) {
+        return new PastRide(
+                DAY.minusDays(daysBefore),
+                "race",
+                5,
+                ridingHours,
+                null,
+                null,
+                null,
+                List.of(),
+                false,
+                new RideTraits(null, null, null, opening, null, null, null),
+                null);
     }
 
     @Test

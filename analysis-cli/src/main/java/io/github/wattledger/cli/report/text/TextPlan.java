@@ -33,7 +33,9 @@ public final class TextPlan {
         page.paragraph(PlanWords.course(plan, units));
         page.blank();
         page.paragraph(PlanWords.time(plan));
+        PlanWords.habitOfStops(plan).forEach(page::paragraph);
         page.paragraph(PlanWords.target(plan));
+        PlanWords.altitude(plan, units).forEach(page::paragraph);
         page.heading("HOW TO BEGIN");
         page.line(PlanWords.opening(plan));
         caps(page, plan);
@@ -42,6 +44,10 @@ public final class TextPlan {
         page.heading("WHAT THE USUAL MISTAKES WOULD COST HERE");
         PlanWords.mistakes(plan).forEach(page::line);
         page.line(PlanWords.worth(plan));
+        if (plan.fuel() != null) {
+            page.heading("WHAT IT ASKS OF THE BODY");
+            PlanWords.fuel(plan).forEach(page::line);
+        }
         page.heading("WHAT WIDENS THE TIME MOST");
         PlanWords.influences(plan, units).forEach(page::line);
         page.heading("WHAT IT RESTS ON");

@@ -9,6 +9,7 @@ import io.github.wattledger.energy.Intake;
 import io.github.wattledger.energy.IntakeGuide;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.plan.PlanFuel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -37,6 +38,18 @@ public final class EnergyWords {
                         + range(fuel.use().energyKJ()) + " kJ.",
                 "Carbohydrate used: " + range(fuel.use().carbohydrateGPerHour())
                         + " g in an hour of riding, estimated from power and threshold power.");
+    }
+
+    /** What a plan will use, what is published of intake, and the cautions. */
+    static List<String> planned(PlanFuel fuel) {
+        List<String> said = new ArrayList<>();
+        said.add("The plan uses " + range(fuel.carbohydrateGPerHour())
+                + " g of carbohydrate in an hour of riding, estimated from power and threshold power.");
+        if (fuel.guide() != null) {
+            said.add(guide(fuel.guide(), "the plan uses"));
+        }
+        said.add(Cautions.ENERGY);
+        return said;
     }
 
     /** What was eaten, the last third, and the caution. */
@@ -78,7 +91,7 @@ public final class EnergyWords {
             return "";
         }
         IntakeGuide guide = finding.kind() == FindingKind.ENERGY_CRASH ? fuel.guide() : null;
-        return PlainText.capital(balance(balance)) + (guide == null ? "" : " " + guide(guide));
+        return PlainText.capital(balance(balance)) + (guide == null ? "" : " " + guide(guide, "this ride used"));
     }
 
     private static String eaten(Intake intake) {
@@ -102,8 +115,9 @@ public final class EnergyWords {
                 : "you ate " + Figures.decimal(grams, 0) + " g by then, as you say";
     }
 
-    private static String guide(IntakeGuide guide) {
-        return "Published for healthy, trained adults in rides of this length, and held to seven tenths of what this ride used: "
+    private static String guide(IntakeGuide guide, String use) {
+        return "Published for healthy, trained adults in rides of this length, and held to seven tenths of what "
+                + use + ": "
                 + Figures.decimal(guide.lowGPerHour(), 0) + " to " + Figures.decimal(guide.highGPerHour(), 0)
                 + " g of carbohydrate an hour"
                 + (guide.mixtureOfSugars()

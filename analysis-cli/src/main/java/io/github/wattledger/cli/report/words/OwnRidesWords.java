@@ -61,6 +61,11 @@ public final class OwnRidesWords {
                 + rides;
     }
 
+    /** The rides that an endurance rests on, with what has to be kept in mind; ends the sentence. */
+    static String restsOn(OwnEndurance own, double seconds) {
+        return origin(own) + "." + reservation(own, seconds);
+    }
+
     private static String ride(LongRide ride) {
         return Figures.span(SECONDS_PER_HOUR * ride.hours()) + " at " + Figures.watts(ride.watts()) + " on "
                 + ride.day();

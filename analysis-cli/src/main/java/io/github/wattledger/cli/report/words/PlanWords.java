@@ -5,11 +5,14 @@ import io.github.wattledger.plan.Ground;
 import io.github.wattledger.plan.GroundCap;
 import io.github.wattledger.plan.Heat;
 import io.github.wattledger.plan.OpeningCap;
+import io.github.wattledger.plan.PlanAltitude;
 import io.github.wattledger.plan.PlanInfluence;
+import io.github.wattledger.plan.PlanRider;
 import io.github.wattledger.plan.PlanTarget;
 import io.github.wattledger.plan.PricedMistake;
 import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.TimeRange;
+import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.SustainablePower;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,8 +43,20 @@ public final class PlanWords {
                 + clock(plan.total().seconds()) + stops(plan) + ".";
     }
 
+    /** The stops of past races, and what half of them would give; empty where the plan has none of them. */
+    public static List<String> habitOfStops(RacePlan plan) {
+        Double share = plan.rider().usualStoppedShare();
+        if (share == null || plan.options().stoppedSeconds() != null || plan.stoppedSeconds() < MINUTE) {
+            return List.of();
+        }
+        return List.of("You stood for " + Figures.decimal(100 * share, 0) + " % of the time in your last "
+                + plan.rider().lastRaces().size() + " races, the median of them, and the plan has as much; half of it"
+                + " would save "
+                + Figures.minutes(plan.stoppedSeconds() / 2 / MINUTE) + ".");
+    }
+
     private static String stops(RacePlan plan) {
-        return plan.stoppedSeconds() > 0
+        return plan.stoppedSeconds() >= MINUTE / 2.0
                 ? ", with " + Figures.minutes(plan.stoppedSeconds() / MINUTE) + " of stops"
                 : ", without stops";
     }
@@ -72,23 +87,30 @@ public final class PlanWords {
     public static String target(RacePlan plan) {
         PlanTarget target = plan.target();
         SustainablePower can = target.sustainable();
-        String basis = can.source() == SustainablePower.Source.OWN_BESTS
-                ? "your own long bests"
-                : "the guide from threshold power " + Figures.watts(plan.rider().thresholdPowerW());
+        String basis = switch (can.source()) {
+            case OWN_BESTS -> "your own long bests";
+            case OWN_RIDES -> "your own long rides";
+            case GUIDE ->
+                "the guide from threshold power " + Figures.watts(plan.rider().thresholdPowerW());
+        };
         String range = Figures.decimal(can.lowW(), 0) + " to " + Figures.watts(can.highW());
         String watts = "Normalized power " + Figures.watts(target.watts());
         String limited = target.isLimited()
                 ? " More was asked for, but no cap may lie above 95 % of threshold power, so this is the most."
                 : "";
         return switch (target.origin()) {
-            case SUSTAINABLE -> watts + " for the whole way: what " + basis + " allows, " + range + ".";
+            case SUSTAINABLE -> watts + " for the whole way: what " + basis + " " + allow(can) + ", " + range + ".";
             case GIVEN ->
-                watts + ", as you ask; " + basis + " allows " + range + ", so this is " + standing(target) + "."
-                        + limited;
+                watts + ", as you ask; " + basis + " " + allow(can) + " " + range + ", so this is " + standing(target)
+                        + "." + limited;
             case GOAL_TIME ->
-                watts + " is what your time asks for; " + basis + " allows " + range + ", so this is "
+                watts + " is what your time asks for; " + basis + " " + allow(can) + " " + range + ", so this is "
                         + standing(target) + "." + limited;
         };
+    }
+
+    private static String allow(SustainablePower can) {
+        return can.source() == SustainablePower.Source.GUIDE ? "allows" : "allow";
     }
 
     private static String standing(PlanTarget target) {
@@ -97,6 +119,27 @@ public final class PlanWords {
             case WITHIN -> "within it";
             case ABOVE -> "more than can be expected";
         };
+    }
+
+    /** What the height of the course does to the power; empty where it is not high. */
+    public static List<String> altitude(RacePlan plan, Units units) {
+        PlanAltitude altitude = plan.altitude();
+        if (altitude == null) {
+            return List.of();
+        }
+        double watts = plan.target().watts();
+        return List.of("The course lies at " + units.heightWords(altitude.meanM())
+                + " on average. A rider who lives near the sea holds " + Figures.decimal(100 * altitude.lowShare(), 0)
+                + " to " + Figures.decimal(100 * altitude.highShare(), 0) + " % of the power there, "
+                + Figures.decimal(altitude.lowShare() * watts, 0) + " to "
+                + Figures.watts(altitude.highShare() * watts)
+                + " in place of the target, the higher the longer he has been at that height. The caps are those of"
+                + " your home: lower them by as much.");
+    }
+
+    /** What the plan uses of carbohydrate, and what is published of intake; empty for a rider who may be under 18. */
+    public static List<String> fuel(RacePlan plan) {
+        return plan.fuel() == null ? List.of() : EnergyWords.planned(plan.fuel());
     }
 
     /** The ground of a cap, for instance {@code climb, 4 to 7 %}. */
@@ -144,10 +187,9 @@ public final class PlanWords {
         if (past == null) {
             return rule;
         }
-        String times = Figures.decimal(past, 2) + " times the target of the day";
-        return past > HARD_OPENING
-                ? "You opened the last races at " + times + ". " + rule
-                : "You opened the last races at " + times + ": keep doing so. " + rule;
+        String habit = "You opened your last " + plan.rider().lastRaces().size() + " races at a median of "
+                + Figures.decimal(past, 2) + " times the target of the day";
+        return past > HARD_OPENING ? habit + ". " + rule : habit + ", which is not too hard. " + rule;
     }
 
     /** A climb: where, how long, how steep. */
@@ -229,11 +271,36 @@ public final class PlanWords {
         return Figures.decimal(each.low(), decimals) + " to " + Figures.decimal(each.high(), decimals) + unit;
     }
 
+    /** What the rider's own rides say that the plan took; empty where none were looked at. */
+    private static List<String> ownRides(RacePlan plan) {
+        PlanRider rider = plan.rider();
+        if (rider.traits() == null) {
+            return List.of();
+        }
+        List<String> said = new ArrayList<>();
+        OwnEndurance own = rider.power().endurance();
+        SustainablePower.Source source = plan.target().sustainable().source();
+        if (own != null && source == SustainablePower.Source.OWN_RIDES) {
+            said.add("What you can hold rests on "
+                    + OwnRidesWords.restsOn(own, plan.moving().seconds()));
+        } else if (source == SustainablePower.Source.GUIDE) {
+            said.add("Your own rides of the year before say no more than the guide about power for hours;"
+                    + " 'wattledger season' says why.");
+        }
+        if (plan.opening().capBpm() != null) {
+            said.add("Heart rates are the upper end of what goes with the power in your rides of the 60 days before.");
+        } else {
+            said.add("Your rides of the 60 days before show no heart rate for the cap of the opening.");
+        }
+        return said;
+    }
+
     /** What everything rests on, and what it does not know. */
     public static List<String> basis(RacePlan plan, Units units) {
         List<String> basis = new ArrayList<>();
         basis.add("It rests on " + LibraryWords.of(plan.rider().rig().numbers(), units) + "; speed to "
                 + units.speed().words(plan.options().fastestDescentMps(), 0) + " on descents.");
+        basis.addAll(ownRides(plan));
         basis.add(wind(plan, units) + " It is for riding alone: in a group the caps hold and the time does not.");
         Double organiser = plan.options().organiserAscentM();
         if (organiser != null && organiser > 0 && plan.hasAltitude()) {
