@@ -83,12 +83,13 @@ class ArchitectureTest {
             .whereLayer("clean").mayOnlyAccessLayers("ride")
             .whereLayer("load").mayOnlyAccessLayers("ride", "rider")
             .whereLayer("power").mayOnlyAccessLayers("ride", "rider", "load")
-            .whereLayer("history").mayOnlyAccessLayers("ride", "rider", "power")
+            .whereLayer("history").mayOnlyAccessLayers("ride", "rider", "power", "rig")
             .whereLayer("course").mayOnlyAccessLayers("ride", "rider", "load")
             .whereLayer("rig").mayOnlyAccessLayers("ride", "rider", "course")
             .whereLayer("intake").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "rig")
-            .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "read", "clean", "course", "rig", "intake")
+            .whereLayer("replay").mayOnlyAccessLayers(
+                    "ride", "rider", "read", "clean", "history", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")

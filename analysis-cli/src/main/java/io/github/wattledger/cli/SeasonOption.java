@@ -15,9 +15,8 @@ final class SeasonOption {
     @Option(
             names = "--season",
             paramLabel = "FOLDER",
-            description =
-                    "Judge by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
-                            + " store. Only rides of days before this one count.")
+            description = "Go by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
+                    + " store. Only rides of days before this one count.")
     private @Nullable String folder;
 
     boolean isGiven() {

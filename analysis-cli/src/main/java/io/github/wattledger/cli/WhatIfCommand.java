@@ -6,6 +6,7 @@ import io.github.wattledger.cli.report.html.HtmlWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.course.Course;
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
@@ -19,9 +20,13 @@ import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.RigChoice;
+import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -91,6 +96,9 @@ final class WhatIfCommand implements Callable<Integer> {
     private SeasonFormat format = SeasonFormat.TEXT;
 
     @Mixin
+    private SeasonOption season = new SeasonOption();
+
+    @Mixin
     private UnitsOption units = new UnitsOption();
 
     @Mixin
@@ -135,7 +143,7 @@ final class WhatIfCommand implements Callable<Integer> {
     }
 
     private WhatIfReport ofRide(Path file, WhatIf.Change change)
-            throws UnreadableRideException, UnreadableProfileException {
+            throws UnreadableRideException, UnreadableProfileException, SeasonStoreException {
         List<String> ofRoad = road.given();
         if (!ofRoad.isEmpty()) {
             throw Usage.error(spec, ofRoad.get(0) + " is for a road without a ride; a RIDE has its own");
@@ -150,9 +158,18 @@ final class WhatIfCommand implements Callable<Integer> {
                 spec,
                 sessionIndex ->
                         OpenedRide.of(RideInput.of(file), reading, sessionIndex).ride());
+        OwnRides ownRides = season.isGiven()
+                ? season.ridesBefore(
+                        spec,
+                        rider,
+                        ZoneOffset.UTC,
+                        OpenedRide.of(RideInput.of(file), reading, selection.sessionIndex())
+                                .localDay(ZoneOffset.UTC))
+                : null;
         Replayer.Replayed replayed;
         try {
-            replayed = Replayer.whatIf(RideInput.of(file), reading, rider, asItIs.position(), change, selection);
+            replayed =
+                    Replayer.whatIf(RideInput.of(file), reading, rider, asItIs.position(), change, selection, ownRides);
         } catch (Bounds.OutOfBoundsException e) {
             throw e;
         } catch (IllegalArgumentException e) {
@@ -162,7 +179,7 @@ final class WhatIfCommand implements Callable<Integer> {
         return WhatIfReport.ofRide(replayed);
     }
 
-    private WhatIfReport ofRoad(WhatIf.Change change) throws UnreadableProfileException {
+    private WhatIfReport ofRoad(WhatIf.Change change) throws UnreadableProfileException, SeasonStoreException {
         Double distanceM = road.distanceM();
         Double powerW = road.powerW();
         if (distanceM == null || powerW == null) {
@@ -189,7 +206,10 @@ final class WhatIfCommand implements Callable<Integer> {
         }
         RigChoice rig = RigChoice.ofNoRide(
                 rider.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), asItIs.position());
-        return WhatIfReport.ofRoad(WhatIf.steady(course, powerW, rig, road.air(), change), ascentM);
+        LocalDate today = LocalDate.now(ZoneId.systemDefault());
+        OwnRides ownRides = season.ridesBefore(spec, rider, ZoneId.systemDefault(), today);
+        RigChoice known = ownRides == null ? rig : ownRides.traitsOn(today).fill(rig);
+        return WhatIfReport.ofRoad(WhatIf.steady(course, powerW, known, road.air(), change), ascentM);
     }
 
     /** A usage error when the change of a road leads to a power or to air that the core has no answer for. */

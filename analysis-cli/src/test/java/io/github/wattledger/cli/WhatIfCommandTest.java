@@ -363,4 +363,35 @@ class WhatIfCommandTest {
                 .contains("--with-temperature", "--with-altitude", "--with-pressure", "--with-air-density", "+5%");
         assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
     }
+
+    /** Twelve rides of the sample season show a rig; the ride itself shows its own, which goes before it. */
+    @Test
+    void ownRidesStandWhereNothingBetterIsKnown(@TempDir Path temp) {
+        String store = temp.resolve("store.sqlite").toString();
+        assertThat(Outcome.of("season", "../sample-rides/season", "--store", store)
+                        .status())
+                .isZero();
+        String[] road = {"what-if", "--distance", "160km", "--power", "190", "--with-position", "drops"};
+        assertThat(answer(road)).contains("typical values").doesNotContain("own rides");
+        assertThat(answer(with(road, "--season", store))).contains("from your own rides");
+        assertThat(answer(with(road, "--season", store, "--drag-area", "0.3", "--rolling-resistance", "0.005")))
+                .doesNotContain("own rides");
+        String[] ride = {"what-if", "../sample-rides/over-hard-start.fit", "--with-position", "drops"};
+        assertThat(answer(with(ride, "--season", store)))
+                .contains("estimated from this ride")
+                .doesNotContain("own rides");
+        Outcome without = Outcome.of(with(road, "--season", temp.toString()));
+        assertThat(without.status()).isNotZero();
+        assertThat(without.err()).contains("wattledger season");
+    }
+
+    private static String answer(String... words) {
+        Outcome outcome = Outcome.of(words);
+        assertThat(outcome.err()).isEmpty();
+        return outcome.out().replaceAll("\\s+", " ");
+    }
+
+    private static String[] with(String[] words, String... more) {
+        return Stream.concat(Stream.of(words), Stream.of(more)).toArray(String[]::new);
+    }
 }

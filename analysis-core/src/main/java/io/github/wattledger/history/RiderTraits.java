@@ -2,6 +2,7 @@ package io.github.wattledger.history;
 
 import io.github.wattledger.power.HeartLine;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.List;
@@ -39,6 +40,17 @@ public record RiderTraits(
     /** Copies the list. */
     public RiderTraits {
         heartLines = List.copyOf(heartLines);
+    }
+
+    /**
+     * A rig with what these rides show where nothing better is known: of rolling resistance the median, of the drag area
+     * the upper quartile, since drag in a bunch is lower than alone.
+     */
+    public RigChoice fill(RigChoice rig) {
+        Spread drag = dragAreaM2.found().orElse(null);
+        Spread rolling = rollingResistance.found().orElse(null);
+        return rig.fromOwnRides(
+                drag == null ? null : (Double) drag.high(), rolling == null ? null : (Double) rolling.median());
     }
 
     /**

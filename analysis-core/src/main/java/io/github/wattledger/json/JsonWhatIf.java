@@ -86,7 +86,7 @@ final class JsonWhatIf {
         json.objects("influences", answer.influences(), each -> {
             Measure range = each.range();
             json.string("input", each.input().id());
-            json.string("origin", range.origin().name().toLowerCase(Locale.ROOT));
+            json.string("origin", range.origin().name().toLowerCase(Locale.ROOT).replace('_', '-'));
             fine(json, "value", range.value());
             fine(json, "low", range.low());
             fine(json, "high", range.high());

@@ -95,12 +95,8 @@ public record PlanRider(
      */
     public PlanRider withOwnRides(OwnRides own, LocalDate day) {
         RiderTraits ofRides = own.traitsOn(day);
-        Spread drag = ofRides.dragAreaM2().found().orElse(null);
-        Spread rolling = ofRides.rollingResistance().found().orElse(null);
-        RigChoice ownRig = rig.fromOwnRides(
-                drag == null ? null : (Double) drag.high(), rolling == null ? null : (Double) rolling.median());
         return new PlanRider(
-                ownRig,
+                ofRides.fill(rig),
                 thresholdPowerW,
                 thresholdHeartRateBpm,
                 highestHeartRateBpm,

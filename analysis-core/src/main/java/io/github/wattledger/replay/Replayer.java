@@ -2,6 +2,7 @@ package io.github.wattledger.replay;
 
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.course.Course;
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
@@ -18,6 +19,7 @@ import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
 import java.time.ZoneOffset;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The door for rides that are to be ridden again with something changed. Stateless and safe for many threads. */
 public final class Replayer {
@@ -41,12 +43,14 @@ public final class Replayer {
 
     /**
      * Rides a recorded file, its bytes or a stream again. The rider's mass is what was given, otherwise what was set on the device, otherwise
-     * typical; drag area and rolling resistance are what was given, otherwise estimated from the ride, otherwise typical.
+     * typical; drag area and rolling resistance are what was given, otherwise estimated from the ride, otherwise what the
+     * rider's own rides of earlier days show, otherwise typical.
      *
      * @param rider what is known of the rider and the bicycle
      * @param position how the rider sat, as far as one position can say it
      * @param change what to change
      * @param selection which session, and which part of it; the rest is not looked at
+     * @param ownRides the rider's own rides, or null where they are not to be looked at
      * @throws UnreadableRideException when nothing could be read, or the ride cannot be replayed, for instance for want
      *     of power; its message is one line for people that begins with the name of the input
      * @throws IllegalArgumentException when the selection or the change does not fit, with one line for people
@@ -57,7 +61,8 @@ public final class Replayer {
             Rider rider,
             Position position,
             WhatIf.Change change,
-            Selection selection)
+            Selection selection,
+            @Nullable OwnRides ownRides)
             throws UnreadableRideException {
         OpenedRide opened = OpenedRide.of(input, readOptions, selection.sessionIndex());
         Interval part = selection.secondsOf(opened.ride());
@@ -65,7 +70,9 @@ public final class Replayer {
         // A replay rests on no threshold, so the time zone of the day makes no difference.
         RiderOnDay onDay = opened.riderOnDay(rider, ZoneOffset.UTC);
         Course course = Course.of(ride).orElse(null);
-        RigChoice rig = onDay.rig(position).estimatedFrom(ride, course);
+        RigChoice ofRide = onDay.rig(position).estimatedFrom(ride, course);
+        RigChoice rig =
+                ownRides == null ? ofRide : ownRides.traitsOn(onDay.day()).fill(ofRide);
         WhatIf.Answer answer = WhatIf.replayed(ride, course, rig, change)
                 .orElseThrow(reason -> new UnreadableRideException(
                         Reason.NOT_SUITABLE, input.name() + ": cannot be ridden again: " + reason));

@@ -11,6 +11,9 @@ import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.rider.Trial;
+import io.github.wattledger.rig.Measure;
+import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.RigChoice;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -192,6 +195,31 @@ class OwnRidesTest {
         assertThat(history.heartRateAt(200).found().orElseThrow().medianBpm()).isCloseTo(106 + 40, within(1e-9));
         assertThat(history.heartRateAt(200).found().orElseThrow().rides()).isEqualTo(7);
         assertThat(history.heartRateAt(90).refusal()).isPresent();
+    }
+
+    /** A number that was given stays; a typical one gives way to the median, of the drag area to the upper quartile. */
+    @Test
+    void aRigTakesFromOwnRidesWhatNobodyGave() {
+        List<PastRide> rides = new ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            rides.add(PastRide.of(TODAY.minusDays(10L + i), 3, 200)
+                    .withTraits(RideTraits.NONE.withRig(0.30 + 0.01 * i, 0.005 + 0.001 * i)));
+        }
+        RiderTraits traits = OwnRides.of(rides, RIDER).traitsOn(TODAY);
+        RigChoice nothingGiven = traits.fill(RigChoice.ofNoRide(null, null, null, null, Position.HOODS));
+        assertThat(nothingGiven.dragAreaM2().value()).isCloseTo(0.33, within(1e-12));
+        assertThat(nothingGiven.rollingResistance().value()).isCloseTo(0.007, within(1e-12));
+        assertThat(nothingGiven.dragAreaM2().origin()).isEqualTo(Measure.Origin.OWN_RIDES);
+        assertThat(nothingGiven.riderKg().origin()).isEqualTo(Measure.Origin.TYPICAL);
+
+        RigChoice given = traits.fill(RigChoice.ofNoRide(null, null, 0.25, null, Position.HOODS));
+        assertThat(given.dragAreaM2().value()).isEqualTo(0.25);
+        assertThat(given.rollingResistance().origin()).isEqualTo(Measure.Origin.OWN_RIDES);
+
+        RigChoice typical = RigChoice.ofNoRide(null, null, null, null, Position.HOODS);
+        assertThat(OwnRides.of(rides.subList(0, 2), RIDER).traitsOn(TODAY).fill(typical))
+                .as("two rides say nothing")
+                .isEqualTo(typical);
     }
 
     @Test

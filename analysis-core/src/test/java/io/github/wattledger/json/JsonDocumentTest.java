@@ -221,7 +221,8 @@ class JsonDocumentTest {
                 rider(),
                 Position.HOODS,
                 drops(),
-                Selection.WHOLE_RIDE.withSeconds(600, 4200));
+                Selection.WHOLE_RIDE.withSeconds(600, 4200),
+                null);
 
         JsonNode json = fitting(JsonSchema.WHAT_IF, JsonDocument.of(replayed));
 
