@@ -1,6 +1,7 @@
 package io.github.wattledger;
 
 import io.github.wattledger.intake.Selection;
+import io.github.wattledger.pacing.Company;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param zone the rider's time zone, which settles the day of a ride that does not know its local time
  * @param detectors detectors of one's own, beside the library's
  * @param reading how a file, bytes or a stream are read
+ * @param company what the rider says of bunches, in seconds of the whole recording
  * @param timeLimit how long a review may take, its reading included, above 0; null for no limit
  */
 public record ReviewOptions(
@@ -31,6 +33,7 @@ public record ReviewOptions(
         ZoneId zone,
         List<FindingDetector> detectors,
         ReadOptions reading,
+        Company company,
         @Nullable Duration timeLimit)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
@@ -41,6 +44,7 @@ public record ReviewOptions(
             ZoneOffset.UTC,
             List.of(),
             ReadOptions.DEFAULT,
+            Company.NOT_SAID,
             null);
 
     /** @throws IllegalArgumentException when the time limit is 0 or below */
@@ -49,6 +53,23 @@ public record ReviewOptions(
         if (timeLimit != null && (timeLimit.isZero() || timeLimit.isNegative())) {
             throw new IllegalArgumentException("timeLimit " + timeLimit + ", expected more than 0");
         }
+    }
+
+    /** Options without a word about bunches; parameters as in the longer form. */
+    public ReviewOptions(
+            Selection selection,
+            Effort effort,
+            JudgementLimits limits,
+            ZoneId zone,
+            List<FindingDetector> detectors,
+            ReadOptions reading,
+            @Nullable Duration timeLimit) {
+        this(selection, effort, limits, zone, detectors, reading, Company.NOT_SAID, timeLimit);
+    }
+
+    /** The same options with what the rider says of bunches, in place of what was said before. */
+    public ReviewOptions withCompany(Company other) {
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other, timeLimit);
     }
 
     /** The same options for another session, counted from 0; null for the first of cycling. */
@@ -80,32 +101,32 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(other, effort, limits, zone, detectors, reading, company, timeLimit);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(selection, other, limits, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, other, limits, zone, detectors, reading, company, timeLimit);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(selection, effort, other, zone, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, effort, other, zone, detectors, reading, company, timeLimit);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(selection, effort, limits, other, detectors, reading, timeLimit);
+        return new ReviewOptions(selection, effort, limits, other, detectors, reading, company, timeLimit);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own, reading, timeLimit);
+        return new ReviewOptions(selection, effort, limits, zone, own, reading, company, timeLimit);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, other, timeLimit);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, other, company, timeLimit);
     }
 
     /**
@@ -114,6 +135,6 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other);
+        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, company, other);
     }
 }

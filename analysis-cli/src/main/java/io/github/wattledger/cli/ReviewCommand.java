@@ -44,6 +44,7 @@ import picocli.CommandLine.Spec;
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
             "                  [--effort auto|race|training]",
+            "                  [--bunch FROM-TO]... [--next-group PERCENT] [--alone]",
             "                  [--format text|json|csv|splits|html]",
             "                  [--explain FINDING] [--brief] [--output FILE]"
         },
@@ -131,6 +132,9 @@ final class ReviewCommand implements Callable<Integer> {
             description = "auto (the default) judges the pacing when the ride was hard enough for a race; race judges"
                     + " it in any case; training never does.")
     private Effort effort = Effort.AUTO;
+
+    @Mixin
+    private BunchOptions bunches = new BunchOptions();
 
     @Option(
             names = "--format",
@@ -226,7 +230,8 @@ final class ReviewCommand implements Callable<Integer> {
                 : Selection.WHOLE_RIDE.withLaps(laps.first(), laps.last());
         return ReviewOptions.WHOLE_RIDE
                 .withSelection(part.withSessionIndex(sessionIndex))
-                .withEffort(effort);
+                .withEffort(effort)
+                .withCompany(bunches.company(spec));
     }
 
     private Rider withFlags(Rider profile) {

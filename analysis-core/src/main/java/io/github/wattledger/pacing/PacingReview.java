@@ -33,6 +33,8 @@ import org.jspecify.annotations.Nullable;
  * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
  * @param lost where the time was lost that all priced mistakes cost together ({@link TimeLedger#allAtOnce}), or null where
  *     nothing was priced
+ * @param bunch whether it was worth staying with the bunch, or null where the rider says nothing of one, or the ride is not
+ *     judged
  */
 public record PacingReview(
         Verdict verdict,
@@ -48,7 +50,8 @@ public record PacingReview(
         List<Remark> remarks,
         @Nullable Double secondHalfOverFirst,
         @Nullable FindingKind verdictRestsOn,
-        @Nullable LostTime lost)
+        @Nullable LostTime lost,
+        @Nullable BunchReview bunch)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
 
@@ -59,6 +62,40 @@ public record PacingReview(
         ownFindings = List.copyOf(ownFindings);
         detectorFailures = List.copyOf(detectorFailures);
         remarks = List.copyOf(remarks);
+    }
+
+    /** A review of a ride of which nothing is said about a bunch. */
+    public PacingReview(
+            Verdict verdict,
+            @Nullable String verdictReason,
+            Interval judged,
+            @Nullable Double targetW,
+            List<Finding> findings,
+            TimeLedger ledger,
+            List<String> leftOut,
+            List<OwnFinding> ownFindings,
+            List<String> detectorFailures,
+            Occasion occasion,
+            List<Remark> remarks,
+            @Nullable Double secondHalfOverFirst,
+            @Nullable FindingKind verdictRestsOn,
+            @Nullable LostTime lost) {
+        this(
+                verdict,
+                verdictReason,
+                judged,
+                targetW,
+                findings,
+                ledger,
+                leftOut,
+                ownFindings,
+                detectorFailures,
+                occasion,
+                remarks,
+                secondHalfOverFirst,
+                verdictRestsOn,
+                lost,
+                null);
     }
 
     /** The same review without where the time was lost second by second. */
@@ -77,7 +114,8 @@ public record PacingReview(
                 remarks,
                 secondHalfOverFirst,
                 verdictRestsOn,
-                null);
+                null,
+                bunch);
     }
 
     /**
@@ -94,6 +132,7 @@ public record PacingReview(
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
      * @param detectors the user's own detectors
+     * @param company what the rider says of a bunch, in seconds of the whole recording
      * @param cancellation when to end early
      * @throws CancelledException when it ends early
      */
@@ -109,6 +148,7 @@ public record PacingReview(
             JudgementLimits limits,
             RigChoice rig,
             List<FindingDetector> detectors,
+            Company company,
             Cancellation cancellation) {
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
@@ -120,7 +160,7 @@ public record PacingReview(
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace
                 ? PricedFindings.of(
-                        race, racedCourse, Detection.all(race, each -> true, cancellation), rig, ability, cancellation)
+                        race, racedCourse, Detection.all(race, each -> true, cancellation), rig, ability, company, cancellation)
                 : PricedFindings.NONE;
         List<Remark> remarks = isRace || !occasion.kind().allowsRemarks()
                 ? List.of()
@@ -146,7 +186,38 @@ public record PacingReview(
                 remarks,
                 Double.isNaN(halves) ? null : halves,
                 reached.restsOn(),
-                priced.lost());
+                priced.lost(),
+                priced.bunch());
+    }
+
+    /** Judges the raced part of a ride of which nothing is said about a bunch; parameters as in the longer form. */
+    public static PacingReview of(
+            Ride ride,
+            @Nullable Course course,
+            RacedPart part,
+            int offsetSeconds,
+            Thresholds thresholds,
+            Ability ability,
+            int openingSeconds,
+            Occasion occasion,
+            JudgementLimits limits,
+            RigChoice rig,
+            List<FindingDetector> detectors,
+            Cancellation cancellation) {
+        return of(
+                ride,
+                course,
+                part,
+                offsetSeconds,
+                thresholds,
+                ability,
+                openingSeconds,
+                occasion,
+                limits,
+                rig,
+                detectors,
+                Company.NOT_SAID,
+                cancellation);
     }
 
     /** The finding of a kind, or empty where there is none. */

@@ -5,6 +5,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.replay.Replay;
+import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -42,6 +43,7 @@ public final class Pricing {
     private final RigChoice rig;
     private final Cancellation cancellation;
     private final RepairedPower unrepaired;
+    private final RepairedRace inRecordedAir;
     private final RepairedRace asRidden;
     private final RepairedRace.State recorded;
 
@@ -58,14 +60,49 @@ public final class Pricing {
      */
     public Pricing(
             Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig, Cancellation cancellation) {
+        this(race, offsetSeconds, targetW, replay, rig, cancellation, null);
+    }
+
+    /**
+     * Prepares a race for pricing, a part of which was ridden in the shelter of a bunch.
+     *
+     * @param shelter the shelter, in which the repaired race is ridden as well; null where none is known
+     */
+    public Pricing(
+            Ride race,
+            int offsetSeconds,
+            double targetW,
+            Replay replay,
+            RigChoice rig,
+            Cancellation cancellation,
+            @Nullable Shelter shelter) {
         this.offsetSeconds = offsetSeconds;
         this.targetW = targetW;
         this.replay = replay;
         this.rig = rig;
         this.cancellation = cancellation;
         this.unrepaired = new RepairedPower(race.series(Channel.POWER), replay);
-        this.asRidden = RepairedRace.of(race, replay, unrepaired);
+        this.inRecordedAir = RepairedRace.of(race, replay, unrepaired);
+        this.asRidden = shelter == null ? inRecordedAir : inRecordedAir.in(shelter);
         this.recorded = asRidden.unreplayed(1);
+    }
+
+    /**
+     * What letting a bunch go would have been worth. Seconds are those of the race.
+     *
+     * @param hard the seconds ridden above the target to hold the bunch
+     * @param sheltered the seconds in the bunch
+     * @param hardPowerW normalized power of the hard stretch, watts, above the target
+     * @param nextGroupShare the share of the sheltered way for which a next group shelters as much, 0 to 1
+     * @param savings the savings for which the minutes are wanted, shares of the lone drag, by rising saving
+     */
+    public LettingGo lettingGo(
+            Interval hard, Interval sheltered, double hardPowerW, double nextGroupShare, double... savings) {
+        return new LettingGoSearch(replay, inRecordedAir, unrepaired, cancellation)
+                .find(
+                        new LettingGoSearch.Asked(hard, sheltered, hardPowerW, targetW, nextGroupShare),
+                        savings,
+                        offsetSeconds);
     }
 
     /** The price of one mistake. */

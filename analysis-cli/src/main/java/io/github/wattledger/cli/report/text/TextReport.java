@@ -63,6 +63,7 @@ public final class TextReport implements Report {
             }
             findings(page, FindingWords.of(review));
         }
+        TextBunch.write(page, review.pacing().bunch());
         List<FindingWords> ofOthers = FindingWords.ofOthers(review);
         if (!ofOthers.isEmpty()) {
             page.heading("WHAT OWN DETECTORS FOUND");
