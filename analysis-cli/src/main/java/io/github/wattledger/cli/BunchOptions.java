@@ -31,8 +31,9 @@ final class BunchOptions {
             names = "--next-group",
             paramLabel = "PERCENT",
             converter = Percent.class,
-            description = "Had you let the bunch go, a next group would have sheltered you as well for this share of the"
-                    + " way, for instance 50%%. Without it: none would.")
+            description =
+                    "Had you let the bunch go, a next group would have sheltered you as well for this share of the"
+                            + " way, for instance 50%%. Without it: none would.")
     private @Nullable Double nextGroupShare;
 
     /** What was said; a usage error when it contradicts itself. */

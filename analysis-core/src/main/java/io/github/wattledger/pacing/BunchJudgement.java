@@ -71,7 +71,7 @@ final class BunchJudgement {
         double saving = (savingLow + SAVING_HIGH) / 2;
         Shelter kept = null;
         for (Interval bunch : bunches) {
-            kept = (kept == null ? Shelter.none(replay) : kept).with(replay, bunch, saving, 1 - saving);
+            kept = replay.sheltered(kept == null ? replay.noShelter() : kept, bunch, saving, 1 - saving);
         }
         return kept;
     }
@@ -138,9 +138,7 @@ final class BunchJudgement {
             if (savingLow > breakEven.high()) {
                 return BunchReview.Outcome.STAYING_PAID;
             }
-            return SAVING_HIGH < breakEven.low()
-                    ? BunchReview.Outcome.LETTING_GO_WAS_FASTER
-                    : BunchReview.Outcome.OPEN;
+            return SAVING_HIGH < breakEven.low() ? BunchReview.Outcome.LETTING_GO_WAS_FASTER : BunchReview.Outcome.OPEN;
         }
         List<Double> seconds = lettingGo.savings().stream()
                 .map(LettingGo.AtSaving::letGoEqualNormalizedPowerSeconds)
@@ -184,14 +182,15 @@ final class BunchJudgement {
                 finding.evidence(),
                 cost,
                 advice(finding.advice(), decision.outcome()),
-                finding.priceSteps());
+                cost instanceof Cost.Priced ? null : finding.priceSteps());
     }
 
     /** Only where letting go was faster in any case did holding the bunch cost something. */
     private static Cost cost(BunchReview.Decision decision) {
         return switch (decision.outcome()) {
             case STAYING_PAID ->
-                new Cost.NotPriced("it bought the shelter of the bunch, and letting the bunch go would have been slower");
+                new Cost.NotPriced(
+                        "it bought the shelter of the bunch, and letting the bunch go would have been slower");
             case OPEN -> new Cost.NotPriced("whether letting the bunch go would have been faster is open");
             case LETTING_GO_WAS_FASTER -> faster(decision.lettingGo());
         };

@@ -160,7 +160,13 @@ public record PacingReview(
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace
                 ? PricedFindings.of(
-                        race, racedCourse, Detection.all(race, each -> true, cancellation), rig, ability, company, cancellation)
+                        race,
+                        racedCourse,
+                        Detection.all(race, each -> true, cancellation),
+                        rig,
+                        ability,
+                        company,
+                        cancellation)
                 : PricedFindings.NONE;
         List<Remark> remarks = isRace || !occasion.kind().allowsRemarks()
                 ? List.of()

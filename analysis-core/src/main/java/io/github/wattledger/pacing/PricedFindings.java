@@ -63,14 +63,25 @@ record PricedFindings(
             List<Finding> findings =
                     findings(race, detections, plan -> plan instanceof PricePlan.Known known ? known.price() : refused);
             AllAtOnce whole = AllAtOnce.of(race, detections, findings, null);
-            return new PricedFindings(findings, entries(findings), List.of(), whole == null ? null : whole.lost(), bunches == null ? null : bunches.unpriced());
+            return new PricedFindings(
+                    findings,
+                    entries(findings),
+                    List.of(),
+                    whole == null ? null : whole.lost(),
+                    bunches == null ? null : bunches.unpriced());
         }
         Replay replay = outcome.orElseThrow(AssertionError::new);
-        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig, cancellation, bunches == null ? null : bunches.kept(replay));
+        Pricing pricing = new Pricing(
+                race.ride(),
+                race.offsetSeconds(),
+                race.targetW(),
+                replay,
+                rig,
+                cancellation,
+                bunches == null ? null : bunches.kept(replay));
         List<Finding> asAlone = findings(race, detections, plan -> price(plan, pricing));
         BunchReview bunch = bunches == null ? null : bunches.judged(asAlone, pricing);
-        List<Finding> findings =
-                bunches == null || bunch == null ? asAlone : bunches.corrected(asAlone, bunch);
+        List<Finding> findings = bunches == null || bunch == null ? asAlone : bunches.corrected(asAlone, bunch);
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();
         AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, detections, findings, pricing);

@@ -146,6 +146,25 @@ public final class Replay {
         return run(joulesOfBins, shelter);
     }
 
+    /** No shelter anywhere, neither recorded nor ridden. */
+    public Shelter noShelter() {
+        return Shelter.none(bins.length);
+    }
+
+    /**
+     * A shelter with a further stretch in which a bunch saved drag; a bin belongs to it when at least half of its seconds do.
+     *
+     * @param before the shelter elsewhere, made by this replay
+     * @param stretch the seconds of the replayed ride
+     * @param savedShare what the bunch saved in the recording, a share of the lone drag, 0 to {@link Shelter#MOST_SAVING}
+     * @param dragShare what is ridden against instead, a share of the lone drag, above 0 and at most 1
+     * @throws IllegalArgumentException when a share lies outside its range
+     */
+    public Shelter sheltered(Shelter before, Interval stretch, double savedShare, double dragShare) {
+        requireShelter(before);
+        return before.with(binsOf(stretch), savedShare, dragShare);
+    }
+
     /**
      * Replays the ride with its recorded power and other shelter.
      *
@@ -199,7 +218,7 @@ public final class Replay {
     }
 
     /** The bins that have at least half of their seconds in a stretch, by rising time. */
-    int[] binsOf(Interval stretch) {
+    private int[] binsOf(Interval stretch) {
         int[] inside = new int[bins.length];
         int to = Math.min(stretch.toSecond(), binOfSecond.length);
         for (int second = Math.max(0, stretch.fromSecond()); second < to; second++) {

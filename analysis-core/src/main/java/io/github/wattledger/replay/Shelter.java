@@ -1,6 +1,5 @@
 package io.github.wattledger.replay;
 
-import io.github.wattledger.ride.Interval;
 import java.util.Arrays;
 
 /**
@@ -25,22 +24,14 @@ public final class Shelter {
     }
 
     /** No bin was sheltered, and none is. */
-    public static Shelter none(Replay replay) {
-        double[] dragShare = new double[replay.bins()];
+    static Shelter none(int bins) {
+        double[] dragShare = new double[bins];
         Arrays.fill(dragShare, 1);
-        return new Shelter(new double[replay.bins()], dragShare);
+        return new Shelter(new double[bins], dragShare);
     }
 
-    /**
-     * This shelter with a stretch in which a bunch saved drag; a bin belongs to the
-     * stretch when at least half of its seconds do.
-     *
-     * @param stretch the seconds of the replayed ride
-     * @param savedShare what the bunch saved in the recording, a share of the lone drag, 0 to {@link #MOST_SAVING}
-     * @param riddenDragShare what is ridden against instead, a share of the lone drag, above 0 and at most 1
-     * @throws IllegalArgumentException when a share lies outside its range
-     */
-    public Shelter with(Replay replay, Interval stretch, double savedShare, double riddenDragShare) {
+    /** This shelter with other shares in some bins; see {@link Replay#sheltered}. */
+    Shelter with(int[] some, double savedShare, double riddenDragShare) {
         if (!(savedShare >= 0 && savedShare <= MOST_SAVING)) {
             throw new IllegalArgumentException("saved share " + savedShare + ", expected 0 to " + MOST_SAVING);
         }
@@ -48,7 +39,7 @@ public final class Shelter {
             throw new IllegalArgumentException("drag share " + riddenDragShare + ", expected above 0 and at most 1");
         }
         Shelter more = new Shelter(saving.clone(), dragShare.clone());
-        for (int bin : replay.binsOf(stretch)) {
+        for (int bin : some) {
             more.saving[bin] = savedShare;
             more.dragShare[bin] = riddenDragShare;
         }

@@ -29,14 +29,14 @@ class ShelterTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 0.15, 0.3, 0.45, 0.8})
     void theRecordedPowerInTheRecordedShelterTakesTheRecordedTime(double saving) {
-        Shelter kept = Shelter.none(replay).with(replay, race.bunch(), saving, 1 - saving);
+        Shelter kept = replay.sheltered(replay.noShelter(), race.bunch(), saving, 1 - saving);
         assertThat(replay.withShelter(kept).movingSeconds()).isCloseTo(replay.movingSeconds(), within(1e-6));
     }
 
     /** The bunch that is left at once: 20 km at 260 W alone take what the balance of forces says. */
     @Test
     void theSamePowerWithoutShelterRidesAtTheLoneSpeed() {
-        Shelter lost = Shelter.none(replay).with(replay, race.bunch(), SAVING, 1);
+        Shelter lost = replay.sheltered(replay.noShelter(), race.bunch(), SAVING, 1);
         double expected = 20_000 / FlatBunchRace.speedMps(260, 1, 0.005) - 20_000 / race.bunchMps();
         assertThat(-replay.withShelter(lost).savedSeconds()).isCloseTo(expected, within(0.02 * expected));
     }
@@ -44,7 +44,7 @@ class ShelterTest {
     /** Check value of the shared method: 200 W in a bunch that saves 30 % ride at 10.3853 m/s, not at 10.5031. */
     @Test
     void anotherPowerInTheSameShelterIsNotATailwind() {
-        Shelter kept = Shelter.none(replay).with(replay, race.bunch(), SAVING, 1 - SAVING);
+        Shelter kept = replay.sheltered(replay.noShelter(), race.bunch(), SAVING, 1 - SAVING);
         double seconds = replay.withWork(easier(), kept).secondsFor(800);
         assertThat(race.bunchMps() / seconds).isCloseTo(10.3853, within(0.01));
         double asTailwind = replay.withWork(easier()).secondsFor(800);
@@ -74,8 +74,8 @@ class ShelterTest {
 
     @Test
     void sharesOutOfRangeAreRefused() {
-        Shelter none = Shelter.none(replay);
-        assertThatThrownBy(() -> none.with(replay, race.bunch(), 0.95, 1)).hasMessageContaining("saved share 0.95");
-        assertThatThrownBy(() -> none.with(replay, race.bunch(), 0.3, 0)).hasMessageContaining("drag share 0.0");
+        Shelter none = replay.noShelter();
+        assertThatThrownBy(() -> replay.sheltered(none, race.bunch(), 0.95, 1)).hasMessageContaining("saved share 0.95");
+        assertThatThrownBy(() -> replay.sheltered(none, race.bunch(), 0.3, 0)).hasMessageContaining("drag share 0.0");
     }
 }

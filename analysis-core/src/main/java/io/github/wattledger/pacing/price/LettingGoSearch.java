@@ -121,13 +121,13 @@ final class LettingGoSearch {
     }
 
     private Shelter letGo(Asked asked, double saving) {
-        return Shelter.none(replay).with(replay, asked.sheltered(), saving, 1 - asked.nextGroupShare() * saving);
+        return replay.sheltered(replay.noShelter(), asked.sheltered(), saving, 1 - asked.nextGroupShare() * saving);
     }
 
     private LettingGo.AtSaving at(double saving, RepairedRace eased, Asked asked) {
         cancellation.check();
         RepairedRace alone = eased.in(letGo(asked, saving));
-        RepairedRace kept = eased.in(Shelter.none(replay).with(replay, asked.sheltered(), saving, 1 - saving));
+        RepairedRace kept = eased.in(replay.sheltered(replay.noShelter(), asked.sheltered(), saving, 1 - saving));
         Ridden work = ridden(alone, RepairedRace.State::workJ);
         return new LettingGo.AtSaving(
                 saving,

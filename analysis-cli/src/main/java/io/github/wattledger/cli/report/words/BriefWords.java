@@ -66,7 +66,7 @@ public record BriefWords(
         return new BriefWords(
                 ride(review),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
-                isJudged ? VerdictSentence.because(review) : hardness(review),
+                isJudged ? BunchWords.brief(VerdictSentence.because(review), pacing.bunch()) : hardness(review),
                 mistakes.isEmpty() ? "" : heading(isJudged, dearest),
                 mistakes,
                 nextTimeHeading(pacing),

@@ -46,6 +46,35 @@ public final class BunchWords {
         return lines;
     }
 
+    /** What the verdict rests on, and what came of the decisions to stay with a bunch. */
+    static String brief(String because, @Nullable BunchReview review) {
+        List<String> parts = new ArrayList<>();
+        if (!because.isEmpty()) {
+            parts.add(because);
+        }
+        if (review != null) {
+            for (BunchReview.Decision decision : review.decisions()) {
+                LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
+                parts.add("Staying with the bunch until "
+                        + Figures.shortClock(decision.lettingGo().sheltered().toSecond())
+                        + ": " + briefly(decision.outcome())
+                        + (breakEven == null
+                                ? "."
+                                : ", level at " + Figures.fractionAsPercent(breakEven.low()) + " to "
+                                        + Figures.fractionAsPercent(breakEven.high()) + " of the drag saved."));
+            }
+        }
+        return String.join(" ", parts);
+    }
+
+    private static String briefly(BunchReview.Outcome outcome) {
+        return switch (outcome) {
+            case STAYING_PAID -> "it paid";
+            case LETTING_GO_WAS_FASTER -> "letting it go was faster";
+            case OPEN -> "open";
+        };
+    }
+
     private static List<String> decision(BunchReview review, BunchReview.Decision decision) {
         LettingGo lettingGo = decision.lettingGo();
         List<String> lines = new ArrayList<>();
@@ -95,8 +124,8 @@ public final class BunchWords {
     }
 
     private static String saves(BunchReview review) {
-        String range = Figures.fractionAsPercent(review.savingLow()) + " to "
-                + Figures.fractionAsPercent(review.savingHigh());
+        String range =
+                Figures.fractionAsPercent(review.savingLow()) + " to " + Figures.fractionAsPercent(review.savingHigh());
         return review.isUnpaved()
                 ? "Nobody has measured what a group saves on gravel; " + range + " is assumed. "
                 : "Close groups on roads save " + range + " by published measurements. ";

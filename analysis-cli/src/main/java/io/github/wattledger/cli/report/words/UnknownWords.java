@@ -29,7 +29,9 @@ final class UnknownWords {
             if (review.pacing().targetW() != null && (source == null || source.isGuide())) {
                 unknown.add("your endurance beyond the guide");
             }
-            unknown.add("whether you rode alone or in a bunch");
+            if (review.pacing().bunch() == null) {
+                unknown.add("whether you rode alone or in a bunch");
+            }
         }
         if (unknown.isEmpty()) {
             unknown.add("what you ate, drank and felt");
