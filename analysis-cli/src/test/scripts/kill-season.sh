@@ -1,9 +1,11 @@
 #!/usr/bin/env bash
-# Kills seasons at random moments and checks that the store survives: after 20 kills the finished season is, byte for
-# byte, that of a run that nobody disturbed. Arguments: the runnable jar, a folder of rides (at least some dozens).
+# Kills seasons at random moments and checks that the store survives: after all kills the finished season is, byte for
+# byte, that of a run that nobody disturbed. Arguments: the runnable jar, a folder of rides (at least some dozens), and
+# how many kills (20 without it).
 set -euo pipefail
 jar=$1
 rides=$2
+kills=${3:-20}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
@@ -12,7 +14,7 @@ java -jar "$jar" season "$rides" --store "$work/undisturbed.sqlite" --format jso
 took=$(awk -v a="$begun" -v b="$(date +%s.%N)" 'BEGIN { print b - a }')
 
 killed=0
-while [ "$killed" -lt 20 ]; do
+while [ "$killed" -lt "$kills" ]; do
   java -jar "$jar" season "$rides" --store "$work/killed.sqlite" --format json > /dev/null 2>&1 &
   process=$!
   # From the first moments of the process to about a sixth of the season.

@@ -1,11 +1,14 @@
 package io.github.wattledger;
 
+import io.github.wattledger.energy.Intake;
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Company;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.time.Duration;
 import java.time.ZoneId;
@@ -23,8 +26,14 @@ import org.jspecify.annotations.Nullable;
  * @param zone the rider's time zone, which settles the day of a ride that does not know its local time
  * @param detectors detectors of one's own, beside the library's
  * @param reading how a file, bytes or a stream are read
- * @param company what the rider says of bunches, in seconds of the whole recording
+ * @param intake the carbohydrate that the rider says was eaten, counted from the first second of the recording on; null
+ *     where nothing is said
  * @param timeLimit how long a review may take, its reading included, above 0; null for no limit
+ * @param ownRides the rider's own rides, of which those of earlier days say what the rider can do; null where the ride is
+ *     to be judged without them
+ * @param notes what the rider wrote down about the ride; where they say what was eaten and {@code intake} is null, the
+ *     notes hold; so they do where they say when there was a bunch and {@code company} says nothing
+ * @param company what the rider says of bunches, in seconds of the whole recording
  */
 public record ReviewOptions(
         Selection selection,
@@ -33,8 +42,11 @@ public record ReviewOptions(
         ZoneId zone,
         List<FindingDetector> detectors,
         ReadOptions reading,
-        Company company,
-        @Nullable Duration timeLimit)
+        @Nullable Intake intake,
+        @Nullable Duration timeLimit,
+        @Nullable OwnRides ownRides,
+        RideNotes notes,
+        Company company)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
     public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(
@@ -44,8 +56,11 @@ public record ReviewOptions(
             ZoneOffset.UTC,
             List.of(),
             ReadOptions.DEFAULT,
-            Company.NOT_SAID,
-            null);
+            null,
+            null,
+            null,
+            RideNotes.NONE,
+            Company.NOT_SAID);
 
     /** @throws IllegalArgumentException when the time limit is 0 or below */
     public ReviewOptions {
@@ -53,23 +68,6 @@ public record ReviewOptions(
         if (timeLimit != null && (timeLimit.isZero() || timeLimit.isNegative())) {
             throw new IllegalArgumentException("timeLimit " + timeLimit + ", expected more than 0");
         }
-    }
-
-    /** Options without a word about bunches; parameters as in the longer form. */
-    public ReviewOptions(
-            Selection selection,
-            Effort effort,
-            JudgementLimits limits,
-            ZoneId zone,
-            List<FindingDetector> detectors,
-            ReadOptions reading,
-            @Nullable Duration timeLimit) {
-        this(selection, effort, limits, zone, detectors, reading, Company.NOT_SAID, timeLimit);
-    }
-
-    /** The same options with what the rider says of bunches, in place of what was said before. */
-    public ReviewOptions withCompany(Company other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, other, timeLimit);
     }
 
     /** The same options for another session, counted from 0; null for the first of cycling. */
@@ -101,32 +99,44 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors, reading, company, timeLimit);
+        return new ReviewOptions(
+                other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(selection, other, limits, zone, detectors, reading, company, timeLimit);
+        return new ReviewOptions(
+                selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(selection, effort, other, zone, detectors, reading, company, timeLimit);
+        return new ReviewOptions(
+                selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(selection, effort, limits, other, detectors, reading, company, timeLimit);
+        return new ReviewOptions(
+                selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own, reading, company, timeLimit);
+        return new ReviewOptions(
+                selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, other, company, timeLimit);
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides, notes, company);
+    }
+
+    /** The same options with what the rider says was eaten, or null where nothing is said. */
+    public ReviewOptions withIntake(@Nullable Intake other) {
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides, notes, company);
     }
 
     /**
@@ -135,6 +145,39 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, company, other);
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, other, ownRides, notes, company);
+    }
+
+    /** The same options with the rider's own rides, or without any where it is null. */
+    public ReviewOptions withOwnRides(@Nullable OwnRides other) {
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, other, notes, company);
+    }
+
+    /** The same options with what the rider wrote down about the ride. */
+    public ReviewOptions withNotes(RideNotes other) {
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, other, company);
+    }
+
+    /** The same options with what the rider says of bunches, in place of what was said before. */
+    public ReviewOptions withCompany(Company other) {
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, other);
+    }
+
+    /** What the rider says of bunches: {@link #company()}, and where nothing is said there what the notes say. */
+    public Company companyOrNoted() {
+        return company.isSaid() ? company : Company.noted(notes);
+    }
+
+    /**
+     * What the rider says was eaten: {@link #intake()}, and where nothing is said there what the notes say; null where
+     * neither says anything.
+     */
+    public @Nullable Intake intakeOrNoted() {
+        List<Double> noted = notes.eatenGPerHour();
+        return intake != null || noted.isEmpty() ? intake : new Intake(noted, true);
     }
 }

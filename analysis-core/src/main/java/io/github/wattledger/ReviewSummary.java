@@ -3,6 +3,7 @@ package io.github.wattledger;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
@@ -12,6 +13,7 @@ import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +36,8 @@ import org.jspecify.annotations.Nullable;
  * @param reviewed the seconds of it that were asked for; load, bests and climbs are of them
  * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
  * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
+ * @param fuel what the reviewed part asked of the body, or null without power or a threshold power that can be relied on
+ * @param notes what the rider wrote down about the ride
  */
 public record ReviewSummary(
         RideSource source,
@@ -48,7 +52,9 @@ public record ReviewSummary(
         int recordedSeconds,
         Interval reviewed,
         @Nullable List<ClimbReview> climbs,
-        @Nullable GearUse gearUse)
+        @Nullable GearUse gearUse,
+        @Nullable FuelReview fuel,
+        RideNotes notes)
         implements Serializable {
     /** Copies the lists. */
     public ReviewSummary {

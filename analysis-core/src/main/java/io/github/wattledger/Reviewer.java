@@ -5,6 +5,7 @@ import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
@@ -126,7 +127,10 @@ public final class Reviewer {
         Course course = Course.of(ride).orElse(null);
         MeanMaximalCurve curve = MeanMaximalCurve.of(ride);
         cancellation.check();
-        RiderOnDay known = opened.riderOnDay(rider, options.zone());
+        RiderOnDay ofRides = opened.riderOnDay(rider, options.zone(), options.ownRides());
+        boolean choosesPart = options.selection().choosesPart();
+        RiderOnDay known = ThresholdTrust.withoutRefutedOwnRides(
+                ofRides, opened.device(), ride, part(ride, choosesPart, ofRides), curve);
         RideAbility rideAbility = RideAbility.of(ride, curve, known.power());
         cancellation.check();
         RiderOnDay onDay = known.withEstimatedThresholdPowerW(rideAbility.estimatedThresholdPowerW());
@@ -136,8 +140,7 @@ public final class Reviewer {
                 onDay.thresholdHeartRateBpm(),
                 onDay.powerZones(),
                 onDay.heartRateZones());
-        boolean choosesPart = options.selection().choosesPart();
-        RacedPart part = choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
+        RacedPart part = part(ride, choosesPart, onDay);
         Thresholds thresholds = ThresholdTrust.of(onDay, opened.device(), ride, part, curve);
         RaceLength length =
                 choosesPart ? RaceLength.ofPart(whole, ride, onDay.thresholdPowerW()) : RaceLength.of(ride, part);
@@ -165,8 +168,9 @@ public final class Reviewer {
                 occasion,
                 options.limits(),
                 rig(onDay, ride, course, estimate),
+                options.notes(),
+                options.companyOrNoted(),
                 options.detectors(),
-                options.company(),
                 cancellation);
         return new RideReview(
                 opened.source(),
@@ -181,7 +185,16 @@ public final class Reviewer {
                 whole,
                 selected,
                 ClimbReview.of(ride, course, selected.fromSecond(), onDay.massKg()),
-                gearUse(ride, course, rider.gears()));
+                gearUse(ride, course, rider.gears()),
+                FuelReview.of(
+                                whole,
+                                selected,
+                                pacing,
+                                thresholds.knownPowerW(),
+                                options.intakeOrNoted(),
+                                !onDay.mayBeUnder18())
+                        .orElse(null),
+                options.notes());
     }
 
     private static void requireWithin(Ride ride, Company company) {
@@ -198,6 +211,10 @@ public final class Reviewer {
             throw new IllegalArgumentException("session " + (asked + 1) + " was asked for, but session " + (opened + 1)
                     + " is open; choose the session when the file is read");
         }
+    }
+
+    private static RacedPart part(Ride ride, boolean choosesPart, RiderOnDay onDay) {
+        return choosesPart ? RacedPart.whole(ride) : RacedPart.find(ride, onDay.thresholdPowerW());
     }
 
     private static RigChoice rig(

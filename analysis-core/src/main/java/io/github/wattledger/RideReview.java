@@ -3,6 +3,7 @@ package io.github.wattledger;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
@@ -13,6 +14,7 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.DeviceTotals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +34,8 @@ import org.jspecify.annotations.Nullable;
  * @param reviewed the seconds of it that were asked for; load, curve and climbs are of them
  * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
  * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
+ * @param fuel what the reviewed part asked of the body, or null without power or a threshold power that can be relied on
+ * @param notes what the rider wrote down about the ride
  */
 public record RideReview(
         RideSource source,
@@ -45,7 +49,9 @@ public record RideReview(
         Ride ride,
         Interval reviewed,
         @Nullable List<ClimbReview> climbs,
-        @Nullable GearUse gearUse)
+        @Nullable GearUse gearUse,
+        @Nullable FuelReview fuel,
+        RideNotes notes)
         implements Serializable {
     /** Copies the list. */
     public RideReview {
@@ -71,6 +77,8 @@ public record RideReview(
                 ride.seconds(),
                 reviewed,
                 climbs,
-                gearUse);
+                gearUse,
+                fuel,
+                notes);
     }
 }

@@ -29,12 +29,26 @@ final class ThresholdTrust {
             return KnownThreshold.none();
         }
         Double bestHourW = curve.longestSeconds() < HOUR_SECONDS ? null : curve.bestWatts(HOUR_SECONDS);
-        KnownThreshold.Ridden ridden = new KnownThreshold.Ridden(ride, part.interval(), bestHourW, highestBpm);
+        KnownThreshold.Ridden ridden = new KnownThreshold.Ridden(
+                ride, part.interval(), bestHourW, highestBpm, rider.power().endurance());
         return switch (origin) {
-            case GIVEN, PROFILE -> KnownThreshold.ofRider(watts, ridden);
+            case GIVEN, PROFILE, OWN_RIDES -> KnownThreshold.ofRider(watts, ridden);
             case DEVICE -> KnownThreshold.ofDevice(watts, ridden);
             case ESTIMATED -> KnownThreshold.estimated(watts, ridden);
         };
+    }
+
+    /**
+     * The rider without own rides where the ride refutes the threshold power that these show: they only bound it from below,
+     * and then what the device holds, or an estimate from the ride, is nearer.
+     */
+    static RiderOnDay withoutRefutedOwnRides(
+            RiderOnDay rider, RecordingDevice device, Ride ride, RacedPart part, MeanMaximalCurve curve) {
+        if (rider.thresholdPowerOrigin() != Origin.OWN_RIDES) {
+            return rider;
+        }
+        boolean isKnown = of(rider, device, ride, part, curve).power().isKnown();
+        return isKnown ? rider : rider.withoutOwnRides(device);
     }
 
     /** A maximum that is set by age is often passed: the higher of both counts. */

@@ -43,11 +43,14 @@ class ArchitectureTest {
         ROOT + ".rider..",
         ROOT + ".load..",
         ROOT + ".power..",
+        ROOT + ".history..",
         ROOT + ".course..",
         ROOT + ".rig..",
         ROOT + ".replay..",
         ROOT + ".compare..",
-        ROOT + ".pacing.."
+        ROOT + ".pacing..",
+        ROOT + ".energy..",
+        ROOT + ".plan.."
     };
 
     // spotless:off
@@ -60,12 +63,15 @@ class ArchitectureTest {
             .layer("clean").definedBy(ROOT + ".clean..")
             .layer("load").definedBy(ROOT + ".load..")
             .layer("power").definedBy(ROOT + ".power..")
+            .layer("history").definedBy(ROOT + ".history..")
             .layer("course").definedBy(ROOT + ".course..")
             .layer("rig").definedBy(ROOT + ".rig..")
             .layer("intake").definedBy(ROOT + ".intake..")
             .layer("replay").definedBy(ROOT + ".replay..")
             .layer("compare").definedBy(ROOT + ".compare..")
             .layer("pacing").definedBy(ROOT + ".pacing..")
+            .layer("energy").definedBy(ROOT + ".energy..")
+            .layer("plan").definedBy(ROOT + ".plan..")
             .layer("review").definedBy(ROOT)
             .layer("season").definedBy(ROOT + ".season..")
             .layer("table").definedBy(ROOT + ".table..")
@@ -77,17 +83,20 @@ class ArchitectureTest {
             .whereLayer("clean").mayOnlyAccessLayers("ride")
             .whereLayer("load").mayOnlyAccessLayers("ride", "rider")
             .whereLayer("power").mayOnlyAccessLayers("ride", "rider", "load")
+            .whereLayer("history").mayOnlyAccessLayers("ride", "rider", "power")
             .whereLayer("course").mayOnlyAccessLayers("ride", "rider", "load")
             .whereLayer("rig").mayOnlyAccessLayers("ride", "rider", "course")
             .whereLayer("intake").mayOnlyAccessLayers(
-                    "cancel", "ride", "rider", "read", "clean", "load", "power", "rig")
+                    "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "rig")
             .whereLayer("replay").mayOnlyAccessLayers("ride", "rider", "read", "clean", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
+            .whereLayer("energy").mayOnlyAccessLayers("ride", "rider", "pacing")
+            .whereLayer("plan").mayOnlyAccessLayers("ride", "rider", "load", "power", "course", "rig", "replay")
             .whereLayer("review").mayOnlyAccessLayers(
-                    "cancel", "ride", "rider", "read", "clean", "load", "power", "course", "rig", "intake", "replay", "compare",
-                    "pacing")
+                    "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "course", "rig", "intake", "replay",
+                    "compare", "pacing", "energy")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table", "json")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
             .whereLayer("json").mayNotBeAccessedByAnyLayer()

@@ -8,10 +8,9 @@ import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Recording;
-import io.github.wattledger.ride.RecordingDevice;
-import io.github.wattledger.ride.Samples;
 import io.github.wattledger.rider.ZoneScheme;
 import io.github.wattledger.testing.RealRides;
+import io.github.wattledger.testing.WrongBit;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -50,7 +49,7 @@ class OneBadSampleInRealRidesTest {
                         continue;
                     }
                     double bad = ABSURD[random.nextInt(ABSURD.length)];
-                    RideLoad load = load(with(recording, channel, at, bad));
+                    RideLoad load = load(WrongBit.changed(recording, channel, at, bad));
                     String what = file.getFileName() + ": " + channel + " of sample " + at + " = " + bad;
                     compare(load.distanceM(), expected.distanceM(), 1, what + ", distance", changed);
                     // Ascent counts in steps of 3 m: one of them more or less is the noise of the method.
@@ -89,26 +88,6 @@ class OneBadSampleInRealRidesTest {
                 null,
                 ZoneScheme.POWER_SEVEN_LEVELS,
                 ZoneScheme.HEART_RATE_FIVE_LEVELS);
-    }
-
-    private static Recording with(Recording recording, Channel channel, int at, double bad) {
-        Samples samples = recording.samples();
-        Samples.Builder changed = Samples.builder();
-        for (int i = 0; i < samples.size(); i++) {
-            changed.at(samples.epochSecond(i));
-            for (Channel each : samples.channels()) {
-                changed.set(each, each == channel && i == at ? bad : samples.get(each, i));
-            }
-        }
-        return new Recording(
-                changed.build(),
-                recording.timerEvents(),
-                recording.laps(),
-                recording.totals(),
-                RecordingDevice.UNKNOWN,
-                recording.sport(),
-                0,
-                null);
     }
 
     private static void compare(

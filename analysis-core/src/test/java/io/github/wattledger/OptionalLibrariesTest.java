@@ -121,8 +121,8 @@ class OptionalLibrariesTest {
     void withoutTablesawATableSaysWhatToAdd() throws Exception {
         String sentence =
                 "IllegalStateException: a table needs the library Tablesaw, which is not on the class path; add"
-                        + " tech.tablesaw:tablesaw-core to the dependencies of the program, or write a season with SeasonCsv,"
-                        + " which does without it\n";
+                        + " tech.tablesaw:tablesaw-core and io.github.classgraph:classgraph to the dependencies of the"
+                        + " program; a season can be written with SeasonCsv, which does without them\n";
         assertThat(run(WITH_TABLESAW, "season-tables", folder.toString(), store.toString()))
                 .isEqualTo(sentence);
         assertThat(run(WITH_TABLESAW, "ride-table", folder.resolve("a.fit").toString()))

@@ -2,6 +2,7 @@ package io.github.wattledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.wattledger.clean.QualityNote;
@@ -176,5 +177,16 @@ class ReviewerInputTest {
             fit.data(1, START + 100L * i, 99_000, sports[i]);
         }
         return fit.file();
+    }
+
+    /** An empty second reading would look like an empty file. */
+    @Test
+    void aStreamThatIsReadTwiceIsSaidToBe() throws Exception {
+        RideInput stream =
+                RideInput.of(new ByteArrayInputStream(Files.readAllBytes(SAMPLES.resolve("damaged.fit"))), "upload");
+        Reviewer.review(stream, RIDER, ReviewOptions.WHOLE_RIDE);
+        assertThatIllegalStateException()
+                .isThrownBy(() -> Reviewer.review(stream, RIDER, ReviewOptions.WHOLE_RIDE))
+                .withMessage("upload: the stream was read already; keep its bytes to read them again");
     }
 }

@@ -125,7 +125,7 @@ class ReviewerTest {
             ReviewOptions late = ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(20_000, null));
             assertThatThrownBy(() -> Reviewer.review(ride, RIDER, late))
                     .isInstanceOf(IllegalArgumentException.class)
-                    .hasMessage("the part begins at 20000 s, but the ride ends at 10800 s; choose an earlier start");
+                    .hasMessage("the part begins at 5:33:20, but the ride ends at 3:00:00; choose an earlier start");
         }
 
         @Test

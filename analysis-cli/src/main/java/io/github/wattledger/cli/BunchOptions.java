@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.pacing.Company;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.rider.RideNotes;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -29,68 +30,65 @@ final class BunchOptions {
 
     @Option(
             names = "--next-group",
-            paramLabel = "PERCENT",
-            converter = Percent.class,
+            paramLabel = "SHARE",
+            converter = OptionValues.Share.class,
             description =
                     "Had you let the bunch go, a next group would have sheltered you as well for this share of the"
-                            + " way, for instance 50%%. Without it: none would.")
+                            + " way, for instance 50%. Without it: none would.")
     private @Nullable Double nextGroupShare;
 
-    /** What was said; a usage error when it contradicts itself. */
-    Company company(@Nullable CommandSpec spec) {
+    /** Whether any of the options was given. */
+    boolean isGiven() {
+        return isAlone || nextGroupShare != null || !bunches.isEmpty();
+    }
+
+    /**
+     * What was said; a usage error when it contradicts itself.
+     *
+     * @param notes the notes of the ride, whose bunches a next group may stand for
+     */
+    Company company(@Nullable CommandSpec spec, RideNotes notes) {
         if (isAlone && !bunches.isEmpty()) {
             throw Usage.error(spec, "--alone cannot be combined with --bunch");
         }
-        if (nextGroupShare != null && bunches.isEmpty()) {
+        if (nextGroupShare == null) {
+            return company(spec, ordered(), 0);
+        }
+        List<Interval> left = bunches.isEmpty() ? Company.noted(notes).bunches() : ordered();
+        if (left.isEmpty() || isAlone) {
             throw Usage.error(spec, "--next-group needs --bunch: the bunch that could have been let go");
         }
-        List<Interval> ordered = bunches.stream()
+        return company(spec, left, nextGroupShare);
+    }
+
+    private List<Interval> ordered() {
+        return bunches.stream()
                 .sorted(Comparator.comparingInt(Interval::fromSecond))
                 .toList();
+    }
+
+    private Company company(@Nullable CommandSpec spec, List<Interval> stretches, double nextGroup) {
         try {
-            return new Company(ordered, isAlone, nextGroupShare == null ? 0 : nextGroupShare);
+            return new Company(stretches, isAlone, nextGroup);
         } catch (IllegalArgumentException e) {
-            throw Usage.error(spec, e.getMessage());
+            throw Usage.refused(spec, "--bunch", e.getMessage());
         }
     }
 
     /** Two elapsed times, {@code 0:12-1:21}. */
     static final class Stretch implements ITypeConverter<Interval> {
-        private static final String EXPECTED = "expected two elapsed times, the later one last, for instance 0:12-1:21";
         private static final Pattern STRETCH = Pattern.compile("([^-]+)-([^-]+)");
-        private static final OptionValues.ElapsedTime TIME = new OptionValues.ElapsedTime();
 
         @Override
         public Interval convert(String value) {
-            Matcher parts = STRETCH.matcher(value);
-            if (!parts.matches()) {
-                throw refused(EXPECTED, value);
-            }
-            int from = TIME.convert(parts.group(1));
-            int to = TIME.convert(parts.group(2));
-            if (to <= from) {
-                throw refused(EXPECTED, value);
+            Matcher parts = STRETCH.matcher(value.strip());
+            Integer from = parts.matches() ? OptionValues.seconds(parts.group(1).strip()) : null;
+            Integer to = parts.matches() ? OptionValues.seconds(parts.group(2).strip()) : null;
+            if (from == null || to == null || to <= from) {
+                throw new TypeConversionException(
+                        "expected two times in hours and minutes, the later one last, for instance 0:12-1:21");
             }
             return new Interval(from, to);
         }
-    }
-
-    /** A share in percent, {@code 50%}, as a fraction from 0 to 1. */
-    static final class Percent implements ITypeConverter<Double> {
-        private static final Pattern PERCENT = Pattern.compile("(\\d{1,3}\\.?\\d{0,6})%");
-
-        @Override
-        public Double convert(String value) {
-            Matcher parts = PERCENT.matcher(value);
-            double share = parts.matches() ? Double.parseDouble(parts.group(1)) / 100 : Double.NaN;
-            if (!(share <= 1)) {
-                throw refused("expected a share from 0% to 100%, for instance 50%", value);
-            }
-            return share;
-        }
-    }
-
-    private static TypeConversionException refused(String expected, String value) {
-        return new TypeConversionException(expected + ", got '" + value + "'");
     }
 }

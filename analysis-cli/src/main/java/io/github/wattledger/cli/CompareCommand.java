@@ -4,6 +4,8 @@ import io.github.wattledger.cli.report.html.HtmlComparison;
 import io.github.wattledger.cli.report.text.TextComparison;
 import io.github.wattledger.compare.Comparer;
 import io.github.wattledger.compare.RideComparison;
+import io.github.wattledger.intake.OpenedRide;
+import io.github.wattledger.intake.RidePlace;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
@@ -16,6 +18,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -27,7 +30,11 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class,
         sortOptions = false,
-        customSynopsis = "wattledger compare RIDE RIDE... [options]",
+        customSynopsis = {
+            "wattledger compare RIDE RIDE... [--column NAME=HEADER]...",
+            "                  [--from PLACE] [--to PLACE]",
+            "                  [--format text|json|html] [--output FILE]"
+        },
         header = "Shows where the time was won between rides over one course.",
         footer = {
             "",
@@ -54,18 +61,22 @@ final class CompareCommand implements Callable<Integer> {
     private List<String> rides = List.of();
 
     @Option(
-            names = "--from",
-            paramLabel = "KM|MI",
-            converter = OptionValues.Distance.class,
-            description = "Begin at this distance of the first recording, for instance 3km.")
-    private @Nullable Double fromM;
+            names = RidePart.FROM,
+            paramLabel = RidePart.PLACE,
+            converter = OptionValues.Place.class,
+            description = "Begin at this place of the first recording: an elapsed time as 1:30:00 or 2h30, or a"
+                    + " distance as 40km or 25mi.")
+    private @Nullable RidePlace from;
 
     @Option(
-            names = "--to",
-            paramLabel = "KM|MI",
-            converter = OptionValues.Distance.class,
-            description = "End at this distance of the first recording.")
-    private @Nullable Double toM;
+            names = RidePart.TO,
+            paramLabel = RidePart.PLACE,
+            converter = OptionValues.Place.class,
+            description = "End at this time or distance of the first recording.")
+    private @Nullable RidePlace to;
+
+    @Mixin
+    private ColumnOption columns = new ColumnOption();
 
     @Option(
             names = "--format",
@@ -73,8 +84,8 @@ final class CompareCommand implements Callable<Integer> {
             description = "text (the default, for people), json (for programs) or html (a page).")
     private SeasonFormat format = SeasonFormat.TEXT;
 
-    @Option(names = "--output", paramLabel = "FILE", description = "Write the report there, not to standard output.")
-    private @Nullable String output;
+    @Mixin
+    private OutputOption output = new OutputOption();
 
     /**
      * A command.
@@ -91,18 +102,26 @@ final class CompareCommand implements Callable<Integer> {
             throw Usage.error(
                     spec, rides.size() < 2 ? "give two rides or more" : "give " + MOST_RIDES + " rides at most");
         }
-        double from = fromM == null ? 0 : fromM;
-        double to = toM == null ? Double.POSITIVE_INFINITY : toM;
-        if (to <= from) {
-            throw Usage.error(spec, "--to must be beyond " + (fromM == null ? "the start" : "--from"));
-        }
-        Path target = output == null ? null : Usage.path(spec, "--output", output);
         List<Path> files = new ArrayList<>();
         for (String ride : rides) {
-            files.add(InputFile.ride(ride));
+            files.add(NamedRide.filePath(ride));
         }
-        RideComparison comparison =
-                Comparer.compare(files.stream().map(RideInput::of).toList(), ReadOptions.DEFAULT, from, to);
+        Path target = output.file(spec, files.stream().map(NamedRide::new).toList());
+        ReadOptions reading = columns.reading(spec);
+        Double fromM = metres(RidePart.FROM, from, files.get(0), reading);
+        Double toM = metres(RidePart.TO, to, files.get(0), reading);
+        RidePart.requireOrder(spec, fromM, toM);
+        RideComparison comparison = Comparer.compare(
+                files.stream().map(RideInput::of).toList(),
+                reading,
+                fromM == null ? 0 : fromM,
+                toM == null ? Double.POSITIVE_INFINITY : toM);
+        List<@Nullable String> formats = new ArrayList<>();
+        formats.add(comparison.reference().source().format());
+        comparison
+                .others()
+                .forEach(other -> formats.add(other.compared().source().format()));
+        columns.requireTable(spec, formats);
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextComparison().write(comparison, report);
@@ -111,5 +130,22 @@ final class CompareCommand implements Callable<Integer> {
         }
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    /** The distance of a place of the first recording, which is opened only when the place is a time. */
+    private @Nullable Double metres(String option, @Nullable RidePlace place, Path file, ReadOptions reading)
+            throws UnreadableRideException {
+        if (place instanceof RidePlace.AtDistance distance) {
+            return distance.metres();
+        }
+        if (place == null) {
+            return null;
+        }
+        try {
+            return place.metresOf(
+                    OpenedRide.of(RideInput.of(file), reading, null).ride());
+        } catch (IllegalArgumentException e) {
+            throw Usage.refused(spec, option, String.valueOf(e.getMessage()));
+        }
     }
 }

@@ -9,6 +9,9 @@ import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.Collections;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -24,7 +27,10 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class,
         sortOptions = false,
-        customSynopsis = "wattledger inspect RIDE [--column NAME=HEADER]... [--format text|json]",
+        customSynopsis = {
+            "wattledger inspect RIDE [--column NAME=HEADER]... [--format text|json]",
+            "                  [--output FILE]"
+        },
         header = "Says what a recorded file holds, without judging it.",
         footer = {
             "",
@@ -52,6 +58,9 @@ final class InspectCommand implements Callable<Integer> {
             description = "text (the default, for people) or json (for programs).")
     private InspectionFormat format = InspectionFormat.TEXT;
 
+    @Mixin
+    private OutputOption output = new OutputOption();
+
     /**
      * A command.
      *
@@ -63,15 +72,17 @@ final class InspectCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, IOException {
-        ReadOptions reading = ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec));
-        FileInspection inspection = Inspector.inspect(RideInput.of(InputFile.ride(ride)), reading);
-        columns.requireTable(spec, inspection.format());
+        ReadOptions reading = columns.reading(spec);
+        Path file = NamedRide.filePath(ride);
+        Path target = output.file(spec, List.of(new NamedRide(file)));
+        FileInspection inspection = Inspector.inspect(RideInput.of(file), reading);
+        columns.requireTable(spec, Collections.singletonList(inspection.format()));
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextInspection().write(inspection, report);
             case JSON -> report.append(JsonDocument.of(inspection).text());
         }
-        OutputFile.deliver(report, null, out);
+        OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
     }
 }

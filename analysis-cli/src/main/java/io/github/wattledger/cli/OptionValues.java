@@ -1,52 +1,111 @@
 package io.github.wattledger.cli;
 
+import io.github.wattledger.energy.Intake;
+import io.github.wattledger.intake.RidePlace;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.plan.SurfaceStretch;
+import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.WhatIf;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rig.Position;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** How the words of the command line become values. */
+/**
+ * How the words of the command line become values; {@link NumberOptions} has the numbers with a unit. A refusal says what
+ * is expected: {@link UsageMessages} puts the option and what was typed before it.
+ */
 final class OptionValues {
-    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)");
-    private static final Pattern ELAPSED = Pattern.compile("(\\d{1,4}):([0-5]\\d)(?::([0-5]\\d))?");
+    private static final double METRES_PER_MILE = 1609.344; // international mile, 1959
+    private static final double METRES_PER_KILOMETRE = 1000;
+    private static final double LEAST_ROAD_M = 100;
+    private static final double MOST_ROAD_M = 10_000_000;
+
+    /** {@code 1:30:00} and {@code 1:30}. */
+    private static final Pattern CLOCK = Pattern.compile("(\\d{1,4}):([0-5]\\d)(?::([0-5]\\d))?");
+
+    /** {@code 2h30}. */
+    private static final Pattern HOURS_MINUTES = Pattern.compile("(?i)(\\d{1,4}) *h *([0-5]\\d)");
+
+    /** {@code 2h}, {@code 2h 5min 10s}, {@code 90min}. */
+    private static final Pattern SPELLED =
+            Pattern.compile("(?i)(?=\\d)(?:(\\d{1,4}) *h)? *(?:(\\d{1,6}) *min)? *(?:(\\d{1,6}) *s)?");
+
     private static final Pattern LAPS = Pattern.compile("([1-9]\\d{0,5})(?:-([1-9]\\d{0,5}))?");
     private static final Pattern COUNT = Pattern.compile("0*[1-9]\\d{0,5}");
-    private static final Pattern DISTANCE = Pattern.compile("(\\d+\\.?\\d*|\\.\\d+) *(km|mi)");
-    private static final Pattern CHANGE = Pattern.compile("([+-]?)(\\d+\\.?\\d*|\\.\\d+)(%?)");
+    private static final Pattern DISTANCE = Pattern.compile("(?i)(\\d{1,9}\\.?\\d{0,9}|\\.\\d{1,9}) *(km|mi)");
     private static final Pattern SHARE = Pattern.compile("(?:(\\d+\\.?\\d*|\\.\\d+)%-)?(\\d+\\.?\\d*|\\.\\d+)%");
+
+    private static final Pattern PERCENT = Pattern.compile("(\\d{1,3}\\.?\\d{0,6}|\\.\\d{1,6}) *%");
+
+    private static final Pattern SURFACE =
+            Pattern.compile("(\\d{1,5}\\.?\\d{0,3})-(\\d{1,5}\\.?\\d{0,3})=(\\d?\\.\\d{1,9})");
+    private static final Pattern GRAMS = Pattern.compile("(?i)(\\d{1,3}(?:\\.\\d{1,3})?) *g?");
 
     private OptionValues() {}
 
-    /** A decimal number with a point; no exponent, no unit. */
-    static final class PlainNumber implements ITypeConverter<Double> {
+    /** A place in a recording: elapsed time, or a distance with its unit. */
+    static final class Place implements ITypeConverter<RidePlace> {
         @Override
-        public Double convert(String value) {
-            return Double.valueOf(
-                    matched(NUMBER, value, "expected a number such as 71.5").group());
+        public RidePlace convert(String value) {
+            String typed = value.strip();
+            Matcher distance = DISTANCE.matcher(typed);
+            if (distance.matches()) {
+                return new RidePlace.AtDistance(metres(distance));
+            }
+            Integer seconds = seconds(typed);
+            if (seconds != null) {
+                return new RidePlace.AtSecond(seconds);
+            }
+            throw new TypeConversionException("expected a time such as 1:30:00 or 2h30, or a distance such as 40km");
         }
     }
 
-    /** Elapsed time, {@code H:MM:SS} or {@code H:MM}, as seconds. */
-    static final class ElapsedTime implements ITypeConverter<Integer> {
+    /** How long something takes, {@code 7:30} or {@code 45min}, in seconds. */
+    static final class Seconds implements ITypeConverter<Integer> {
         @Override
         public Integer convert(String value) {
-            Matcher parts = matched(ELAPSED, value, "expected H:MM:SS or H:MM, for instance 1:05:00");
-            int minutes = 60 * Integer.parseInt(parts.group(1)) + Integer.parseInt(parts.group(2));
-            String seconds = parts.group(3);
-            return 60 * minutes + (seconds == null ? 0 : Integer.parseInt(seconds));
+            Integer seconds = seconds(value.strip());
+            if (seconds == null) {
+                throw new TypeConversionException("expected a time such as 7:30 (hours and minutes) or 45min");
+            }
+            return seconds;
+        }
+    }
+
+    /** A part of a course and its rolling resistance, {@code 12-30=0.012}, kilometres. */
+    static final class Surface implements ITypeConverter<SurfaceStretch> {
+        private static final String EXPECTED =
+                "expected kilometres, the lower first, and a rolling resistance, such as" + " 12-30.5=0.012";
+
+        @Override
+        public SurfaceStretch convert(String value) {
+            Matcher parts = matched(SURFACE, value, EXPECTED);
+            try {
+                return new SurfaceStretch(
+                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(1)),
+                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(2)),
+                        Double.parseDouble(parts.group(3)));
+            } catch (Bounds.OutOfBoundsException e) {
+                throw new TypeConversionException(
+                        "rolling resistance: " + Unit.NONE.expected(Bounds.ROLLING_RESISTANCE));
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(EXPECTED);
+            }
         }
     }
 
@@ -60,7 +119,7 @@ final class OptionValues {
             int first = Integer.parseInt(parts.group(1));
             int last = parts.group(2) == null ? first : Integer.parseInt(parts.group(2));
             if (last < first) {
-                throw refused(EXPECTED, value);
+                throw new TypeConversionException(EXPECTED);
             }
             return new LapRange(first, last);
         }
@@ -76,36 +135,30 @@ final class OptionValues {
         }
     }
 
-    /** A length with its unit, {@code 160km} or {@code 200mi}, as metres. */
+    /** The length of a road with its unit, {@code 160km} or {@code 200mi}, as metres. */
     static final class Distance implements ITypeConverter<Double> {
-        private static final double METRES_PER_MILE = 1609.344; // international mile, 1959
-        private static final double METRES_PER_KILOMETRE = 1000;
-
         @Override
         public Double convert(String value) {
-            Matcher parts = matched(DISTANCE, value, "expected a distance such as 160km or 200mi");
-            double unit = parts.group(2).equals("mi") ? METRES_PER_MILE : METRES_PER_KILOMETRE;
-            return Double.parseDouble(parts.group(1)) * unit;
+            double metres = metres(matched(DISTANCE, value, "expected a distance such as 160km or 200mi"));
+            if (!(metres >= LEAST_ROAD_M && metres <= MOST_ROAD_M)) {
+                throw new TypeConversionException("expected 0.1 to 10000 km");
+            }
+            return metres;
         }
     }
 
-    /** A value ({@code 0.32}), a difference ({@code +10}, {@code -3}) or a share more or less ({@code +5%}). */
-    static final class Change implements ITypeConverter<Adjustment> {
-        private static final String EXPECTED = "expected a value such as 0.32, or a change such as +10, -3 or +5%";
+    /** How many rides are reviewed at once. */
+    static final class Workers implements ITypeConverter<Integer> {
+        private static final int MOST = 1024;
+        private static final String EXPECTED = "expected 1 to " + MOST;
 
         @Override
-        public Adjustment convert(String value) {
-            Matcher parts = matched(CHANGE, value, EXPECTED);
-            boolean isSigned = !parts.group(1).isEmpty();
-            boolean isPercent = !parts.group(3).isEmpty();
-            if (isPercent && !isSigned) {
-                throw refused(EXPECTED, value);
+        public Integer convert(String value) {
+            int workers = Integer.parseInt(matched(COUNT, value, EXPECTED).group());
+            if (workers > MOST) {
+                throw new TypeConversionException(EXPECTED);
             }
-            double amount = Double.parseDouble(parts.group(1) + parts.group(2));
-            if (isPercent) {
-                return Adjustment.times(1 + amount / 100);
-            }
-            return isSigned ? Adjustment.by(amount) : Adjustment.to(amount);
+            return workers;
         }
     }
 
@@ -120,9 +173,43 @@ final class OptionValues {
             double from = parts.group(1) == null ? 0 : Double.parseDouble(parts.group(1)) / 100;
             double to = Double.parseDouble(parts.group(2)) / 100;
             if (!(from < to && to <= 1)) {
-                throw refused(EXPECTED, value);
+                throw new TypeConversionException(EXPECTED);
             }
             return parts.group(1) == null ? WhatIf.Extent.spread(to) : WhatIf.Extent.of(new Replay.Share(from, to));
+        }
+    }
+
+    /** A share of something, {@code 40%}, as a fraction from 0 to 1. */
+    static final class Share implements ITypeConverter<Double> {
+        private static final String EXPECTED = "expected a share from 0% to 100%, for instance 40%";
+
+        @Override
+        public Double convert(String value) {
+            double share = Double.parseDouble(matched(PERCENT, value, EXPECTED).group(1)) / 100;
+            if (share > 1) {
+                throw new TypeConversionException(EXPECTED);
+            }
+            return share;
+        }
+    }
+
+    /** What was eaten: grams an hour, or grams hour by hour between commas. */
+    static final class Eaten implements ITypeConverter<Intake> {
+        private static final String EXPECTED = "expected grams of carbohydrate an hour from "
+                + (int) Bounds.EATEN_G_PER_HOUR.low() + " to " + (int) Bounds.EATEN_G_PER_HOUR.high()
+                + ", for instance 55, or hour by hour as in 60,60,40";
+
+        @Override
+        public Intake convert(String value) {
+            List<Double> grams = new ArrayList<>();
+            for (String hour : value.split(",", -1)) {
+                grams.add(Double.parseDouble(matched(GRAMS, hour, EXPECTED).group(1)));
+            }
+            try {
+                return new Intake(grams, true);
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(EXPECTED);
+            }
         }
     }
 
@@ -145,8 +232,16 @@ final class OptionValues {
             try {
                 return LocalDate.parse(value);
             } catch (DateTimeException e) {
-                throw refused("expected a day such as 2026-08-31", value);
+                throw new TypeConversionException("expected a day such as 2026-08-31");
             }
+        }
+    }
+
+    /** What {@code --column} can begin with, for the shell's completion. */
+    static final class ColumnNames implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return CsvColumns.names().stream().map(name -> name + "=").iterator();
         }
     }
 
@@ -161,33 +256,64 @@ final class OptionValues {
     }
 
     private static <E extends Enum<E>> void registerWords(CommandLine program, Class<E> type) {
-        program.registerConverter(type, value -> oneOf(type, value));
+        program.registerConverter(type, value -> oneOf(type.getEnumConstants(), value));
     }
 
-    /** The constant of a word; its word is its name in lower case, with hyphens between its parts. */
-    private static <E extends Enum<E>> E oneOf(Class<E> type, String value) {
-        List<String> words = new ArrayList<>();
-        for (E each : type.getEnumConstants()) {
-            String word = each.name().toLowerCase(Locale.ROOT).replace('_', '-');
-            if (word.equals(value)) {
+    /** The words of an option whose value is one of a few. */
+    static List<String> words(Enum<?>[] constants) {
+        return Arrays.stream(constants).map(OptionValues::word).toList();
+    }
+
+    /** The word of a constant: its name in lower case, with hyphens between its parts. */
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The constant of a word, in letters of any case. */
+    private static <E extends Enum<E>> E oneOf(E[] constants, String value) {
+        for (E each : constants) {
+            if (word(each).equalsIgnoreCase(value.strip())) {
                 return each;
             }
-            words.add(word);
         }
+        List<String> words = words(constants);
         int last = words.size() - 1;
         String all = String.join(", ", words.subList(0, last)) + " or " + words.get(last);
-        throw refused((words.size() > 4 ? "expected one of " : "expected ") + all, value);
+        throw new TypeConversionException((words.size() > 4 ? "expected one of " : "expected ") + all);
+    }
+
+    /** A time in any of its forms as seconds; null where it is none. */
+    static @Nullable Integer seconds(String typed) {
+        for (Pattern form : List.of(CLOCK, HOURS_MINUTES, SPELLED)) {
+            Matcher time = form.matcher(typed);
+            if (time.matches()) {
+                return seconds(time);
+            }
+        }
+        return null;
+    }
+
+    /** The groups are hours, minutes and, where the form has them, seconds. */
+    private static int seconds(Matcher time) {
+        int seconds = 0;
+        int unit = 3600;
+        for (int group = 1; group <= time.groupCount(); group++) {
+            seconds += time.group(group) == null ? 0 : unit * Integer.parseInt(time.group(group));
+            unit /= 60;
+        }
+        return seconds;
+    }
+
+    private static double metres(Matcher distance) {
+        double unit = distance.group(2).equalsIgnoreCase("mi") ? METRES_PER_MILE : METRES_PER_KILOMETRE;
+        return Double.parseDouble(distance.group(1)) * unit;
     }
 
     private static Matcher matched(Pattern pattern, String value, String expected) {
-        Matcher matcher = pattern.matcher(value);
+        Matcher matcher = pattern.matcher(value.strip());
         if (!matcher.matches()) {
-            throw refused(expected, value);
+            throw new TypeConversionException(expected);
         }
         return matcher;
-    }
-
-    private static TypeConversionException refused(String expected, String value) {
-        return new TypeConversionException(expected + ", got '" + value + "'");
     }
 }

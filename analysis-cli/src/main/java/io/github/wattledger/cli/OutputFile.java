@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -18,18 +19,23 @@ final class OutputFile {
     private OutputFile() {}
 
     /**
-     * Writes beside the target and then moves, so that a failed run leaves what was there before. A link is followed; a
-     * pipe or device is written to as it is.
+     * Writes text as UTF-8, beside the target, and then moves it, so that a failed run leaves what was there before. A
+     * folder that is not there is made. A link is followed; a pipe or device is written to as it is.
      *
      * @throws OutputFailure when it cannot be written, with one line for people
      */
-    static void write(Path file, byte[] content) throws OutputFailure {
+    static void write(Path file, CharSequence text) throws OutputFailure {
+        write(file, text.toString().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static void write(Path file, byte[] content) throws OutputFailure {
         try {
             if (Files.exists(file) && !Files.isRegularFile(file)) {
                 Files.write(file, content);
                 return;
             }
             Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
+            makeFolder(target.toAbsolutePath().getParent());
             Path part = target.resolveSibling(
                     "." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
             try {
@@ -38,6 +44,8 @@ final class OutputFile {
             } finally {
                 Files.deleteIfExists(part);
             }
+        } catch (OutputFailure e) {
+            throw e;
         } catch (IOException e) {
             throw new OutputFailure("cannot write " + file + ": " + reason(file, e), e);
         }
@@ -59,13 +67,20 @@ final class OutputFile {
     }
 
     /**
-     * Makes a folder where there is none.
+     * Makes a folder, and those above it, where there is none.
      *
      * @throws OutputFailure when it cannot be made, with one line for people
      */
-    static void makeFolder(Path folder) throws OutputFailure {
+    static void makeFolder(@Nullable Path folder) throws OutputFailure {
+        if (folder == null) {
+            return;
+        }
         try {
             Files.createDirectories(folder);
+        } catch (FileAlreadyExistsException e) {
+            throw new OutputFailure("cannot make the folder " + folder + ": " + e.getFile() + " is a file", e);
+        } catch (AccessDeniedException e) {
+            throw new OutputFailure("cannot make the folder " + folder + ": permission denied", e);
         } catch (IOException e) {
             throw new OutputFailure("cannot make the folder " + folder + ": " + e.getMessage(), e);
         }

@@ -2,25 +2,33 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
+import io.github.wattledger.cli.report.text.TextPlanReview;
+import io.github.wattledger.energy.Intake;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
-import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.plan.KeptPlan;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.season.SeasonStoreException;
+import io.github.wattledger.season.StoredSeason;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.ServiceLoader;
 import java.util.concurrent.Callable;
@@ -32,92 +40,77 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** {@code wattledger review}: one ride in, one report out. */
+/** {@code wattledger review}: rides in, a report of each out. */
 @Command(
         name = "review",
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class,
         sortOptions = false,
         customSynopsis = {
-            "wattledger review RIDE [--rider FILE] [--threshold-power W]",
+            "wattledger [review] RIDE [--rider FILE] [--threshold-power W]",
             "                  [--threshold-heart-rate BPM] [--mass KG]",
+            "                  [--notes FILE] [--plan FILE]",
             "                  [--session N] [--column NAME=HEADER]...",
-            "                  [--from H:MM:SS] [--to H:MM:SS] [--laps A-B]",
-            "                  [--effort auto|race|training]",
-            "                  [--bunch FROM-TO]... [--next-group PERCENT] [--alone]",
+            "                  [--from PLACE] [--to PLACE] [--laps A-B]",
+            "                  [--effort auto|race|training] [--season FOLDER] [--eaten G]",
+            "                  [--bunch FROM-TO]... [--next-group SHARE] [--alone]",
             "                  [--format text|json|csv|splits|html]",
-            "                  [--explain FINDING] [--brief] [--output FILE]"
+            "                  [--explain FINDING] [--brief] [--output FILE]",
+            "       wattledger [review] RIDE RIDE... [the same but for a part, --format",
+            "                  and --explain]"
         },
-        header = "Reviews one recorded ride: how hard it was, how well it was paced.",
+        header = "Reviews recorded rides: how hard each was, how well it was paced.",
         footer = {
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
-            "written; 2 wrong usage; 3 the ride or the rider profile could not be read.",
+            "written; 2 wrong usage; 3 the ride or the rider profile could not be read;",
+            "4 of several rides some were reviewed and some could not be.",
             "",
             "The numbers are about effort and heart rate; they are not medical advice."
         })
 final class ReviewCommand implements Callable<Integer> {
-    /** How a file becomes a review: the core's front door, or a stand-in under test. */
+    /** How a ride becomes a review: the core's doors, or a stand-in under test. */
     @FunctionalInterface
     interface Core {
-        RideReview review(Path file, Rider rider, ReviewOptions options) throws UnreadableRideException;
+        RideReview review(NamedRide ride, Rider rider, ReviewOptions options) throws UnreadableRideException;
+
+        /** The ride as it was opened, for what only the ride can tell: a place on it, or its day. */
+        default OpenedRide open(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)
+                throws UnreadableRideException {
+            return ride.open(reading, sessionIndex, InputStream.nullInputStream());
+        }
     }
 
     private final Core core;
     private final PrintStream out;
+    private final Failures failures;
 
     @Spec
     private @Nullable CommandSpec spec;
 
     @Parameters(
-            index = "0",
+            arity = "1..*",
             paramLabel = "RIDE",
-            description = "The recorded file. Its format is found by its content.")
-    private String ride = "";
+            description = "A recorded file, or - for standard input; several are reviewed one after another. The"
+                    + " format is found by the content.")
+    private List<String> rides = List.of();
 
     @Option(
-            names = "--rider",
-            paramLabel = "FILE",
+            names = "--season",
+            paramLabel = "FOLDER",
             description =
-                    "Your rider profile, a TOML file: see 'wattledger rider --example'. The options below count more"
-                            + " than what it says.")
-    private @Nullable String riderFile;
+                    "Judge by your own rides, too: the folder of which 'wattledger season' keeps your rides, or its"
+                            + " store. Only rides of days before this one count.")
+    private @Nullable String seasonFolder;
 
     @Mixin
-    private ThresholdOptions thresholds = new ThresholdOptions();
-
-    @Option(
-            names = "--mass",
-            paramLabel = "KG",
-            converter = OptionValues.PlainNumber.class,
-            description = "Your mass, kilograms.")
-    private @Nullable Double massKg;
-
-    @Option(
-            names = "--session",
-            paramLabel = "N",
-            converter = OptionValues.SessionNumber.class,
-            description = "The session of the file to review, counted from 1, whatever its sport. Without it: the first"
-                    + " of cycling. 'wattledger inspect' lists them.")
-    private @Nullable Integer sessionIndex;
+    private RiderOptions rider = new RiderOptions();
 
     @Mixin
-    private ColumnOption columns = new ColumnOption();
+    private NotesOption notes = new NotesOption();
 
-    @Option(
-            names = "--from",
-            paramLabel = "H:MM:SS",
-            converter = OptionValues.ElapsedTime.class,
-            description = "Leave out what comes before: elapsed time, pauses counted. Two parts are hours and minutes:"
-                    + " 1:30 is an hour and a half.")
-    private @Nullable Integer fromSecond;
-
-    @Option(
-            names = "--to",
-            paramLabel = "H:MM:SS",
-            converter = OptionValues.ElapsedTime.class,
-            description = "Leave out what comes after this elapsed time.")
-    private @Nullable Integer toSecond;
+    @Mixin
+    private RidePart part = new RidePart();
 
     @Option(
             names = "--laps",
@@ -125,6 +118,9 @@ final class ReviewCommand implements Callable<Integer> {
             converter = OptionValues.Laps.class,
             description = "Only these laps of the recorder, for instance 3 or 3-7; not together with --from and --to.")
     private @Nullable LapRange laps;
+
+    @Mixin
+    private ColumnOption columns = new ColumnOption();
 
     @Option(
             names = "--effort",
@@ -135,6 +131,15 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Mixin
     private BunchOptions bunches = new BunchOptions();
+
+    @Option(
+            names = "--eaten",
+            paramLabel = "G",
+            converter = OptionValues.Eaten.class,
+            description = "The carbohydrate that you ate and drank, grams an hour, for instance 55; or hour by hour, as"
+                    + " in 60,60,40, where the last number holds for the hours after it. It says more of an energy"
+                    + " crash or a fade.")
+    private @Nullable Intake eaten;
 
     @Option(
             names = "--format",
@@ -159,46 +164,124 @@ final class ReviewCommand implements Callable<Integer> {
                             + " the caps for next time, what is not known. As text.")
     private boolean isBrief;
 
+    @Option(
+            names = "--plan",
+            paramLabel = "FILE",
+            description = "Hold the ride against this plan, a file that 'wattledger plan --format json' wrote: planned"
+                    + " and ridden, caps kept or not. As text.")
+    private @Nullable String planFile;
+
     @Mixin
     private OutputOption output = new OutputOption();
 
     /**
      * A command.
      *
-     * @param out where the report goes, as UTF-8 bytes
+     * @param out where the reports go, as UTF-8 bytes
+     * @param failures says which of several rides could not be reviewed
      */
-    ReviewCommand(Core core, PrintStream out) {
+    ReviewCommand(Core core, PrintStream out, Failures failures) {
         this.core = core;
         this.out = out;
+        this.failures = failures;
     }
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
-        ReviewOptions options = options().withReading(ReadOptions.DEFAULT.withCsvColumns(columns.csvColumns(spec)));
-        Path file = InputFile.ride(ride);
-        Path target = outputPath(file);
-        RiderProfile profile =
-                riderFile == null ? RiderProfile.EMPTY : RiderFile.read(Usage.path(spec, "--rider", riderFile));
-        Rider rider = withFlags(profile.rider());
-        RideReview review;
-        try {
-            review = core.review(
-                    file, rider, options.withLimits(profile.limits()).withDetectors(plugged()));
-        } catch (IllegalArgumentException e) {
-            throw Usage.error(spec, e.getMessage());
+        requireWhatFits();
+        KeptPlan plan = planFile == null ? null : PlanFile.read(Usage.path(spec, "--plan", planFile));
+        ReadOptions reading = columns.reading(spec);
+        List<NamedRide> inputs = new ArrayList<>();
+        for (String ride : rides) {
+            inputs.add(NamedRide.named(ride));
         }
-        columns.requireTable(spec, review.source().format());
-        StringBuilder report = new StringBuilder();
-        report(profile.limits()).write(review, report);
-        OutputFile.deliver(report, target, out);
+        if (inputs.stream().filter(ride -> ride.file() == null).count() > 1) {
+            throw Usage.error(spec, "standard input can be read only once");
+        }
+        Path target = output.file(spec, inputs);
+        if (inputs.size() > 1) {
+            return each(inputs, reading, target).code();
+        }
+        StringBuilder text = new StringBuilder();
+        report(inputs.get(0), reading, plan, text);
+        OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();
     }
 
-    private Report report(JudgementLimits limits) {
-        if (explain != null) {
-            return new TextExplanation(explain, limits);
+    /** A report of each ride that can be reviewed, and a line on standard error for each that cannot. */
+    private ExitStatus each(List<NamedRide> inputs, ReadOptions reading, @Nullable Path target) throws OutputFailure {
+        StringBuilder all = new StringBuilder();
+        ExitStatus failed = null;
+        for (NamedRide input : inputs) {
+            StringBuilder text = new StringBuilder();
+            try {
+                report(input, reading, null, text);
+                all.append(all.isEmpty() ? "" : "\n").append(text);
+            } catch (UnreadableRideException | UnreadableProfileException | IOException | RuntimeException e) {
+                ExitStatus status = failures.say(Usage.name(spec), input.toString(), e);
+                failed = failed == null || status == ExitStatus.INTERNAL_FAILURE ? status : failed;
+            }
         }
-        return isBrief ? new TextBrief() : format.report();
+        OutputFile.deliver(all, target, out);
+        if (failed == null) {
+            return ExitStatus.DONE;
+        }
+        return all.isEmpty() || failed == ExitStatus.INTERNAL_FAILURE ? failed : ExitStatus.FILES_SKIPPED;
+    }
+
+    private void report(NamedRide input, ReadOptions reading, @Nullable KeptPlan plan, StringBuilder text)
+            throws UnreadableRideException, UnreadableProfileException, IOException {
+        RiderProfile profile = rider.profile(spec, input.folder());
+        RideNotes noted = notes.notes(spec, input, failures);
+        ReviewOptions options = ReviewOptions.WHOLE_RIDE
+                .withSelection(selection(input, reading))
+                .withEffort(effort)
+                .withLimits(profile.limits())
+                .withDetectors(plugged())
+                .withReading(reading)
+                .withIntake(eaten)
+                .withNotes(noted)
+                .withCompany(bunches.company(spec, noted));
+        RideReview review;
+        try {
+            review = core.review(
+                    input, profile.rider(), options.withOwnRides(ownRides(input, profile.rider(), options)));
+        } catch (IllegalArgumentException e) {
+            throw laps == null ? part.refused(spec, e) : Usage.refused(spec, "--laps", e.getMessage());
+        }
+        columns.requireTable(spec, Collections.singletonList(review.source().format()));
+        report(profile).write(review, text);
+        if (plan != null) {
+            new TextPlanReview().write(PlanFile.against(plan, review, input.toString()), text);
+        }
+    }
+
+    /** What is written of a ride. The one place where one ride and several are told apart. */
+    private Report report(RiderProfile profile) {
+        if (isBrief || rides.size() > 1) {
+            return new TextBrief();
+        }
+        return explain == null ? format.report() : new TextExplanation(explain, profile.limits());
+    }
+
+    private Selection selection(NamedRide input, ReadOptions reading) throws UnreadableRideException {
+        Selection selection = part.selection(
+                spec, sessionIndex -> core.open(input, reading, sessionIndex).ride());
+        return laps == null
+                ? selection
+                : Selection.WHOLE_RIDE.withLaps(laps.first(), laps.last()).withSessionIndex(selection.sessionIndex());
+    }
+
+    /** What the rides before this one say; null where no season is named. */
+    private @Nullable OwnRides ownRides(NamedRide input, Rider known, ReviewOptions options)
+            throws UnreadableRideException, SeasonStoreException {
+        if (seasonFolder == null) {
+            return null;
+        }
+        Path store = SeasonStoreFile.in(Usage.path(spec, "--season", seasonFolder));
+        LocalDate day = core.open(input, options.reading(), options.selection().sessionIndex())
+                .localDay(options.zone());
+        return StoredSeason.ridesBefore(store, known, options.zone(), day);
     }
 
     /** Detectors of other jars on the class path. */
@@ -210,7 +293,7 @@ final class ReviewCommand implements Callable<Integer> {
         return plugged;
     }
 
-    private ReviewOptions options() {
+    private void requireWhatFits() {
         if (explain != null && format != ReportFormat.TEXT) {
             throw Usage.error(spec, "--explain is written as text only");
         }
@@ -219,31 +302,34 @@ final class ReviewCommand implements Callable<Integer> {
                     spec,
                     "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
         }
-        if (laps != null && (fromSecond != null || toSecond != null)) {
+        if (planFile != null && (explain != null || isBrief || format != ReportFormat.TEXT)) {
+            throw Usage.error(spec, "--plan is written as text only, and not together with --explain or --brief");
+        }
+        if (planFile != null && rides.size() > 1) {
+            throw Usage.error(spec, "--plan is for one ride");
+        }
+        if (eaten != null && rides.size() > 1) {
+            throw Usage.error(spec, "--eaten is for one ride");
+        }
+        if (eaten != null && (explain != null || format == ReportFormat.CSV || format == ReportFormat.SPLITS)) {
+            throw Usage.error(spec, "--eaten is for --format text, json and html, and not together with --explain");
+        }
+        if (laps != null && part.hasPlace()) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");
         }
-        if (toSecond != null && toSecond <= (fromSecond == null ? 0 : fromSecond)) {
-            throw Usage.error(spec, "--to must be later than " + (fromSecond == null ? "the start" : "--from"));
+        if (rides.size() > 1 && bunches.isGiven()) {
+            throw Usage.error(spec, "--bunch, --alone and --next-group are for one ride");
         }
-        Selection part = laps == null
-                ? Selection.WHOLE_RIDE.withSeconds(fromSecond, toSecond)
-                : Selection.WHOLE_RIDE.withLaps(laps.first(), laps.last());
-        return ReviewOptions.WHOLE_RIDE
-                .withSelection(part.withSessionIndex(sessionIndex))
-                .withEffort(effort)
-                .withCompany(bunches.company(spec));
-    }
-
-    private Rider withFlags(Rider profile) {
-        Rider rider = thresholds.with(spec, profile);
-        return Usage.with(spec, rider, "--mass", massKg, rider::withMassKg);
-    }
-
-    private @Nullable Path outputPath(Path file) throws IOException {
-        Path path = output.file(spec);
-        if (path != null && Files.exists(path) && Files.exists(file) && Files.isSameFile(path, file)) {
-            throw Usage.error(spec, "--output would overwrite the ride itself");
+        if (rides.size() > 1 && notes.isGiven()) {
+            throw Usage.error(spec, "--notes is for one ride; of several, each has its RIDE.notes.toml beside it");
         }
-        return path;
+        if (rides.size() > 1 && (part.isGiven() || laps != null || explain != null)) {
+            throw Usage.error(spec, "--session, --from, --to, --laps and --explain are for one ride");
+        }
+        if (rides.size() > 1 && format != ReportFormat.TEXT) {
+            throw Usage.error(
+                    spec,
+                    "several rides are written as text only; 'wattledger season' takes them with --format and --pages");
+        }
     }
 }

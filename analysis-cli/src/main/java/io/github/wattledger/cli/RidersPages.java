@@ -7,7 +7,6 @@ import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -49,7 +48,7 @@ final class RidersPages {
         }
         StringBuilder text = new StringBuilder();
         new HtmlRiders().write(riders, skippedFiles, text);
-        OutputFile.write(index, text.toString().getBytes(StandardCharsets.UTF_8));
+        OutputFile.write(index, text);
     }
 
     /** A name that is safe in every address, and that no other of these riders has, not even in other case. */

@@ -1,6 +1,5 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.cli.profile.RiderFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.html.HtmlSeason;
@@ -45,7 +44,8 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "wattledger season FOLDER... [--rider FILE | --riders] [--store FILE]",
             "                  [--threshold-power W] [--threshold-heart-rate BPM]",
-            "                  [--zone ZONE] [--as-of DATE] [--forget-gone] [--workers N]",
+            "                  [--mass KG] [--zone ZONE] [--as-of DATE] [--forget-gone]",
+            "                  [--workers N]",
             "                  [--format text|json|html] [--tables FOLDER]",
             "                  [--pages FOLDER] [--output FILE]"
         },
@@ -63,15 +63,13 @@ import picocli.CommandLine.Spec;
             "The numbers are about effort and heart rate; they are not medical advice."
         })
 final class SeasonCommand implements Callable<Integer> {
-    private static final String PROFILE = "rider.toml";
-    private static final String STORE = ".wattledger-season.sqlite";
-    private static final int MOST_WORKERS = 1024;
 
     /** Where a day begins first; no ride anywhere has a later date. */
     private static final ZoneOffset FIRST_ZONE = ZoneOffset.ofHours(14);
 
     private final PrintStream out;
     private final PrintStream err;
+    private final SeasonNotes notes = new SeasonNotes();
 
     @Spec
     private @Nullable CommandSpec spec;
@@ -79,12 +77,8 @@ final class SeasonCommand implements Callable<Integer> {
     @Parameters(arity = "1..*", paramLabel = "FOLDER", description = "Folders of rides, or single files.")
     private List<String> folders = List.of();
 
-    @Option(
-            names = "--rider",
-            paramLabel = "FILE",
-            description = "The rider profile, a TOML file. Without it: rider.toml in the first folder, where there is"
-                    + " one.")
-    private @Nullable String riderFile;
+    @Mixin
+    private RiderOptions riderOptions = new RiderOptions();
 
     @Option(
             names = "--riders",
@@ -98,9 +92,6 @@ final class SeasonCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description = "Where results are kept. Without it: .wattledger-season.sqlite in the first folder.")
     private @Nullable String storeFile;
-
-    @Mixin
-    private ThresholdOptions thresholds = new ThresholdOptions();
 
     @Option(
             names = "--zone",
@@ -127,6 +118,7 @@ final class SeasonCommand implements Callable<Integer> {
     @Option(
             names = "--workers",
             paramLabel = "N",
+            converter = OptionValues.Workers.class,
             description = "How many rides are reviewed at once. Without it: one for each processor.")
     private int workers = Runtime.getRuntime().availableProcessors();
 
@@ -168,21 +160,20 @@ final class SeasonCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
-        if (workers < 1 || workers > MOST_WORKERS) {
+        if (severalRiders && (riderOptions.isGiven() || storeFile != null || tablesFolder != null)) {
             throw Usage.error(
-                    spec, "Invalid value for option '--workers': expected 1 to " + MOST_WORKERS + ", got " + workers);
-        }
-        if (severalRiders && (riderFile != null || storeFile != null || tablesFolder != null)) {
-            throw Usage.error(spec, "--riders cannot be combined with --rider, --store or --tables");
+                    spec,
+                    "--riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass,"
+                            + " --store or --tables: each rider has a folder and a profile of its own");
         }
         if (severalRiders && format == SeasonFormat.HTML) {
             throw Usage.error(spec, "--riders cannot be combined with --format html");
         }
         List<Path> roots = new ArrayList<>();
         for (String folder : folders) {
-            roots.add(InputFile.ride(folder));
+            roots.add(NamedRide.filePath(folder));
         }
-        Path target = output.file(spec);
+        Path target = output.file(spec, roots.stream().map(NamedRide::new).toList());
         ExecutorService executor = Executors.newFixedThreadPool(workers);
         try {
             return severalRiders ? riders(roots, target, executor) : season(roots, target, executor);
@@ -197,13 +188,15 @@ final class SeasonCommand implements Callable<Integer> {
         Path home = Files.isDirectory(first)
                 ? first
                 : Objects.requireNonNullElse(first.toAbsolutePath().getParent(), first);
-        Path found = home.resolve(PROFILE);
-        Path profile = riderFile != null
-                ? Usage.namedPath(spec, "--rider", riderFile)
-                : Files.isRegularFile(found) ? found : null;
-        Path store = storeFile == null ? home.resolve(STORE) : Usage.namedPath(spec, "--store", storeFile);
-        SeasonRequest request = request(roots, store, profile);
+        Path store = storeFile == null ? home.resolve(SeasonStoreFile.NAME) : Usage.path(spec, "--store", storeFile);
+        SeasonRequest request = request(roots, store, home);
         SeasonReview season = run(request, executor);
+        if (season.rides().isEmpty() && season.skipped().isEmpty()) {
+            throw new UnreadableRideException(
+                    Reason.NOT_A_RECORDING,
+                    roots.get(0) + ": holds no ride; looked in it and in all folders below for" + " files that end in "
+                            + endings() + " or have no ending");
+        }
         StringBuilder report = new StringBuilder();
         switch (format) {
             case TEXT -> new TextSeason().write(season, report);
@@ -211,10 +204,10 @@ final class SeasonCommand implements Callable<Integer> {
             case HTML -> new HtmlSeason().write(season, new PageNames(), report);
         }
         if (pagesFolder != null) {
-            new SeasonPages(Usage.namedPath(spec, "--pages", pagesFolder), request, executor).write(season);
+            new SeasonPages(Usage.path(spec, "--pages", pagesFolder), request, executor).write(season);
         }
         if (tablesFolder != null) {
-            SeasonTablesFolder.write(season, Usage.namedPath(spec, "--tables", tablesFolder));
+            SeasonTablesFolder.write(season, Usage.path(spec, "--tables", tablesFolder));
         }
         OutputFile.deliver(report, target, out);
         return (season.skipped().isEmpty() ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
@@ -227,7 +220,7 @@ final class SeasonCommand implements Callable<Integer> {
         List<SeasonReview> seasons = new ArrayList<>();
         LocalDate last = asOf;
         for (Path rider : riders) {
-            SeasonRequest request = riderRequest(rider);
+            SeasonRequest request = request(List.of(rider), rider.resolve(SeasonStoreFile.NAME), rider);
             requests.add(request);
             SeasonReview season = run(request, executor);
             seasons.add(season);
@@ -254,22 +247,26 @@ final class SeasonCommand implements Callable<Integer> {
             case HTML -> throw new AssertionError("refused before");
         }
         if (pagesFolder != null) {
-            new RidersPages(Usage.namedPath(spec, "--pages", pagesFolder), executor)
+            new RidersPages(Usage.path(spec, "--pages", pagesFolder), executor)
                     .write(standings, seasons, requests, skipped);
         }
         OutputFile.deliver(report, target, out);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
     }
 
-    private SeasonRequest riderRequest(Path rider) throws UnreadableProfileException {
-        return request(List.of(rider), rider.resolve(STORE), rider.resolve(PROFILE));
+    /** How the files end that are looked for, {@code .csv, .fit or .gz}. */
+    private static String endings() {
+        List<String> endings =
+                SeasonRun.fileEndings().stream().map(ending -> "." + ending).toList();
+        int last = endings.size() - 1;
+        return String.join(", ", endings.subList(0, last)) + " or " + endings.get(last);
     }
 
     private static List<Path> riderFolders(List<Path> roots) throws UnreadableRideException {
         List<Path> riders = new ArrayList<>();
         for (Path root : roots) {
             try (Stream<Path> below = Files.list(root)) {
-                below.filter(folder -> Files.isRegularFile(folder.resolve(PROFILE)))
+                below.filter(folder -> Files.isRegularFile(folder.resolve(RiderOptions.PROFILE)))
                         .sorted()
                         .forEach(riders::add);
             } catch (IOException e) {
@@ -280,20 +277,21 @@ final class SeasonCommand implements Callable<Integer> {
         if (riders.isEmpty()) {
             throw new UnreadableRideException(
                     Reason.NOT_SUITABLE,
-                    roots.get(0) + ": holds no folder with a " + PROFILE + "; --riders needs one for each rider");
+                    roots.get(0) + ": holds no folder with a " + RiderOptions.PROFILE
+                            + "; --riders needs one for each rider");
         }
         return riders;
     }
 
-    private SeasonRequest request(List<Path> roots, Path store, @Nullable Path profilePath)
-            throws UnreadableProfileException {
-        RiderProfile profile = profilePath == null ? RiderProfile.EMPTY : RiderFile.read(profilePath);
+    private SeasonRequest request(List<Path> roots, Path store, Path home) throws UnreadableProfileException {
+        RiderProfile profile = riderOptions.profile(spec, home);
         SeasonRequest request = SeasonRequest.of(roots, store)
-                .withRider(thresholds.with(spec, profile.rider()))
+                .withRider(profile.rider())
                 .withLimits(profile.limits())
                 .withZone(zone)
                 .withAsOf(asOf)
-                .withToday(LocalDate.now(FIRST_ZONE));
+                .withToday(LocalDate.now(FIRST_ZONE))
+                .withNotes(notes::of);
         return forgetGone ? request.forgettingGone() : request;
     }
 
@@ -304,6 +302,7 @@ final class SeasonCommand implements Callable<Integer> {
             return SeasonRun.run(request, executor, workers, progress);
         } finally {
             progress.end();
+            notes.newProblems().forEach(line -> new Failures(err).line(Usage.name(spec), line));
         }
     }
 }

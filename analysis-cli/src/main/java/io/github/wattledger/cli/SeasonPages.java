@@ -6,6 +6,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.season.SeasonRequest;
@@ -74,9 +75,10 @@ final class SeasonPages {
         for (SeasonRide ride : season.rides()) {
             requireOwn(folder.resolve(PageNames.nameFor(ride)));
         }
+        OwnRides ownRides = season.ownRides(request.rider());
         List<Future<Boolean>> written = new ArrayList<>();
         for (SeasonRide ride : season.rides()) {
-            written.add(executor.submit(() -> write(ride)));
+            written.add(executor.submit(() -> write(ride, ride.dateDoubt() == null ? ownRides : null)));
         }
         PageNames pages = new PageNames();
         for (int i = 0; i < written.size(); i++) {
@@ -122,7 +124,7 @@ final class SeasonPages {
         }
     }
 
-    private boolean write(SeasonRide ride) throws IOException {
+    private boolean write(SeasonRide ride, @Nullable OwnRides ownRides) throws IOException {
         Path file = file(ride);
         if (file == null) {
             return false;
@@ -131,7 +133,9 @@ final class SeasonPages {
         try {
             ReviewOptions options = request.reviewOptions()
                     .withSelection(
-                            Selection.WHOLE_RIDE.withSessionIndex(ride.source().sessionIndex()));
+                            Selection.WHOLE_RIDE.withSessionIndex(ride.source().sessionIndex()))
+                    .withNotes(ride.notes())
+                    .withOwnRides(ownRides);
             review = Reviewer.review(file, request.rider(), options);
         } catch (UnreadableRideException e) {
             return false;
@@ -156,6 +160,6 @@ final class SeasonPages {
     }
 
     private void write(String name, StringBuilder text) throws OutputFailure {
-        OutputFile.write(folder.resolve(name), text.toString().getBytes(StandardCharsets.UTF_8));
+        OutputFile.write(folder.resolve(name), text);
     }
 }

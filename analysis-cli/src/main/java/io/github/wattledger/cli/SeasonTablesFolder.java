@@ -3,7 +3,6 @@ package io.github.wattledger.cli;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.table.SeasonCsv;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Map;
 
@@ -31,7 +30,7 @@ final class SeasonTablesFolder {
         for (Map.Entry<String, TableText> table : tables.entrySet()) {
             StringBuilder text = new StringBuilder();
             table.getValue().write(season, text);
-            OutputFile.write(folder.resolve(table.getKey()), text.toString().getBytes(StandardCharsets.UTF_8));
+            OutputFile.write(folder.resolve(table.getKey()), text);
         }
     }
 }

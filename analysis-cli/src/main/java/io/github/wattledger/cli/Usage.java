@@ -1,16 +1,20 @@
 package io.github.wattledger.cli;
 
-import io.github.wattledger.rider.Rider;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 
 /** Errors of usage, reported by the command that the options were given to. */
 final class Usage {
     private Usage() {}
+
+    /** The name of the program and of the command. */
+    static String name(@Nullable CommandSpec spec) {
+        return spec == null ? "wattledger" : spec.qualifiedName();
+    }
 
     /**
      * An error of usage, to be thrown.
@@ -25,37 +29,31 @@ final class Usage {
         return new ParameterException(spec.commandLine(), message == null ? "the options do not fit" : message);
     }
 
-    /** The path of a name, which may be empty; a usage error when no file of this system can have it. */
+    /**
+     * The refusal of an option's value, to be thrown: the option, what was typed, and why.
+     *
+     * @param spec the command as the parser built it
+     */
+    static ParameterException refused(@Nullable CommandSpec spec, String option, @Nullable String why) {
+        if (spec == null) {
+            throw new AssertionError("the command was not built by the parser");
+        }
+        OptionSpec given = spec.commandLine().getParseResult().matchedOption(option);
+        String typed = given == null || given.originalStringValues().isEmpty()
+                ? ""
+                : " " + given.originalStringValues().get(0);
+        return error(spec, option + typed + ": " + why);
+    }
+
+    /** The path of an option's value; a usage error when it is empty or no file of this system can have the name. */
     static Path path(@Nullable CommandSpec spec, String option, String name) {
+        if (name.isEmpty()) {
+            throw error(spec, option + ": the name is empty");
+        }
         try {
             return Path.of(name);
         } catch (InvalidPathException e) {
-            throw error(spec, "Invalid value for option '" + option + "': not a file name on this system");
-        }
-    }
-
-    /** The path of a name; a usage error when the name is empty or no file of this system can have it. */
-    static Path namedPath(@Nullable CommandSpec spec, String option, String name) {
-        if (name.isEmpty()) {
-            throw error(spec, "Invalid value for option '" + option + "': the name is empty");
-        }
-        return path(spec, option, name);
-    }
-
-    /** The rider with one number of an option, or as before when the option is not given. */
-    static Rider with(
-            @Nullable CommandSpec spec,
-            Rider rider,
-            String option,
-            @Nullable Double value,
-            DoubleFunction<Rider> change) {
-        if (value == null) {
-            return rider;
-        }
-        try {
-            return change.apply(value);
-        } catch (IllegalArgumentException e) {
-            throw error(spec, "Invalid value for option '" + option + "': " + e.getMessage());
+            throw refused(spec, option, "not a file name on this system");
         }
     }
 }

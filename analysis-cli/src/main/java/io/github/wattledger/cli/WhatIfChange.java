@@ -2,72 +2,73 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.WhatIf;
+import io.github.wattledger.ride.Decimals;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.Position;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** The options that say what is changed about rider, bicycle, power and air. */
 final class WhatIfChange {
-    private static final double PA_PER_HPA = 100;
-
     @Option(names = "--with-position", paramLabel = "WORD", description = "hoods, drops or aero-bars.")
     private @Nullable Position position;
 
     @Option(
             names = "--with-drag-area",
             paramLabel = "CHANGE",
-            converter = OptionValues.Change.class,
+            converter = NumberOptions.OtherDragArea.class,
             description = "Another drag area, m2: 0.32 or -20%%.")
     private @Nullable Adjustment dragAreaM2;
 
     @Option(
             names = "--with-mass",
             paramLabel = "CHANGE",
-            converter = OptionValues.Change.class,
+            converter = NumberOptions.OtherMass.class,
             description = "Another mass of the rider, kg: 72 or -3. A difference may be the bicycle's.")
     private @Nullable Adjustment riderKg;
 
     @Option(
             names = "--with-rolling-resistance",
             paramLabel = "CHANGE",
-            converter = OptionValues.Change.class,
+            converter = NumberOptions.OtherRollingResistance.class,
             description = "Another rolling resistance: 0.005 or -10%%.")
     private @Nullable Adjustment rollingResistance;
 
     @Option(
             names = "--with-power",
             paramLabel = "CHANGE",
-            converter = OptionValues.Change.class,
+            converter = NumberOptions.OtherPower.class,
             description = "Another power, watts: 210, +10 or +5%%; of a RIDE +10 or +5%%.")
     private @Nullable Adjustment powerW;
 
     @Option(
             names = "--with-temperature",
             paramLabel = "C",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.Temperature.class,
             description = "Another temperature.")
     private @Nullable Double temperatureC;
 
     @Option(
             names = "--with-altitude",
             paramLabel = "M",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.Altitude.class,
             description = "Another altitude, for the density of the air alone.")
     private @Nullable Double altitudeM;
 
     @Option(
             names = "--with-pressure",
             paramLabel = "HPA",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.Pressure.class,
             description = "Another pressure of the air.")
-    private @Nullable Double pressureHpa;
+    private @Nullable Double pressurePa;
 
     @Option(
             names = "--with-air-density",
             paramLabel = "KG/M3",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.AirDensity.class,
             description = "Another density of the air.")
     private @Nullable Double densityKgPerM3;
 
@@ -86,26 +87,44 @@ final class WhatIfChange {
 
     /** The change as a whole; a usage error when its parts do not fit together. */
     WhatIf.Change change(@Nullable CommandSpec spec) {
-        try {
-            return new WhatIf.Change(
-                    position,
-                    dragAreaM2,
-                    riderKg,
-                    rollingResistance,
-                    powerW,
-                    air(temperatureC, altitudeM, pressureHpa, densityKgPerM3),
-                    extent);
-        } catch (IllegalArgumentException e) {
-            throw Usage.error(spec, e.getMessage());
+        if (position != null && dragAreaM2 != null) {
+            throw Usage.error(
+                    spec,
+                    "--with-position and --with-drag-area: another position is another drag area; give one of them");
         }
+        Air air = new Air(temperatureC, altitudeM, pressurePa, densityKgPerM3);
+        return new WhatIf.Change(position, dragAreaM2, riderKg, rollingResistance, powerW, air, extent);
     }
 
-    /** Air from numbers of which each can be missing; the pressure is in hectopascals. */
-    static Air air(
-            @Nullable Double temperatureC,
-            @Nullable Double altitudeM,
-            @Nullable Double pressureHpa,
-            @Nullable Double densityKgPerM3) {
-        return new Air(temperatureC, altitudeM, pressureHpa == null ? null : pressureHpa * PA_PER_HPA, densityKgPerM3);
+    /**
+     * The usage error for a number that the change leads out of its bounds.
+     *
+     * @param e what the core says of it, by its own name
+     */
+    ParameterException refused(@Nullable CommandSpec spec, Bounds.OutOfBoundsException e) {
+        return switch (e.name()) {
+            case "massKg" -> leads(spec, "--with-mass", "rider and bicycle", Unit.KILOGRAM, e);
+            case "dragAreaM2" ->
+                leads(
+                        spec,
+                        position == null ? "--with-drag-area" : "--with-position",
+                        "the drag area",
+                        Unit.SQUARE_METRE,
+                        e);
+            case "rollingResistance" ->
+                leads(spec, "--with-rolling-resistance", "the rolling resistance", Unit.NONE, e);
+            case "airDensityKgPerM3" ->
+                Usage.error(
+                        spec,
+                        "temperature, altitude and pressure make air of " + Decimals.of(e.value(), 2) + " kg/m3, "
+                                + Unit.KILOGRAM_PER_CUBIC_METRE.expected(e.bounds()));
+            default -> Usage.error(spec, e.getMessage());
+        };
+    }
+
+    private static ParameterException leads(
+            @Nullable CommandSpec spec, String option, String what, Unit unit, Bounds.OutOfBoundsException e) {
+        String reached = Decimals.of(e.value(), unit.equals(Unit.KILOGRAM) ? 1 : 4) + unit.afterNumber();
+        return Usage.refused(spec, option, "brings " + what + " to " + reached + ", " + unit.expected(e.bounds()));
     }
 }

@@ -5,6 +5,7 @@ import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.cli.report.html.HtmlWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
 import io.github.wattledger.course.Course;
+import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
@@ -12,12 +13,15 @@ import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Replayer;
 import io.github.wattledger.replay.WhatIf;
+import io.github.wattledger.ride.Decimals;
+import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.RigChoice;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -52,10 +56,6 @@ import picocli.CommandLine.Spec;
             "ride cannot be ridden again."
         })
 final class WhatIfCommand implements Callable<Integer> {
-    private static final double LEAST_DISTANCE_M = 100;
-    private static final double MOST_DISTANCE_M = 10_000_000;
-    private static final double MOST_POWER_W = 2500;
-
     private final PrintStream out;
 
     @Spec
@@ -69,7 +69,7 @@ final class WhatIfCommand implements Callable<Integer> {
     private @Nullable String ride;
 
     @ArgGroup(exclusive = false, heading = "%nThe ride:%n")
-    private RideChoice rideChoice = new RideChoice();
+    private RidePart part = new RidePart();
 
     @ArgGroup(exclusive = false, heading = "%nOr a road, ridden at a steady power without wind:%n")
     private WhatIfRoad road = new WhatIfRoad();
@@ -80,33 +80,8 @@ final class WhatIfCommand implements Callable<Integer> {
     @ArgGroup(exclusive = false, heading = "%nWhat to change, one or several:%n")
     private WhatIfChange with = new WhatIfChange();
 
-    /** Which part of a recorded file. */
-    static final class RideChoice {
-        @Option(
-                names = "--session",
-                paramLabel = "N",
-                converter = OptionValues.SessionNumber.class,
-                description = "The session of the file, counted from 1. Without it: the first of cycling.")
-        private @Nullable Integer sessionIndex;
-
-        @Option(
-                names = "--from",
-                paramLabel = "H:MM:SS",
-                converter = OptionValues.ElapsedTime.class,
-                description = "Leave out what comes before, elapsed time.")
-        private @Nullable Integer fromSecond;
-
-        @Option(
-                names = "--to",
-                paramLabel = "H:MM:SS",
-                converter = OptionValues.ElapsedTime.class,
-                description = "Leave out what comes after.")
-        private @Nullable Integer toSecond;
-
-        private boolean isGiven() {
-            return sessionIndex != null || fromSecond != null || toSecond != null;
-        }
-    }
+    @Mixin
+    private ColumnOption columns = new ColumnOption();
 
     @Option(
             names = "--format",
@@ -136,8 +111,14 @@ final class WhatIfCommand implements Callable<Integer> {
                             + " --with-rolling-resistance, --with-power, --with-temperature, --with-altitude,"
                             + " --with-pressure and --with-air-density");
         }
-        Path target = output.file(spec);
-        WhatIfReport report = ride == null ? ofRoad(change) : ofRide(ride, change);
+        Path file = ride == null ? null : NamedRide.filePath(ride);
+        Path target = output.file(spec, file == null ? List.of() : List.of(new NamedRide(file)));
+        WhatIfReport report;
+        try {
+            report = file == null ? ofRoad(change) : ofRide(file, change);
+        } catch (Bounds.OutOfBoundsException e) {
+            throw with.refused(spec, e);
+        }
         StringBuilder text = new StringBuilder();
         switch (format) {
             case TEXT -> new TextWhatIf().write(report, text);
@@ -148,31 +129,32 @@ final class WhatIfCommand implements Callable<Integer> {
         return ExitStatus.DONE.code();
     }
 
-    private WhatIfReport ofRide(String name, WhatIf.Change change)
+    private WhatIfReport ofRide(Path file, WhatIf.Change change)
             throws UnreadableRideException, UnreadableProfileException {
         List<String> ofRoad = road.given();
         if (!ofRoad.isEmpty()) {
             throw Usage.error(spec, ofRoad.get(0) + " is for a road without a ride; a RIDE has its own");
         }
-        Integer from = rideChoice.fromSecond;
-        Integer to = rideChoice.toSecond;
-        if (to != null && to <= (from == null ? 0 : from)) {
-            throw Usage.error(spec, "--to must be later than " + (from == null ? "the start" : "--from"));
-        }
         Adjustment power = with.powerW();
         if (power != null && power.kind() == Adjustment.Kind.TO) {
-            throw Usage.error(
-                    spec, "--with-power of a RIDE takes a change such as +10 or +5%: a ride has no one power");
+            throw Usage.refused(spec, "--with-power", "a ride has no one power; give a change such as +10 or +5%");
         }
-        Selection selection = Selection.WHOLE_RIDE.withSeconds(from, to).withSessionIndex(rideChoice.sessionIndex);
-        Path file = InputFile.ride(name);
-        Rider rider = asItIs.rider(spec);
+        ReadOptions reading = columns.reading(spec);
+        Rider rider = asItIs.rider(spec, new NamedRide(file).folder());
+        Selection selection = part.selection(
+                spec,
+                sessionIndex ->
+                        OpenedRide.of(RideInput.of(file), reading, sessionIndex).ride());
+        Replayer.Replayed replayed;
         try {
-            return WhatIfReport.ofRide(Replayer.whatIf(
-                    RideInput.of(file), ReadOptions.DEFAULT, rider, asItIs.position(), change, selection));
+            replayed = Replayer.whatIf(RideInput.of(file), reading, rider, asItIs.position(), change, selection);
+        } catch (Bounds.OutOfBoundsException e) {
+            throw e;
         } catch (IllegalArgumentException e) {
-            throw Usage.error(spec, e.getMessage());
+            throw part.refused(spec, e);
         }
+        columns.requireTable(spec, Collections.singletonList(replayed.source().format()));
+        return WhatIfReport.ofRide(replayed);
     }
 
     private WhatIfReport ofRoad(WhatIf.Change change) throws UnreadableProfileException {
@@ -185,31 +167,41 @@ final class WhatIfCommand implements Callable<Integer> {
                             ? "give a RIDE, or --distance and --power"
                             : "without a RIDE, both --distance and --power are needed");
         }
-        if (rideChoice.isGiven()) {
+        if (part.isGiven()) {
             throw Usage.error(spec, "--session, --from and --to are for a RIDE");
         }
-        requireWithin("--distance", distanceM, LEAST_DISTANCE_M, MOST_DISTANCE_M, "0.1 to 10000 km");
-        requireWithin("--power", powerW, 1, MOST_POWER_W, "1 to 2500");
-        double ascentM = road.ascentM();
-        Rider rider = asItIs.rider(spec);
-        try {
-            Course course = Course.ofHills(distanceM, ascentM);
-            RigChoice rig = RigChoice.ofNoRide(
-                    rider.massKg(),
-                    rider.bikeMassKg(),
-                    rider.dragAreaM2(),
-                    rider.rollingResistance(),
-                    asItIs.position());
-            Air air = road.air();
-            return WhatIfReport.ofRoad(WhatIf.steady(course, powerW, rig, air, change), ascentM);
-        } catch (IllegalArgumentException e) {
-            throw Usage.error(spec, e.getMessage());
+        if (columns.isGiven()) {
+            throw Usage.error(spec, "--column is for a RIDE");
         }
+        requireAnswerable(change, powerW);
+        double ascentM = road.ascentM();
+        Rider rider = asItIs.rider(spec, null);
+        Course course;
+        try {
+            course = Course.ofHills(distanceM, ascentM);
+        } catch (IllegalArgumentException e) {
+            throw Usage.refused(spec, "--ascent", "expected a tenth of the distance at most");
+        }
+        RigChoice rig = RigChoice.ofNoRide(
+                rider.massKg(), rider.bikeMassKg(), rider.dragAreaM2(), rider.rollingResistance(), asItIs.position());
+        return WhatIfReport.ofRoad(WhatIf.steady(course, powerW, rig, road.air(), change), ascentM);
     }
 
-    private void requireWithin(String option, double value, double least, double most, String expected) {
-        if (!(value >= least && value <= most)) {
-            throw Usage.error(spec, "Invalid value for option '" + option + "': expected " + expected);
+    /** A usage error when the change of a road leads to a power or to air that the core has no answer for. */
+    private void requireAnswerable(WhatIf.Change change, double powerW) {
+        Adjustment power = change.powerW();
+        double changedW = power == null ? powerW : power.of(powerW);
+        if (!NumberOptions.STEADY_POWER_W.contains(changedW)) {
+            throw Usage.refused(
+                    spec,
+                    "--with-power",
+                    "brings the power to " + Decimals.of(changedW, 1) + " W, "
+                            + Unit.WATT.expected(NumberOptions.STEADY_POWER_W));
+        }
+        if (road.hasAirDensity()
+                && !change.air().equals(Air.UNKNOWN)
+                && change.air().densityKgPerM3() == null) {
+            throw Usage.error(spec, "the air is given by --air-density; change it by --with-air-density");
         }
     }
 }

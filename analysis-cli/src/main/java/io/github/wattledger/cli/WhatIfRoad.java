@@ -18,42 +18,42 @@ final class WhatIfRoad {
     @Option(
             names = "--power",
             paramLabel = "W",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.SteadyPower.class,
             description = "The steady power, watts.")
     private @Nullable Double powerW;
 
     @Option(
             names = "--ascent",
             paramLabel = "M",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.Ascent.class,
             description = "Metres climbed in all, in hills of 4 %% and down again; 0 without it.")
     private @Nullable Double ascentM;
 
     @Option(
             names = "--temperature",
             paramLabel = "C",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.Temperature.class,
             description = "Degrees Celsius; without it the standard atmosphere's, 15 at sea level.")
     private @Nullable Double temperatureC;
 
     @Option(
             names = "--altitude",
             paramLabel = "M",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.Altitude.class,
             description = "Metres above the sea, for the density of the air; 0 without it.")
     private @Nullable Double altitudeM;
 
     @Option(
             names = "--pressure",
             paramLabel = "HPA",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.Pressure.class,
             description = "Air pressure where the road is, hPa, instead of an altitude.")
-    private @Nullable Double pressureHpa;
+    private @Nullable Double pressurePa;
 
     @Option(
             names = "--air-density",
             paramLabel = "KG/M3",
-            converter = OptionValues.PlainNumber.class,
+            converter = NumberOptions.AirDensity.class,
             description = "Density of the air, instead of temperature and altitude.")
     private @Nullable Double densityKgPerM3;
 
@@ -65,14 +65,19 @@ final class WhatIfRoad {
         addIf(given, "--ascent", ascentM);
         addIf(given, "--temperature", temperatureC);
         addIf(given, "--altitude", altitudeM);
-        addIf(given, "--pressure", pressureHpa);
+        addIf(given, "--pressure", pressurePa);
         addIf(given, "--air-density", densityKgPerM3);
         return given;
     }
 
     /** The air of the road, as far as it was given. */
     Air air() {
-        return WhatIfChange.air(temperatureC, altitudeM, pressureHpa, densityKgPerM3);
+        return new Air(temperatureC, altitudeM, pressurePa, densityKgPerM3);
+    }
+
+    /** Whether the air is given by its density alone. */
+    boolean hasAirDensity() {
+        return densityKgPerM3 != null;
     }
 
     /** Its length in metres; null when it was not given. */

@@ -20,8 +20,12 @@ import com.tngtech.archunit.library.dependencies.SliceAssignment;
 import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
+import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
+import io.github.wattledger.read.RouteFiles;
+import io.github.wattledger.read.RouteResult;
+import io.github.wattledger.read.Spelling;
 import io.github.wattledger.read.UnreadableRideException;
 
 /** Which way the arrows point within the command line, and from it into the core. */
@@ -80,10 +84,11 @@ class ArchitectureTest {
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".intake", CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
                             CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
-                            CORE + ".season", CORE + ".table", CORE + ".json")))
+                            CORE + ".season", CORE + ".table", CORE + ".json", CORE + ".history", CORE + ".energy", CORE + ".plan")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, UnreadableRideException.Reason.class, ReadOptions.class,
-                            RideInput.class, CsvColumns.class))))
+                            RideInput.class, CsvColumns.class, Spelling.class, RouteFiles.class, RouteResult.class,
+                            ReadNote.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));
 
     @ArchTest

@@ -71,14 +71,46 @@ class CompareCommandTest {
     void oneRideIsTooFew() {
         Outcome result = run("compare", HARD);
         assertThat(result.status()).isEqualTo(2);
-        assertThat(result.err()).startsWith("wattledger compare: give two rides or more");
+        assertThat(result.err().lines())
+                .containsExactly("wattledger compare: give two rides or more", "See 'wattledger compare --help'.");
     }
 
     @Test
     void aPartThatEndsBeforeItBeginsIsWrongUsage() {
         Outcome result = run("compare", HARD, EVEN, "--from", "80km", "--to", "40km");
         assertThat(result.status()).isEqualTo(2);
-        assertThat(result.err()).contains("--to must be beyond --from");
+        assertThat(result.err().lines())
+                .containsExactly(
+                        "wattledger compare: --to 40km: must come after --from", "See 'wattledger compare --help'.");
+    }
+
+    /** The first recording shows 40 km when as much time has gone as another command leaves out from 40 km on. */
+    @Test
+    void aTimeAndADistanceNameTheSamePlace() throws IOException {
+        JsonNode part = new JsonMapper()
+                .readTree(run("what-if", HARD, "--from", "40km", "--with-power", "+5%", "--format", "json")
+                        .out());
+        int second = part.get("source").get("startSeconds").asInt();
+        assertThat(second).isBetween(3600, 2 * 3600);
+        JsonNode byTime = new JsonMapper()
+                .readTree(run("compare", HARD, EVEN, "--from", second + "s", "--format", "json")
+                        .out());
+        JsonNode byDistance = new JsonMapper()
+                .readTree(run("compare", HARD, EVEN, "--from", "40km", "--format", "json")
+                        .out());
+        // A second of a descent is up to 20 m, points lie 100 m apart.
+        assertThat(byTime.get("others").get(0).get("fromM").asDouble())
+                .isCloseTo(byDistance.get("others").get(0).get("fromM").asDouble(), within(100.0));
+    }
+
+    @Test
+    void theReportNeverOverwritesARide() throws IOException {
+        Path ride = Files.copy(Path.of(EVEN), temp.resolve("even.fit"));
+        Outcome result = run("compare", HARD, ride.toString(), "--output", ride.toString());
+        assertThat(result.status()).isEqualTo(2);
+        assertThat(result.err().lines().findFirst())
+                .contains("wattledger compare: --output " + ride + ": would overwrite the ride itself");
+        assertThat(ride).hasSameBinaryContentAs(Path.of(EVEN));
     }
 
     @Test

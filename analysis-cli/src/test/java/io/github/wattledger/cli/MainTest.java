@@ -10,6 +10,7 @@ import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.testing.SampleReviews;
@@ -24,6 +25,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -79,10 +81,21 @@ class MainTest {
         }
 
         @Test
-        void shellCompletionIsWritten() {
-            Outcome outcome = run(NEVER, "generate-completion");
-            assertThat(outcome.status()).isZero();
-            assertThat(outcome.out()).startsWith("#!").contains("wattledger", "--threshold-power");
+        void helpAndVersionAreCommandsToo() {
+            assertThat(run(NEVER, "help")).isEqualTo(run(NEVER, "--help"));
+            assertThat(run(NEVER, "help", "review")).isEqualTo(run(NEVER, "review", "--help"));
+            assertThat(run(NEVER, "help", "what-if")).isEqualTo(run(NEVER, "what-if", "--help"));
+            assertThat(run(NEVER, "version")).isEqualTo(run(NEVER, "--version"));
+        }
+
+        @Test
+        void helpForWhatIsNoCommandIsOneLine() {
+            Outcome outcome = run(NEVER, "help", "seasn");
+            assertThat(outcome.status()).isEqualTo(2);
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger help: there is no command 'seasn' (did you mean season?)",
+                            "See 'wattledger help --help'.");
         }
 
         @Test
@@ -98,83 +111,95 @@ class MainTest {
         @CsvSource(
                 delimiter = '|',
                 value = {
-                    "review | Missing required parameter: 'RIDE'",
-                    "review a.fit b.fit | 'b.fit'",
-                    "review a.fit --colour | '--colour'",
-                    "review a.fit --threshold-power abc | '--threshold-power'",
-                    "review a.fit --threshold-power 250W | expected a number",
-                    "review a.fit --threshold-power 2e2 | expected a number",
-                    "review a.fit --threshold-power NaN | expected a number",
-                    "review a.fit --threshold-power . | expected a number",
-                    "review a.fit --threshold-power 71,5 | expected a number",
-                    "review a.fit --threshold-power 29 | '--threshold-power': thresholdPowerW 29.0, expected 30",
-                    "review a.fit --threshold-power 701 | '--threshold-power'",
-                    "review a.fit --threshold-power -250 | '--threshold-power'",
-                    "review a.fit --threshold-heart-rate 59 | '--threshold-heart-rate'",
-                    "review a.fit --mass 24.9 | '--mass'",
-                    "review a.fit --mass | '--mass'",
-                    "review a.fit --mass 70 --mass 71 | '--mass'",
-                    "review a.fit --from 90 | expected H:MM:SS or H:MM",
-                    "review a.fit --from 1:60 | expected H:MM:SS or H:MM",
-                    "review a.fit --from 1:5 | expected H:MM:SS or H:MM",
-                    "review a.fit --from 1:00:60 | expected H:MM:SS or H:MM",
-                    "review a.fit --from 1:00:00:00 | expected H:MM:SS or H:MM",
-                    "review a.fit --from :30 | expected H:MM:SS or H:MM",
-                    "review a.fit --from -1:30 | '--from'",
-                    "review a.fit --from 99999999999:00 | expected H:MM:SS or H:MM",
-                    "review a.fit --from 2:00 --to 1:00 | --to must be later than --from",
-                    "review a.fit --to 0:00 | --to must be later than the start",
-                    "review a.fit --laps 0 | expected a lap",
-                    "review a.fit --laps 7-3 | expected a lap",
-                    "review a.fit --laps 3- | expected a lap",
-                    "review a.fit --laps 1-2-3 | expected a lap",
-                    "review a.fit --laps 99999999999 | expected a lap",
-                    "review a.fit --laps 2 --from 1:00 | --laps cannot be combined",
-                    "review a.fit --laps 2 --to 1:00 | --laps cannot be combined",
-                    "review a.fit --effort easy | expected auto, race or training",
-                    "review a.fit --session 0 | expected a number from 1",
-                    "review a.fit --session -1 | '--session'",
-                    "review a.fit --session two | expected a number from 1",
-                    "review a.csv --column power | expected NAME=HEADER, got 'power'",
-                    "review a.csv --column =Watt | expected NAME=HEADER",
-                    "review a.csv --column power= | expected NAME=HEADER",
-                    "review a.csv --column watts=Watt | '--column': column \"watts\", expected one of time, state",
-                    "review a.csv --column power=a --column power=b | power is given twice",
-                    "review a.fit --rider | '--rider'",
-                    "review a.fit --rider a.toml --rider b.toml | '--rider'",
-                    "review a.fit --explain | '--explain'",
-                    "review a.fit --explain tired | expected one of over-hard-start, energy-crash, fade,",
+                    "review | name a RIDE",
+                    "review a.fit --colour | unknown option --colour",
+                    "review a.fit --thresold-power 250 | unknown option --thresold-power (did you mean --threshold-power?)",
+                    "review a.fit --formt=json | unknown option --formt (did you mean --format?)",
+                    "review a.fit --threshold-power abc | --threshold-power abc: expected 30 to 700 W",
+                    "review a.fit --threshold-power 250bpm | --threshold-power 250bpm: expected 30 to 700 W",
+                    "review a.fit --threshold-power 2e2 | --threshold-power 2e2: expected 30 to 700 W",
+                    "review a.fit --threshold-power NaN | --threshold-power NaN: expected 30 to 700 W",
+                    "review a.fit --threshold-power . | --threshold-power .: expected 30 to 700 W",
+                    "review a.fit --threshold-power 71,5 | --threshold-power 71,5: write the decimals with a point, such as 71.5",
+                    "review a.fit --threshold-power 29 | --threshold-power 29: expected 30 to 700 W",
+                    "review a.fit --threshold-power 2500 | --threshold-power 2500: expected 30 to 700 W",
+                    "review a.fit --threshold-power=-250 | --threshold-power -250: expected 30 to 700 W",
+                    "review a.fit --threshold-heart-rate 59 | --threshold-heart-rate 59: expected 60 to 230 bpm",
+                    "review a.fit --mass 24.9 | --mass 24.9: expected 25 to 250 kg",
+                    "review a.fit --mass 40lb | --mass 40lb: expected 25 to 250 kg",
+                    "review a.fit --mass 70st | --mass 70st: expected 25 to 250 kg",
+                    "review a.fit --mass | --mass: its value is missing (KG)",
+                    "review a.fit --mass 70 --mass 71 | --mass is given twice",
+                    "review a.fit --from 90 | --from 90: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 1:60 | --from 1:60: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 1:5 | --from 1:5: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 1:00:60 | --from 1:00:60: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 2h60 | --from 2h60: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 500m | --from 500m: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from :30 | --from :30: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from=-1:30 | --from -1:30: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 99999999999:00 | --from 99999999999:00: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --from 99999999999999999999km | --from 99999999999999999999km: expected a time such as 1:30:00 or 2h30, or a distance such as 40km",
+                    "review a.fit --mass 99999999999999999999 | --mass 99999999999999999999: expected 25 to 250 kg",
+                    "review a.fit --from 2:00 --to 1:00 | --to 1:00: must come after --from",
+                    "review a.fit --to 0:00 | --to 0:00: must come after the start",
+                    "review a.fit --laps 0 | --laps 0: expected a lap such as 3 or a range such as 3-7, counted from 1",
+                    "review a.fit --laps 7-3 | --laps 7-3: expected a lap such as 3 or a range such as 3-7, counted from 1",
+                    "review a.fit --laps 3- | --laps 3-: expected a lap such as 3 or a range such as 3-7, counted from 1",
+                    "review a.fit --laps 1-2-3 | --laps 1-2-3: expected a lap such as 3 or a range such as 3-7, counted from 1",
+                    "review a.fit --laps 99999999999 | --laps 99999999999: expected a lap such as 3 or a range such as 3-7, counted from 1",
+                    "review a.fit --laps 2 --from 1:00 | --laps cannot be combined with --from or --to",
+                    "review a.fit --laps 2 --to 1:00 | --laps cannot be combined with --from or --to",
+                    "review a.fit --effort easy | --effort easy: expected auto, race or training",
+                    "review a.fit --session 0 | --session 0: expected a number from 1",
+                    "review a.fit --session=-1 | --session -1: expected a number from 1",
+                    "review a.fit --session two | --session two: expected a number from 1",
+                    "review a.csv --column power | --column power: expected NAME=HEADER, for instance 'power=Pwr (W)'",
+                    "review a.csv --column =Watt | --column =Watt: expected NAME=HEADER, for instance 'power=Pwr (W)'",
+                    "review a.csv --column power= | --column power=: expected NAME=HEADER, for instance 'power=Pwr (W)'",
+                    "review a.csv --column powr=Watt | --column powr=Watt: powr is no column that is read (did you mean power?); expected one of time, state, lap, power, heart_rate, cadence, speed, distance, altitude, latitude, longitude, temperature, left_share, accumulated_work, respiration, front_teeth, rear_teeth",
+                    "review a.csv --column power=a --column power=b | --column power=b: power is given twice",
+                    "review a.fit --rider | --rider: its value is missing (FILE)",
+                    "review a.fit --rider= | --rider: the name is empty",
+                    "review a.fit --output= | --output: the name is empty",
+                    "review a.fit --rider a.toml --rider b.toml | --rider is given twice",
+                    "review a.fit --explain | --explain: its value is missing (FINDING)",
+                    "review a.fit --explain tired | --explain tired: expected one of over-hard-start, energy-crash, fade, threshold-riding-early, surges, drift, under-paced, late-reserve, stopped-time, spun-out or over-geared",
                     "review a.fit --explain fade --format json | --explain is written as text only",
                     "review a.fit --explain fade --format csv | --explain is written as text only",
                     "review a.fit --explain fade --format html | --explain is written as text only",
-                    "review a.fit --format pdf | expected one of text, json, csv, splits or html",
+                    "review a.fit --format pdf | --format pdf: expected one of text, json, csv, splits or html",
+                    "review - - | standard input can be read only once",
+                    "review a.fit b.fit --laps 2 | --session, --from, --to, --laps and --explain are for one ride",
+                    "review a.fit b.fit --session 2 | --session, --from, --to, --laps and --explain are for one ride",
+                    "review a.fit b.fit --explain fade | --session, --from, --to, --laps and --explain are for one ride",
+                    "review a.fit b.fit --format json | several rides are written as text only; 'wattledger season' takes them with --format and --pages",
                 })
-        void isOneLineAndAHint(String words, String part) {
+        void isOneLineAndAHint(String words, String message) {
             Outcome outcome = run(NEVER, words.split(" "));
             assertThat(outcome.status()).isEqualTo(2);
             assertThat(outcome.out()).isEmpty();
-            assertThat(outcome.err().lines()).hasSize(2);
-            assertThat(outcome.err().lines().findFirst().orElseThrow())
-                    .startsWith("wattledger review: ")
-                    .contains(part);
-            assertThat(outcome.err().lines().skip(1).findFirst().orElseThrow())
-                    .isEqualTo("See 'wattledger review --help'.");
+            assertThat(outcome.err().lines())
+                    .containsExactly("wattledger review: " + message, "See 'wattledger review --help'.");
         }
 
         @Test
-        void aMissingCommandIsNamed() {
+        void withoutAnyWordBothAreNamed() {
             Outcome outcome = run(NEVER);
             assertThat(outcome.status()).isEqualTo(2);
             assertThat(outcome.out()).isEmpty();
             assertThat(outcome.err().lines())
-                    .containsExactly("wattledger: Missing command", "See 'wattledger --help'.");
+                    .containsExactly("wattledger: name a ride to review, or a command", "See 'wattledger --help'.");
         }
 
         @Test
         void aMistypedCommandIsGuessed() {
             Outcome outcome = run(NEVER, "reviw", "a.fit");
             assertThat(outcome.status()).isEqualTo(2);
-            assertThat(outcome.err()).contains("did you mean 'review'?");
+            assertThat(outcome.err().lines())
+                    .containsExactly(
+                            "wattledger: there is no command and no file called 'reviw' (did you mean review?)",
+                            "See 'wattledger --help'.");
         }
 
         /** A recording of another format has no columns that could be named. */
@@ -195,7 +220,7 @@ class MainTest {
             assertThat(outcome.status()).isEqualTo(2);
             assertThat(outcome.err().lines())
                     .containsExactly(
-                            "wattledger inspect: Invalid value for option '--column': expected NAME=HEADER, got 'power'",
+                            "wattledger inspect: --column power: expected NAME=HEADER, for instance 'power=Pwr (W)'",
                             "See 'wattledger inspect --help'.");
         }
 
@@ -213,7 +238,7 @@ class MainTest {
         void optionsThatDoNotFitTheRideAreToo() {
             Outcome outcome = run(
                     (file, rider, options) -> {
-                        throw new IllegalArgumentException("laps 3 to 9, the file has 4");
+                        throw new IllegalArgumentException("the ride has laps 1 to 4, not 9");
                     },
                     "review",
                     "a.fit",
@@ -223,7 +248,8 @@ class MainTest {
             assertThat(outcome.out()).isEmpty();
             assertThat(outcome.err().lines())
                     .containsExactly(
-                            "wattledger review: laps 3 to 9, the file has 4", "See 'wattledger review --help'.");
+                            "wattledger review: --laps 3-9: the ride has laps 1 to 4, not 9",
+                            "See 'wattledger review --help'.");
         }
     }
 
@@ -231,13 +257,13 @@ class MainTest {
     class Arguments {
         private Rider rider = Rider.UNKNOWN;
         private ReviewOptions options = ReviewOptions.WHOLE_RIDE;
-        private Path file = Path.of("");
+        private @Nullable Path file = Path.of("");
         private CsvColumns columns = CsvColumns.BY_NAME;
 
         private void read(String... args) {
             Outcome outcome = run(
                     (newFile, newRider, newOptions) -> {
-                        file = newFile;
+                        file = newFile.file();
                         columns = newOptions.reading().csvColumns();
                         rider = newRider;
                         options = newOptions;
@@ -269,12 +295,55 @@ class MainTest {
 
         @Test
         void timesAreElapsedHoursMinutesAndSeconds() {
-            read("review", "a.fit", "--from", "0:05", "--to", "12:34:56", "--effort", "race");
+            read("review", "a.fit", "--from", "0:05", "--to", "12:34:56", "--effort", "Race");
             // 5 min = 300 s; 12 h 34 min 56 s = 43,200 + 2,040 + 56 s
             assertThat(options)
                     .isEqualTo(ReviewOptions.WHOLE_RIDE
                             .withSelection(Selection.WHOLE_RIDE.withSeconds(300, 45_296))
                             .withEffort(Effort.RACE));
+        }
+
+        /** By hand: 2 h 30 min are 9000 s, 90 min 5400 s, 2 h 5 min 10 s 7510 s. */
+        @ParameterizedTest
+        @CsvSource({
+            "2h30,9000",
+            "2H30,9000",
+            "2 h 30,9000",
+            "2h30min,9000",
+            "2h,7200",
+            "90min,5400",
+            "2h 5min 10s,7510",
+            "45s,45",
+            "150:00:00,540000"
+        })
+        void timesAreTakenAsPeopleTypeThem(String words, int seconds) {
+            read("review", "a.fit", "--from", words);
+            assertThat(options.selection()).isEqualTo(Selection.WHOLE_RIDE.withSeconds(seconds, null));
+        }
+
+        /** By the definition of the international pound, 0.45359237 kg. */
+        @ParameterizedTest
+        @CsvSource({"74kg,74", "74 kg,74", "74.5KG,74.5", "162lb,73.48196394", "162 lbs,73.48196394", "74,74"})
+        void massesAreTakenAsPeopleTypeThem(String words, double massKg) {
+            read("review", "a.fit", "--mass", words);
+            assertThat(rider).isEqualTo(Rider.UNKNOWN.withMassKg(massKg));
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"250", "250W", "250 W", "250w", "250 watts", "250.0", "+250"})
+        void powersAreTakenAsPeopleTypeThem(String words) {
+            read("review", "a.fit", "--threshold-power", words, "--threshold-heart-rate", "165 bpm");
+            assertThat(rider).isEqualTo(Rider.UNKNOWN.withThresholdPowerW(250).withThresholdHeartRateBpm(165));
+        }
+
+        @Test
+        void aRideAloneIsReviewed() {
+            read("a.fit");
+            assertThat(file).isEqualTo(Path.of("a.fit"));
+            read("--threshold-power", "250", "a.fit");
+            assertThat(rider).isEqualTo(Rider.UNKNOWN.withThresholdPowerW(250));
+            read("-");
+            assertThat(file).isNull();
         }
 
         @Test
@@ -432,7 +501,8 @@ class MainTest {
             assertThat(outcome.out()).isEmpty();
             assertThat(outcome.err().lines())
                     .containsExactly(
-                            "wattledger rider: Missing required option: '--example'", "See 'wattledger rider --help'.");
+                            "wattledger rider: one of --example and --from-season is needed",
+                            "See 'wattledger rider --help'.");
         }
     }
 
@@ -448,7 +518,7 @@ class MainTest {
             assertThat(run(NEVER, "inspect", ride, "--format", "text")).isEqualTo(text);
             Outcome json = run(NEVER, "inspect", ride, "--format", "json");
             assertThat(json.status()).isZero();
-            assertThat(json.out()).startsWith("{\n  \"schema\": \"wattledger.inspection/1\",");
+            assertThat(json.out()).startsWith("{\n  \"schema\": \"wattledger.inspection/2\",");
         }
 
         @Test
@@ -464,17 +534,18 @@ class MainTest {
         @CsvSource(
                 delimiter = '|',
                 value = {
-                    "inspect | Missing required parameter: 'RIDE'",
-                    "inspect a.fit b.fit | 'b.fit'",
-                    "inspect a.fit --format csv | expected text or json, got 'csv'",
-                    "inspect a.fit --from 1:00 | '--from'",
+                    "inspect | name a RIDE",
+                    "inspect a.fit b.fit | 'b.fit' is one word too many; put quotes around a name with blanks",
+                    "inspect a.fit --format csv | --format csv: expected text or json",
+                    "inspect a.fit --from 1:00 | unknown option --from",
                 })
         void wrongUsageIsOneLineAndAHint(String words, String part) {
             Outcome outcome = run(NEVER, words.split(" "));
             assertThat(outcome.status()).isEqualTo(2);
             assertThat(outcome.out()).isEmpty();
             assertThat(outcome.err().lines()).hasSize(2);
-            assertThat(outcome.err()).startsWith("wattledger inspect: ").contains(part);
+            assertThat(outcome.err().lines())
+                    .containsExactly("wattledger inspect: " + part, "See 'wattledger inspect --help'.");
         }
     }
 
@@ -669,14 +740,40 @@ class MainTest {
         }
 
         @Test
-        void aFolderThatDoesNotExistIsNamed() throws IOException {
-            Path target = folder.resolve("no").resolve("report.txt");
+        void aFolderThatDoesNotExistIsMade() throws IOException {
+            Path target = folder.resolve("no").resolve("such").resolve("report.txt");
             Outcome outcome = run(RACE, "review", "a.fit", "--output", target.toString());
+            assertThat(outcome).isEqualTo(new Outcome(0, "", ""));
+            assertThat(target).isNotEmptyFile();
+        }
+
+        @Test
+        void aFailedRunMakesNoFolder() {
+            Path target = folder.resolve("no").resolve("report.txt");
+            Outcome outcome = run(
+                    (ride, rider, options) -> {
+                        throw new UnreadableRideException(Reason.DAMAGED, "a.fit: damaged");
+                    },
+                    "review",
+                    "a.fit",
+                    "--output",
+                    target.toString());
+            assertThat(outcome.status()).isEqualTo(3);
+            assertThat(target.getParent()).doesNotExist();
+        }
+
+        @Test
+        void aFileThatStandsInForAFolderIsNamed() throws IOException {
+            Path file = Files.writeString(folder.resolve("reports"), "a file");
+            Outcome outcome = run(
+                    RACE,
+                    "review",
+                    "a.fit",
+                    "--output",
+                    file.resolve("report.txt").toString());
             assertThat(outcome.status()).isEqualTo(1);
-            assertThat(outcome.out()).isEmpty();
             assertThat(outcome.err().lines())
-                    .containsExactly("wattledger review: cannot write " + target + ": its folder does not exist");
-            assertThat(names()).isEmpty();
+                    .containsExactly("wattledger review: cannot make the folder " + file + ": " + file + " is a file");
         }
 
         @Test
@@ -710,7 +807,9 @@ class MainTest {
                     "--output",
                     folder.resolve(".").resolve("a.fit").toString());
             assertThat(outcome.status()).isEqualTo(2);
-            assertThat(outcome.err()).contains("would overwrite the ride");
+            assertThat(outcome.err())
+                    .startsWith("wattledger review: --output "
+                            + folder.resolve(".").resolve("a.fit") + ": would overwrite the ride itself");
             assertThat(Files.readString(ride)).isEqualTo("the only copy");
         }
 

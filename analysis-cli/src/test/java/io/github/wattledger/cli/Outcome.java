@@ -11,9 +11,9 @@ import java.nio.charset.StandardCharsets;
  * @param out all that went to standard output
  * @param err all that went to standard error
  */
-record Outcome(int status, String out, String err) {
+public record Outcome(int status, String out, String err) {
     /** Runs the program within this process. */
-    static Outcome of(String... words) {
+    public static Outcome of(String... words) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int status = Main.run(

@@ -13,6 +13,7 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
@@ -25,6 +26,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -101,7 +103,9 @@ class PageLayoutInBrowserTest {
                         nothing.ride(),
                         nothing.reviewed(),
                         null,
-                        null),
+                        null,
+                        null,
+                        RideNotes.NONE),
                 "nothing-but-a-device.html");
     }
 
@@ -119,14 +123,25 @@ class PageLayoutInBrowserTest {
 
     // The head.
 
-    /** The words are those of the row of the finding; the minutes are those of the ledger. */
+    /** The words are those of the text report; the advice is that of the rows, the minutes are those of the account. */
     @Test
     void theHeadSaysWhatItCostAndWhatToDoNextTime() {
         browser().open(pages().review(SAMPLE));
-        String lost = text("document.querySelector('.losses tr[data-finding=\"1\"]').lastElementChild.textContent");
-        assertThat(lost).matches("\\d+\\.\\d to \\d+\\.\\d min");
-        assertThat(text("document.querySelector('h1').textContent")).isEqualTo("Over-hard start: " + lost + " lost");
-        assertThat(text("document.title")).isEqualTo("over-hard-start.fit: Over-hard start: " + lost + " lost");
+        String[] lost = text("[...document.querySelector('.losses tfoot tr').querySelectorAll('.number')]"
+                        + ".map(n => n.textContent.trim()).join()")
+                .split(",", -1);
+        assertThat(lost).hasSize(2).allMatch(end -> end.matches("\\d+\\.\\d min"));
+        String headline = "Over-hard start. The mistakes cost " + lost[0] + " for the same energy, " + lost[1]
+                + " for the same effort.";
+        assertThat(text("document.querySelector('h1').textContent")).isEqualTo(headline);
+        assertThat(text("document.title")).isEqualTo("over-hard-start.fit: " + headline);
+        assertThat(Outcome.of("review", SAMPLE_FILE.toString())
+                        .out()
+                        .lines()
+                        .limit(15)
+                        .map(String::strip)
+                        .collect(Collectors.joining(" ")))
+                .contains(headline);
         assertThat(text("[...document.querySelectorAll('.next-time li')].map(l => l.textContent.trim()).join('|')"))
                 .isEqualTo(text("[1, 2, 3].map(n => n + ' ' + document.querySelector('#finding-' + n)"
                         + ".lastElementChild.textContent).join('|')"));
@@ -196,6 +211,20 @@ class PageLayoutInBrowserTest {
     @Test
     void aRaceIsPrintedOnFourSheetsAtMost() {
         assertThat(sheetsOfA4(pages().review(SAMPLE))).isBetween(2, 4);
+    }
+
+    /** Collapsed on a screen; on paper the hours alone. */
+    @Test
+    void onlyTheHoursArePrintedOfTheParts() {
+        String shown = "[...document.querySelectorAll('.splits details')].filter(d =>"
+                + " d.querySelector('table').checkVisibility({contentVisibilityAuto: true})"
+                + " && d.querySelector('table').getBoundingClientRect().height > 0)"
+                + ".map(d => d.querySelector('summary').textContent).join('; ')";
+        browser().open(pages().review(SAMPLE));
+        assertThat(text("document.querySelectorAll('.splits details').length")).isNotEqualTo("0");
+        assertThat(text(shown)).isEmpty();
+        browser().media("print", false);
+        browser().await(shown + " === 'Hour by hour, elapsed time'"); // styles for paper come a frame later
     }
 
     @Test
@@ -385,6 +414,6 @@ class PageLayoutInBrowserTest {
     void racesComeFirstInASeasonAndLoadsAfter() {
         browser().open(pages().season());
         assertThat(text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
-                .isEqualTo("Races and long rides; Bests and threshold; Load; Weeks; Rides");
+                .isEqualTo("Races and long rides; Bests and threshold; The rider, from own rides; Load; Weeks; Rides");
     }
 }

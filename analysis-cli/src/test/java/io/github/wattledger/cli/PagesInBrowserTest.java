@@ -11,6 +11,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -431,10 +432,11 @@ class PagesInBrowserTest {
             browser().find(".rides tbody tr:nth-child(4) a").click();
             browser().awaitCharts();
             assertThat(text("document.querySelector('.file-name').textContent"))
-                    .isEqualTo("2026-04-19-first-race.fit.gz");
+                    .isEqualTo("Alder Ring, first race (2026-04-19-first-race.fit.gz)");
             // By the story of the samples the first race was begun much too hard.
             assertThat(text("document.querySelector('h1').textContent"))
-                    .matches("Over-hard start: [\\d.]+ to [\\d.]+ min lost");
+                    .matches("Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,"
+                            + " [\\d.]+ min for the same effort\\.");
             browser().find(".over a").click();
             browser().await("document.querySelector('.rides')");
         }
@@ -552,7 +554,9 @@ class PagesInBrowserTest {
                 race.ride(),
                 race.reviewed(),
                 null,
-                null);
+                null,
+                null,
+                RideNotes.NONE);
         browser().open(pageOf(known, "balance.html"));
         browser().awaitCharts();
         assertThat(text("[...document.querySelectorAll('.pane h3')].map(h => h.textContent).join('; ')"))

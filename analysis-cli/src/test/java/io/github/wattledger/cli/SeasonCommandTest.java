@@ -1,7 +1,9 @@
 package io.github.wattledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.cli.profile.RiderFile;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -70,9 +72,70 @@ class SeasonCommandTest {
     }
 
     @Test
+    void aSeasonSaysWhatItKnowsOfItsRider() {
+        Outcome outcome = run("season", folder.toString());
+        assertThat(outcome.out())
+                // The profile's only threshold is of 1 March; 13 May's test of 20 min implies 255 W.
+                .contains("THE RIDER, FROM OWN RIDES, on 2026-06-11", "102 days old")
+                .contains("Implied by rides of the last 90 days: at least 255 W")
+                .contains("by the general guide", "Name your all-out days");
+    }
+
+    @Test
+    void aRideIsJudgedByTheSeasonsOwnRides() throws IOException {
+        assertThat(run("season", folder.toString()).status()).isZero();
+        Path profile = folder.resolve("named.toml");
+        Files.writeString(
+                profile,
+                "all_out = [2026-04-19, 2026-05-02, 2026-05-17 ]\n" + Files.readString(folder.resolve("rider.toml")));
+        String ride = folder.resolve("2026-05-31-fourth-race.fit.gz").toString();
+        Outcome judged = run("review", ride, "--rider", profile.toString(), "--season", folder.toString());
+        assertThat(judged.err()).isEmpty();
+        assertThat(judged.out().replaceAll("\\s+", " "))
+                .contains("from 3 long rides that you named as all-out: 2 h 35 min at 208 W on 2026-04-19")
+                .contains("the guide alone says 207 W");
+        Outcome without = run("review", ride, "--rider", profile.toString());
+        assertThat(without.out().replaceAll("\\s+", " "))
+                .contains("is a guide that knows nothing of your endurance")
+                .doesNotContain("named");
+    }
+
+    @Test
+    void ownRidesWithoutASeasonAreOneLine() {
+        Outcome outcome =
+                run("review", folder.resolve("2026-05-31-fourth-race.fit.gz").toString(), "--season", temp.toString());
+        assertThat(outcome.status()).isEqualTo(1);
+        assertThat(outcome.err().lines())
+                .containsExactly("wattledger review: " + temp.resolve(".wattledger-season.sqlite")
+                        + ": there is no season's store; run 'wattledger season' on the folder first");
+    }
+
+    @Test
+    void aProfileFromASeasonCanBeReadAndKeepsWhatTheRiderSaid() throws Exception {
+        assertThat(run("season", folder.toString()).status()).isZero();
+        Path given = folder.resolve("rider.toml");
+        Outcome printed = run("rider", "--from-season", folder.toString(), "--rider", given.toString());
+        assertThat(printed.status()).isZero();
+        Path profile = Files.writeString(temp.resolve("kept.toml"), printed.out());
+        assertThat(RiderFile.read(profile).rider().thresholds())
+                .isEqualTo(RiderFile.read(given).rider().thresholds());
+        assertThat(RiderFile.read(profile).rider().massKg())
+                .isEqualTo(RiderFile.read(given).rider().massKg());
+        Outcome alone = run("rider", "--from-season", folder.toString());
+        Path fromRides = Files.writeString(temp.resolve("rides.toml"), alone.out());
+        // 95 % of the best 20 minutes of the first six weeks, 268 W, and 3 % more.
+        assertThat(RiderFile.read(fromRides).rider().thresholds().entries())
+                .singleElement()
+                .satisfies(entry -> assertThat(entry.powerW()).isCloseTo(1.03 * 0.95 * 268, within(1.0)));
+        assertThat(run("rider").status()).isEqualTo(2);
+        assertThat(run("rider", "--example", "--from-season", "x").status()).isEqualTo(2);
+        assertThat(run("rider", "--example", "--rider", "x").status()).isEqualTo(2);
+    }
+
+    @Test
     void theSecondRunGivesTheSameBytes() {
         String first = run("season", folder.toString(), "--format", "json").out();
-        assertThat(first).startsWith("{\n  \"schema\": \"wattledger.season/1\",\n  \"asOf\": \"2026-06-10\"");
+        assertThat(first).startsWith("{\n  \"schema\": \"wattledger.season/2\",\n  \"asOf\": \"2026-06-10\"");
         assertThat(run("season", folder.toString(), "--format", "json", "--workers", "1")
                         .out())
                 .isEqualTo(first);
@@ -167,7 +230,7 @@ class SeasonCommandTest {
         assertThat(outcome.out().lines()).allMatch(line -> line.length() <= 80);
         assertThat(run("season", "--riders", team.toString(), "--format", "json")
                         .out())
-                .contains("\"schema\": \"wattledger.riders/1\"", "\"name\": \"anna\"");
+                .contains("\"schema\": \"wattledger.riders/2\"", "\"name\": \"anna\"");
     }
 
     @Test
@@ -190,23 +253,53 @@ class SeasonCommandTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "season | 2 | Missing required parameter: 'FOLDER'",
-                "season . --workers 0 | 2 | expected 1 to 1024",
-                "season . --zone Atlantis | 2 | no such time zone",
-                "season . --as-of yesterday | 2 | expected a day such as 2026-08-31",
-                "season . --format pdf | 2 | expected text, json or html",
+                "season | 2 | name a FOLDER",
+                "season . --workers 0 | 2 | --workers 0: expected 1 to 1024",
+                "season . --workers 1025 | 2 | --workers 1025: expected 1 to 1024",
+                "season . --workers many | 2 | --workers many: expected 1 to 1024",
+                "season . --zone Atlantis | 2 | --zone Atlantis: no such time zone, expected for instance Europe/Lisbon",
+                "season . --as-of yesterday | 2 | --as-of yesterday: expected a day such as 2026-08-31",
+                "season . --format pdf | 2 | --format pdf: expected text, json or html",
                 "season . --riders --format html | 2 | --riders cannot be combined with --format html",
-                "season . --riders --tables x | 2 | --riders cannot be combined",
-                "season . --threshold-power 2 | 2 | thresholdPowerW 2.0, expected 30",
-                "season . --riders --rider x.toml | 2 | --riders cannot be combined",
-                "season /no/such/folder | 3 | there is no such folder",
-                "season --riders /no/such/folder | 3 | is no folder that can be read"
+                "season . --riders --tables x | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --riders --rider x.toml | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --riders --threshold-power 250 | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --riders --mass 70 | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
+                "season . --threshold-power 2 | 2 | --threshold-power 2: expected 30 to 700 W",
+                "season . --pages= | 2 | --pages: the name is empty",
+                "season . --store= | 2 | --store: the name is empty",
+                "season . --page x | 2 | unknown option --page (did you mean --pages?)",
+                "season - | 3 | -: only 'wattledger review' reads standard input; write it into a file first",
+                "season /no/such/folder | 3 | /no/such/folder: there is no such folder; check the path",
+                "season --riders /no/such/folder | 3 | /no/such/folder: is no folder that can be read; check the path",
             })
     void aMistakeIsSaidInOneLine(String line, int status, String message) {
         Outcome outcome = run(line.split(" ", -1));
         assertThat(outcome.status()).isEqualTo(status);
         assertThat(outcome.out()).isEmpty();
-        assertThat(outcome.err()).contains(message);
+        assertThat(outcome.err().lines().findFirst()).contains("wattledger season: " + message);
+        assertThat(outcome.err().lines()).hasSize(status == 2 ? 2 : 1);
+    }
+
+    @Test
+    void aFolderWithoutRidesSaysWhatWasLookedFor() throws IOException {
+        Path empty = Files.createDirectory(temp.resolve("empty"));
+        Files.writeString(empty.resolve("letter.txt"), "Dear coach");
+        Outcome outcome = run("season", empty.toString());
+        assertThat(outcome.status()).isEqualTo(3);
+        assertThat(outcome.out()).isEmpty();
+        assertThat(outcome.err().lines())
+                .containsExactly(
+                        "wattledger season: " + empty + ": holds no ride; looked in it and in all folders below"
+                                + " for files that end in .csv, .fit, .gpx, .gz or .zip or have no ending");
+    }
+
+    @Test
+    void anotherMassCountsForTheWholeSeason() {
+        String light = run("season", folder.toString(), "--format", "json").out();
+        String heavy = run("season", folder.toString(), "--mass", "200lb", "--format", "json")
+                .out();
+        assertThat(heavy).isNotEmpty().isNotEqualTo(light);
     }
 
     @Test

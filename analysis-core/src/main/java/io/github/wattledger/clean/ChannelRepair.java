@@ -5,8 +5,7 @@ import java.util.Arrays;
 
 /**
  * Replaces single samples of altitude, speed, temperature, cadence and position that their channel cannot give: outside
- * what exists, or further from the samples around them than a bicycle gets in the time. Times are cut to whole seconds,
- * so that each step may have taken up to a second longer than they say.
+ * what exists, or further from the samples around them than a bicycle gets in the time.
  */
 final class ChannelRepair {
     /** The shore of the Dead Sea lies at about -430 m, the highest summit at 8,849 m. */
@@ -59,8 +58,7 @@ final class ChannelRepair {
         int[] measured = Columns.measuredRows(column);
         double[] inRange = withinRange(column, limit);
         int[] possible = Columns.measuredRows(inRange);
-        Believed believed = Believed.among(
-                possible, (from, to) -> Math.abs(inRange[to] - inRange[from]) <= limit.perSecond() * (to - from + 1));
+        Believed believed = Believed.among(possible, new Step(inRange, limit.perSecond()));
         int[] kept = believed.believedRows();
         int replaced = measured.length - kept.length;
         if (replaced == 0 && limit.channel() != Channel.ALTITUDE) {
@@ -80,6 +78,30 @@ final class ChannelRepair {
         }
         if (kept.length == 0) {
             table.drop(limit.channel());
+        }
+    }
+
+    /** What a channel can do: a change needs its time. */
+    private static final class Step implements Believed.Step {
+        private final double[] values;
+        private final double perSecond;
+        private final SpareSecond time;
+
+        Step(double[] values, double perSecond) {
+            this.values = values;
+            this.perSecond = perSecond;
+            this.time = new SpareSecond(values.length, false);
+        }
+
+        @Override
+        public boolean isPossible(int fromRow, int toRow) {
+            return Math.abs(values[toRow] - values[fromRow]) <= perSecond * time.mostSeconds(fromRow, toRow);
+        }
+
+        @Override
+        public void believe(int previousRow, int row) {
+            double change = previousRow < 0 ? 0 : Math.abs(values[row] - values[previousRow]);
+            time.believe(previousRow, row, change / perSecond);
         }
     }
 

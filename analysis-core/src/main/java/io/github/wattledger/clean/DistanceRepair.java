@@ -1,6 +1,7 @@
 package io.github.wattledger.clean;
 
 import io.github.wattledger.ride.Channel;
+import java.util.Arrays;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
@@ -13,6 +14,9 @@ final class DistanceRepair {
     /** 130 km/h: about the highest speed that riders reach on descents (common knowledge of the trade, no source). */
     static final double TOP_SPEED_MPS = 130 / 3.6;
 
+    /** Longer than any ride and any leap of a counter; larger numbers would swallow the metres that are added to them. */
+    private static final double LARGEST_M = 1e10;
+
     /** Share by which the device's own distance may differ before a note says so. */
     private static final double MOST_DIFFERENCE = 0.05;
 
@@ -20,7 +24,7 @@ final class DistanceRepair {
 
     private final double[] distance;
     private final double @Nullable [] speed;
-    private final int[] riseRows;
+    private final SpareSecond time;
     private int falls;
     private int leaps;
     private double leaptM;
@@ -28,43 +32,49 @@ final class DistanceRepair {
     private DistanceRepair(double[] distance, double @Nullable [] speed) {
         this.distance = distance;
         this.speed = speed;
-        this.riseRows = new int[distance.length];
+        this.time = new SpareSecond(distance.length, true);
     }
 
     static void repair(SecondTable table, Notes notes) {
         double[] distance = table.column(Channel.DISTANCE);
         if (distance != null) {
-            new DistanceRepair(distance, table.column(Channel.SPEED)).repair(notes);
+            boolean isLeft = new DistanceRepair(distance, table.column(Channel.SPEED)).repair(notes);
+            if (!isLeft) {
+                table.drop(Channel.DISTANCE);
+            }
         }
     }
 
-    private void repair(Notes notes) {
+    /** Repairs, and says whether a distance is left. */
+    private boolean repair(Notes notes) {
         for (int row = 0; row < distance.length; row++) {
             if (!Double.isFinite(distance[row])) {
                 distance[row] = Double.NaN;
             }
         }
-        int[] rows = Columns.measuredRows(distance);
-        Believed believed = Believed.among(rows, new Step());
+        int[] measured = Columns.measuredRows(distance);
+        int[] possible = Arrays.stream(measured)
+                .filter(row -> Math.abs(distance[row]) <= LARGEST_M)
+                .toArray();
+        Believed believed = Believed.among(possible, new Step());
         int[] kept = believed.believedRows();
-        double[] straight = straightened(believed, kept);
-        Columns.replace(distance, rows, kept, straight);
-        note(believed.doubtedCount(), notes);
+        Columns.replace(distance, measured, kept, straightened(believed, kept));
+        note(measured.length - kept.length, notes);
+        return kept.length > 0 || measured.length == 0;
     }
 
-    /** What a distance can do. A counter that stood may catch up at once, so the time counts since it last rose. */
+    /** What a distance can do: it never falls, and needs its time. */
     private final class Step implements Believed.Step {
         @Override
         public boolean isPossible(int fromRow, int toRow) {
             double riddenM = distance[toRow] - distance[fromRow];
-            // Times are cut to whole seconds: a step may have taken up to a second longer than they say.
-            return riddenM >= 0 && riddenM <= TOP_SPEED_MPS * (toRow - riseRows[fromRow] + 1);
+            return riddenM >= 0 && riddenM <= TOP_SPEED_MPS * time.mostSeconds(fromRow, toRow);
         }
 
         @Override
         public void believe(int previousRow, int row) {
-            boolean rose = previousRow < 0 || distance[row] > distance[previousRow];
-            riseRows[row] = rose ? row : riseRows[previousRow];
+            double riddenM = previousRow < 0 ? 0 : distance[row] - distance[previousRow];
+            time.believe(previousRow, row, riddenM / TOP_SPEED_MPS);
         }
     }
 

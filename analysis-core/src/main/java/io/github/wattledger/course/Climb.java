@@ -95,9 +95,7 @@ public record Climb(
             if (span == null) {
                 break;
             }
-            double length = (span.end - span.start) * course.stepM();
-            double gain = course.altitudeM(span.end) - course.altitudeM(span.start);
-            if (length >= LEAST_LENGTH_M && gain >= LEAST_GRADE * length) {
+            if (span.isClimb(course)) {
                 Climb climb = describe(ride, course, span, second);
                 climbs.add(climb);
                 second = climb.when().fromSecond();
@@ -107,14 +105,21 @@ public record Climb(
         return climbs;
     }
 
-    private record Span(int start, int end) {}
+    /** A stretch that rises, by its nodes; a climb if it is long and steep enough. */
+    record Span(int start, int end) {
+        boolean isClimb(Course course) {
+            double length = (end - start) * course.stepM();
+            double gain = course.altitudeM(end) - course.altitudeM(start);
+            return length >= LEAST_LENGTH_M && gain >= LEAST_GRADE * length;
+        }
+    }
 
     /*
      * The walk keeps the height won beyond 3 % of the length ridden since the foot. A climb begins where that surplus is
      * positive and ends where it was largest, once the surplus is used up or no new height was reached for the length of a
      * dip. So every beginning and every end of the stretch averages 3 % or more.
      */
-    private static @Nullable Span next(Course course, int from) {
+    static @Nullable Span next(Course course, int from) {
         int start = -1;
         int best = -1;
         int highest = -1;

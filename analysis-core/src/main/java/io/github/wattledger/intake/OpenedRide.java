@@ -6,6 +6,7 @@ import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.clean.PowerSource;
 import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
@@ -174,6 +175,17 @@ public record OpenedRide(
      * @param zone the time zone of rides that do not know their local time
      */
     public RiderOnDay riderOnDay(Rider rider, ZoneId zone) {
-        return RiderOnDay.of(rider, device, localDay(zone));
+        return riderOnDay(rider, zone, null);
+    }
+
+    /**
+     * What holds of the rider on the day of this ride, by own rides of earlier days too.
+     *
+     * @param rider what the caller knows about the rider
+     * @param zone the time zone of rides that do not know their local time
+     * @param ownRides the rider's own rides, or null where they are not to be looked at
+     */
+    public RiderOnDay riderOnDay(Rider rider, ZoneId zone, @Nullable OwnRides ownRides) {
+        return RiderOnDay.of(rider, device, localDay(zone), ownRides);
     }
 }

@@ -4,7 +4,6 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import java.io.Serializable;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -95,11 +94,8 @@ public record Selection(
         int from = fromSecond == null ? 0 : fromSecond;
         int to = toSecond == null ? ride.seconds() : Math.min(toSecond, ride.seconds());
         if (from >= ride.seconds() && from > 0) {
-            throw new IllegalArgumentException(String.format(
-                    Locale.ROOT,
-                    "the part begins at %d s, but the ride ends at %d s; choose an earlier start",
-                    from,
-                    ride.seconds()));
+            throw new IllegalArgumentException("the part begins at " + Interval.clock(from) + ", but the ride ends at "
+                    + Interval.clock(ride.seconds()) + "; choose an earlier start");
         }
         return new Interval(from, to);
     }

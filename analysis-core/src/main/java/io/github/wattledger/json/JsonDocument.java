@@ -3,6 +3,8 @@ package io.github.wattledger.json;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.intake.FileInspection;
+import io.github.wattledger.plan.RacePlan;
+import io.github.wattledger.read.RouteResult;
 import io.github.wattledger.replay.Replayer;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.season.RiderStanding;
@@ -71,6 +73,17 @@ public final class JsonDocument {
      */
     public static JsonDocument of(WhatIf.Answer answer, @Nullable Double ascentM) {
         return new JsonDocument(JsonSchema.WHAT_IF, json -> JsonWhatIf.withoutFile(json, answer, ascentM));
+    }
+
+    /**
+     * A plan for a race, by {@link JsonSchema#PLAN}.
+     *
+     * @param plan the plan
+     * @param courseFile the name of the course's file without its folder, or null without a file
+     * @param read what was read of the file, or null without a file
+     */
+    public static JsonDocument of(RacePlan plan, @Nullable String courseFile, @Nullable RouteResult read) {
+        return new JsonDocument(JsonSchema.PLAN, json -> JsonPlan.plan(json, plan, courseFile, read));
     }
 
     /** The format of the document, whose {@link JsonSchema#id()} is its first value. */

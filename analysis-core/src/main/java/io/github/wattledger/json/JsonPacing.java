@@ -4,11 +4,14 @@ import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.Occasion;
+import io.github.wattledger.pacing.PacingNumbers;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Remark;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.ride.Interval;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The pacing of a ride: the verdict, the findings with their prices, and the ledger of time. */
@@ -25,6 +28,28 @@ final class JsonPacing {
         ledger(json, pacing.ledger());
         JsonBunch.bunch(json, pacing.bunch());
         json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
+        lostSplit(json, pacing.lost());
+        numbers(json, pacing.numbers());
+        json.end();
+    }
+
+    /** What the ride shows of its rider whether or not anything was found. */
+    private static void numbers(JsonWriter json, PacingNumbers numbers) {
+        json.begin("numbers");
+        json.number("openingOverTarget", numbers.openingOverTarget());
+        json.number("fadePercent", numbers.fadePercent());
+        JsonHistory.heartLine(json, numbers.heartLine());
+        json.end();
+    }
+
+    /** What the low end of the minutes lost in the parts of the ride means; the high end is the other one. */
+    private static void lostSplit(JsonWriter json, @Nullable LostTime lost) {
+        if (lost == null) {
+            json.none("lostSplit");
+            return;
+        }
+        json.begin("lostSplit");
+        json.string("lowEnd", lost.lowEnd().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         json.end();
     }
 

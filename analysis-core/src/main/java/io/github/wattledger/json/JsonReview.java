@@ -1,11 +1,13 @@
 package io.github.wattledger.json;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSplits;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.load.RideTemperature;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import java.util.List;
@@ -19,12 +21,18 @@ final class JsonReview {
         source(json, review.source());
         rider(json, review.rider());
         JsonQuality.quality(json, review.quality());
-        JsonLoad.load(json, review.load());
+        RideTemperature temperature =
+                RideTemperature.of(review.ride().part(review.reviewed())).orElse(null);
+        JsonLoad.load(json, review.load(), temperature);
         JsonLoad.deviceTotals(json, review.deviceTotals());
         curve(json, review.curve());
         ability(json, review.ability());
         JsonPacing.pacing(json, review.pacing());
         climbs(json, review.climbs());
+        JsonSplits.splits(json, RideSplits.of(review));
+        JsonEnergy.energy(json, review.fuel());
+        JsonNotes.notes(json, review.notes());
+        JsonHistory.history(json, review.rider().history());
     }
 
     private static void source(JsonWriter json, RideSource source) {

@@ -15,11 +15,11 @@ final class JsonRiders {
     private static void rider(JsonWriter json, RiderStanding rider) {
         json.string("name", rider.name());
         json.day("asOf", rider.asOf());
-        json.number("chronicLoad", rider.chronic());
-        json.number("acuteLoad", rider.acute());
-        json.number("balance", rider.balance());
-        json.number("ratio", rider.ratio());
-        json.number("ramp", rider.ramp());
+        json.number("load42Days", rider.chronic());
+        json.number("load7Days", rider.acute());
+        json.number("loadDifference", rider.balance());
+        json.number("loadRatio", rider.ratio());
+        json.number("loadChangeInWeek", rider.ramp());
         json.number("sevenDayStress", rider.weekStress());
         json.wholeOrNull("daysSinceRide", rider.daysSinceRide());
         json.wholeOrNull("daysSinceLongRide", rider.daysSinceLongRide());

@@ -8,17 +8,19 @@ import java.nio.charset.StandardCharsets;
 /** The formats of the JSON documents, each with its published schema. */
 public enum JsonSchema {
     /** A review of one ride. */
-    REVIEW("review", 1),
+    REVIEW("review", 2),
     /** What a file holds. */
-    INSPECTION("inspection", 1),
+    INSPECTION("inspection", 2),
     /** A season. */
-    SEASON("season", 1),
+    SEASON("season", 2),
     /** Where several riders stand. */
-    RIDERS("riders", 1),
+    RIDERS("riders", 2),
     /** Rides over one course. */
     COMPARISON("compare", 1),
     /** What a change is worth on a ride or a road. */
-    WHAT_IF("what-if", 1);
+    WHAT_IF("what-if", 1),
+    /** A plan for a race. */
+    PLAN("plan", 1);
 
     private final String word;
     private final int version;
@@ -28,7 +30,7 @@ public enum JsonSchema {
         this.version = version;
     }
 
-    /** The name and version of the format, for instance {@code wattledger.review/1}: the first value of its documents. */
+    /** The name and version of the format, for instance {@code wattledger.review/2}: the first value of its documents. */
     public String id() {
         return "wattledger." + word + "/" + version;
     }

@@ -28,27 +28,27 @@ final class JsonSeason {
         periods(json, "months", season.months());
         bests(json, "bests", season.bests());
         bests(json, "recentBests", season.recentBests());
+        ridingBests(json, season.recentBests());
         threshold(json, season.threshold());
         durability(json, season.durability());
         pacing(json, season.pacing());
+        JsonHistory.rider(json, season.rider());
         json.objects("rides", season.rides(), ride -> ride(json, ride));
         leftOut(json, season);
     }
 
     private static void load(JsonWriter json, LoadHistory load) {
         json.begin("load");
-        json.whole("acuteDays", LoadHistory.ACUTE_DAYS);
-        json.whole("chronicDays", LoadHistory.CHRONIC_DAYS);
-        json.number("startAcuteLoad", load.startAcute());
-        json.number("startChronicLoad", load.startChronic());
+        json.number("startLoad7Days", load.startAcute());
+        json.number("startLoad42Days", load.startChronic());
         json.objects("days", load.days(), day -> {
             json.day("day", day.day());
             json.number("trainingStress", day.trainingStress());
-            json.number("acuteLoad", day.acute());
-            json.number("chronicLoad", day.chronic());
-            json.number("balance", day.balance());
-            json.number("ratio", day.ratio());
-            json.number("ramp", day.ramp());
+            json.number("load7Days", day.acute());
+            json.number("load42Days", day.chronic());
+            json.number("loadDifference", day.balance());
+            json.number("loadRatio", day.ratio());
+            json.number("loadChangeInWeek", day.ramp());
         });
         json.end();
     }
@@ -61,8 +61,8 @@ final class JsonSeason {
             json.whole("movingSeconds", period.movingSeconds());
             json.number("workKJ", period.workKJ());
             json.number("trainingStress", period.trainingStress());
-            json.number("chronicLoad", period.chronic());
-            json.number("ramp", period.ramp());
+            json.number("load42Days", period.chronic());
+            json.number("loadChange", period.ramp());
         });
     }
 
@@ -74,6 +74,20 @@ final class JsonSeason {
             json.string("file", effort.file());
             json.flag("mayBeLow", effort.mayBeLow());
         });
+    }
+
+    private static void ridingBests(JsonWriter json, @Nullable BestEfforts bests) {
+        json.objects(
+                "recentRidingBests",
+                bests == null ? List.<BestEfforts.RidingEffort>of() : bests.ridingEfforts(),
+                effort -> {
+                    json.whole("seconds", effort.best().seconds());
+                    json.number("watts", effort.best().watts());
+                    json.whole("standingSeconds", effort.best().standingSeconds());
+                    json.number("tooHighPercent", effort.best().tooHighPercent());
+                    json.day("day", effort.day());
+                    json.string("file", effort.file());
+                });
     }
 
     private static void threshold(JsonWriter json, @Nullable ThresholdCheck check) {
@@ -88,6 +102,7 @@ final class JsonSeason {
         json.number("impliedW", check.impliedW());
         json.wholeOrNull("impliedFromSeconds", effort == null ? null : effort.seconds());
         json.day("impliedOn", effort == null ? null : effort.day());
+        json.number("tooHighPercent", check.tooHighPercent());
         json.string("standing", check.standing().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         json.day("lowSince", check.since());
         json.end();
@@ -107,6 +122,12 @@ final class JsonSeason {
         json.begin("pacing");
         half(json, "earlierRaces", pacing.earlier());
         half(json, "laterRaces", pacing.later());
+        json.objects("recalls", pacing.recalls(), recall -> {
+            json.string("file", recall.race().source().file());
+            json.day("day", recall.race().day());
+            JsonHistory.agreed(json, recall.agreed());
+            json.number("openingW", recall.race().openingW());
+        });
         json.end();
     }
 
@@ -155,6 +176,9 @@ final class JsonSeason {
             json.string("kind", found.kind().id());
             json.string("severity", found.severity().id());
         });
+        json.number("openingOverTarget", ride.traits().openingOverTarget());
+        json.number("fadePercent", ride.traits().fadePercent());
+        JsonNotes.notes(json, ride.notes());
     }
 
     private static void leftOut(JsonWriter json, SeasonReview season) {

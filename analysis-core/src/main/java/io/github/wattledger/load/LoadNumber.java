@@ -70,10 +70,10 @@ public enum LoadNumber {
             DeviceTotals::trainingStress,
             Channel.POWER),
     VARIABILITY_INDEX(
-            "variabilityIndex",
+            "normalizedOverAverage",
             "normalized over average",
             Quantity.RATIO,
-            RideLoad::variabilityIndex,
+            RideLoad::normalizedOverAverage,
             LoadNumber::keptByNoDevice,
             Channel.POWER),
     AVERAGE_HEART_RATE(
@@ -105,10 +105,10 @@ public enum LoadNumber {
             DeviceTotals::averageSpeedMps,
             Channel.DISTANCE),
     EFFICIENCY(
-            "efficiencyWPerBeat",
+            "wattsPerBeat",
             "watts a heartbeat",
             Quantity.EFFICIENCY,
-            RideLoad::efficiencyWPerBeat,
+            RideLoad::wattsPerBeat,
             LoadNumber::keptByNoDevice,
             Channel.HEART_RATE,
             Channel.POWER),

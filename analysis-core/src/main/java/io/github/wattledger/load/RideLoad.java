@@ -25,12 +25,12 @@ import org.jspecify.annotations.Nullable;
  * @param normalizedPowerW normalized power, watts ({@link NormalizedPower})
  * @param intensityFactor normalized power over threshold power
  * @param trainingStress training stress ({@link TrainingStress}); an hour at threshold is 100
- * @param variabilityIndex normalized power over average power
+ * @param normalizedOverAverage normalized power over average power
  * @param averageHeartRateBpm mean heart rate over the timer seconds that have it, beats per minute
  * @param maximumHeartRateBpm highest heart rate, beats per minute
  * @param averageCadenceRpm mean cadence while pedalling (cadence above 0), revolutions per minute
  * @param averageSpeedMps distance over moving time, metres per second
- * @param efficiencyWPerBeat normalized power over mean heart rate, watts per beat per minute ({@link Efficiency})
+ * @param wattsPerBeat normalized power over mean heart rate, watts per beat per minute ({@link Efficiency})
  * @param decouplingPercent aerobic decoupling, percent ({@link Decoupling})
  * @param powerZones time by power zone, empty without power or threshold
  * @param heartRateZones time by heart-rate zone, empty without heart rate or threshold
@@ -47,12 +47,12 @@ public record RideLoad(
         @Nullable Double normalizedPowerW,
         @Nullable Double intensityFactor,
         @Nullable Double trainingStress,
-        @Nullable Double variabilityIndex,
+        @Nullable Double normalizedOverAverage,
         @Nullable Double averageHeartRateBpm,
         @Nullable Double maximumHeartRateBpm,
         @Nullable Double averageCadenceRpm,
         @Nullable Double averageSpeedMps,
-        @Nullable Double efficiencyWPerBeat,
+        @Nullable Double wattsPerBeat,
         @Nullable Double decouplingPercent,
         List<ZoneTime> powerZones,
         List<ZoneTime> heartRateZones)

@@ -1,7 +1,10 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -43,6 +46,23 @@ public record Company(List<Interval> bunches, boolean isAlone, double nextGroupS
     /** In a bunch for these seconds, the rest alone, with no next group. */
     public static Company inBunches(List<Interval> bunches) {
         return new Company(bunches, false, 0);
+    }
+
+    /** What the notes of a ride say: their stretches in a bunch by rising time, those that overlap as one. */
+    public static Company noted(RideNotes notes) {
+        List<Interval> joined = new ArrayList<>();
+        for (Interval bunch : notes.inBunch().stream()
+                .sorted(Comparator.comparingInt(Interval::fromSecond))
+                .toList()) {
+            int last = joined.size() - 1;
+            if (last >= 0 && bunch.fromSecond() < joined.get(last).toSecond()) {
+                int end = Math.max(bunch.toSecond(), joined.get(last).toSecond());
+                joined.set(last, new Interval(joined.get(last).fromSecond(), end));
+            } else {
+                joined.add(bunch);
+            }
+        }
+        return inBunches(joined);
     }
 
     /** Whether anything is said. */

@@ -27,10 +27,8 @@ final class Fade implements Detector {
         }
         List<Interval> parts = race.parts(PARTS);
         int first = firstAfterOpening(race, parts);
-        // A hard start and threshold riding early are findings of their own, and no measure of the rest.
-        GroundAndTime efforts =
-                race.ground().without(ThresholdRidingEarly.stretches(race)).compare(parts);
-        double early = mean(efforts, first, Math.min(first + EARLY_PARTS, PARTS - LATE_PARTS));
+        GroundAndTime efforts = efforts(race, parts);
+        double early = early(efforts, first);
         double late = mean(efforts, PARTS - LATE_PARTS, PARTS);
         double lossPercent = (1 - late / early) * 100;
         double limit = race.limit(JudgementLimit.FADE_PERCENT);
@@ -63,6 +61,29 @@ final class Fade implements Detector {
                                 + " then see whether the end holds.",
                         capW(race, earlyW * late / early)),
                 EffortRepair.of(race, reference, faded)));
+    }
+
+    /**
+     * Effort lost from early to late on like ground, percent, whether or not it is enough for a finding; below 0 where it
+     * rose, {@code NaN} where there is nothing to compare.
+     */
+    static double lossPercent(Race race) {
+        if (!race.isLongEnough() || !race.watts().hasAny()) {
+            return Double.NaN;
+        }
+        List<Interval> parts = race.parts(PARTS);
+        GroundAndTime efforts = efforts(race, parts);
+        double early = early(efforts, firstAfterOpening(race, parts));
+        return (1 - mean(efforts, PARTS - LATE_PARTS, PARTS) / early) * 100;
+    }
+
+    /** A hard start and threshold riding early are findings of their own, and no measure of the rest. */
+    private static GroundAndTime efforts(Race race, List<Interval> parts) {
+        return race.ground().without(ThresholdRidingEarly.stretches(race)).compare(parts);
+    }
+
+    private static double early(GroundAndTime efforts, int first) {
+        return mean(efforts, first, Math.min(first + EARLY_PARTS, PARTS - LATE_PARTS));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.power.HeartLine;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -8,6 +9,7 @@ import io.github.wattledger.ride.Series;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import org.hipparchus.stat.regression.SimpleRegression;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How this rider's heart answered power on this day: a straight line of heart rate on lagged power, fitted from minute 20,
@@ -98,6 +100,19 @@ final class HeartRateModel {
         int last = sortedFittedW.length - 1;
         return watts >= sortedFittedW[(int) Math.round(TAIL_SHARE * last)]
                 && watts <= sortedFittedW[(int) Math.round((1 - TAIL_SHARE) * last)];
+    }
+
+    /** The line with the powers that it was fitted on; null where it is not usable. */
+    @Nullable HeartLine asLine() {
+        if (!usable) {
+            return null;
+        }
+        int last = sortedFittedW.length - 1;
+        return new HeartLine(
+                line.getIntercept(),
+                line.getSlope(),
+                sortedFittedW[(int) Math.round(TAIL_SHARE * last)],
+                sortedFittedW[(int) Math.round((1 - TAIL_SHARE) * last)]);
     }
 
     double laggedW(int second) {

@@ -47,21 +47,31 @@ public record JudgedPart(
                     + ", expected at least one of the " + ride.seconds() + " of the part");
         }
         return new OwnFinding(
-                kind,
-                severity,
-                when.shifted(offsetSeconds),
-                distanceM(ride, when.fromSecond(), 1),
-                distanceM(ride, when.toSecond() - 1, -1),
-                evidence,
-                advice);
+                kind, severity, when.shifted(offsetSeconds), startM(ride, when), endM(ride, when), evidence, advice);
     }
 
-    /** The distance at a second, or the nearest one measured in the given direction; null without distance. */
-    static @Nullable Double distanceM(Ride ride, int second, int step) {
+    /** The distance at the start of a stretch; where none was measured in it, as in a pause, that at its end. */
+    static @Nullable Double startM(Ride ride, Interval when) {
         Series distance = ride.series(Channel.DISTANCE);
-        for (int k = second; k >= 0 && k < distance.size(); k += step) {
-            if (distance.isMeasured(k)) {
-                return distance.get(k);
+        for (int second = when.fromSecond(); second < when.toSecond(); second++) {
+            if (distance.isMeasured(second)) {
+                return distance.get(second);
+            }
+        }
+        return endM(ride, when);
+    }
+
+    /** The last distance up to the end of a stretch, or the first one after it; null without distance. */
+    static @Nullable Double endM(Ride ride, Interval when) {
+        Series distance = ride.series(Channel.DISTANCE);
+        for (int second = when.toSecond() - 1; second >= 0; second--) {
+            if (distance.isMeasured(second)) {
+                return distance.get(second);
+            }
+        }
+        for (int second = when.toSecond(); second < distance.size(); second++) {
+            if (distance.isMeasured(second)) {
+                return distance.get(second);
             }
         }
         return null;

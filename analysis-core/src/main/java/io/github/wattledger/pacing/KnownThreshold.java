@@ -1,9 +1,11 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.load.NormalizedPower;
+import io.github.wattledger.power.OwnEndurance;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import java.io.Serializable;
@@ -48,20 +50,29 @@ public record KnownThreshold(
      * @param bestHourW the highest mean power over an hour of the ride, watts, or null where the ride is shorter
      * @param highestKnownHeartRateBpm the highest heart rate of the rider that is known from elsewhere (device, profile,
      *     other rides: the highest of them), or null when none is
+     * @param endurance what the rider's own long rides say, or null; a rider who holds more than the guide refutes no
+     *     threshold by it
      */
     public record Ridden(
             Ride ride,
             Interval judged,
             @Nullable Double bestHourW,
-            @Nullable Double highestKnownHeartRateBpm) {
+            @Nullable Double highestKnownHeartRateBpm,
+            @Nullable OwnEndurance endurance) {
+        /** A ride of whose rider no other ride is known. */
+        public Ridden(
+                Ride ride, Interval judged, @Nullable Double bestHourW, @Nullable Double highestKnownHeartRateBpm) {
+            this(ride, judged, bestHourW, highestKnownHeartRateBpm, null);
+        }
+
         /** @throws IndexOutOfBoundsException when the judged part does not lie within the ride */
         public Ridden {
             Objects.checkFromToIndex(judged.fromSecond(), judged.toSecond(), ride.seconds());
         }
     }
 
-    /** The threshold power that devices are delivered with, watts. 13 of 43 real rides carry it. */
-    static final double FACTORY_W = 200;
+    /** The threshold power that devices are delivered with, watts. */
+    static final double FACTORY_W = RecordingDevice.FACTORY_THRESHOLD_POWER_W;
 
     /** No estimate from a ride is believed above this, watts: a meter that counted twice gave 1,207 W. */
     static final double HIGHEST_ESTIMATE_W = 500;
@@ -127,7 +138,7 @@ public record KnownThreshold(
     }
 
     /** Whether a verdict on how hard the ride was may rest on it. */
-    boolean isKnown() {
+    public boolean isKnown() {
         return doubt == null;
     }
 
@@ -196,12 +207,22 @@ public record KnownThreshold(
                             .with("highestKnownHeartRateBpm", known));
         }
 
-        /** The guide for the judged part; {@code NaN} under 40 minutes, where the limits were not tried. */
+        /**
+         * The guide for the judged part, or what own long rides promise for it where that is more; {@code NaN} under 40
+         * minutes, where the limits were not tried.
+         */
         private double guideW() {
             int ridingSeconds = ride.countSeconds(SecondState.RIDING, ridden.judged());
-            return ridingSeconds < OccasionRules.SHORTEST_SECONDS
-                    ? Double.NaN
-                    : SustainablePower.guideW(thresholdW, ridingSeconds);
+            if (ridingSeconds < OccasionRules.SHORTEST_SECONDS) {
+                return Double.NaN;
+            }
+            double guideW = SustainablePower.guideW(thresholdW, ridingSeconds);
+            OwnEndurance own = ridden.endurance();
+            return own == null
+                    ? guideW
+                    : own.over(thresholdW, ridingSeconds)
+                            .map(power -> Math.max(guideW, power.watts()))
+                            .orElse(guideW);
         }
 
         private double meanPowerW() {

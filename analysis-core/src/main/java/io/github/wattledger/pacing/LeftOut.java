@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,6 +23,11 @@ final class LeftOut {
         } else if (race.thresholdIsEstimated()) {
             leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
                     + " under-pacing were not looked at. Give a threshold to have them judged.");
+        }
+        int notChosenSeconds = isRace ? StoppedTime.notChosenSeconds(race) : 0;
+        if (notChosenSeconds > 0) {
+            leftOut.add("Stops that by the rider's notes were not the rider's choice, "
+                    + Interval.clock(notChosenSeconds) + " in all, are no pacing mistake.");
         }
         if (race.wPrimeIsRefuted()) {
             leftOut.add(

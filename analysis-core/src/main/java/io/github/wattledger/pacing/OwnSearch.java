@@ -30,10 +30,11 @@ record OwnSearch(List<OwnFinding> found, List<String> failures) {
             } catch (CancelledException e) {
                 throw e;
             } catch (RuntimeException e) {
-                failures.add("The detector " + detector.getClass().getSimpleName() + " failed and was left out: "
-                        + reason(e) + ".");
+                failures.add("The detector " + name(detector) + " failed and was left out: " + reason(e) + ".");
             }
         }
+        // The last one may have taken long, or have taken an interrupt for its own.
+        cancellation.check();
         found.sort(Comparator.comparing(OwnFinding::severity).reversed());
         return new OwnSearch(found, failures);
     }
@@ -52,6 +53,15 @@ record OwnSearch(List<OwnFinding> found, List<String> failures) {
             }
         }
         return findings;
+    }
+
+    /** The name of its class; of a class without a name, the one that it stands in. */
+    private static String name(FindingDetector detector) {
+        Class<?> own = detector.getClass();
+        if (own.isHidden() || own.isAnonymousClass()) {
+            return "without a name in " + own.getName().replaceAll("[$/].*", "").replaceAll(".*\\.", "");
+        }
+        return own.getSimpleName();
     }
 
     /** The exception in one line. */

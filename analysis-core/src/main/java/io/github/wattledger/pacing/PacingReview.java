@@ -8,6 +8,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rig.RigChoice;
 import java.io.Serializable;
 import java.util.List;
@@ -30,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param secondHalfOverFirst effort of the second half of the moving time over that of the first on like ground, 1 where both
  *     were equally hard; null where the halves share too little ground, or the ride has no power
  * @param verdictRestsOn the kind of the finding behind the verdict, or null where it rests on the halves or there is none
+ * @param numbers what the ride shows of its rider whether or not anything was found
  * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
  * @param lost where the time was lost that all priced mistakes cost together ({@link TimeLedger#allAtOnce}), or null where
  *     nothing was priced
@@ -51,6 +53,7 @@ public record PacingReview(
         @Nullable Double secondHalfOverFirst,
         @Nullable FindingKind verdictRestsOn,
         @Nullable LostTime lost,
+        PacingNumbers numbers,
         @Nullable BunchReview bunch)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
@@ -62,40 +65,6 @@ public record PacingReview(
         ownFindings = List.copyOf(ownFindings);
         detectorFailures = List.copyOf(detectorFailures);
         remarks = List.copyOf(remarks);
-    }
-
-    /** A review of a ride of which nothing is said about a bunch. */
-    public PacingReview(
-            Verdict verdict,
-            @Nullable String verdictReason,
-            Interval judged,
-            @Nullable Double targetW,
-            List<Finding> findings,
-            TimeLedger ledger,
-            List<String> leftOut,
-            List<OwnFinding> ownFindings,
-            List<String> detectorFailures,
-            Occasion occasion,
-            List<Remark> remarks,
-            @Nullable Double secondHalfOverFirst,
-            @Nullable FindingKind verdictRestsOn,
-            @Nullable LostTime lost) {
-        this(
-                verdict,
-                verdictReason,
-                judged,
-                targetW,
-                findings,
-                ledger,
-                leftOut,
-                ownFindings,
-                detectorFailures,
-                occasion,
-                remarks,
-                secondHalfOverFirst,
-                verdictRestsOn,
-                lost,
-                null);
     }
 
     /** The same review without where the time was lost second by second. */
@@ -115,7 +84,14 @@ public record PacingReview(
                 secondHalfOverFirst,
                 verdictRestsOn,
                 null,
+                numbers,
                 bunch);
+    }
+
+    /** Normalized power of the opening, watts; null without a target, and where the ride was not judged as a race. */
+    public @Nullable Double openingW() {
+        Double overTarget = numbers.openingOverTarget();
+        return overTarget == null || targetW == null ? null : (Double) (overTarget * targetW);
     }
 
     /**
@@ -131,8 +107,9 @@ public record PacingReview(
      * @param openingSeconds moving seconds of the part that belong to the opening of the race; 0 where the part begins later
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
+     * @param notes what the rider wrote down about the ride, in seconds of the whole recording
+     * @param company what the rider says of bunches, in seconds of the whole recording
      * @param detectors the user's own detectors
-     * @param company what the rider says of a bunch, in seconds of the whole recording
      * @param cancellation when to end early
      * @throws CancelledException when it ends early
      */
@@ -147,15 +124,17 @@ public record PacingReview(
             Occasion occasion,
             JudgementLimits limits,
             RigChoice rig,
-            List<FindingDetector> detectors,
+            RideNotes notes,
             Company company,
+            List<FindingDetector> detectors,
             Cancellation cancellation) {
         Interval interval = part.interval();
         Ride raced = ride.part(interval);
         int racedOffset = offsetSeconds + interval.fromSecond();
         boolean isWhole = interval.seconds() == ride.seconds();
         Course racedCourse = isWhole ? course : Course.of(raced).orElse(null);
-        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, openingSeconds);
+        Race race = new Race(
+                raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, openingSeconds, notes);
         String whyNotJudged = whyNotJudged(race, occasion);
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace
@@ -193,37 +172,8 @@ public record PacingReview(
                 Double.isNaN(halves) ? null : halves,
                 reached.restsOn(),
                 priced.lost(),
+                PacingNumbers.of(race, isRace),
                 priced.bunch());
-    }
-
-    /** Judges the raced part of a ride of which nothing is said about a bunch; parameters as in the longer form. */
-    public static PacingReview of(
-            Ride ride,
-            @Nullable Course course,
-            RacedPart part,
-            int offsetSeconds,
-            Thresholds thresholds,
-            Ability ability,
-            int openingSeconds,
-            Occasion occasion,
-            JudgementLimits limits,
-            RigChoice rig,
-            List<FindingDetector> detectors,
-            Cancellation cancellation) {
-        return of(
-                ride,
-                course,
-                part,
-                offsetSeconds,
-                thresholds,
-                ability,
-                openingSeconds,
-                occasion,
-                limits,
-                rig,
-                detectors,
-                Company.NOT_SAID,
-                cancellation);
     }
 
     /** The finding of a kind, or empty where there is none. */

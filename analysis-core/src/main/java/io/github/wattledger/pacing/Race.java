@@ -10,6 +10,7 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Gears;
+import io.github.wattledger.rider.RideNotes;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -38,6 +39,7 @@ final class Race {
     private final @Nullable Gears gears;
     private final @Nullable Course course;
     private final int openingSeconds;
+    private final RideNotes notes;
     private final boolean wPrimeIsKnown;
     private final @Nullable WPrimeBalance wPrimeBalance;
     private final int[] secondOfMoving;
@@ -58,6 +60,7 @@ final class Race {
      * @param gears the gears of the bicycle, or null when they are not known
      * @param course the course of the raced part, or null where it leads nowhere
      * @param openingSeconds moving seconds of the ride that belong to the opening of the race
+     * @param notes what the rider wrote down, in seconds of the whole recording
      */
     Race(
             Ride ride,
@@ -67,7 +70,9 @@ final class Race {
             JudgementLimits limits,
             @Nullable Gears gears,
             @Nullable Course course,
-            int openingSeconds) {
+            int openingSeconds,
+            RideNotes notes) {
+        this.notes = notes;
         this.ride = ride;
         this.offsetSeconds = offsetSeconds;
         this.thresholds = thresholds;
@@ -172,6 +177,11 @@ final class Race {
     /** The course of the race, or null where it leads nowhere. */
     @Nullable Course course() {
         return course;
+    }
+
+    /** What the rider wrote down, in seconds of the whole recording: those of the race and {@link #offsetSeconds()}. */
+    RideNotes notes() {
+        return notes;
     }
 
     HeartRateModel heartRateModel() {

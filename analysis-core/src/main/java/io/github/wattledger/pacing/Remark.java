@@ -25,8 +25,8 @@ public record Remark(
         return new Remark(
                 detection.kind(),
                 when.shifted(race.offsetSeconds()),
-                JudgedPart.distanceM(race.ride(), when.fromSecond(), 1),
-                JudgedPart.distanceM(race.ride(), when.toSecond() - 1, -1),
+                JudgedPart.startM(race.ride(), when),
+                JudgedPart.endM(race.ride(), when),
                 detection.found().evidence());
     }
 }

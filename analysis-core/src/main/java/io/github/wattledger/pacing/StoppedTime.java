@@ -6,11 +6,17 @@ import io.github.wattledger.pacing.price.PricePlan;
 import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.rider.StopNotChosen;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
-/** Stops that took longer than {@link JudgementLimit#STOP_SECONDS}. A stop costs what it takes, without a replay. */
+/**
+ * Stops that took longer than {@link JudgementLimit#STOP_SECONDS}. A stop costs what it takes, without a replay. What the
+ * rider's notes explain of a stop is no mistake.
+ */
 final class StoppedTime implements Detector {
     private static final double MODERATE_SHARE = 0.03;
     private static final double MAJOR_SHARE = 0.08;
@@ -21,7 +27,7 @@ final class StoppedTime implements Detector {
 
     @Override
     public Optional<Found> detect(Race race) {
-        List<Interval> stops = longStops(race);
+        List<Interval> stops = chosen(race);
         if (stops.isEmpty()) {
             return Optional.empty();
         }
@@ -58,6 +64,43 @@ final class StoppedTime implements Detector {
                                 minutes + stops.size() * BRAKING_SECONDS / SECONDS_PER_MINUTE,
                                 "measured, not ridden again"),
                         new PriceSteps.Stops(inRecording)))));
+    }
+
+    /** The stops of the rider's choice that are longer than the limit: what the notes leave of each stop. */
+    private static List<Interval> chosen(Race race) {
+        int limitSeconds = race.limitSeconds(JudgementLimit.STOP_SECONDS);
+        List<Interval> chosen = longStops(race);
+        for (StopNotChosen note : race.notes().stopsNotChosen()) {
+            chosen = chosen.stream()
+                    .flatMap(stop -> without(explained(race, note, stop), stop))
+                    .filter(rest -> rest.seconds() > limitSeconds)
+                    .toList();
+        }
+        return chosen;
+    }
+
+    /** Seconds of the stops longer than the limit that the notes explain. */
+    static int notChosenSeconds(Race race) {
+        BitSet explained = new BitSet();
+        for (Interval stop : longStops(race)) {
+            for (StopNotChosen note : race.notes().stopsNotChosen()) {
+                Interval part = explained(race, note, stop);
+                explained.set(part.fromSecond(), part.toSecond());
+            }
+        }
+        return explained.cardinality();
+    }
+
+    private static Interval explained(Race race, StopNotChosen note, Interval stop) {
+        return note.within(stop.shifted(race.offsetSeconds())).shifted(-race.offsetSeconds());
+    }
+
+    private static Stream<Interval> without(Interval part, Interval stop) {
+        return part.isEmpty()
+                ? Stream.of(stop)
+                : Stream.of(
+                        new Interval(stop.fromSecond(), part.fromSecond()),
+                        new Interval(part.toSecond(), stop.toSecond()));
     }
 
     /** Stretches between the first and the last moving second in which nothing moved for longer than the limit. */

@@ -28,7 +28,10 @@ public record Ability(
     public enum Source {
         /** Sustainable power from the general guide ({@link SustainablePower#guideW}); critical power not known. */
         GUIDE,
-        /** Sustainable power from the rider's own long bests in other rides ({@link SustainablePower#fromBests}). */
+        /**
+         * Sustainable power from the rider's own other rides: long bests ({@link SustainablePower#fromBests}) or the long
+         * rides of a year ({@link OwnEndurance}); {@link SustainablePower#source()} tells which.
+         */
         OWN_BESTS,
         /** Critical power and W′ from this ride's curve, sustainable power (where there is one) from the guide. */
         RIDE_FIT_AND_GUIDE,

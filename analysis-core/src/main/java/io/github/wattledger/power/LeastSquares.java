@@ -39,6 +39,7 @@ final class LeastSquares {
     /** What was found. */
     static final class Solution {
         private final double[] parameters;
+        private final double[] unscaledErrors;
         private final double[] standardErrors;
         private final double[] residuals;
         private final double residualSumOfSquares;
@@ -53,6 +54,7 @@ final class LeastSquares {
                 double[] weights,
                 boolean onBound) {
             this.parameters = parameters;
+            this.unscaledErrors = unscaledErrors;
             this.residuals = residuals;
             this.residualSumOfSquares = weightedSum(weights, i -> residuals[i] * residuals[i]);
             double meanY = weightedSum(weights, i -> y[i]) / weightedSum(weights, i -> 1);
@@ -71,6 +73,11 @@ final class LeastSquares {
         /** {@code NaN} when there are no more observations than parameters. */
         double standardError(int index) {
             return degreesOfFreedom() > 0 ? standardErrors[index] : Double.NaN;
+        }
+
+        /** The error where a weight is the inverse of an observation's known variance. */
+        double unscaledError(int index) {
+            return unscaledErrors[index];
         }
 
         /** The weighted sum of squared residuals. */

@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The ability of a rider by one ride and by what is known from elsewhere. Sustainable power comes from long bests of
- * earlier rides where they carry it, and from the guide otherwise: the bests of the ride itself would set it a target that
- * it always meets.
+ * earlier rides where the rider names some that carry it, otherwise from the rider's own long rides of the year before,
+ * otherwise from the guide: the bests of the ride itself would set it a target that it always meets.
  */
 public final class RideAbility {
     /**
@@ -21,12 +21,16 @@ public final class RideAbility {
      * @param criticalPowerW critical power, watts, or null, which lets it be fitted to the ride; given with W′ or not at all
      * @param wPrimeKJ W′, kilojoules, or null
      * @param longBests long best efforts of earlier days, possibly none
+     * @param basis how well the threshold power is known
+     * @param endurance what the rider's own long rides of earlier days say, or null
      */
     public record Elsewhere(
             @Nullable Double thresholdPowerW,
             @Nullable Double criticalPowerW,
             @Nullable Double wPrimeKJ,
-            List<LongBest> longBests) {
+            List<LongBest> longBests,
+            ThresholdBasis basis,
+            @Nullable OwnEndurance endurance) {
         /** Copies the list. */
         public Elsewhere {
             longBests = List.copyOf(longBests);
@@ -105,12 +109,19 @@ public final class RideAbility {
         if (own != null) {
             return own;
         }
-        return trustedThresholdW == null ? null : SustainablePower.guide(trustedThresholdW, movingSeconds);
+        if (trustedThresholdW == null) {
+            return null;
+        }
+        OwnEndurance endurance = elsewhere.endurance();
+        SustainablePower ofRides = endurance == null
+                ? null
+                : endurance.over(trustedThresholdW, movingSeconds).orElse(null);
+        return ofRides != null ? ofRides : SustainablePower.guide(trustedThresholdW, movingSeconds, elsewhere.basis());
     }
 
     private static Ability.@Nullable Source source(
             boolean isGiven, boolean isFitted, @Nullable SustainablePower sustainable) {
-        boolean isOwn = sustainable != null && sustainable.source() == SustainablePower.Source.OWN_BESTS;
+        boolean isOwn = sustainable != null && sustainable.source() != SustainablePower.Source.GUIDE;
         if (isGiven) {
             return isOwn ? Ability.Source.GIVEN_AND_OWN_BESTS : Ability.Source.GIVEN_AND_GUIDE;
         }

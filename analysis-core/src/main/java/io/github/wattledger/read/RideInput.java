@@ -2,6 +2,8 @@ package io.github.wattledger.read;
 
 import java.io.InputStream;
 import java.nio.file.Path;
+import java.util.Objects;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /**
  * Where a recording is read from: a file, its bytes, or a stream. All three give the same; a stream can be read once.
@@ -18,7 +20,7 @@ public final class RideInput {
     }
 
     private RideInput(String name, String shownName, Bytes bytes) {
-        this.name = name;
+        this.name = Objects.requireNonNull(name, "name");
         this.shownName = shownName;
         this.bytes = bytes;
     }
@@ -37,16 +39,26 @@ public final class RideInput {
      * @param name what to call it in messages and results
      */
     public static RideInput of(byte[] content, String name) {
+        Objects.requireNonNull(content, "content");
         return new RideInput(name, name, limits -> Contents.of(content, name, limits));
     }
 
     /**
-     * A stream, which is read to its end or to the limit, once, and not closed.
+     * A stream, which is read to its end or to the limit, once, and not closed. Whoever asks for it a second time gets an
+     * {@link IllegalStateException}.
      *
      * @param name what to call it in messages and results
      */
     public static RideInput of(InputStream in, String name) {
-        return new RideInput(name, name, limits -> Contents.of(in, name, limits));
+        Objects.requireNonNull(in, "in");
+        AtomicBoolean isRead = new AtomicBoolean();
+        return new RideInput(name, name, limits -> {
+            if (isRead.getAndSet(true)) {
+                throw new IllegalStateException(
+                        name + ": the stream was read already; keep its bytes to read them again");
+            }
+            return Contents.of(in, name, limits);
+        });
     }
 
     /** What it is called in messages. */

@@ -43,7 +43,7 @@ public record Adjustment(Kind kind, double amount) implements Serializable {
     }
 
     /** The number once adjusted. */
-    double of(double number) {
+    public double of(double number) {
         return switch (kind) {
             case TO -> amount;
             case BY -> number + amount;

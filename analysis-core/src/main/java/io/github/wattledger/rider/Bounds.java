@@ -1,5 +1,6 @@
 package io.github.wattledger.rider;
 
+import java.io.Serial;
 import java.io.Serializable;
 import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
@@ -42,8 +43,32 @@ public record Bounds(double low, double high) implements Serializable {
     /** Kilojoules that W′ can be. */
     public static final Bounds W_PRIME_KJ = new Bounds(2, 60);
 
+    /** Degrees Celsius that the air of a ride can have. */
+    public static final Bounds TEMPERATURE_C = new Bounds(-40, 60);
+
+    /** Metres above the sea that a road can lie. */
+    public static final Bounds ALTITUDE_M = new Bounds(-500, 9000);
+
+    /** Pascals that the air on a road can have, not reduced to sea level. */
+    public static final Bounds PRESSURE_PA = new Bounds(20_000, 110_000);
+
+    /** Kilograms that a cubic metre of air on a road can have. */
+    public static final Bounds AIR_DENSITY_KG_PER_M3 = new Bounds(0.3, 1.6);
+
     /** Seconds that a long best effort can last: from 20 minutes to two days. */
     public static final Bounds LONG_BEST_SECONDS = new Bounds(1200, 172_800);
+
+    /** Seconds that a trial for critical power can last: the model is for 2 to 30 minutes. */
+    public static final Bounds TRIAL_SECONDS = new Bounds(120, 1800);
+
+    /** Watts that a trial for critical power can have. */
+    public static final Bounds TRIAL_POWER_W = new Bounds(30, 1000);
+
+    /**
+     * Grams of carbohydrate that a rider can eat in an hour. In the field 6 to 136 were counted (Pfeiffer et al. 2012, Med
+     * Sci Sports Exerc 44:344-351).
+     */
+    public static final Bounds EATEN_G_PER_HOUR = new Bounds(0, 180);
 
     /** Teeth that a chainring can have. */
     public static final Bounds CHAINRING_TEETH = new Bounds(16, 70);
@@ -53,6 +78,9 @@ public record Bounds(double low, double high) implements Serializable {
 
     /** Metres that a wheel rolls in one turn. */
     public static final Bounds WHEEL_CIRCUMFERENCE_M = new Bounds(1.0, 2.6);
+
+    /** Year of birth of a rider. Own choice. */
+    public static final Bounds BIRTH_YEAR = new Bounds(1900, 2100);
 
     /** @throws IllegalArgumentException when the ends are out of order or not numbers */
     public Bounds {
@@ -70,11 +98,11 @@ public record Bounds(double low, double high) implements Serializable {
      * Refuses a number that lies outside; null, which stands for "not known", passes.
      *
      * @param name what the number is called
-     * @throws IllegalArgumentException when it lies outside, with its name, the value and these bounds
+     * @throws OutOfBoundsException when it lies outside, with its name, the value and these bounds
      */
     public void require(String name, @Nullable Double value) {
         if (value != null && !contains(value)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected " + this);
+            throw new OutOfBoundsException(name, value, this);
         }
     }
 
@@ -115,5 +143,37 @@ public record Bounds(double low, double high) implements Serializable {
 
     private static String plain(double value) {
         return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    }
+
+    /** A number lies outside. The message names it as this library does; a caller with a better name asks for the parts. */
+    public static final class OutOfBoundsException extends IllegalArgumentException {
+        @Serial
+        private static final long serialVersionUID = 1L;
+
+        private final String name;
+        private final double value;
+        private final Bounds bounds;
+
+        private OutOfBoundsException(String name, double value, Bounds bounds) {
+            super(name + " " + value + ", expected " + bounds);
+            this.name = name;
+            this.value = value;
+            this.bounds = bounds;
+        }
+
+        /** What the number is called in this library, with its unit, for instance {@code massKg}. */
+        public String name() {
+            return name;
+        }
+
+        /** The number, in the unit of its name; possibly {@code NaN}. */
+        public double value() {
+            return value;
+        }
+
+        /** What it may be, in the unit of its name. */
+        public Bounds bounds() {
+            return bounds;
+        }
     }
 }

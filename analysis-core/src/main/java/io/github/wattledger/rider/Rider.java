@@ -26,6 +26,9 @@ import org.jspecify.annotations.Nullable;
  * @param wPrimeKJ W′, the work that can be done above critical power, within {@link Bounds#W_PRIME_KJ}
  * @param longBests best efforts of rides, from which sustainable power for a long one is taken
  * @param raceDays days of which the rider says that the ride was a race
+ * @param allOutDays days on which the rider gave all in a long ride
+ * @param trials efforts that the rider names as maximal, for critical power
+ * @param birthYear year of birth, within {@link Bounds#BIRTH_YEAR}; it decides only whether what is published for adults is shown
  */
 public record Rider(
         @Nullable Double massKg,
@@ -42,7 +45,10 @@ public record Rider(
         @Nullable Double criticalPowerW,
         @Nullable Double wPrimeKJ,
         List<LongBest> longBests,
-        Set<LocalDate> raceDays)
+        Set<LocalDate> raceDays,
+        Set<LocalDate> allOutDays,
+        List<Trial> trials,
+        @Nullable Integer birthYear)
         implements Serializable {
     /** A rider of whom nothing is known, with the usual zones. */
     public static final Rider UNKNOWN = new Rider(
@@ -60,7 +66,10 @@ public record Rider(
             null,
             null,
             List.of(),
-            Set.of());
+            Set.of(),
+            Set.of(),
+            List.of(),
+            null);
 
     /** @throws IllegalArgumentException when a number lies outside its range, or one of critical power and W′ is missing */
     public Rider {
@@ -73,11 +82,14 @@ public record Rider(
         Bounds.ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
         Bounds.CRITICAL_POWER_W.require("criticalPowerW", criticalPowerW);
         Bounds.W_PRIME_KJ.require("wPrimeKJ", wPrimeKJ);
+        Bounds.BIRTH_YEAR.require("birthYear", birthYear == null ? null : Double.valueOf(birthYear));
         if ((criticalPowerW == null) != (wPrimeKJ == null)) {
             throw new IllegalArgumentException("critical power and W' belong together; only one of them is given");
         }
         longBests = List.copyOf(longBests);
         raceDays = Set.copyOf(raceDays);
+        allOutDays = Set.copyOf(allOutDays);
+        trials = List.copyOf(trials);
     }
 
     /** The same rider with another mass, kg, or null where it is not known. */
@@ -153,6 +165,21 @@ public record Rider(
         return changed(copy -> copy.raceDays = newRaceDays);
     }
 
+    /** The same rider with other days on which he or she gave all. */
+    public Rider withAllOutDays(Set<LocalDate> newAllOutDays) {
+        return changed(copy -> copy.allOutDays = newAllOutDays);
+    }
+
+    /** The same rider with other trials. */
+    public Rider withTrials(List<Trial> newTrials) {
+        return changed(copy -> copy.trials = newTrials);
+    }
+
+    /** The same rider with another year of birth, or null where it is not known. */
+    public Rider withBirthYear(@Nullable Integer newBirthYear) {
+        return changed(copy -> copy.birthYear = newBirthYear);
+    }
+
     private static @Nullable Double orNull(@Nullable Number value) {
         return value == null ? null : Double.valueOf(value.doubleValue());
     }
@@ -190,6 +217,10 @@ public record Rider(
 
         List<LongBest> longBests;
         Set<LocalDate> raceDays;
+        Set<LocalDate> allOutDays;
+        List<Trial> trials;
+
+        @Nullable Integer birthYear;
 
         Copy(Rider of) {
             massKg = of.massKg;
@@ -207,6 +238,9 @@ public record Rider(
             wPrimeKJ = of.wPrimeKJ;
             longBests = of.longBests;
             raceDays = of.raceDays;
+            allOutDays = of.allOutDays;
+            trials = of.trials;
+            birthYear = of.birthYear;
         }
 
         Rider rider() {
@@ -225,7 +259,10 @@ public record Rider(
                     criticalPowerW,
                     wPrimeKJ,
                     longBests,
-                    raceDays);
+                    raceDays,
+                    allOutDays,
+                    trials,
+                    birthYear);
         }
     }
 }

@@ -2,7 +2,9 @@ package io.github.wattledger.rider;
 
 import java.io.Serializable;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -61,6 +63,44 @@ public record ThresholdHistory(List<Entry> entries) implements Serializable {
      */
     public @Nullable Double heartRateBpm(LocalDate day) {
         return inForce(day, Entry::heartRateBpm);
+    }
+
+    /**
+     * Threshold power on a day as a straight line between the entries that name it, watts; before the first and after the
+     * last one that value itself; null when none is known. For comparing rides of different days, not for judging one: that
+     * takes {@link #powerW}.
+     */
+    public @Nullable Double interpolatedPowerW(LocalDate day) {
+        Entry before = null;
+        for (Entry entry : entries) {
+            Double powerW = entry.powerW();
+            if (powerW == null) {
+                continue;
+            }
+            if (!entry.from().isBefore(day)) {
+                return before == null ? powerW : between(before, entry, day);
+            }
+            before = entry;
+        }
+        return before == null ? null : before.powerW();
+    }
+
+    private static double between(Entry before, Entry after, LocalDate day) {
+        double share = (double) ChronoUnit.DAYS.between(before.from(), day)
+                / ChronoUnit.DAYS.between(before.from(), after.from());
+        double fromW = Objects.requireNonNull(before.powerW());
+        return fromW + share * (Objects.requireNonNull(after.powerW()) - fromW);
+    }
+
+    /** The day from which the threshold power in force on a day holds; null when none is in force by then. */
+    public @Nullable LocalDate powerSince(LocalDate day) {
+        LocalDate since = null;
+        for (Entry entry : entries) {
+            if (entry.powerW() != null && !entry.from().isAfter(day)) {
+                since = entry.from();
+            }
+        }
+        return since;
     }
 
     /** Whether a day lies before the first one from which a threshold power is known. */

@@ -3,6 +3,7 @@ package io.github.wattledger.rig;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -25,10 +26,6 @@ public record Air(
     /** Air of which nothing is known. */
     public static final Air UNKNOWN = new Air(null, null, null, null);
 
-    private static final double LOWEST_M = -500;
-    private static final double HIGHEST_M = 9000;
-    private static final double COLDEST_C = -40;
-    private static final double HOTTEST_C = 60;
     private static final double USUAL_HUMIDITY_FRACTION = 0.5;
 
     // How far the density can be off for 15 degrees, for 500 m, and for the pressure of the weather. Own choice.
@@ -38,16 +35,10 @@ public record Air(
 
     /** @throws IllegalArgumentException when a number lies outside its range */
     public Air {
-        require("temperatureC", temperatureC, COLDEST_C, HOTTEST_C);
-        require("altitudeM", altitudeM, LOWEST_M, HIGHEST_M);
-        require("pressurePa", pressurePa, 20_000, 110_000);
-        require("airDensityKgPerM3", densityKgPerM3, 0.3, 1.6);
-    }
-
-    private static void require(String name, @Nullable Double value, double least, double most) {
-        if (value != null && !(value >= least && value <= most)) {
-            throw new IllegalArgumentException(name + " " + value + ", expected " + least + " to " + most);
-        }
+        Bounds.TEMPERATURE_C.require("temperatureC", temperatureC);
+        Bounds.ALTITUDE_M.require("altitudeM", altitudeM);
+        Bounds.PRESSURE_PA.require("pressurePa", pressurePa);
+        Bounds.AIR_DENSITY_KG_PER_M3.require("airDensityKgPerM3", densityKgPerM3);
     }
 
     /** The air of a ride: its mean altitude and temperature under way, as far as they were recorded. */
@@ -55,8 +46,8 @@ public record Air(
         Double temperature = mean(ride, Channel.TEMPERATURE);
         Double altitude = mean(ride, Channel.ALTITUDE);
         return new Air(
-                temperature == null ? null : Double.valueOf(Math.max(COLDEST_C, Math.min(55, temperature))),
-                altitude == null ? null : Double.valueOf(Math.max(LOWEST_M, Math.min(HIGHEST_M, altitude))),
+                temperature == null ? null : Double.valueOf(Math.min(55, Bounds.TEMPERATURE_C.nearest(temperature))),
+                altitude == null ? null : Double.valueOf(Bounds.ALTITUDE_M.nearest(altitude)),
                 null,
                 null);
     }
@@ -99,8 +90,12 @@ public record Air(
         }
         double altitude = altitudeM == null ? 0 : altitudeM;
         double pressure = pressurePa == null ? AirDensity.standardPressurePa(altitude) : pressurePa;
+        // The standard atmosphere is colder than the formulas reach above 8,460 m; the range of the density covers
+        // that.
         double temperature = temperatureC == null
-                ? AirDensity.standardTemperatureK(altitude) - AirDensity.ZERO_CELSIUS_K
+                ? Math.max(
+                        Bounds.TEMPERATURE_C.low(),
+                        AirDensity.standardTemperatureK(altitude) - AirDensity.ZERO_CELSIUS_K)
                 : temperatureC;
         double offTemperature = temperatureC == null ? TEMPERATURE_FRACTION : 0;
         double offAltitude = altitudeM == null && pressurePa == null ? ALTITUDE_FRACTION : 0;

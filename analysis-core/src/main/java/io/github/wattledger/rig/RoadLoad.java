@@ -1,6 +1,7 @@
 package io.github.wattledger.rig;
 
 import io.github.wattledger.course.Course;
+import io.github.wattledger.rider.Bounds;
 
 /**
  * Power and speed on the road, as in Martin, Milliken, Cobb, McFadden and Coggan, "Validation of a mathematical model for
@@ -45,9 +46,7 @@ public final class RoadLoad {
     }
 
     static void requireDensity(double airDensityKgPerM3) {
-        if (!(airDensityKgPerM3 >= 0.3 && airDensityKgPerM3 <= 1.6)) {
-            throw new IllegalArgumentException("airDensityKgPerM3 " + airDensityKgPerM3 + ", expected 0.3 to 1.6");
-        }
+        Bounds.AIR_DENSITY_KG_PER_M3.require("airDensityKgPerM3", airDensityKgPerM3);
     }
 
     /** This road load with another local gravity, m/s2, for comparison with papers that round it. */
@@ -76,12 +75,28 @@ public final class RoadLoad {
     }
 
     /** The force that resists steady riding, newtons; negative where the road or the wind pushes harder. */
-    double resistanceN(double speedMps, double grade, double headwindMps) {
+    public double resistanceN(double speedMps, double grade, double headwindMps) {
         return airN(speedMps, headwindMps)
                 + rollingN(grade)
                 + BEARINGS_N
                 + BEARINGS_N_PER_MPS * speedMps
                 + gravityN(grade);
+    }
+
+    /**
+     * How fast the resisting force rises with speed, newtons per m/s, 0 or more; the grade makes no difference.
+     *
+     * @param speedMps speed over ground, m/s, 0 or more
+     * @param headwindMps wind against the rider, m/s
+     */
+    public double resistanceSlopeNPerMps(double speedMps, double headwindMps) {
+        return airDensityKgPerM3 * (rig.dragAreaM2() + rig.spokeDragAreaM2()) * Math.abs(speedMps + headwindMps)
+                + BEARINGS_N_PER_MPS;
+    }
+
+    /** Share of the pedals' power that reaches the wheel. */
+    public double driveEfficiency() {
+        return rig.driveEfficiency();
     }
 
     /**

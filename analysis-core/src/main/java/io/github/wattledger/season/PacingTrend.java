@@ -1,7 +1,10 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.history.Agreement;
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.pacing.Verdict;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -12,11 +15,13 @@ import org.jspecify.annotations.Nullable;
  * @param rides rides that were judged as races, and others of {@link #LONG_RIDE_SECONDS} or more
  * @param earlier the first half of the judged races, or null with fewer than {@link #LEAST_RACES}
  * @param later the second half, the longer one when their number is odd, or null
+ * @param recalls what had been agreed before the races that came after an agreement, in time order
  */
 public record PacingTrend(
         List<SeasonRide> rides,
         @Nullable Half earlier,
-        @Nullable Half later) implements Serializable {
+        @Nullable Half later,
+        List<Recall> recalls) implements Serializable {
     /** A ride is long from this moving time on, seconds: three hours, where pacing begins to decide. Our own choice. */
     public static final int LONG_RIDE_SECONDS = 3 * 3600;
 
@@ -41,9 +46,18 @@ public record PacingTrend(
             @Nullable Double costMinutes)
             implements Serializable {}
 
-    /** Copies the list. */
+    /**
+     * What had been agreed before a race.
+     *
+     * @param race the race
+     * @param agreed what was agreed last before its day
+     */
+    public record Recall(SeasonRide race, Agreement agreed) implements Serializable {}
+
+    /** Copies the lists. */
     public PacingTrend {
         rides = List.copyOf(rides);
+        recalls = List.copyOf(recalls);
     }
 
     static boolean isRace(SeasonRide ride) {
@@ -54,15 +68,28 @@ public record PacingTrend(
         return ride.numbers().movingSeconds() >= LONG_RIDE_SECONDS;
     }
 
-    static PacingTrend of(List<SeasonRide> season) {
+    static PacingTrend of(List<SeasonRide> season, OwnRides own) {
         List<SeasonRide> shown =
                 season.stream().filter(ride -> isRace(ride) || isLong(ride)).toList();
         List<SeasonRide> races = shown.stream().filter(PacingTrend::isRace).toList();
+        List<Recall> recalls = recalls(races, own);
         if (races.size() < LEAST_RACES) {
-            return new PacingTrend(shown, null, null);
+            return new PacingTrend(shown, null, null, recalls);
         }
         int middle = races.size() / 2;
-        return new PacingTrend(shown, half(races.subList(0, middle)), half(races.subList(middle, races.size())));
+        return new PacingTrend(
+                shown, half(races.subList(0, middle)), half(races.subList(middle, races.size())), recalls);
+    }
+
+    private static List<Recall> recalls(List<SeasonRide> races, OwnRides own) {
+        List<Recall> recalls = new ArrayList<>();
+        for (SeasonRide race : races) {
+            Agreement agreed = own.agreedBefore(race.day());
+            if (agreed != null) {
+                recalls.add(new Recall(race, agreed));
+            }
+        }
+        return recalls;
     }
 
     private static Half half(List<SeasonRide> races) {

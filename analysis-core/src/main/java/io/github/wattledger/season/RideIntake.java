@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Takes in one file: bytes become rides, packed for the store and judged. */
+/** Takes in one file: bytes become rides, packed for the store and measured; they are judged from there. */
 final class RideIntake {
     private RideIntake() {}
 
@@ -38,7 +38,7 @@ final class RideIntake {
             List<NewRide> rides,
             @Nullable String problem) {}
 
-    /** Reads, cleans and judges a file whose content is not among those that are known. */
+    /** Reads, cleans and measures a file whose content is not among those that are known. */
     static Taken take(FoundFile file, Set<String> knownContents, Judge judge) {
         String sha256 = null;
         try {
@@ -67,7 +67,7 @@ final class RideIntake {
     private static NewRide newRide(OpenedRide opened, String sha256, Judge judge) {
         Ride whole = opened.ride();
         RideSource source = opened.source();
-        // What is judged now is exactly what will be judged from the store, so that both give the same.
+        // What is measured now is exactly what will be judged from the store.
         Ride ride = RideCodec.slim(whole);
         StoredRide.Device device = new StoredRide.Device(
                 opened.device().name(),
@@ -90,7 +90,7 @@ final class RideIntake {
                 RideCodec.packLaps(ride),
                 ride.seconds(),
                 estimate);
-        return new NewRide(stored, judge.judge(ride, device, opened.setting(), source.utcOffsetSeconds(), estimate));
+        return new NewRide(stored, Judge.measure(ride));
     }
 
     /** The reader's sentence without the file's name, which stands beside it anyway. */

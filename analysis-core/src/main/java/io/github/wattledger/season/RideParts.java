@@ -3,8 +3,10 @@ package io.github.wattledger.season;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.RigEstimate;
 import java.sql.PreparedStatement;
@@ -62,15 +64,26 @@ final class RideParts {
               rolling_resistance REAL,
               rolling_resistance_error REAL,
               pieces INTEGER NOT NULL
-            )""");
+            )""", """
+            CREATE TABLE IF NOT EXISTS riding_best (
+              ride_id INTEGER NOT NULL REFERENCES ride (id) ON DELETE CASCADE,
+              seconds INTEGER NOT NULL,
+              watts REAL NOT NULL,
+              start_s INTEGER NOT NULL,
+              standing_s INTEGER NOT NULL,
+              too_high_percent REAL NOT NULL,
+              PRIMARY KEY (ride_id, seconds)
+            ) WITHOUT ROWID""", NoteRows.SCHEMA);
 
     private static final String STATES = "state";
     private static final String LAPS = "lap";
 
     private final StoreDatabase database;
+    private final NoteRows notes;
 
     RideParts(StoreDatabase database) {
         this.database = database;
+        this.notes = new NoteRows(database);
     }
 
     /** Writes all parts of a ride that has none yet. */
@@ -88,7 +101,18 @@ final class RideParts {
                     each.fresherW(),
                     each.tiredW());
         }
+        for (RidingBest best : taken.judged().ridingBests()) {
+            database.execute(
+                    "INSERT INTO riding_best VALUES (?, ?, ?, ?, ?, ?)",
+                    id,
+                    best.seconds(),
+                    best.watts(),
+                    best.startSecond(),
+                    best.standingSeconds(),
+                    best.tooHighPercent());
+        }
         insertFindings(id, taken.judged().judgement());
+        notes.replace(id, taken.judged().notes());
         StoredRide ride = taken.ride();
         for (Map.Entry<Channel, RideCodec.Column> column : ride.columns().entrySet()) {
             insertSeries(id, column.getKey().name(), column.getValue());
@@ -100,10 +124,11 @@ final class RideParts {
         }
     }
 
-    /** Writes the findings of a ride in the place of those that it has. */
-    void replaceFindings(long id, RideJudgement judgement) throws SQLException {
+    /** Writes what a new judgement of a ride updates in the place of what it has. */
+    void replaceJudgement(long id, Judge.Judged judged) throws SQLException {
         database.execute("DELETE FROM finding WHERE ride_id = ?", id);
-        insertFindings(id, judgement);
+        insertFindings(id, judged.judgement());
+        notes.replace(id, judged.notes());
     }
 
     private void insertFindings(long id, RideJudgement judgement) throws SQLException {
@@ -141,10 +166,13 @@ final class RideParts {
                 estimate == null ? 0 : estimate.pieces());
     }
 
-    /** The bests of all rides by the ride's id, by rising duration. */
-    Map<Long, List<Best>> bests() throws SQLException {
+    /** Stands for all rides where a query says which. */
+    static final String OF_ALL = "";
+
+    /** The bests of rides by the ride's id, by rising duration. */
+    Map<Long, List<Best>> bests(String ofWhich) throws SQLException {
         return byRide(
-                "SELECT ride_id, seconds, watts, may_be_low FROM best ORDER BY ride_id, seconds",
+                "SELECT ride_id, seconds, watts, may_be_low FROM best" + ofWhich + " ORDER BY ride_id, seconds",
                 row -> new Best(row.getInt(2), row.getDouble(3), row.getInt(4) != 0));
     }
 
@@ -156,12 +184,25 @@ final class RideParts {
                 row -> new Durability(row.getInt(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
     }
 
+    /** The bests over riding seconds of rides by the ride's id, by rising duration. */
+    Map<Long, List<RidingBest>> ridingBests(String ofWhich) throws SQLException {
+        return byRide(
+                "SELECT ride_id, seconds, watts, start_s, standing_s, too_high_percent FROM riding_best" + ofWhich
+                        + " ORDER BY ride_id, seconds",
+                row -> new RidingBest(row.getInt(2), row.getDouble(3), row.getInt(4), row.getInt(5), row.getDouble(6)));
+    }
+
     /** The findings of all rides by the ride's id, the weightiest first. */
     Map<Long, List<RideJudgement.Found>> findings() throws SQLException {
         return byRide(
                 "SELECT ride_id, kind, severity FROM finding ORDER BY ride_id, position",
                 row -> new RideJudgement.Found(
                         FindingKind.valueOf(row.getString(2)), Severity.valueOf(row.getString(3))));
+    }
+
+    /** What riders wrote down, by the ride's id; rides without notes are not in it. */
+    Map<Long, RideNotes> notes(String ofWhich) throws SQLException {
+        return notes.byRide(ofWhich);
     }
 
     @FunctionalInterface

@@ -1,6 +1,6 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.power.Durability;
+import io.github.wattledger.rider.RideNotes;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -25,16 +25,19 @@ final class RideStore implements AutoCloseable {
                     + StoreTables.joined(StoreColumns.all(), column -> "?", ", ") + ")";
 
     private static final String UPDATE_JUDGEMENT = "UPDATE ride SET "
-            + StoreTables.joined(StoreColumns.OF_JUDGEMENT, column -> column.name() + " = ?", ", ") + " WHERE id = ?";
+            + StoreTables.joined(StoreColumns.updatedByJudgement(), column -> column.name() + " = ?", ", ")
+            + " WHERE id = ?";
 
     private final StoreDatabase database;
     private final RideParts parts;
     private final StoreSums sums;
+    private final RideRows rows;
 
     private RideStore(StoreDatabase database) {
         this.database = database;
         this.parts = new RideParts(database);
         this.sums = new StoreSums(database);
+        this.rows = new RideRows(database, parts, sums);
     }
 
     /**
@@ -46,31 +49,18 @@ final class RideStore implements AutoCloseable {
         return new RideStore(StoreDatabase.open(file, StoreTables::make));
     }
 
+    /**
+     * Opens a store that a season of this version has written.
+     *
+     * @throws SeasonStoreException when there is none, or it cannot be used, with one line for people
+     */
+    static RideStore openWritten(Path file) throws SeasonStoreException {
+        return new RideStore(StoreDatabase.open(file, null));
+    }
+
     @Override
     public void close() throws SeasonStoreException {
         database.close();
-    }
-
-    /**
-     * A ride without its seconds.
-     *
-     * @param id its place in the table
-     * @param isCurrent whether its numbers are of this version of the analysis
-     */
-    record RideRow(
-            long id,
-            StoredRide.Key key,
-            boolean isCurrent,
-            StoredRide.Device device,
-            Instant start,
-            @Nullable Integer utcOffsetSeconds,
-            String format,
-            int channelCount,
-            Judge.Judged judged) {
-        /** The ride with another judgement. */
-        RideRow judgedAs(Judge.Judged other) {
-            return new RideRow(id, key, isCurrent, device, start, utcOffsetSeconds, format, channelCount, other);
-        }
     }
 
     /** All files by path. */
@@ -164,13 +154,13 @@ final class RideStore implements AutoCloseable {
     /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
     void putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
         List<@Nullable Object> values = new ArrayList<>();
-        StoreColumns.OF_JUDGEMENT.forEach(column -> values.add(column.of(judged)));
+        StoreColumns.updatedByJudgement().forEach(column -> values.add(column.of(judged)));
         values.add(ride.id());
         database.guarded(() -> {
             database.inTransaction(() -> {
                 if (isThere(ride)) {
                     database.execute(UPDATE_JUDGEMENT, values.toArray());
-                    parts.replaceFindings(ride.id(), judged.judgement());
+                    parts.replaceJudgement(ride.id(), judged);
                     sums.sealNumbers(ride.id());
                 }
             });
@@ -178,16 +168,21 @@ final class RideStore implements AutoCloseable {
         });
     }
 
-    /** Replaces a ride that an earlier version of the analysis made from the same seconds. */
-    void renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
-        database.guarded(() -> {
+    /**
+     * Replaces a ride that an earlier version of the analysis made from the same seconds.
+     *
+     * @return the id of its new row; that of the one before where the ride is gone
+     */
+    long renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
+        long[] id = {before.id()};
+        return database.guarded(() -> {
             database.inTransaction(() -> {
                 if (isThere(before)) {
                     database.execute("DELETE FROM ride WHERE id = ?", before.id());
-                    insert(ride);
+                    id[0] = insert(ride);
                 }
             });
-            return ride;
+            return id[0];
         });
     }
 
@@ -238,37 +233,25 @@ final class RideStore implements AutoCloseable {
         });
     }
 
+    /** What riders wrote down about their rides, by content; contents without notes are not in it. */
+    Map<String, RideNotes> notes() throws SeasonStoreException {
+        return database.guarded(() -> database.inSnapshot(rows::notes));
+    }
+
     /** Every ride, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
-        return database.guarded(() -> database.inSnapshot(() -> {
-            Map<Long, List<Best>> bests = parts.bests();
-            Map<Long, List<RideJudgement.Found>> findings = parts.findings();
-            Map<Long, List<Durability>> durability = parts.durability();
-            List<RideRow> rides = new ArrayList<>();
-            try (PreparedStatement statement =
-                            database.reading("SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index");
-                    ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    long id = row.getLong("id");
-                    Judge.Judged judged = StoreColumns.judged(
-                            row,
-                            bests.getOrDefault(id, List.of()),
-                            durability.getOrDefault(id, List.of()),
-                            findings.getOrDefault(id, List.of()));
-                    rides.add(new RideRow(
-                            id,
-                            StoreColumns.key(row),
-                            StoreColumns.isCurrent(row),
-                            StoreColumns.device(row),
-                            StoreColumns.start(row),
-                            StoreColumns.utcOffsetSeconds(row),
-                            StoreColumns.format(row),
-                            StoreColumns.channelCount(row),
-                            judged));
-                }
-            }
-            return rides;
-        }));
+        return database.guarded(() -> database.inSnapshot(rows::all));
+    }
+
+    /**
+     * The rides with a file that began within some time, in the order of their key, as far as the history of their rider needs
+     * them: without findings and durability. A ride that is not as it was written says nothing.
+     *
+     * @param from the first instant, included
+     * @param to the last instant, excluded
+     */
+    List<RideRow> ridesForHistory(Instant from, Instant to) throws SeasonStoreException {
+        return database.guarded(() -> database.inSnapshot(() -> rows.forHistory(from, to)));
     }
 
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */
@@ -304,7 +287,7 @@ final class RideStore implements AutoCloseable {
                 parts.estimate(id));
     }
 
-    private void insert(RideIntake.NewRide taken) throws SQLException {
+    private long insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, StoreColumns.values(taken));
         long id;
         try (PreparedStatement statement = database.reading("SELECT last_insert_rowid()");
@@ -314,6 +297,7 @@ final class RideStore implements AutoCloseable {
         }
         parts.insert(id, taken);
         sums.sealRide(id);
+        return id;
     }
 
     /** Takes out what is not as it was written, and says what else was lost; see {@link StoreDamage}. */

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param daysSinceRide days since the last ride, or null without one
  * @param daysSinceLongRide days since the last ride of {@link PacingTrend#LONG_RIDE_SECONDS}, or null without one
  * @param lastVerdict pacing of the last race, or null without one
+ * @param races how the last races were paced, in time order, at most {@link #RACES}
  * @param warnings what to look at, with reasons
  */
 public record RiderStanding(
@@ -37,8 +38,12 @@ public record RiderStanding(
         @Nullable Integer daysSinceRide,
         @Nullable Integer daysSinceLongRide,
         @Nullable Verdict lastVerdict,
+        List<RacePacing> races,
         List<Warning> warnings)
         implements Serializable {
+    /** How many of the last races are shown. Own choice. */
+    public static final int RACES = 3;
+
     /** Chronic load that grows faster than this a week is worth a look; common practice, no source. */
     static final double STEEP_RAMP = 7;
     /**
@@ -61,8 +66,9 @@ public record RiderStanding(
      */
     public record Warning(String code, String reason) implements Serializable {}
 
-    /** Copies the list. */
+    /** Copies the lists. */
     public RiderStanding {
+        races = List.copyOf(races);
         warnings = List.copyOf(warnings);
     }
 
@@ -83,6 +89,7 @@ public record RiderStanding(
                     null,
                     null,
                     null,
+                    List.of(),
                     List.of(new Warning("no-rides", "no ride up to this day")));
         }
         Integer sinceLong = null;
@@ -115,6 +122,7 @@ public record RiderStanding(
                 sinceRide,
                 sinceLong,
                 lastVerdict,
+                RacePacing.last(season.calendarRides(), RACES),
                 warnings(season, today, sinceRide, sinceLong));
     }
 
@@ -128,7 +136,7 @@ public record RiderStanding(
         Double ramp = today.ramp();
         if (ramp != null && ramp > STEEP_RAMP) {
             warnings.add(
-                    warning("steep-ramp", "load of 42 days grew by %.1f in a week (more than %.0f)", ramp, STEEP_RAMP));
+                    warning("steep-rise", "load of 42 days grew by %.1f in a week (more than %.0f)", ramp, STEEP_RAMP));
         }
         Double ratio = today.ratio();
         if (season.load().isLongEnoughForRatio()

@@ -2,12 +2,14 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param asOf the last day of the season, or null for the day of the last ride; later rides are left out
  * @param today the day of the review, or null where it is not known; a ride with a later date is left out of the calendar,
  *     since its date cannot be true. The library has no clock of its own
+ * @param notes gives what the rider wrote down about the recording at a path, {@link RideNotes#NONE} where nothing; or null
+ *     to judge each ride by the notes that the store has. Called on the calling thread, once a run for each file
  * @param forgetGone whether rides whose files are gone are dropped from the store; otherwise they stay in the season
  */
 public record SeasonRequest(
@@ -31,6 +35,7 @@ public record SeasonRequest(
         ZoneId zone,
         @Nullable LocalDate asOf,
         @Nullable LocalDate today,
+        @Nullable Function<Path, RideNotes> notes,
         boolean forgetGone) {
     /** @throws IllegalArgumentException when there is no folder */
     public SeasonRequest {
@@ -40,7 +45,10 @@ public record SeasonRequest(
         }
     }
 
-    /** How each ride of the season is reviewed. A review of one ride with these options agrees with its row. */
+    /**
+     * How each ride of the season is reviewed. A review of one ride with these options, its notes ({@link SeasonRide#notes()})
+     * and {@link SeasonReview#ownRides} agrees with its row.
+     */
     public ReviewOptions reviewOptions() {
         return ReviewOptions.WHOLE_RIDE.withLimits(limits).withZone(zone);
     }
@@ -52,36 +60,41 @@ public record SeasonRequest(
      */
     public static SeasonRequest of(List<Path> folders, Path store) {
         return new SeasonRequest(
-                folders, store, Rider.UNKNOWN, JudgementLimits.USUAL, ZoneOffset.UTC, null, null, false);
+                folders, store, Rider.UNKNOWN, JudgementLimits.USUAL, ZoneOffset.UTC, null, null, null, false);
     }
 
     /** This request for another rider. */
     public SeasonRequest withRider(Rider other) {
-        return new SeasonRequest(folders, store, other, limits, zone, asOf, today, forgetGone);
+        return new SeasonRequest(folders, store, other, limits, zone, asOf, today, notes, forgetGone);
     }
 
     /** This request with other limits. */
     public SeasonRequest withLimits(JudgementLimits other) {
-        return new SeasonRequest(folders, store, rider, other, zone, asOf, today, forgetGone);
+        return new SeasonRequest(folders, store, rider, other, zone, asOf, today, notes, forgetGone);
     }
 
     /** This request with another time zone. */
     public SeasonRequest withZone(ZoneId other) {
-        return new SeasonRequest(folders, store, rider, limits, other, asOf, today, forgetGone);
+        return new SeasonRequest(folders, store, rider, limits, other, asOf, today, notes, forgetGone);
     }
 
     /** This request with another last day, or null for the day of the last ride. */
     public SeasonRequest withAsOf(@Nullable LocalDate other) {
-        return new SeasonRequest(folders, store, rider, limits, zone, other, today, forgetGone);
+        return new SeasonRequest(folders, store, rider, limits, zone, other, today, notes, forgetGone);
     }
 
     /** This request on another day of review, or null where that is not known. */
     public SeasonRequest withToday(@Nullable LocalDate other) {
-        return new SeasonRequest(folders, store, rider, limits, zone, asOf, other, forgetGone);
+        return new SeasonRequest(folders, store, rider, limits, zone, asOf, other, notes, forgetGone);
+    }
+
+    /** This request with what the rider wrote down about each recording, or null for what the store has. */
+    public SeasonRequest withNotes(@Nullable Function<Path, RideNotes> other) {
+        return new SeasonRequest(folders, store, rider, limits, zone, asOf, today, other, forgetGone);
     }
 
     /** This request without the rides whose files are gone. */
     public SeasonRequest forgettingGone() {
-        return new SeasonRequest(folders, store, rider, limits, zone, asOf, today, true);
+        return new SeasonRequest(folders, store, rider, limits, zone, asOf, today, notes, true);
     }
 }

@@ -1,8 +1,10 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.load.TrainingStress;
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.rider.Rider;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -30,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param pacing races and long rides
  * @param duplicates rides that were there twice
  * @param skipped files that gave no ride
+ * @param rider what the rides say of their rider, or null where no ride has a date that can be believed
  * @param goneFiles files whose rides are still in the season, from the store, though they are gone
  */
 public record SeasonReview(
@@ -43,6 +46,7 @@ public record SeasonReview(
         @Nullable ThresholdCheck threshold,
         List<Durability> durability,
         PacingTrend pacing,
+        @Nullable RiderFromRides rider,
         List<DuplicateRide> duplicates,
         List<SkippedFile> skipped,
         List<String> goneFiles)
@@ -92,7 +96,8 @@ public record SeasonReview(
                     null,
                     null,
                     List.of(),
-                    PacingTrend.of(calendar),
+                    PacingTrend.of(calendar, PastRides.of(calendar, judge.rider())),
+                    null,
                     duplicates,
                     skipped,
                     gone);
@@ -120,6 +125,7 @@ public record SeasonReview(
             }
         }
         LoadHistory load = LoadHistory.of(first, last, stressByDay);
+        OwnRides own = PastRides.of(calendar, judge.rider());
         BestEfforts recent = BestEfforts.of(byDay, last.minusDays(BestEfforts.RECENT_DAYS - 1L), last);
         return new SeasonReview(
                 last,
@@ -131,7 +137,8 @@ public record SeasonReview(
                 recent,
                 ThresholdCheck.of(byDay, recent, judge, last),
                 durability(byDay, recent),
-                PacingTrend.of(calendar),
+                PacingTrend.of(calendar, own),
+                RiderFromRides.of(own, judge.rider(), last),
                 duplicates,
                 skipped,
                 gone);
@@ -204,6 +211,15 @@ public record SeasonReview(
     /** The rides whose date cannot be believed: they are in the list of rides and nowhere else. */
     public List<SeasonRide> ridesOutsideCalendar() {
         return rides.stream().filter(ride -> ride.dateDoubt() != null).toList();
+    }
+
+    /**
+     * The season's rides as the history of their rider.
+     *
+     * @param rider what the rider says; that of the season's request for the history by which the season was judged
+     */
+    public OwnRides ownRides(Rider rider) {
+        return PastRides.of(calendarRides(), rider);
     }
 
     /** How many rides of the calendar have no training stress, and so count as 0 in the load. */

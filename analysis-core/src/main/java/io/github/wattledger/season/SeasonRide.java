@@ -1,6 +1,9 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.RidingBest;
+import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -17,6 +20,11 @@ import org.jspecify.annotations.Nullable;
  * @param judgement the numbers and findings that depend on the threshold
  * @param bests best mean power over the durations of {@link BestEfforts#DURATIONS} that it reaches, rising
  * @param durability best efforts before and after so much work
+ * @param ridingBests best mean power over riding seconds, of the durations of {@link BestEfforts#RIDING_DURATIONS} that it
+ *     reaches with little standing, rising
+ * @param showsLimit whether it was a race in which the rider faded, ran out of energy or drifted
+ * @param traits what it shows of the rider beside power
+ * @param notes what the rider wrote down about it
  */
 public record SeasonRide(
         Source source,
@@ -25,12 +33,17 @@ public record SeasonRide(
         RideNumbers numbers,
         RideJudgement judgement,
         List<Best> bests,
-        List<Durability> durability)
+        List<Durability> durability,
+        List<RidingBest> ridingBests,
+        boolean showsLimit,
+        RideTraits traits,
+        RideNotes notes)
         implements Serializable {
     /** Copies the lists. */
     public SeasonRide {
         bests = List.copyOf(bests);
         durability = List.copyOf(durability);
+        ridingBests = List.copyOf(ridingBests);
     }
 
     /**
@@ -56,8 +69,16 @@ public record SeasonRide(
             int channelCount)
             implements Serializable {}
 
+    /** Normalized power of the opening, watts; null without a target, and where the ride was not judged. */
+    public @Nullable Double openingW() {
+        Double overTarget = traits.openingOverTarget();
+        Double targetW = judgement.targetW();
+        return overTarget == null || targetW == null ? null : (Double) (overTarget * targetW);
+    }
+
     /** This ride with another judgement. */
     SeasonRide withJudgement(RideJudgement other) {
-        return new SeasonRide(source, day, dateDoubt, numbers, other, bests, durability);
+        return new SeasonRide(
+                source, day, dateDoubt, numbers, other, bests, durability, ridingBests, showsLimit, traits, notes);
     }
 }

@@ -1,9 +1,9 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.read.RideFiles;
 import io.github.wattledger.read.UnreadableRideException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -56,6 +56,11 @@ public final class SeasonRun {
         return new SeasonRun(request, executor, parallelism + 1, listener).run();
     }
 
+    /** How the names of the files end that a folder is searched for, in lower case without the point. */
+    public static Set<String> fileEndings() {
+        return RideFiles.fileEndings();
+    }
+
     /** {@link #run(SeasonRequest, Executor, int, SeasonListener)} without a listener. */
     public static SeasonReview run(SeasonRequest request, Executor executor, int parallelism)
             throws UnreadableRideException, SeasonStoreException {
@@ -75,7 +80,7 @@ public final class SeasonRun {
             List<SkippedFile> skipped = new ArrayList<>(found.skipped());
             skipped.addAll(update.read(listener));
             List<FileRow> gone = update.gone();
-            List<RideStore.RideRow> rides = update.rides();
+            List<RideRow> rides = update.rides();
             update.lost().forEach(lost -> {
                 // The walk has named it, too, with a mark in the place of each byte that it could not express.
                 skipped.remove(new SkippedFile(marked(lost.file()), RideFinder.INEXPRESSIBLE));
@@ -116,7 +121,7 @@ public final class SeasonRun {
     }
 
     private SeasonReview review(
-            Map<String, FileRow> byName, List<FileRow> gone, List<RideStore.RideRow> stored, List<SkippedFile> unread) {
+            Map<String, FileRow> byName, List<FileRow> gone, List<RideRow> stored, List<SkippedFile> unread) {
         List<SkippedFile> skipped = new ArrayList<>(unread);
         List<DuplicateRide> copies = new ArrayList<>();
         Map<String, String> nameOf = new HashMap<>();
@@ -131,7 +136,7 @@ public final class SeasonRun {
             }
         });
         List<SeasonRide> rides = new ArrayList<>();
-        for (RideStore.RideRow row : stored) {
+        for (RideRow row : stored) {
             String name = nameOf.get(row.key().sha256());
             if (name != null) {
                 rides.add(ride(row, name));
@@ -141,20 +146,7 @@ public final class SeasonRun {
         return SeasonReview.of(new SeasonReview.Found(rides, copies, skipped, goneNames), judge, request.asOf());
     }
 
-    private SeasonRide ride(RideStore.RideRow row, String name) {
-        LocalDate day = judge.day(row.start(), row.utcOffsetSeconds());
-        SeasonRide.Source source = new SeasonRide.Source(
-                name,
-                row.key().sha256(),
-                row.key().sessionIndex(),
-                row.format(),
-                row.device().name(),
-                row.start(),
-                row.utcOffsetSeconds(),
-                row.channelCount());
-        Judge.Judged judged = row.judged();
-        DateDoubt doubt = DateDoubt.of(row.start(), day, request.today());
-        return new SeasonRide(
-                source, day, doubt, judged.numbers(), judged.judgement(), judged.bests(), judged.durability());
+    private SeasonRide ride(RideRow row, String name) {
+        return row.seasonRide(name, judge.day(row.start(), row.utcOffsetSeconds()), request.today());
     }
 }

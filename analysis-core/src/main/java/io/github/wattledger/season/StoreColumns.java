@@ -6,11 +6,15 @@ import static io.github.wattledger.season.RowColumn.required;
 import static io.github.wattledger.season.RowColumn.text;
 import static io.github.wattledger.season.RowColumn.whole;
 
+import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RideSetting;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
+import io.github.wattledger.power.HeartLine;
+import io.github.wattledger.power.RidingBest;
+import io.github.wattledger.rider.RideNotes;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -19,6 +23,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -137,7 +142,53 @@ final class StoreColumns {
             COST_LOW,
             COST_HIGH);
 
+    private static final RowColumn<Judge.Judged, Integer> SHOWS_LIMIT =
+            whole("shows_limit", judged -> judged.showsLimit() ? 1 : 0);
+    private static final RowColumn<Judge.Judged, Double> HEART_AT_ZERO =
+            real("heart_at_zero_w_bpm", judged -> heart(judged, HeartLine::bpmAtZeroW));
+    private static final RowColumn<Judge.Judged, Double> HEART_PER_W =
+            real("heart_per_w_bpm", judged -> heart(judged, HeartLine::bpmPerW));
+    private static final RowColumn<Judge.Judged, Double> HEART_FROM =
+            real("heart_from_w", judged -> heart(judged, HeartLine::lowW));
+    private static final RowColumn<Judge.Judged, Double> HEART_TO =
+            real("heart_to_w", judged -> heart(judged, HeartLine::highW));
+    private static final RowColumn<Judge.Judged, Double> SHOWN_DRAG_AREA =
+            real("shown_drag_area_m2", judged -> judged.traits().dragAreaM2());
+    private static final RowColumn<Judge.Judged, Double> SHOWN_ROLLING_RESISTANCE =
+            real("shown_rolling_resistance", judged -> judged.traits().rollingResistance());
+    private static final RowColumn<Judge.Judged, Double> OPENING_OVER_TARGET =
+            real("opening_over_target", judged -> judged.traits().openingOverTarget());
+    private static final RowColumn<Judge.Judged, Double> FADE =
+            real("fade_percent", judged -> judged.traits().fadePercent());
+    private static final RowColumn<Judge.Judged, Double> OPENING_CAP =
+            real("opening_cap_w", judged -> judged.traits().openingCapW());
+
+    /** What a judged ride shows of its rider; a new judgement updates these columns too. They came later. */
+    static final List<RowColumn<Judge.Judged, ?>> OF_TRAITS = List.of(
+            SHOWS_LIMIT,
+            HEART_AT_ZERO,
+            HEART_PER_W,
+            HEART_FROM,
+            HEART_TO,
+            SHOWN_DRAG_AREA,
+            SHOWN_ROLLING_RESISTANCE,
+            OPENING_OVER_TARGET,
+            FADE,
+            OPENING_CAP);
+
     private StoreColumns() {}
+
+    private static @Nullable Double heart(Judge.Judged judged, Function<HeartLine, Double> number) {
+        HeartLine line = judged.traits().heartLine();
+        return line == null ? null : number.apply(line);
+    }
+
+    /** What a new judgement of a ride updates. */
+    static List<RowColumn<Judge.Judged, ?>> updatedByJudgement() {
+        List<RowColumn<Judge.Judged, ?>> columns = new ArrayList<>(OF_JUDGEMENT);
+        columns.addAll(OF_TRAITS);
+        return columns;
+    }
 
     private static List<RowColumn<RideNumbers, ?>> ofNumbers() {
         List<RowColumn<RideNumbers, ?>> columns = new ArrayList<>(TIMES.values());
@@ -153,6 +204,7 @@ final class StoreColumns {
         columns.addAll(OF_JUDGEMENT);
         columns.addAll(LATER_OF_RIDE);
         columns.addAll(OF_SUMS);
+        columns.addAll(OF_TRAITS);
         return columns;
     }
 
@@ -164,13 +216,18 @@ final class StoreColumns {
         OF_JUDGEMENT.forEach(column -> values.add(column.of(ride.judged())));
         LATER_OF_RIDE.forEach(column -> values.add(column.of(ride.ride())));
         OF_SUMS.forEach(column -> values.add(column.of(ride.ride())));
+        OF_TRAITS.forEach(column -> values.add(column.of(ride.judged())));
         return values.toArray();
     }
 
     /**
-     * The column of a load number: its id in lower case with underscores between the words, and {@code s} for seconds.
+     * The column of a load number: its id in lower case with underscores between the words, and {@code s} for seconds. Watts
+     * a heartbeat keep the name under which the stores that there are have them.
      */
     static String name(LoadNumber number) {
+        if (number == LoadNumber.EFFICIENCY) {
+            return "efficiency_w_per_beat";
+        }
         return number.id()
                 .replaceAll("(?<=[a-z])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])", "_")
                 .toLowerCase(Locale.ROOT)
@@ -258,7 +315,12 @@ final class StoreColumns {
 
     /** The judgement, with what stands in the other tables. */
     static Judge.Judged judged(
-            ResultSet row, List<Best> bests, List<Durability> durability, List<RideJudgement.Found> findings)
+            ResultSet row,
+            List<Best> bests,
+            List<Durability> durability,
+            List<RidingBest> ridingBests,
+            List<RideJudgement.Found> findings,
+            RideNotes notes)
             throws SQLException {
         String source = THRESHOLD_SOURCE.orNull(row);
         RideJudgement judgement = new RideJudgement(
@@ -272,6 +334,35 @@ final class StoreColumns {
                 COST_LOW.orNull(row),
                 COST_HIGH.orNull(row),
                 findings);
-        return new Judge.Judged(numbers(row), judgement, JUDGEMENT_KEY.in(row), bests, durability);
+        return new Judge.Judged(
+                numbers(row),
+                judgement,
+                JUDGEMENT_KEY.in(row),
+                bests,
+                durability,
+                ridingBests,
+                showsLimit(row),
+                traits(row),
+                notes);
+    }
+
+    /** Whether a row's ride was a race in which the rider faded, ran out of energy or drifted. */
+    static boolean showsLimit(ResultSet row) throws SQLException {
+        Integer showsLimit = SHOWS_LIMIT.orNull(row);
+        return showsLimit != null && showsLimit == 1;
+    }
+
+    /** What a row's ride shows of its rider beside power. */
+    static RideTraits traits(ResultSet row) throws SQLException {
+        Double atZeroW = HEART_AT_ZERO.orNull(row);
+        return new RideTraits(
+                atZeroW == null
+                        ? null
+                        : new HeartLine(atZeroW, HEART_PER_W.in(row), HEART_FROM.in(row), HEART_TO.in(row)),
+                SHOWN_DRAG_AREA.orNull(row),
+                SHOWN_ROLLING_RESISTANCE.orNull(row),
+                OPENING_OVER_TARGET.orNull(row),
+                FADE.orNull(row),
+                OPENING_CAP.orNull(row));
     }
 }

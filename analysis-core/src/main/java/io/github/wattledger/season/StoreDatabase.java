@@ -21,13 +21,13 @@ import org.sqlite.JDBC;
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 3;
+    static final int SCHEMA_VERSION = 5;
 
     /**
      * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric
      * changes what comes out: files are then read again.
      */
-    static final int ANALYSIS_VERSION = 6;
+    static final int ANALYSIS_VERSION = 7;
 
     /** Marks the file as ours: the letters WLSS. */
     private static final int APPLICATION_ID = 0x574C5353;
@@ -51,10 +51,10 @@ final class StoreDatabase implements AutoCloseable {
     /**
      * Opens a store, and makes it where there is none.
      *
-     * @param tables makes the tables of a new store, and brings those of an older one up to date
+     * @param tables makes the tables of a new store, and brings those of an older one up to date; null refuses both
      * @throws SeasonStoreException when it cannot be used, with one line for people
      */
-    static StoreDatabase open(Path file, Tables tables) throws SeasonStoreException {
+    static StoreDatabase open(Path file, @Nullable Tables tables) throws SeasonStoreException {
         Path absolute = file.toAbsolutePath();
         Path folder = absolute.getParent();
         if (Files.isDirectory(absolute)) {
@@ -62,6 +62,10 @@ final class StoreDatabase implements AutoCloseable {
         }
         if (folder == null || !Files.isDirectory(folder)) {
             throw new SeasonStoreException(file + ": its folder does not exist; the season's store needs one", null);
+        }
+        if (tables == null && !Files.exists(absolute)) {
+            throw new SeasonStoreException(
+                    file + ": there is no season's store; run 'wattledger season' on the folder first", null);
         }
         NativeSqlite.load(file);
         makeNew(absolute);
@@ -101,7 +105,7 @@ final class StoreDatabase implements AutoCloseable {
         }
     }
 
-    private void prepare(Tables tables) throws SQLException, SeasonStoreException {
+    private void prepare(@Nullable Tables tables) throws SQLException, SeasonStoreException {
         try (Statement statement = connection.createStatement()) {
             statement.execute("PRAGMA busy_timeout = " + BUSY_MILLISECONDS);
             int version = number(statement, "PRAGMA user_version");
@@ -116,10 +120,16 @@ final class StoreDatabase implements AutoCloseable {
                 throw new SeasonStoreException(
                         file + ": is the database of another program; name another file for the season's store", null);
             }
+            if (version < SCHEMA_VERSION && tables == null) {
+                throw new SeasonStoreException(
+                        file + ": was written by an earlier version of this program; run 'wattledger season' on the"
+                                + " folder once, which brings it up to date",
+                        null);
+            }
             statement.execute("PRAGMA journal_mode = WAL");
             statement.execute("PRAGMA synchronous = NORMAL");
             statement.execute("PRAGMA foreign_keys = ON");
-            if (version < SCHEMA_VERSION) {
+            if (tables != null && version < SCHEMA_VERSION) {
                 inTransaction(() -> {
                     tables.make(this);
                     statement.execute("PRAGMA application_id = " + APPLICATION_ID);

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class StoreSums {
     /** The tables, but for {@code series}, whose rows belong to a ride; each is keyed by {@code ride_id} first. */
-    private static final List<String> PARTS = List.of("best", "durability", "finding", "rig");
+    private static final List<String> PARTS = List.of("best", "durability", "finding", "note", "rig", "riding_best");
 
     private static final String SERIES_OF = "SELECT name, encoding, data FROM series WHERE ride_id = ? ORDER BY name";
     private static final byte NULL = 0;
@@ -105,10 +105,20 @@ final class StoreSums {
 
     /** The ids of all rides whose numbers or judgement are not as they were written. */
     Set<Long> damagedRides() throws SQLException {
+        return damagedRides("", "");
+    }
+
+    /**
+     * The ids of those rides whose numbers or judgement are not as they were written.
+     *
+     * @param which the condition that chooses rows of the table {@code ride}, empty for all
+     * @param ofWhich the condition that chooses the rows of their parts
+     */
+    Set<Long> damagedRides(String which, String ofWhich) throws SQLException {
         Map<Long, CRC32> sums = new HashMap<>();
         Map<Long, @Nullable Object> expected = new HashMap<>();
-        addRides(sums, expected, "");
-        addParts(sums, "");
+        addRides(sums, expected, which);
+        addParts(sums, ofWhich);
         Set<Long> damaged = new HashSet<>();
         expected.forEach((id, sum) -> {
             if (!isSum(sum, Objects.requireNonNull(sums.get(id)).getValue())) {
@@ -133,7 +143,8 @@ final class StoreSums {
 
     private void addRides(Map<Long, CRC32> sums, Map<Long, @Nullable Object> expected, String where)
             throws SQLException {
-        try (PreparedStatement statement = database.reading("SELECT * FROM ride NOT INDEXED" + where);
+        try (PreparedStatement statement =
+                        database.reading("SELECT * FROM ride" + (where.isEmpty() ? " NOT INDEXED" : where));
                 ResultSet row = statement.executeQuery()) {
             Columns columns = Columns.of(row);
             while (row.next()) {

@@ -1,5 +1,6 @@
 package io.github.wattledger.season;
 
+import io.github.wattledger.rider.RideNotes;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -12,9 +13,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,6 +40,10 @@ final class StoreUpdate {
     private final StoreDamage damage;
 
     private final Set<String> contentsBefore;
+
+    /** What the rider wrote down about the rides of a content. That of files that are gone is in the store alone. */
+    private final Map<String, RideNotes> notes;
+
     private final List<SkippedFile> lost = new ArrayList<>();
 
     /**
@@ -58,6 +63,7 @@ final class StoreUpdate {
         this.damage = store.takeOutDamage();
         this.rows = store.files();
         this.contentsBefore = contents(rows.values());
+        this.notes = store.notes();
     }
 
     /** What the store has of a file; null where it could not be read. */
@@ -82,7 +88,25 @@ final class StoreUpdate {
                 known.put(row.sha256(), row);
             }
         }
-        return take(toRead, known);
+        List<SkippedFile> unread = take(toRead, known);
+        readNotes();
+        return unread;
+    }
+
+    /** Of several copies of a file the first by name that has notes counts. */
+    private void readNotes() {
+        Function<Path, RideNotes> reader = request.notes();
+        if (reader == null) {
+            return;
+        }
+        Map<String, RideNotes> found = new HashMap<>();
+        files.stream().sorted(Comparator.comparing(FoundFile::name)).forEach(file -> {
+            FileRow row = row(file);
+            if (row != null && row.problem() == null) {
+                found.merge(row.sha256(), reader.apply(file.path()), (one, other) -> one.isEmpty() ? other : one);
+            }
+        });
+        notes.putAll(found);
     }
 
     /** Reads files, and puts them into the store; what it has of a known content is not read again. */
@@ -238,12 +262,12 @@ final class StoreUpdate {
     }
 
     /**
-     * Gives the rides of the store as they are judged now. A ride whose judgement rests on another threshold is judged
-     * again from the seconds that the store keeps, and so is a ride whose numbers an earlier version of the analysis
+     * Gives the rides of the store as they are judged now. A ride whose judgement rests on another threshold, or on other
+     * rides of earlier days, is judged again from the seconds that the store keeps, and so is a ride whose numbers an earlier version of the analysis
      * left. Where these seconds are damaged, its file is read again.
      */
-    List<RideStore.RideRow> rides() throws SeasonStoreException {
-        Judged first = judged();
+    List<RideRow> rides() throws SeasonStoreException {
+        DatedJudging.Result first = judged();
         if (first.unreadable().isEmpty()) {
             return List.copyOf(first.rides().values());
         }
@@ -255,8 +279,8 @@ final class StoreUpdate {
                         && once.remove(Objects.requireNonNull(row(file)).sha256()))
                 .toList();
         lost.addAll(take(toRead, Map.of()));
-        Judged second = judged();
-        for (RideStore.RideRow ride : second.unreadable()) {
+        DatedJudging.Result second = judged();
+        for (RideRow ride : second.unreadable()) {
             second.rides().remove(ride.key());
             rows.values().stream()
                     .filter(row -> row.sha256().equals(ride.key().sha256()))
@@ -267,60 +291,8 @@ final class StoreUpdate {
         return List.copyOf(second.rides().values());
     }
 
-    /**
-     * Rides as they are judged now.
-     *
-     * @param unreadable those that had to be judged anew, and of which the store does not have the seconds
-     */
-    private record Judged(Map<StoredRide.Key, RideStore.RideRow> rides, List<RideStore.RideRow> unreadable) {}
-
-    private Judged judged() throws SeasonStoreException {
-        Set<String> contents = contents(rows.values());
-        Map<StoredRide.Key, RideStore.RideRow> rides = new TreeMap<>();
-        List<RideStore.RideRow> stale = new ArrayList<>();
-        for (RideStore.RideRow ride : store.rides()) {
-            rides.put(ride.key(), ride);
-            String key = judge.key(ride.device(), ride.start(), ride.utcOffsetSeconds());
-            if (contents.contains(ride.key().sha256())
-                    && !(ride.isCurrent() && key.equals(ride.judged().key()))) {
-                stale.add(ride);
-            }
-        }
-        List<RideStore.RideRow> unreadable = new ArrayList<>();
-        loop.run(
-                stale,
-                row -> {
-                    Optional<StoredRide> stored = store.stored(row);
-                    return () -> new Rejudged(row, stored.map(this::judge).orElse(null));
-                },
-                each -> {
-                    if (each.anew() == null) {
-                        unreadable.add(each.row());
-                    } else {
-                        keep(each.row(), each.anew());
-                        rides.put(
-                                each.row().key(),
-                                each.row().judgedAs(each.anew().judged()));
-                    }
-                });
-        return new Judged(rides, unreadable);
-    }
-
-    /** A ride and what it comes to now; null where the store does not have its seconds. */
-    private record Rejudged(RideStore.RideRow row, RideIntake.@Nullable NewRide anew) {}
-
-    private RideIntake.NewRide judge(StoredRide ride) {
-        return new RideIntake.NewRide(
-                ride,
-                judge.judge(ride.unpack(), ride.device(), ride.setting(), ride.utcOffsetSeconds(), ride.estimate()));
-    }
-
-    private void keep(RideStore.RideRow row, RideIntake.NewRide anew) throws SeasonStoreException {
-        if (row.isCurrent()) {
-            store.putJudgement(row, anew.judged());
-        } else {
-            store.renew(row, anew);
-        }
+    private DatedJudging.Result judged() throws SeasonStoreException {
+        return DatedJudging.run(store, judge, loop, request.today(), contents(rows.values()), notes);
     }
 
     private static Set<String> contents(Collection<FileRow> rows) {

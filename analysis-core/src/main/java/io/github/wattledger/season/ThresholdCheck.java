@@ -12,10 +12,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param inForceW threshold power in force on the season's last day, watts, or null when none is known
  * @param source where it comes from, or null
- * @param impliedW what the efforts imply, watts, or null without one of 20 minutes
- * @param effort the effort that implies it, or null
+ * @param impliedW what the efforts imply, watts, or null without 20 minutes of riding with little standing
+ * @param effort the effort over riding seconds that implies it, or null
  * @param standing how the two compare
  * @param since the day of the first ride since which the threshold in force has always been too low, or null
+ * @param tooHighPercent by how much stops within the effort may have raised it at most, percent; null without an effort
  */
 public record ThresholdCheck(
         @Nullable Double inForceW,
@@ -23,7 +24,8 @@ public record ThresholdCheck(
         @Nullable Double impliedW,
         BestEfforts.@Nullable Effort effort,
         Standing standing,
-        @Nullable LocalDate since)
+        @Nullable LocalDate since,
+        @Nullable Double tooHighPercent)
         implements Serializable {
     /** How a threshold compares with what efforts imply. */
     public enum Standing {
@@ -43,18 +45,30 @@ public record ThresholdCheck(
     static final double UNSUPPORTED_BELOW = 0.90;
 
     static ThresholdCheck of(List<SeasonRide> rides, BestEfforts recent, Judge judge, LocalDate asOf) {
-        BestEfforts.Effort effort = recent.thresholdEffort();
-        Double impliedW = effort == null ? null : (Double) BestEfforts.implied(effort);
+        BestEfforts.RidingEffort riding = recent.thresholdEffort();
+        Double impliedW = riding == null ? null : (Double) BestEfforts.implied(riding.best());
+        Double tooHighPercent = riding == null ? null : (Double) riding.best().tooHighPercent();
+        BestEfforts.Effort effort = riding == null
+                ? null
+                : new BestEfforts.Effort(
+                        riding.best().seconds(), riding.best().watts(), false, riding.day(), riding.file());
         InForce inForce = inForce(rides, judge, asOf);
         Double watts = inForce.watts();
         if (watts == null || impliedW == null) {
-            return new ThresholdCheck(watts, inForce.source(), impliedW, effort, Standing.UNKNOWN, null);
+            return new ThresholdCheck(
+                    watts, inForce.source(), impliedW, effort, Standing.UNKNOWN, null, tooHighPercent);
         }
         boolean low = impliedW > LOW_FROM * watts;
         Standing standing =
                 low ? Standing.LOOKS_LOW : impliedW < UNSUPPORTED_BELOW * watts ? Standing.UNSUPPORTED : Standing.FITS;
         return new ThresholdCheck(
-                watts, inForce.source(), impliedW, effort, standing, low ? lowSince(rides, judge) : null);
+                watts,
+                inForce.source(),
+                impliedW,
+                effort,
+                standing,
+                low ? lowSince(rides, judge) : null,
+                tooHighPercent);
     }
 
     private record InForce(@Nullable Double watts, @Nullable Origin source) {}

@@ -53,11 +53,22 @@ final class WorkLoop {
      * @throws IllegalStateException when a piece of work failed
      */
     <I, T> void run(List<I> items, Preparation<I, T> preparation, Sink<T> sink) throws SeasonStoreException {
+        run(items, 0, items.size(), preparation, sink);
+    }
+
+    /**
+     * {@link #run(List, Preparation, Sink)} for items that are part of more.
+     *
+     * @param doneBefore how many pieces of the whole are done already
+     * @param total how many pieces the whole has
+     */
+    <I, T> void run(List<I> items, int doneBefore, int total, Preparation<I, T> preparation, Sink<T> sink)
+            throws SeasonStoreException {
         CompletionService<T> service = new ExecutorCompletionService<>(executor);
         List<Future<T>> submitted = new ArrayList<>();
         Iterator<I> remaining = items.iterator();
         int running = 0;
-        int done = 0;
+        int done = doneBefore;
         try {
             while (remaining.hasNext() || running > 0) {
                 while (remaining.hasNext() && running < inFlight) {
@@ -69,7 +80,7 @@ final class WorkLoop {
                 running--;
                 submitted.removeIf(Future::isDone);
                 sink.accept(finished.get());
-                listener.progressed(++done, items.size());
+                listener.progressed(++done, total);
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();

@@ -37,11 +37,11 @@ record SeasonLayout<T>(String name, List<SeasonColumn<T>> columns, Function<Seas
             List.of(
                     day("day", LoadHistory.Day::day),
                     number("trainingStress", LoadHistory.Day::trainingStress),
-                    number("acuteLoad", LoadHistory.Day::acute),
-                    number("chronicLoad", LoadHistory.Day::chronic),
-                    number("balance", LoadHistory.Day::balance),
-                    number("ratio", LoadHistory.Day::ratio),
-                    number("ramp", LoadHistory.Day::ramp)),
+                    number("load7Days", LoadHistory.Day::acute),
+                    number("load42Days", LoadHistory.Day::chronic),
+                    number("loadDifference", LoadHistory.Day::balance),
+                    number("loadRatio", LoadHistory.Day::ratio),
+                    number("loadChangeInWeek", LoadHistory.Day::ramp)),
             season -> season.load().days());
 
     /** One row a duration. */

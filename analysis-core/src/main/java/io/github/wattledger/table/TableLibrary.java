@@ -15,8 +15,8 @@ final class TableLibrary {
         } catch (ClassNotFoundException e) {
             throw new IllegalStateException(
                     "a table needs the library Tablesaw, which is not on the class path; add"
-                            + " tech.tablesaw:tablesaw-core to the dependencies of the program, or write a season with"
-                            + " SeasonCsv, which does without it",
+                            + " tech.tablesaw:tablesaw-core and io.github.classgraph:classgraph to the dependencies of the"
+                            + " program; a season can be written with SeasonCsv, which does without them",
                     e);
         }
     }

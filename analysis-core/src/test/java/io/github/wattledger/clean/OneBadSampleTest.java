@@ -128,6 +128,28 @@ class OneBadSampleTest {
             assertThat(coveredM(ride)).isCloseTo(7992, within(1.0));
         }
 
+        /** Beside 1e308 a metre is nothing: what is added to it is lost. */
+        @ParameterizedTest
+        @CsvSource({"0, 400", "300, 700", "600, 1000"})
+        void aLastingAbsurdValueIsNoDistance(int from, int to) {
+            Cleaned cleaned = clean(Channel.DISTANCE, second -> second >= from && second < to ? -1e308 : 8.0 * second);
+            Series distance = cleaned.ride().series(Channel.DISTANCE);
+            for (int second = 1; second < SECONDS; second++) {
+                assertThat(distance.get(second)).isBetween(distance.get(second - 1), 7992.0);
+            }
+            assertThat(noted(cleaned, "distance-spikes")).isEqualTo(to - from);
+            assertThat(clean(Channel.DISTANCE, second -> -1e308).ride().has(Channel.DISTANCE))
+                    .isFalse();
+        }
+
+        /** Steps of a second may each have taken nearly two, but not one after the other. */
+        @ParameterizedTest
+        @ValueSource(doubles = {37, 50, 70, 72})
+        void aWholeRideIsNoFasterThanTheLimit(double metresPerSecond) {
+            Cleaned cleaned = clean(Channel.DISTANCE, second -> metresPerSecond * second);
+            assertThat(coveredM(cleaned.ride())).isLessThanOrEqualTo(130 / 3.6 * SECONDS);
+        }
+
         @Test
         void isCheckedAgainstTheDevice() {
             DeviceTotals says = new DeviceTotals(
@@ -182,6 +204,18 @@ class OneBadSampleTest {
             assertThat(ascentM(cleaned)).isCloseTo(clean, within(0.01 * clean));
             assertThat(cleaned.ride().series(Channel.ALTITUDE).get(900)).isCloseTo(hills(900), within(1e-9));
             assertThat(noted(cleaned, "altitude-steps")).isEqualTo(1);
+        }
+
+        /** The limit is 8 m in a second, and a second more for the whole ride. */
+        @ParameterizedTest
+        @ValueSource(doubles = {9, 12, 15.9})
+        void aWholeRideClimbsNoFasterThanTheLimit(double metresPerSecond) {
+            Cleaned up = clean(Channel.ALTITUDE, second -> Math.min(9000, -400 + metresPerSecond * second));
+            assertThat(ascentM(up)).isLessThanOrEqualTo(8.0 * SECONDS);
+            Cleaned upAndDown = clean(
+                    Channel.ALTITUDE,
+                    second -> 4000 + 7 * metresPerSecond * (second % 20 < 10 ? second % 10 : 10 - second % 10));
+            assertThat(ascentM(upAndDown)).isLessThanOrEqualTo(8.0 * SECONDS);
         }
 
         @Test

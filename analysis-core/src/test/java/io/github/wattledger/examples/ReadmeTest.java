@@ -15,14 +15,14 @@ class ReadmeTest {
     private static final Pattern SHELL = Pattern.compile("```sh\\n(.*?)```", Pattern.DOTALL);
 
     @Test
-    void theTwoCommandsAreWhatIsRunOnEveryChange() throws IOException {
+    void theCommandsAreWhatIsRunOnEveryChange() throws IOException {
         List<String> commands = SHELL.matcher(Files.readString(TOP.resolve("README.md")))
                 .results()
                 .flatMap(block -> block.group(1).lines())
                 .map(String::strip)
                 .filter(line -> !line.isEmpty())
                 .toList();
-        assertThat(commands).hasSize(2);
-        assertThat(Files.readString(TOP.resolve(".ci/run")).lines().toList()).containsAll(commands);
+        assertThat(commands).hasSizeGreaterThanOrEqualTo(4).contains("mvn -B verify");
+        assertThat(Files.readString(TOP.resolve(".ci/run"))).contains(commands);
     }
 }

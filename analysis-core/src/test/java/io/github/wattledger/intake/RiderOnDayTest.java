@@ -3,6 +3,9 @@ package io.github.wattledger.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.clean.QualityNote;
+import io.github.wattledger.history.OwnRides;
+import io.github.wattledger.history.PastRide;
+import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.LongBest;
@@ -60,6 +63,57 @@ class RiderOnDayTest {
         assertThat(nothing.withEstimatedThresholdPowerW(300.0).thresholdPower())
                 .isEqualTo(new Known(300, Origin.ESTIMATED));
         assertThat(nothing.withEstimatedThresholdPowerW(null)).isEqualTo(nothing);
+    }
+
+    @Test
+    void ownRidesStandBetweenTheProfileAndTheDevice() {
+        RecordingDevice device = device(220.0, 150.0, 80.0);
+        // An hour at 230 W implies 230 W, and 3 % more.
+        OwnRides own =
+                OwnRides.of(List.of(PastRide.of(DAY.minusDays(20), 1.5, 200).withBests(null, 230.0)), Rider.UNKNOWN);
+        RiderOnDay byRides = RiderOnDay.of(Rider.UNKNOWN, device, DAY, own);
+        assertThat(byRides.thresholdPower()).isEqualTo(new Known(1.03 * 230, Origin.OWN_RIDES));
+        assertThat(byRides.thresholdBasis()).isEqualTo(ThresholdBasis.OWN_EFFORTS);
+        assertThat(byRides.thresholdHeartRate()).isEqualTo(new Known(150, Origin.DEVICE));
+        Rider profile = Rider.UNKNOWN.withThresholds(
+                new ThresholdHistory(List.of(new ThresholdHistory.Entry(DAY.minusDays(91), 222.0, null))));
+        RiderOnDay byProfile = RiderOnDay.of(profile, device, DAY, own);
+        assertThat(byProfile.thresholdPower()).isEqualTo(new Known(222, Origin.PROFILE));
+        assertThat(byProfile.thresholdBasis()).isEqualTo(ThresholdBasis.OLD);
+        // 230 W are more than 3 % above 222 W, and 91 days more than 90.
+        assertThat(codes(byProfile)).containsExactly("threshold-old", "threshold-below-own-rides");
+        assertThat(codes(RiderOnDay.of(profile, device, DAY))).isEmpty();
+        assertThat(RiderOnDay.of(profile.withThresholdPowerW(260), device, DAY, own)
+                        .thresholdPower())
+                .isEqualTo(new Known(260, Origin.GIVEN));
+        RiderOnDay refuted = byRides.withoutOwnRides(device);
+        assertThat(refuted.thresholdPower()).isEqualTo(new Known(220, Origin.DEVICE));
+        assertThat(codes(refuted)).containsExactly("own-rides-refuted");
+    }
+
+    /** Own rides show what a rider could do at least: an easy month does not make a rider weak. */
+    @Test
+    void aDeviceThatHoldsATenthMoreThanOwnRidesShowCountsUnlessItIsTheFactorys() {
+        // 1.03 x 200 W are 206 W: 0.9 of 228.9 W.
+        OwnRides own =
+                OwnRides.of(List.of(PastRide.of(DAY.minusDays(20), 2.5, 199).withBests(null, 200.0)), Rider.UNKNOWN);
+        RiderOnDay near = RiderOnDay.of(Rider.UNKNOWN, device(228.0, null, null), DAY, own);
+        assertThat(near.thresholdPowerOrigin()).isEqualTo(Origin.OWN_RIDES);
+        assertThat(near.power().endurance()).isNotNull();
+        assertThat(near.notes()).isEmpty();
+        RiderOnDay far = RiderOnDay.of(Rider.UNKNOWN, device(230.0, null, null), DAY, own);
+        assertThat(far.thresholdPower()).isEqualTo(new Known(230, Origin.DEVICE));
+        assertThat(far.power().endurance()).as("held against another threshold").isNull();
+        assertThat(codes(far)).containsExactly("device-above-own-rides");
+        OwnRides easy =
+                OwnRides.of(List.of(PastRide.of(DAY.minusDays(20), 1.5, 150).withBests(null, 160.0)), Rider.UNKNOWN);
+        // 13 of 43 real rides carry 200 W, what devices are delivered with.
+        assertThat(RiderOnDay.of(Rider.UNKNOWN, device(200.0, null, null), DAY, easy)
+                        .thresholdPowerOrigin())
+                .isEqualTo(Origin.OWN_RIDES);
+        assertThat(RiderOnDay.of(Rider.UNKNOWN, device(900.0, null, null), DAY, easy)
+                        .thresholdPowerOrigin())
+                .isEqualTo(Origin.OWN_RIDES);
     }
 
     /** The ends of the bounds belong to them: 30 to 700 W, 60 to 230 beats per minute, 25 to 250 kg. */
@@ -168,5 +222,21 @@ class RiderOnDayTest {
         OpenedRide opened = OpenedRide.of(Ride.ofWatts(200, 200), RecordingDevice.UNKNOWN, 3600);
         assertThat(opened.localDay(ZoneOffset.UTC)).isEqualTo(LocalDate.of(1970, 1, 1));
         assertThat(opened.riderOnDay(Rider.UNKNOWN, ZoneOffset.UTC).day()).isEqualTo(LocalDate.of(1970, 1, 1));
+    }
+
+    /**
+     * By hand: in 2026 whoever was born in 2008 turns 18, on a day that the year does not name; whoever was born in 2007 was
+     * 18 before the year began.
+     */
+    @ParameterizedTest
+    @CsvSource({"2014, true", "2009, true", "2008, true", "2007, false", "1950, false"})
+    void aRiderIsTakenForAMinorUpToTheEndOfTheYearOfComingOfAge(int birthYear, boolean mayBe) {
+        Rider rider = Rider.UNKNOWN.withBirthYear(birthYear);
+        for (LocalDate day : List.of(LocalDate.of(2026, 1, 1), LocalDate.of(2026, 12, 31))) {
+            assertThat(RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day).mayBeUnder18())
+                    .as("%s", day)
+                    .isEqualTo(mayBe);
+        }
+        assertThat(on(Rider.UNKNOWN, RecordingDevice.UNKNOWN).mayBeUnder18()).isFalse();
     }
 }

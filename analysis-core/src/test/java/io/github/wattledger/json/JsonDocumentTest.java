@@ -3,11 +3,14 @@ package io.github.wattledger.json;
 import static io.github.wattledger.testing.SchemaCheck.assertFits;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
 import io.github.wattledger.compare.Comparer;
 import io.github.wattledger.course.Course;
+import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.intake.Inspector;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
@@ -17,10 +20,12 @@ import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
+import io.github.wattledger.season.RiderFromRides;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
@@ -33,6 +38,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -114,15 +120,69 @@ class JsonDocumentTest {
     void aSeasonAndItsRider(@TempDir Path temp) throws Exception {
         SeasonReview season =
                 SeasonRun.run(SeasonRequest.of(List.of(SAMPLES.resolve("season")), temp.resolve("store.sqlite"))
-                        .withRider(rider()));
+                        .withRider(rider())
+                        .withNotes(JsonDocumentTest::notes));
 
         // sample-rides/README.md: a season of twelve rides.
-        assertThat(fitting(JsonSchema.SEASON, JsonDocument.of(season)).get("rides"))
-                .hasSize(12);
+        JsonNode json = fitting(JsonSchema.SEASON, JsonDocument.of(season));
+        assertThat(json.get("rides")).hasSize(12);
+        itHoldsWhatIsKnownOfTheRider(json, season);
         JsonNode riders =
                 fitting(JsonSchema.RIDERS, JsonDocument.ofRiders(List.of(RiderStanding.of("One", season)), 3));
         assertThat(riders.get("skippedFiles").intValue()).isEqualTo(3);
         assertThat(riders.get("riders").get(0).get("name").stringValue()).isEqualTo("One");
+    }
+
+    /** The notes beside the first two races of the sample season, as far as this test needs them. */
+    private static RideNotes notes(Path file) {
+        boolean isNoted =
+                file.toString().contains("first-race") || file.toString().contains("second-race");
+        return isNoted
+                ? new RideNotes(null, null, null, null, List.of(), List.of(), List.of(), "open at 215 W")
+                : RideNotes.NONE;
+    }
+
+    private static void itHoldsWhatIsKnownOfTheRider(JsonNode json, SeasonReview season) {
+        RiderFromRides known = Objects.requireNonNull(season.rider());
+        JsonNode rider = json.get("rider");
+        assertThat(rider.get("sustainable").get(1).get("hours").intValue()).isEqualTo(5);
+        assertThat(rider.get("sustainable").get(1).get("watts").doubleValue())
+                .isCloseTo(known.sustainable().get(1).watts(), within(0.001));
+        assertThat(rider.get("history").get("rides").intValue())
+                .isEqualTo(known.history().rides());
+        assertThat(rider.get("moves")).hasSameSizeAs(known.moves());
+        assertThat(rider.get("openingOverTarget").get("median").doubleValue())
+                .isCloseTo(
+                        known.traits().openingOverTarget().found().orElseThrow().median(), within(0.001));
+        // sample-rides/README.md: after the first two races the rider wrote down what was agreed for the next one, and
+        // four races are in the season, so that three came after an agreement.
+        JsonNode recalls = json.get("pacing").get("recalls");
+        assertThat(recalls).hasSize(3);
+        assertThat(recalls.get(0).get("agreed").get("day").stringValue()).isEqualTo("2026-04-19");
+        assertThat(json.get("recentRidingBests"))
+                .hasSameSizeAs(Objects.requireNonNull(season.recentBests()).ridingEfforts());
+    }
+
+    @Test
+    void aReviewBesideOwnRidesHoldsTheirHistory(@TempDir Path temp) throws Exception {
+        SeasonReview season =
+                SeasonRun.run(SeasonRequest.of(List.of(SAMPLES.resolve("season")), temp.resolve("store.sqlite"))
+                        .withRider(rider()));
+        RideReview review =
+                Reviewer.review(RACE, rider(), ReviewOptions.WHOLE_RIDE.withOwnRides(season.ownRides(rider())));
+        JsonNode json = fitting(JsonSchema.REVIEW, JsonDocument.of(review));
+        RiderHistory history = Objects.requireNonNull(review.rider().history());
+        // sample-rides/README.md: twelve rides, all of them before the day of this race.
+        assertThat(json.get("history").get("rides").intValue()).isEqualTo(12).isEqualTo(history.rides());
+        assertThat(json.get("history").get("threshold").get("impliedW").doubleValue())
+                .isCloseTo(Objects.requireNonNull(history.threshold()).impliedW(), within(0.001));
+        assertThat(json.get("history").get("endurance").get("refusal").stringValue())
+                .isEqualTo(history.endurance().refusal().orElseThrow());
+        assertThat(json.get("pacing").get("numbers").get("openingOverTarget").doubleValue())
+                .isCloseTo(Objects.requireNonNull(review.pacing().numbers().openingOverTarget()), within(0.001));
+        JsonNode alone =
+                fitting(JsonSchema.REVIEW, JsonDocument.of(Reviewer.review(RACE, rider(), ReviewOptions.WHOLE_RIDE)));
+        assertThat(alone.get("history").isNull()).isTrue();
     }
 
     @Test
@@ -216,12 +276,13 @@ class JsonDocumentTest {
         assertThat(JsonSchema.values())
                 .extracting(JsonSchema::id)
                 .containsExactly(
-                        "wattledger.review/1",
-                        "wattledger.inspection/1",
-                        "wattledger.season/1",
-                        "wattledger.riders/1",
+                        "wattledger.review/2",
+                        "wattledger.inspection/2",
+                        "wattledger.season/2",
+                        "wattledger.riders/2",
                         "wattledger.compare/1",
-                        "wattledger.what-if/1");
+                        "wattledger.what-if/1",
+                        "wattledger.plan/1");
     }
 
     private static Rider rider() {

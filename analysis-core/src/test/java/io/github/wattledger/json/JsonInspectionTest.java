@@ -15,7 +15,7 @@ class JsonInspectionTest {
     void theFileComesFirstAndThenItsSessions() {
         assertThat(json()).startsWith("""
                         {
-                          "schema": "wattledger.inspection/1",
+                          "schema": "wattledger.inspection/2",
                           "file": "pinewood-coast-160.fit",
                           "format": "FIT",
                           "bytes": 1234567,

@@ -3,13 +3,25 @@ package io.github.wattledger.json;
 import static io.github.wattledger.testing.SchemaCheck.assertFits;
 import static io.github.wattledger.testing.SchemaCheck.problems;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import io.github.wattledger.ReviewOptions;
+import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.SampleReviews;
+import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -32,13 +44,32 @@ class JsonReviewTest {
             "normalizedPowerW",
             "intensityFactor",
             "trainingStress",
-            "variabilityIndex",
+            "normalizedOverAverage",
             "averageHeartRateBpm",
             "maximumHeartRateBpm",
             "averageCadenceRpm",
             "averageSpeedMps",
-            "efficiencyWPerBeat",
+            "wattsPerBeat",
             "decouplingPercent");
+
+    private static final List<String> TEMPERATURES =
+            List.of("averageTemperatureC", "highestTemperatureC", "temperatureRiseC");
+
+    private static final List<String> SPLIT_NAMES = List.of(
+            "fromSecond",
+            "toSecond",
+            "movingSeconds",
+            "standingSeconds",
+            "missingSeconds",
+            "distanceM",
+            "workKJ",
+            "averagePowerW",
+            "normalizedPowerW",
+            "averageHeartRateBpm",
+            "averageSpeedMps",
+            "averageTemperatureC",
+            "lostLowMinutes",
+            "lostHighMinutes");
 
     static Stream<RideReview> reviews() {
         return Stream.of(
@@ -103,7 +134,11 @@ class JsonReviewTest {
                 "curve",
                 "ability",
                 "pacing",
-                "climbs");
+                "climbs",
+                "splits",
+                "energy",
+                "notes",
+                "history");
         assertNames(root.get("source"), "file", "format", "sha256", "device", "sport", "startTime", "sessionIndex");
         assertNames(root.get("rider"), "thresholdPowerW", "thresholdPowerSource", "thresholdHeartRateBpm", "massKg");
         assertNames(root.get("quality"), "recordedSeconds", "missingPowerSeconds", "repairedSamples", "notes");
@@ -111,6 +146,7 @@ class JsonReviewTest {
         List<String> load = new ArrayList<>(LOAD_NUMBERS);
         load.add("powerZones");
         load.add("heartRateZones");
+        load.addAll(TEMPERATURES);
         assertThat(names(root.get("load"))).isEqualTo(load);
         assertNames(root.get("load").get("powerZones").get(0), "name", "fromW", "toW", "seconds");
         assertNames(root.get("load").get("heartRateZones").get(0), "name", "fromBpm", "toBpm", "seconds");
@@ -126,7 +162,16 @@ class JsonReviewTest {
                 "forSeconds");
         JsonNode pacing = root.get("pacing");
         assertNames(
-                pacing, "verdict", "occasion", "secondHalfOverFirst", "findings", "remarks", "ledger", "ownFindings");
+                pacing,
+                "verdict",
+                "occasion",
+                "secondHalfOverFirst",
+                "findings",
+                "remarks",
+                "ledger",
+                "ownFindings",
+                "lostSplit",
+                "numbers");
         assertNames(
                 pacing.get("findings").get(0),
                 "kind",
@@ -143,6 +188,8 @@ class JsonReviewTest {
         assertNames(
                 pacing.get("ledger"), "elapsedMinutes", "movingMinutes", "stoppedMinutes", "missingMinutes", "entries");
         assertNames(pacing.get("ledger").get("entries").get(0), "label", "minutesLow", "minutesHigh");
+        assertNames(root.get("splits"), "hours", "sections", "laps", "climbs");
+        assertThat(names(root.get("splits").get("hours").get(0))).isEqualTo(SPLIT_NAMES);
     }
 
     @Test
@@ -151,6 +198,17 @@ class JsonReviewTest {
         for (String name : LOAD_NUMBERS.subList(4, LOAD_NUMBERS.size())) {
             assertThat(root.get("load").get(name).isNull()).as(name).isTrue();
         }
+        for (String name : TEMPERATURES) {
+            assertThat(root.get("load").get(name).isNull()).as(name).isTrue();
+        }
+        JsonNode hour = root.get("splits").get("hours").get(0);
+        for (String name : SPLIT_NAMES.subList(5, SPLIT_NAMES.size())) {
+            assertThat(hour.get(name).isNull()).as(name).isTrue();
+        }
+        assertThat(root.get("splits").get("sections").isEmpty()).isTrue();
+        assertThat(root.get("splits").get("laps").isEmpty()).isTrue();
+        assertThat(root.get("splits").get("climbs").isEmpty()).isTrue();
+        assertThat(root.get("pacing").get("lostSplit").isNull()).isTrue();
         for (String name : List.of("file", "format", "sha256", "device", "sport")) {
             assertThat(root.get("source").get(name).isNull()).as(name).isTrue();
         }
@@ -165,7 +223,7 @@ class JsonReviewTest {
     @Test
     void valuesAreThoseOfTheReview() {
         JsonNode root = tree(SampleReviews.race());
-        assertThat(root.get("schema").stringValue()).isEqualTo("wattledger.review/1");
+        assertThat(root.get("schema").stringValue()).isEqualTo("wattledger.review/2");
         assertThat(root.get("source").get("startTime").stringValue()).isEqualTo("2026-06-14T07:00:12+03:00");
         assertThat(root.get("rider").get("thresholdPowerSource").stringValue()).isEqualTo("given");
         assertThat(root.get("deviceTotals").get("movingSeconds").isNull()).isTrue();
@@ -235,6 +293,71 @@ class JsonReviewTest {
         assertThat(curve.get(0).toString()).isEqualTo("{\"seconds\":1,\"watts\":600}");
         // (5 x 600 + 55 x 300 + 240 x 250 + 400 x 200) / 700 = 227.857...
         assertThat(curve.get(curve.size() - 1).toString()).isEqualTo("{\"seconds\":700,\"watts\":227.857}");
+    }
+
+    /** By definition: hours, and sections, make up the ride, so that each number of theirs adds up to the ride's. */
+    @Test
+    void thePartsOfARideAddUpToItsTotals() throws UnreadableRideException {
+        RideReview review = Reviewer.review(
+                Path.of("..", "sample-rides", "over-hard-start.fit"),
+                Rider.UNKNOWN.withThresholdPowerW(250),
+                ReviewOptions.WHOLE_RIDE);
+        assertFits(JsonSchema.REVIEW, json(review));
+        JsonNode root = tree(review);
+        JsonNode load = root.get("load");
+        TimeLedger.Entry all = review.pacing().ledger().allAtOnce().orElseThrow();
+        for (String parts : List.of("hours", "sections")) {
+            JsonNode split = root.get("splits").get(parts);
+            assertThat(split.size()).as(parts).isGreaterThan(1);
+            double rounding = 0.0005 * (split.size() + 1) + 1e-9; // three decimals in each part and in the total
+            for (String name : List.of("movingSeconds", "distanceM", "workKJ")) {
+                assertThat(sum(split, name))
+                        .as(parts + " " + name)
+                        .isCloseTo(load.get(name).doubleValue(), within(rounding));
+            }
+            assertThat(sum(split, "lostLowMinutes")).as(parts).isCloseTo(all.minutesLow(), within(rounding));
+            assertThat(sum(split, "lostHighMinutes")).as(parts).isCloseTo(all.minutesHigh(), within(rounding));
+            assertThat(sum(split, "movingSeconds") + sum(split, "standingSeconds") + sum(split, "missingSeconds"))
+                    .as(parts)
+                    .isEqualTo(load.get("elapsedSeconds").doubleValue());
+        }
+        JsonNode section = root.get("splits").get("sections").get(0);
+        List<String> sectionNames = new ArrayList<>(SPLIT_NAMES);
+        sectionNames.addAll(List.of("startM", "endM", "ground", "meanGrade"));
+        assertThat(names(section)).isEqualTo(sectionNames);
+        assertThat(root.get("splits").get("climbs").size())
+                .isEqualTo(root.get("climbs").size());
+        assertThat(root.get("pacing").get("lostSplit").get("lowEnd").stringValue())
+                .isIn("same-energy", "same-effort");
+    }
+
+    /** 100 s each at 18, 19, 20, 21, 22 and 26 degrees: the mean is 21, and the last sixth is 8 above the first. */
+    @Test
+    void theTemperatureIsThatOfTheReviewedPart() {
+        double[] degrees = {18, 19, 20, 21, 22, 26};
+        Ride ride = Ride.builder(Instant.parse("2026-06-14T04:00:00Z"), 600)
+                .channel(Channel.TEMPERATURE, Series.generate(600, second -> degrees[second / 100]))
+                .build();
+        JsonNode whole = tree(Reviewer.review(ride, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE));
+        assertThat(whole.get("load").get("averageTemperatureC").doubleValue()).isEqualTo(21);
+        assertThat(whole.get("load").get("highestTemperatureC").doubleValue()).isEqualTo(26);
+        assertThat(whole.get("load").get("temperatureRiseC").doubleValue()).isEqualTo(8);
+        assertThat(whole.get("splits")
+                        .get("hours")
+                        .get(0)
+                        .get("averageTemperatureC")
+                        .doubleValue())
+                .isEqualTo(21);
+        ReviewOptions firstHalf = ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(0, 300));
+        JsonNode part = tree(Reviewer.review(ride, Rider.UNKNOWN, firstHalf));
+        assertThat(part.get("load").get("averageTemperatureC").doubleValue()).isEqualTo(19);
+        assertThat(part.get("load").get("highestTemperatureC").doubleValue()).isEqualTo(20);
+    }
+
+    private static double sum(JsonNode parts, String name) {
+        return parts.valueStream()
+                .mapToDouble(part -> part.get(name).doubleValue())
+                .sum();
     }
 
     @Test

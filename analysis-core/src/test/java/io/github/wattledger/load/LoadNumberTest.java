@@ -74,7 +74,7 @@ class LoadNumberTest {
                 "rpm",
                 "Rpm",
                 "W a beat",
-                "WPerBeat",
+                "PerBeat", // wattsPerBeat, as wattsPerKg: the unit is the whole name
                 "%",
                 "Percent");
         for (LoadNumber number : LoadNumber.values()) {

@@ -28,7 +28,7 @@ class RideLoadTest {
             assertThat(load.normalizedPowerW()).isCloseTo(200, within(1e-9));
             assertThat(load.intensityFactor()).isCloseTo(1, within(1e-9));
             assertThat(load.trainingStress()).isCloseTo(100, within(1e-9));
-            assertThat(load.variabilityIndex()).isCloseTo(1, within(1e-9));
+            assertThat(load.normalizedOverAverage()).isCloseTo(1, within(1e-9));
             assertThat(load.workKJ()).isCloseTo(720, within(1e-9));
             assertThat(load.averagePowerW()).isCloseTo(200, within(1e-9));
         }
@@ -41,7 +41,7 @@ class RideLoadTest {
             assertThat(load.averageHeartRateBpm()).isNull();
             assertThat(load.maximumHeartRateBpm()).isNull();
             assertThat(load.averageCadenceRpm()).isNull();
-            assertThat(load.efficiencyWPerBeat()).isNull();
+            assertThat(load.wattsPerBeat()).isNull();
             assertThat(load.decouplingPercent()).isNull();
             assertThat(load.heartRateZones()).isEmpty();
         }
@@ -86,7 +86,7 @@ class RideLoadTest {
             assertThat(load.normalizedPowerW()).isCloseTo(normalizedPowerW, within(1e-9));
             assertThat(load.trainingStress())
                     .isCloseTo(6600 / 3600.0 * Math.pow(normalizedPowerW / 250, 2) * 100, within(1e-9));
-            assertThat(load.variabilityIndex())
+            assertThat(load.normalizedOverAverage())
                     .isCloseTo(normalizedPowerW * 6600 / (3600 * 180 + 2700 * 220), within(1e-9));
         }
 

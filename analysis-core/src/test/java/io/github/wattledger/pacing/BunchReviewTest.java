@@ -27,7 +27,9 @@ class BunchReviewTest {
 
     private static PacingReview review(Ride ride, Company company) {
         return Reviewer.review(
-                        ride, RIDER, ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE).withCompany(company))
+                        ride,
+                        RIDER,
+                        ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE).withCompany(company))
                 .pacing();
     }
 
@@ -79,8 +81,7 @@ class BunchReviewTest {
      */
     @Test
     void aClimbHasMinutesAndNoPercentage() {
-        PacingReview review =
-                review(climb(), Company.inBunches(List.of(new Interval(0, HARD_SECONDS))));
+        PacingReview review = review(climb(), Company.inBunches(List.of(new Interval(0, HARD_SECONDS))));
         assertThat(decision(review).lettingGo().airWorkShare()).isBetween(0.01, 0.10);
         assertThat(decision(review).lettingGo().breakEven()).isNull();
         assertThat(decision(review).lettingGo().noBreakEven()).contains("too little of the work");

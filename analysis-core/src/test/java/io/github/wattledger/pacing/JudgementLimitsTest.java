@@ -10,6 +10,7 @@ import io.github.wattledger.course.Course;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
 import java.util.Arrays;
@@ -126,6 +127,8 @@ class JudgementLimitsTest {
                         limits,
                         RigChoice.ofNoRide(null, null, null, null, Position.HOODS)
                                 .estimatedFrom(ride, Course.of(ride).orElse(null)),
+                        RideNotes.NONE,
+                        Company.NOT_SAID,
                         List.of(),
                         Cancellation.NEVER)
                 .findings()

@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -19,9 +20,11 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.ObjectInputStream;
 import java.io.ObjectOutputStream;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -174,6 +177,36 @@ class OwnFindingTest {
         String sentence = "The detector Failing failed and was left out: java.lang.IllegalStateException: broken.";
         assertThat(review.pacing().detectorFailures()).containsExactly(sentence);
         assertThat(review.quality().notes()).contains(new QualityNote("detector-failed", null, sentence));
+    }
+
+    /** The name of a lambda holds an address, which differs from run to run. */
+    @Test
+    void aDetectorWithoutANameIsNamedAfterItsPlace() {
+        FindingDetector lambda = part -> {
+            throw new IllegalStateException("broken");
+        };
+        FindingDetector anonymous = new FindingDetector() {
+            @Override
+            public List<OwnFinding> detect(JudgedPart part) {
+                throw new IllegalStateException("broken");
+            }
+        };
+        ReviewOptions options = ReviewOptions.WHOLE_RIDE.withDetectors(List.of(lambda, anonymous));
+        String sentence = "The detector without a name in OwnFindingTest failed and was left out:"
+                + " java.lang.IllegalStateException: broken.";
+        assertThat(Reviewer.review(race(), RIDER, options).pacing().detectorFailures())
+                .containsExactly(sentence, sentence);
+    }
+
+    @Test
+    void aTimeLimitThatADetectorUsesUpEndsTheReview() {
+        FindingDetector slow = part -> {
+            LockSupport.parkNanos(Duration.ofSeconds(3).toNanos());
+            return List.of();
+        };
+        ReviewOptions options =
+                ReviewOptions.WHOLE_RIDE.withDetectors(List.of(slow)).withTimeLimit(Duration.ofSeconds(2));
+        assertThatExceptionOfType(CancelledException.class).isThrownBy(() -> Reviewer.review(race(), RIDER, options));
     }
 
     @Test

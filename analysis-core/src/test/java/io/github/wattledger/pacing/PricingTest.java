@@ -169,22 +169,29 @@ class PricingTest {
     @Nested
     class AbilityLine {
         /**
-         * The guide is from a tenth below to a twentieth above itself (coaches' bands, common practice, no source), and so
-         * is the line: at each end against the ride that holds so much for the time it then takes.
+         * The guide holds eight of ten riders of one threshold (trials on simulated seasons, RH-1), and so does the line: at
+         * each end against the ride that holds so much for the time it then takes.
          */
         @ParameterizedTest
         @CsvSource({"0, 182", "80, 165", "0, 200"})
         void endsAgreeWithTheForwardSimulation(double rollerHeightM, double watts) {
             Scenario race = road(rollerHeightM, PacingPlan.steady(watts));
             SimulatedRide ridden = RoadSimulation.ride(race);
-            double low = truth(race, ridden, watts, 0.90);
-            double high = truth(race, ridden, watts, 1.05);
+            double half = halfRange(finishSeconds(ridden) / 3600);
+            double low = truth(race, ridden, watts, Math.exp(-half));
+            double high = truth(race, ridden, watts, Math.exp(half));
 
             TimeLedger.Entry line = entry(withoutADevice(ridden), "against your ability (a guide)");
 
             assertThat(high).isGreaterThan(Math.max(1, low));
             assertThat(line.minutesLow()).isCloseTo(Math.max(0, low), within(tolerance(low)));
             assertThat(line.minutesHigh()).isCloseTo(high, within(tolerance(high)));
+        }
+
+        /** Half of the guide's 80 % range by its definition: threshold 3 %, exponent 0.055, bend 0.006. */
+        private static double halfRange(double hours) {
+            double log = Math.log(hours);
+            return 1.2816 * Math.sqrt(0.03 * 0.03 + Math.pow(0.055 * log, 2) + Math.pow(0.006 * log * log, 2));
         }
 
         /** The device knows the highest heart rate of the rider, by which a ride as easy for the heart as this refutes the threshold. */

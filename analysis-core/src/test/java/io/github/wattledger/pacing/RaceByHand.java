@@ -8,6 +8,7 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
+import io.github.wattledger.rider.RideNotes;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
@@ -43,15 +44,31 @@ final class RaceByHand {
     }
 
     static Race race(Ride ride, Thresholds thresholds, Ability ability, JudgementLimits limits) {
+        return race(ride, 0, thresholds, ability, limits, RideNotes.NONE);
+    }
+
+    /** With notes, and as a part of a recording that begins so many seconds earlier. */
+    static Race race(Ride ride, int offsetSeconds, RideNotes notes) {
+        return race(ride, offsetSeconds, THRESHOLDS, ability(TARGET_W), JudgementLimits.USUAL, notes);
+    }
+
+    private static Race race(
+            Ride ride,
+            int offsetSeconds,
+            Thresholds thresholds,
+            Ability ability,
+            JudgementLimits limits,
+            RideNotes notes) {
         return new Race(
                 ride,
-                0,
+                offsetSeconds,
                 thresholds,
                 ability,
                 limits,
                 null,
                 Course.of(ride).orElse(null),
-                Race.openingSeconds(ride.countSeconds(SecondState.RIDING)));
+                Race.openingSeconds(ride.countSeconds(SecondState.RIDING)),
+                notes);
     }
 
     static Race race(Ride ride, Thresholds thresholds) {

@@ -15,6 +15,11 @@ import io.github.wattledger.pacing.price.PricePlan;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
+import io.github.wattledger.rider.RideNotes;
+import io.github.wattledger.rider.StopNotChosen;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -74,5 +79,86 @@ class StoppedTimeTest {
         Cost.Priced cost = (Cost.Priced) plan.price().cost();
         assertThat(cost.lowMinutes()).isCloseTo(450 / 60.0, within(1e-9));
         assertThat(cost.highMinutes()).isCloseTo((450 + 2 * 12) / 60.0, within(1e-9));
+    }
+
+    /** From the definition: a stop for a puncture is no pacing mistake; what was stopped besides is one. */
+    @Nested
+    class WithNotes {
+        private Optional<Found> found(int offsetSeconds, StopNotChosen... notes) {
+            Ride ride = ride(SECONDS, second -> 200, second -> 140)
+                    .state(new Interval(2000, 2600), SecondState.STOPPED)
+                    .state(new Interval(6000, 6300), SecondState.STOPPED)
+                    .build();
+            return new StoppedTime().detect(race(ride, offsetSeconds, notes(notes)));
+        }
+
+        private RideNotes notes(StopNotChosen... stops) {
+            return new RideNotes(null, null, null, null, List.of(), List.of(stops), List.of(), null);
+        }
+
+        private double totalMinutes(int offsetSeconds, StopNotChosen... notes) {
+            return evidence(found(offsetSeconds, notes).orElseThrow(), "totalMinutes");
+        }
+
+        @Test
+        void aNotedStopIsLeftOut() {
+            assertThat(totalMinutes(0)).isEqualTo(15);
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 2000, 2600)))
+                    .isEqualTo(5);
+            assertThat(found(
+                            0,
+                            new StopNotChosen("puncture", 2000, 2600),
+                            new StopNotChosen("level crossing", 6100, null)))
+                    .isEmpty();
+        }
+
+        @Test
+        void aMomentStandsForTheWholeStop() {
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 2300, null)))
+                    .isEqualTo(5);
+            // Read from a clock to the minute: a minute beside the stop is still meant, more is not.
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 1940, null)))
+                    .isEqualTo(5);
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 1938, null)))
+                    .isEqualTo(15);
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 2659, null)))
+                    .isEqualTo(5);
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 2660, null)))
+                    .isEqualTo(15);
+        }
+
+        @Test
+        void theRestOfALongerStopIsTheRidersChoice() {
+            // 2000 to 2200 noted, a minute of reading: 340 of 600 s are left.
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 2000, 2200)))
+                    .isCloseTo((340 + 300) / 60.0, within(1e-9));
+            // What is left of a stop counts from the usual limit on: 60 s are not more than 60 s.
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 2120, 2600)))
+                    .isEqualTo(5);
+            assertThat(totalMinutes(0, new StopNotChosen("puncture", 2121, 2600)))
+                    .isCloseTo((61 + 300) / 60.0, within(1e-9));
+        }
+
+        @Test
+        void secondsAreThoseOfTheWholeRecording() {
+            assertThat(totalMinutes(1000, new StopNotChosen("puncture", 3000, 3600)))
+                    .isEqualTo(5);
+            assertThat(totalMinutes(1000, new StopNotChosen("puncture", 100, 200)))
+                    .isEqualTo(15);
+        }
+
+        @Test
+        void whatIsLeftOutIsSaid() {
+            Ride ride = ride(SECONDS, second -> 200, second -> 140)
+                    .state(new Interval(2000, 2600), SecondState.STOPPED)
+                    .build();
+            Race race = race(
+                    ride, 0, notes(new StopNotChosen("puncture", 2300, null), new StopNotChosen("flat", 2400, null)));
+            assertThat(LeftOut.of(race, true))
+                    .contains(
+                            "Stops that by the rider's notes were not the rider's choice, 0:10:00 in all, are no pacing"
+                                    + " mistake.");
+            assertThat(LeftOut.of(race(ride), true)).noneMatch(line -> line.contains("notes"));
+        }
     }
 }

@@ -66,6 +66,19 @@ class SustainablePowerTest {
         assertThat(guide.source()).isEqualTo(SustainablePower.Source.GUIDE);
     }
 
+    // RH-1 of the trials on simulated seasons: threshold 250 W, known to 3 %, and nothing known of endurance.
+    @ParameterizedTest
+    @CsvSource({"2, 223.76, 210.25, 238.14", "5, 193.24, 171.15, 218.19", "10, 172.96, 145.67, 205.36"})
+    void theGuideSaysHowLittleItKnows(double hours, double watts, double lowW, double highW) {
+        SustainablePower guide = SustainablePower.guide(250, hours * 3600);
+        assertThat(guide.watts()).isCloseTo(watts, within(0.05));
+        assertThat(guide.lowW()).isCloseTo(lowW, within(0.05));
+        assertThat(guide.highW()).isCloseTo(highW, within(0.05));
+        SustainablePower old = SustainablePower.guide(250, hours * 3600, ThresholdBasis.OLD);
+        assertThat(old.watts()).isEqualTo(guide.watts());
+        assertThat(old.lowW()).isLessThan(guide.lowW());
+    }
+
     @Test
     void guideAgreesWithProfessionalsWithinItsRange() {
         // Pinot and Grappe 2014: 387.4 W for 20 min, 309.6 W for 2 h and 279.5 W for 4 h by their mean endurance index.

@@ -95,7 +95,8 @@ class RealRecordingsTest {
                     .isInstanceOf(UnreadableRideException.class)
                     .hasMessageEndingWith(
                             ".gpx: has 80 track points but not one time: it is a route, or its times were "
-                                    + "removed; export the recorded ride with times");
+                                    + "removed; export the recorded ride with times, or make a plan for it with"
+                                    + " wattledger plan (in the library, RacePlan)");
         }
     }
 

@@ -75,7 +75,8 @@ class ShelterTest {
     @Test
     void sharesOutOfRangeAreRefused() {
         Shelter none = replay.noShelter();
-        assertThatThrownBy(() -> replay.sheltered(none, race.bunch(), 0.95, 1)).hasMessageContaining("saved share 0.95");
+        assertThatThrownBy(() -> replay.sheltered(none, race.bunch(), 0.95, 1))
+                .hasMessageContaining("saved share 0.95");
         assertThatThrownBy(() -> replay.sheltered(none, race.bunch(), 0.3, 0)).hasMessageContaining("drag share 0.0");
     }
 }

@@ -2,8 +2,10 @@ package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.season.DuplicateRide.Reason;
 import io.github.wattledger.testing.RealRides;
 import java.nio.file.Files;
@@ -62,7 +64,11 @@ class DuplicatesTest {
                 new RideNumbers(workKJ == null ? 0 : timerSeconds, values),
                 new RideJudgement(null, null, null, null, Verdict.NOT_JUDGED, null, null, null, null, List.of()),
                 List.of(),
-                List.of());
+                List.of(),
+                List.of(),
+                false,
+                RideTraits.NONE,
+                RideNotes.NONE);
     }
 
     private static List<DuplicateRide> left(SeasonRide... rides) {

@@ -56,7 +56,7 @@ class RideStoreTest {
                 return count;
             });
             for (int reads = 0; reads < 2000; reads++) {
-                List<RideStore.RideRow> rides = reading.rides();
+                List<RideRow> rides = reading.rides();
                 assertThat(rides).hasSize(2);
                 assertThat(rides)
                         .allSatisfy(ride -> assertThat(ride.judged().bests()).isNotEmpty());
@@ -236,10 +236,20 @@ class RideStoreTest {
                         "has_positions INTEGER",
                         "sports INTEGER",
                         "series_sum INTEGER",
-                        "check_sum INTEGER");
+                        "check_sum INTEGER",
+                        "shows_limit INTEGER",
+                        "heart_at_zero_w_bpm REAL",
+                        "heart_per_w_bpm REAL",
+                        "heart_from_w REAL",
+                        "heart_to_w REAL",
+                        "shown_drag_area_m2 REAL",
+                        "shown_rolling_resistance REAL",
+                        "opening_over_target REAL",
+                        "fade_percent REAL",
+                        "opening_cap_w REAL");
     }
 
-    private static RideStore.RideRow only(RideStore store) throws SeasonStoreException {
+    private static RideRow only(RideStore store) throws SeasonStoreException {
         assertThat(store.rides()).hasSize(1);
         return store.rides().get(0);
     }

@@ -13,7 +13,6 @@ import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
-import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.LongBest;
@@ -85,15 +84,21 @@ class SeasonAgreesWithReviewTest {
         return SeasonRun.run(request.withRider(rider), Runnable::run, 1, counting);
     }
 
-    /** What each ride cost, by a review of its file alone. */
-    private Map<String, Outcome> reviewed(SeasonReview season, Rider rider) throws UnreadableRideException {
+    /** What each ride cost, by a review of its file and the season's own rides. */
+    private Map<String, Outcome> reviewed(SeasonReview season, Rider rider) throws Exception {
         Map<String, Outcome> costs = new HashMap<>();
         for (SeasonRide ride : season.rides()) {
             RideReview review = Reviewer.review(
                     folder.resolve(ride.source().file()),
                     rider,
-                    ReviewOptions.WHOLE_RIDE.withSelection(
-                            Selection.WHOLE_RIDE.withSessionIndex(ride.source().sessionIndex())));
+                    ReviewOptions.WHOLE_RIDE
+                            .withSelection(Selection.WHOLE_RIDE.withSessionIndex(
+                                    ride.source().sessionIndex()))
+                            .withOwnRides(
+                                    ride.dateDoubt() != null
+                                            ? null
+                                            : StoredSeason.ridesBefore(
+                                                    request.store(), rider, request.zone(), ride.day())));
             TimeLedger.Entry lost = review.pacing().ledger().allAtOnce().orElse(null);
             costs.put(
                     name(ride),
@@ -181,7 +186,8 @@ class SeasonAgreesWithReviewTest {
     @Test
     void whenTheFilesAreGone() throws Exception {
         Rider stronger = RIDER.withThresholdPowerW(265);
-        Map<String, Outcome> expected = reviewed(season(RIDER), stronger);
+        Map<String, Outcome> expected = reviewed(season(stronger), stronger);
+        season(RIDER);
         try (Stream<Path> files = Files.list(folder)) {
             for (Path file : files.toList()) {
                 Files.delete(file);
@@ -262,7 +268,7 @@ class SeasonAgreesWithReviewTest {
                 watts,
                 RideFolders.Settings.NONE);
         RideFolders.writeIndoorRide(
-                folder.resolve("indoors.fit"), Instant.parse("2026-06-14T08:00:00Z"), 3 * 3600, watts);
+                folder.resolve("indoors.fit"), Instant.parse("2026-06-13T12:20:00Z"), 3 * 3600, watts);
         Files.copy(SAMPLES.resolve("season/2026-05-02-second-race.fit.gz"), folder.resolve("outdoors.fit.gz"));
         for (double thresholdW : new double[] {270, 275}) {
             Rider rider = RIDER.withThresholdPowerW(thresholdW);

@@ -30,7 +30,7 @@ public final class CompareWithSeason {
             "normalizedPowerW",
             "averageHeartRateBpm",
             "maximumHeartRateBpm",
-            "efficiencyWPerBeat",
+            "wattsPerBeat",
             "decouplingPercent",
             "thresholdPowerW",
             "intensityFactor",

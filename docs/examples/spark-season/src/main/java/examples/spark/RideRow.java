@@ -35,7 +35,7 @@ record RideRow(String file, Row ride, List<Row> bests) implements Serializable {
             .add("normalizedPowerW", DataTypes.DoubleType)
             .add("averageHeartRateBpm", DataTypes.DoubleType)
             .add("maximumHeartRateBpm", DataTypes.DoubleType)
-            .add("efficiencyWPerBeat", DataTypes.DoubleType)
+            .add("wattsPerBeat", DataTypes.DoubleType)
             .add("decouplingPercent", DataTypes.DoubleType)
             .add("thresholdPowerW", DataTypes.DoubleType)
             .add("intensityFactor", DataTypes.DoubleType)
@@ -71,7 +71,7 @@ record RideRow(String file, Row ride, List<Row> bests) implements Serializable {
                 load.normalizedPowerW(),
                 load.averageHeartRateBpm(),
                 load.maximumHeartRateBpm(),
-                load.efficiencyWPerBeat(),
+                load.wattsPerBeat(),
                 load.decouplingPercent(),
                 review.rider().thresholdPowerW(),
                 load.intensityFactor(),

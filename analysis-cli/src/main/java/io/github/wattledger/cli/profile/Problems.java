@@ -23,11 +23,8 @@ final class Problems {
         problems.add(new Problem(line, text));
     }
 
-    /** @throws UnreadableProfileException when there is any, in the order of the file's lines */
-    void throwIfAny() throws UnreadableProfileException {
-        if (problems.isEmpty()) {
-            return;
-        }
+    /** What is wrong, in the order of the file's lines; empty where nothing is. */
+    List<String> lines() {
         problems.sort(Comparator.comparingInt(Problem::line));
         List<String> lines = new ArrayList<>();
         for (Problem problem : problems.subList(0, Math.min(MOST_LINES, problems.size()))) {
@@ -36,6 +33,13 @@ final class Problems {
         if (problems.size() > MOST_LINES) {
             lines.add(file + ": and " + (problems.size() - MOST_LINES) + " more problems");
         }
-        throw new UnreadableProfileException(lines);
+        return lines;
+    }
+
+    /** @throws UnreadableProfileException when there is any, in the order of the file's lines */
+    void throwIfAny() throws UnreadableProfileException {
+        if (!problems.isEmpty()) {
+            throw new UnreadableProfileException(lines());
+        }
     }
 }

@@ -1,12 +1,16 @@
 package io.github.wattledger.cli.profile;
 
+import io.github.wattledger.read.Spelling;
 import io.github.wattledger.rider.Bounds;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
@@ -18,6 +22,7 @@ import org.tomlj.TomlTable;
  */
 final class ProfileTable {
     private static final int MOST_SHOWN = 40;
+    private static final Pattern CLOCK = Pattern.compile("(\\d{1,3}):([0-5]\\d)(?::([0-5]\\d))?");
 
     private final TomlTable table;
     private final String name;
@@ -59,6 +64,49 @@ final class ProfileTable {
             return null;
         }
         return number;
+    }
+
+    /**
+     * A number, or numbers in brackets, each within bounds; empty when they are absent. One that does not fit takes the others
+     * with it, since each has its place.
+     */
+    List<Double> numbers(String key, Bounds bounds) {
+        Object value = value(key);
+        if (!(value instanceof TomlArray array)) {
+            Double number = number(key, bounds);
+            return number == null ? List.of() : List.of(number);
+        }
+        List<Double> numbers = new ArrayList<>();
+        for (Object each : array.toList()) {
+            double number = each instanceof Number any ? any.doubleValue() : Double.NaN;
+            if (!bounds.contains(number)) {
+                problem(key, "expected numbers from " + bounds + ", found " + shown(each));
+                return List.of();
+            }
+            numbers.add(number);
+        }
+        return numbers;
+    }
+
+    /** An elapsed time in whole seconds, or null when it is absent. */
+    @Nullable Integer second(String key) {
+        Object value = value(key);
+        if (value == null) {
+            return null;
+        }
+        if (value instanceof LocalTime time) {
+            return time.toSecondOfDay();
+        }
+        Matcher clock = CLOCK.matcher(value instanceof String text ? text.strip() : "");
+        if (!clock.matches()) {
+            problem(
+                    key,
+                    "expected a time from the start in quotes, such as \"2:10:00\" or \"2:10\" (hours and minutes),"
+                            + " found " + shown(value));
+            return null;
+        }
+        int seconds = clock.group(3) == null ? 0 : Integer.parseInt(clock.group(3));
+        return Integer.parseInt(clock.group(1)) * 3600 + Integer.parseInt(clock.group(2)) * 60 + seconds;
     }
 
     /** A whole number within bounds, or null when it is absent. */

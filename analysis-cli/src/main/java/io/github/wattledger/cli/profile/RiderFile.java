@@ -2,20 +2,17 @@ package io.github.wattledger.cli.profile;
 
 import io.github.wattledger.pacing.JudgementLimit;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Gears;
 import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.rider.Trial;
 import io.github.wattledger.rider.ZoneScheme;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -23,10 +20,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleFunction;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import org.tomlj.Toml;
-import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 
 /**
@@ -36,10 +30,7 @@ import org.tomlj.TomlParseResult;
 public final class RiderFile {
     private static final String EXAMPLE = "rider-example.toml";
 
-    /** A profile has a few kilobytes; a recorded ride that was given by mistake has more than this. */
-    private static final Pattern DAY_BEFORE_BRACKET = Pattern.compile("(?m)(\\d{4}-\\d{2}-\\d{2})\\](?=\\s*(?:#.*)?$)");
-
-    private static final int MOST_BYTES = 100_000;
+    private static final TomlText TEXT = new TomlText("profile", "a rider profile");
 
     private static final Bounds ZONE_FRACTION = new Bounds(0, 5);
 
@@ -51,6 +42,9 @@ public final class RiderFile {
             "critical_power",
             "long_bests",
             "race_days",
+            "all_out",
+            "trials",
+            "birth_year",
             "power_zones",
             "heart_rate_zones",
             "gears",
@@ -63,6 +57,12 @@ public final class RiderFile {
     private static final int SECONDS_PER_MINUTE = 60;
     private static final Bounds BEST_MINUTES = new Bounds(
             Bounds.LONG_BEST_SECONDS.low() / SECONDS_PER_MINUTE, Bounds.LONG_BEST_SECONDS.high() / SECONDS_PER_MINUTE);
+    private static final Bounds TRIAL_MINUTES = new Bounds(
+            Bounds.TRIAL_SECONDS.low() / SECONDS_PER_MINUTE, Bounds.TRIAL_SECONDS.high() / SECONDS_PER_MINUTE);
+
+    /** The durations of trials whose best a season keeps of every ride, minutes. */
+    private static final List<Double> KEPT_TRIAL_MINUTES = List.of(2.0, 3.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 30.0);
+
     private static final List<String> GEAR_KEYS = List.of("chainrings", "cogs", "wheel_circumference_m");
     private static final List<String> ROAD_KEYS = List.of("drag_area_m2", "rolling_resistance");
     private static final List<String> LIMIT_KEYS =
@@ -76,7 +76,7 @@ public final class RiderFile {
      * @throws UnreadableProfileException with everything that is wrong with it
      */
     public static RiderProfile read(Path file) throws UnreadableProfileException {
-        return parse(text(file), file.toString());
+        return parse(TEXT.read(file), file.toString());
     }
 
     /** A commented profile to begin with; its judgement and zones are the usual ones. */
@@ -99,31 +99,10 @@ public final class RiderFile {
      */
     static RiderProfile parse(String text, String file) throws UnreadableProfileException {
         Problems problems = new Problems(file);
-        int tooDeep = TomlNesting.tooDeepLine(text);
-        if (tooDeep > 0) {
-            problems.add(
-                    tooDeep,
-                    "brackets or keys are nested more than " + TomlNesting.MOST_LEVELS
-                            + " deep; a rider profile needs three levels");
-            problems.throwIfAny();
-        }
-        TomlParseResult parsed = Toml.parse(withRoomAfterDays(text));
-        for (TomlParseError error : parsed.errors()) {
-            problems.add(error.position().line(), "not TOML: " + error.getMessage());
-        }
-        // What the parser could save of a broken file would only bring more complaints of the same cause.
-        problems.throwIfAny();
+        TomlParseResult parsed = TEXT.parse(text, problems);
         RiderProfile profile = profile(new ProfileTable(parsed, "", 1, problems, TOP_KEYS));
         problems.throwIfAny();
         return profile;
-    }
-
-    /**
-     * The parser takes the end of the line for a part of a day that stands right before a closing bracket, and then stumbles
-     * over the next line. A space between them helps.
-     */
-    private static String withRoomAfterDays(String text) {
-        return DAY_BEFORE_BRACKET.matcher(text).replaceAll("$1 ]");
     }
 
     private static RiderProfile profile(ProfileTable top) {
@@ -145,7 +124,10 @@ public final class RiderFile {
             Double wPrimeKJ = critical.number("w_prime_kj", Bounds.W_PRIME_KJ);
             rider = powerW == null || wPrimeKJ == null ? rider : rider.withCriticalPower(powerW, wPrimeKJ);
         }
-        rider = rider.withLongBests(longBests(top)).withRaceDays(top.days("race_days"));
+        rider = rider.withLongBests(longBests(top))
+                .withRaceDays(top.days("race_days"))
+                .withAllOutDays(top.days("all_out"))
+                .withTrials(trials(top));
         Gears gears = gears(top);
         rider = gears == null ? rider : rider.withGears(gears);
         ProfileTable road = top.table("road", ROAD_KEYS);
@@ -154,6 +136,8 @@ public final class RiderFile {
             rider = with(
                     rider, road.number("rolling_resistance", Bounds.ROLLING_RESISTANCE), rider::withRollingResistance);
         }
+        Integer birthYear = top.whole("birth_year", Bounds.BIRTH_YEAR);
+        rider = birthYear == null ? rider : rider.withBirthYear(birthYear);
         return new RiderProfile(rider, limits(top));
     }
 
@@ -197,6 +181,27 @@ public final class RiderFile {
             }
         }
         return bests;
+    }
+
+    private static List<Trial> trials(ProfileTable top) {
+        List<ProfileTable> tables = top.tables("trials", BEST_KEYS);
+        List<Trial> trials = new ArrayList<>();
+        for (ProfileTable table : tables == null ? List.<ProfileTable>of() : tables) {
+            table.require("day", "the day of the ride, such as 2026-05-17");
+            table.require("minutes", "how long the effort took");
+            LocalDate day = table.day("day");
+            Double minutes = table.number("minutes", TRIAL_MINUTES);
+            Double powerW = table.number("power_w", Bounds.TRIAL_POWER_W);
+            if (minutes != null && !table.has("power_w") && !KEPT_TRIAL_MINUTES.contains(minutes)) {
+                table.problem(
+                        "minutes",
+                        "expected 2, 3, 5, 8, 10, 12, 15, 20 or 30 where power_w is left out, so that a season's store"
+                                + " knows the power; found " + Decimals.of(minutes, 1));
+            } else if (day != null && minutes != null && (powerW != null || !table.has("power_w"))) {
+                trials.add(new Trial(day, (int) Math.round(minutes * SECONDS_PER_MINUTE), powerW));
+            }
+        }
+        return trials;
     }
 
     private static ZoneScheme zones(ProfileTable top, String key, ZoneScheme usual) {
@@ -259,30 +264,5 @@ public final class RiderFile {
         }
         Integer whole = table.whole(limit.key(), limit.bounds());
         return whole == null ? null : whole.doubleValue();
-    }
-
-    private static String text(Path file) throws UnreadableProfileException {
-        try {
-            if (Files.isDirectory(file)) {
-                throw new UnreadableProfileException(List.of(file + ": is a folder; name the profile in it"));
-            }
-            if (Files.size(file) > MOST_BYTES) {
-                throw new UnreadableProfileException(
-                        List.of(file + ": is too large for a rider profile; is it the ride?"));
-            }
-            String text = StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
-                    .toString();
-            return text.startsWith("\uFEFF") ? text.substring(1) : text;
-        } catch (NoSuchFileException e) {
-            throw new UnreadableProfileException(file + ": there is no such file; check the path", e);
-        } catch (AccessDeniedException e) {
-            throw new UnreadableProfileException(file + ": no permission to read it; check its owner and mode", e);
-        } catch (CharacterCodingException e) {
-            throw new UnreadableProfileException(file + ": is not text in UTF-8; save it as such", e);
-        } catch (IOException e) {
-            throw new UnreadableProfileException(file + ": could not be read (" + e.getMessage() + ")", e);
-        }
     }
 }

@@ -10,6 +10,7 @@ import io.github.wattledger.rider.LongBest;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rider.ThresholdHistory;
 import io.github.wattledger.rider.ThresholdHistory.Entry;
+import io.github.wattledger.rider.Trial;
 import io.github.wattledger.rider.ZoneScheme;
 import io.github.wattledger.rider.ZoneScheme.Zone;
 import java.io.IOException;
@@ -72,7 +73,9 @@ class RiderFileTest {
                     "mass_kg = 74.5",
                     "bike_mass_kg = 9",
                     "maximum_heart_rate_bpm = 184",
+                    "birth_year = 2004",
                     "race_days = [2026-06-13, 2026-08-01]",
+                    "all_out = [2026-07-04]",
                     "power_zones = [{name = \"easy\", from_fraction = 0}, {name = \"hard\", from_fraction = 0.9}]",
                     "[[thresholds]]",
                     "from = 2026-03-01",
@@ -97,6 +100,13 @@ class RiderFileTest {
                     "day = 2026-05-02",
                     "minutes = 150",
                     "power_w = 214",
+                    "[[trials]]",
+                    "day = 2026-04-05",
+                    "minutes = 12",
+                    "power_w = 281",
+                    "[[trials]]",
+                    "day = 2026-04-07",
+                    "minutes = 3",
                     "[judgement]",
                     "surge_seconds = 12",
                     "drift_percent = 4.5");
@@ -117,11 +127,27 @@ class RiderFileTest {
                     246.0,
                     17.5,
                     List.of(new LongBest(9000, 214, LocalDate.of(2026, 5, 2))),
-                    Set.of(LocalDate.of(2026, 6, 13), LocalDate.of(2026, 8, 1)));
+                    Set.of(LocalDate.of(2026, 6, 13), LocalDate.of(2026, 8, 1)),
+                    Set.of(LocalDate.of(2026, 7, 4)),
+                    List.of(
+                            new Trial(LocalDate.of(2026, 4, 5), 720, 281.0),
+                            new Trial(LocalDate.of(2026, 4, 7), 180, null)),
+                    2004);
             JudgementLimits limits = JudgementLimits.USUAL
                     .with(JudgementLimit.SURGE_SECONDS, 12)
                     .with(JudgementLimit.DRIFT_PERCENT, 4.5);
             assertThat(profile).isEqualTo(new RiderProfile(rider, limits));
+        }
+
+        @Test
+        void aTrialWithoutPowerHasADurationThatASeasonKeeps() {
+            assertThat(problems("[[trials]]\nday = 2026-04-05\nminutes = 7"))
+                    .containsExactly("rider.toml:3: trials.minutes: expected 2, 3, 5, 8, 10, 12, 15, 20 or 30 where"
+                            + " power_w is left out, so that a season's store knows the power; found 7.0");
+            assertThat(problems("[[trials]]\nminutes = 1"))
+                    .containsExactlyInAnyOrder(
+                            "rider.toml:1: trials: expected day, the day of the ride, such as 2026-05-17; it is missing",
+                            "rider.toml:2: trials.minutes: expected a number from 2 to 30, found 1");
         }
 
         @Test
@@ -171,7 +197,13 @@ class RiderFileTest {
         @Test
         void itNamesEveryKey() {
             assertThat(RiderFile.example())
-                    .contains("mass_kg = ", "bike_mass_kg = ", "maximum_heart_rate_bpm = ", "[[thresholds]]", "from = ")
+                    .contains(
+                            "mass_kg = ",
+                            "bike_mass_kg = ",
+                            "maximum_heart_rate_bpm = ",
+                            "\nbirth_year = ",
+                            "[[thresholds]]",
+                            "from = ")
                     .contains("power_w = ", "heart_rate_bpm = ", "[[power_zones]]", "[[heart_rate_zones]]", "name = ")
                     .contains("from_fraction = ", "[gears]", "chainrings = ", "cogs = ", "wheel_circumference_m = ")
                     .contains("[critical_power]", "w_prime_kj = ", "[[long_bests]]", "day = ", "minutes = ")
@@ -199,6 +231,25 @@ class RiderFileTest {
 
     @Nested
     class Mistakes {
+        @Test
+        void decimalCommasAreNamedBeforeEverythingElse() {
+            assertThat(problems(
+                            "mass_kg = 71,5",
+                            "mood = 3",
+                            "[gears]",
+                            "cogs = [11, 13]",
+                            "wheel_circumference_m = 2,19 # tape"))
+                    .containsExactly(
+                            "rider.toml:1: mass_kg: write the decimals with a point: 71.5",
+                            "rider.toml:5: wheel_circumference_m: write the decimals with a point: 2.19");
+        }
+
+        @Test
+        void aCommaWithinWordsIsNone() {
+            assertThat(problems("[[power_zones]]", "name = \"a = 1,5\"", "from_fraction = 0", "from_fraction = "))
+                    .noneMatch(problem -> problem.contains("decimals"));
+        }
+
         @Test
         void allAreToldAtOnceInTheOrderOfTheFile() {
             assertThat(problems(
@@ -259,7 +310,7 @@ class RiderFileTest {
                             + " found 8.5",
                     "judgement.fade_percent = 0 | judgement.fade_percent: expected a number from 1 to 50, found 0",
                     "colour = 1 | colour: unknown key; expected one of mass_kg, bike_mass_kg, maximum_heart_rate_bpm,"
-                            + " thresholds, critical_power, long_bests, race_days, power_zones, heart_rate_zones, gears, road, judgement",
+                            + " thresholds, critical_power, long_bests, race_days, all_out, trials, birth_year, power_zones, heart_rate_zones, gears, road, judgement",
                 })
         void eachIsToldWord(String line, String problem) {
             assertThat(problems("", line)).contains("rider.toml:2: " + problem);
@@ -351,22 +402,6 @@ class RiderFileTest {
             Path large = folder.resolve("large.toml");
             Files.write(large, new byte[100_001]);
             assertThat(problems(large)).containsExactly(large + ": is too large for a rider profile; is it the ride?");
-        }
-    }
-
-    /** Distances by hand: one letter left out, two swapped (two replacements), one shared. */
-    @Nested
-    class Guesses {
-        @ParameterizedTest
-        @CsvSource({"mas_kg, mass_kg, 1", "chianrings, chainrings, 2", "cogs, cogs, 0", "'', cogs, 4", "road, gears, 4"
-        })
-        void lettersAreCounted(String from, String to, int changes) {
-            assertThat(Spelling.changes(from, to)).isEqualTo(changes);
-        }
-
-        @Test
-        void whatIsNotAlikeIsNotGuessed() {
-            assertThat(Spelling.nearest("colour", List.of("cogs", "gears"))).isNull();
         }
     }
 }

@@ -2,6 +2,7 @@ package io.github.wattledger.read.csv;
 
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.read.Spelling;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Channel;
@@ -96,24 +97,29 @@ final class CsvHeader {
         for (Map.Entry<String, String> column : given.headers().entrySet()) {
             if (header.indexOf(column.getValue()) < 0) {
                 throw new UnreadableRideException(
-                        Reason.NO_SUCH_COLUMN,
-                        "has no column \"" + column.getValue() + "\" for the " + column.getKey() + "; its columns are "
-                                + header.listed());
+                        Reason.NO_SUCH_COLUMN, header.lacks(column.getKey(), column.getValue()));
             }
         }
         if (header.timeIndex() < 0) {
             throw new UnreadableRideException(
                     Reason.NOT_A_RECORDING,
-                    "is a table without a time: no column is called time, timestamp or elapsed; its columns are "
-                            + header.listed());
+                    "is a table without a time: no column is called time, timestamp or elapsed; name the right one with"
+                            + " --column time=HEADER; its columns are " + header.listed());
         }
         if (header.columns.isEmpty()) {
             throw new UnreadableRideException(
                     Reason.NOT_A_RECORDING,
-                    "is a table with a time, but no column for power, heart rate, speed or position; its columns are "
-                            + header.listed());
+                    "is a table with a time, but no column for power, heart rate, speed or position; name the right one"
+                            + " with, for instance, --column power=HEADER; its columns are " + header.listed());
         }
         return header;
+    }
+
+    private String lacks(String name, String wanted) {
+        String meant = Spelling.nearest(wanted, headers);
+        return "has no column \"" + wanted + "\" for the " + name
+                + (meant == null ? "" : " (did you mean \"" + shortened(meant) + "\"?)") + "; its columns are "
+                + listed();
     }
 
     /** The columns of channels, in the channels' order. */

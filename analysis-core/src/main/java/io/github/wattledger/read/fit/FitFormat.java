@@ -83,7 +83,7 @@ public final class FitFormat implements RideFormat {
     }
 
     /** The FIT SDK may be left out by who reads no FIT files. */
-    private static void requireDecoder() throws UnreadableRideException {
+    static void requireDecoder() throws UnreadableRideException {
         try {
             Class.forName("com.garmin.fit.Decoder", false, FitFormat.class.getClassLoader());
         } catch (ClassNotFoundException e) {

@@ -29,7 +29,7 @@ final class FitReading {
         this.damage = damage;
         Samples raw = messages.samples();
         noteDamage(raw);
-        if (raw.size() > 0) {
+        if (raw.size() > 0 && !isCourse()) {
             Samples samples = messages.completedSamples(notes);
             recordings.addAll(new FitSessionSplit(messages, samples, breaksOff()).recordings());
             noteLosses();
@@ -95,6 +95,11 @@ final class FitReading {
         } catch (RuntimeException e) {
             return e;
         }
+    }
+
+    /** Whether it is a course to ride: the times of its records are those of a virtual partner, never of a ride. */
+    private boolean isCourse() {
+        return "course".equals(messages.fileType());
     }
 
     private boolean breaksOff() {
@@ -167,6 +172,12 @@ final class FitReading {
 
     /** Why there is no sample; meaningful only then. */
     WhyEmpty whyEmpty() {
+        if (isCourse()) {
+            return new WhyEmpty(
+                    Reason.NOT_A_RECORDING,
+                    "is a FIT course, a way to ride and not a recorded ride; choose an activity file, or make a plan for"
+                            + " it with wattledger plan (in the library, RacePlan)");
+        }
         if (damage != null) {
             return new WhyEmpty(
                     Reason.DAMAGED,

@@ -84,7 +84,8 @@ final class GpxParser {
         }
     }
 
-    private static XMLInputFactory factory() {
+    /** A parser without document types, entities and namespaces. */
+    static XMLInputFactory factory() {
         XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
@@ -204,12 +205,18 @@ final class GpxParser {
     }
 
     /** Without namespaces, the parser gives the prefix as a part of the name. */
-    private static String localName(String name) {
+    static String localName(String name) {
         return name.substring(name.indexOf(':') + 1);
     }
 
     /** A recording for each track that has points with a time. */
     ReadResult result(String format) throws UnreadableRideException {
+        if (!tracks.isEmpty() && tracks.stream().allMatch(GpxTrack::isPlanned)) {
+            throw new UnreadableRideException(
+                    Reason.NOT_A_RECORDING,
+                    "has times that nobody rode, at one constant speed or all alike: it is a planned route; export the"
+                            + " recorded ride, or make a plan for it with wattledger plan (in the library, RacePlan)");
+        }
         if (tracks.isEmpty()) {
             boolean endsEarly = damagedAt != null && pointsWithoutTime == 0;
             throw new UnreadableRideException(endsEarly ? Reason.DAMAGED : Reason.NOT_A_RECORDING, whyEmpty());
@@ -263,13 +270,14 @@ final class GpxParser {
             return String.format(
                     Locale.ROOT,
                     "has %,d track points but not one time: it is a route, or its times were removed; "
-                            + "export the recorded ride with times",
+                            + "export the recorded ride with times, or make a plan for it with wattledger plan (in the library, RacePlan)",
                     pointsWithoutTime);
         }
         if (damagedAt != null) {
             return "is a damaged GPX file with no track point before the damage (" + damagedAt
                     + "); export the ride again";
         }
-        return "is a GPX file without a track point; export the recorded ride, not a route or waypoints";
+        return "is a GPX file without a track point; export the recorded ride, or make a plan for a route with"
+                + " wattledger plan (in the library, RacePlan)";
     }
 }

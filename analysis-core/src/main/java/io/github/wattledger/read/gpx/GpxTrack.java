@@ -83,6 +83,11 @@ final class GpxTrack {
         anyPosition |= !Double.isNaN(point.get(Channel.LATITUDE));
     }
 
+    /** Whether the times were made up by a route planner, see {@link PlannedTimes}. */
+    boolean isPlanned() {
+        return PlannedTimes.areIn(samples.build());
+    }
+
     int sampleCount() {
         return samples.size();
     }

@@ -8,6 +8,7 @@ import io.github.wattledger.replay.Replay;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
 import io.github.wattledger.testing.FlatBunchRace;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -30,9 +31,7 @@ class LettingGoTest {
     }
 
     private static LettingGo.BreakEven breakEven(LettingGo decision) {
-        LettingGo.BreakEven breakEven = decision.breakEven();
-        assertThat(breakEven).isNotNull();
-        return breakEven;
+        return Objects.requireNonNull(decision.breakEven());
     }
 
     /** Recorded at 1.3 times the target with different true savings; 80 km at the target afterwards. */
@@ -117,7 +116,7 @@ class LettingGoTest {
         for (LettingGo.AtSaving at :
                 lettingGo(race, 260, 1, 0, 0, 0.1, 0.2, 0.3, 0.4, 0.5).savings()) {
             assertThat(at.letGoEqualNormalizedPowerSeconds()).isLessThan(before);
-            before = at.letGoEqualNormalizedPowerSeconds();
+            before = Objects.requireNonNull(at.letGoEqualNormalizedPowerSeconds());
         }
         assertThat(breakEven(lettingGo(race, 260, 1, 0.5)).equalNormalizedPower())
                 .isGreaterThan(breakEven(lettingGo(race, 260, 1, 0)).equalNormalizedPower());

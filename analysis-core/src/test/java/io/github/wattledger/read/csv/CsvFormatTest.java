@@ -229,6 +229,15 @@ class CsvFormatTest {
         }
 
         @Test
+        void isGuessedWhereItIsAlike() {
+            assertThatThrownBy(() -> read(TEXT, columns(Map.of("time", "Zeit", "heart_rate", "Plus"))))
+                    .isInstanceOf(UnreadableRideException.class)
+                    .hasMessage(
+                            "has no column \"Plus\" for the heart_rate (did you mean \"Puls\"?); its columns are Zeit,"
+                                    + " Pwr (W), Puls, v");
+        }
+
+        @Test
         void mustBeForSomethingThatIsRead() {
             assertThatThrownBy(() -> columns(Map.of("mood", "v")))
                     .isInstanceOf(IllegalArgumentException.class)
@@ -244,10 +253,10 @@ class CsvFormatTest {
         @CsvSource(
                 delimiter = '|',
                 value = {
-                    "'a,b\n1,2\n' | is a table without a time: no column is called time, timestamp or elapsed; its "
-                            + "columns are a, b",
+                    "'a,b\n1,2\n' | is a table without a time: no column is called time, timestamp or elapsed; name "
+                            + "the right one with --column time=HEADER; its columns are a, b",
                     "'time,b\n1,2\n' | is a table with a time, but no column for power, heart rate, speed or position; "
-                            + "its columns are time, b",
+                            + "name the right one with, for instance, --column power=HEADER; its columns are time, b",
                     "'time,power\n' | is a table with a header and no row; nothing was recorded in it",
                     "'time,power\nsoon,200\n' | is a table in which no row has a readable time: line 2, column "
                             + "\"time\": \"soon\""

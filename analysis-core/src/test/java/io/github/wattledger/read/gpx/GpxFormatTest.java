@@ -271,8 +271,9 @@ class GpxFormatTest {
         void ofATrackWithoutTimes() {
             assertThatThrownBy(() -> read(track("<trkpt lat=\"1\" lon=\"2\"/><trkpt lat=\"1\" lon=\"2\"/>")))
                     .isInstanceOf(UnreadableRideException.class)
-                    .hasMessage("has 2 track points but not one time: it is a route, or its times were removed; "
-                            + "export the recorded ride with times");
+                    .hasMessage(
+                            "has 2 track points but not one time: it is a route, or its times were removed; "
+                                    + "export the recorded ride with times, or make a plan for it with wattledger plan (in the library, RacePlan)");
         }
 
         @Test
@@ -281,7 +282,8 @@ class GpxFormatTest {
                             () -> read(HEAD + "<wpt lat=\"1\" lon=\"2\"><time>2024-05-04T07:00:00Z</time></wpt></gpx>"))
                     .isInstanceOf(UnreadableRideException.class)
                     .hasMessage(
-                            "is a GPX file without a track point; export the recorded ride, not a route or waypoints");
+                            "is a GPX file without a track point; export the recorded ride, or make a plan for a route with"
+                                    + " wattledger plan (in the library, RacePlan)");
         }
 
         @Test

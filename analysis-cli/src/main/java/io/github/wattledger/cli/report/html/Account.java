@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.LedgerWords;
 import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.PriceEnds;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import java.util.ArrayList;
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param timeBar the parts as one bar
  * @param losses what each mistake cost
  * @param together rows that are not parts of a sum: all repaired at once, and against the rider's ability
+ * @param ends the names of the two ends of a price
  * @param scale minutes along the head of the bars, or null without losses
  * @param notes what to know when reading them
  * @param nothingPriced why there is no price at all, or null
@@ -27,6 +29,7 @@ public record Account(
         Markup timeBar,
         List<Loss> losses,
         List<Loss> together,
+        List<String> ends,
         @Nullable Markup scale,
         List<String> notes,
         @Nullable String nothingPriced) {
@@ -45,12 +48,12 @@ public record Account(
      *
      * @param number the finding it belongs to, or null
      * @param label what it is
-     * @param range minutes in words
-     * @param low the lower end
-     * @param high the upper end
+     * @param ends what its ends are where they have other names than the columns, or empty
+     * @param first the end in the first column
+     * @param second the end in the second column
      * @param bar both ends as a bar
      */
-    public record Loss(@Nullable Integer number, String label, String range, Num low, Num high, Markup bar) {}
+    public record Loss(@Nullable Integer number, String label, String ends, Num first, Num second, Markup bar) {}
 
     static Account of(PacingReview pacing) {
         TimeLedger ledger = pacing.ledger();
@@ -62,8 +65,10 @@ public record Account(
         List<Loss> losses = new ArrayList<>();
         List<Loss> together = new ArrayList<>();
         List<LedgerWords.Loss> words = LedgerWords.losses(pacing);
+        List<String> ends =
+                PriceEnds.heads(words.stream().map(LedgerWords.Loss::ends).toList());
         for (int i = 0; i < words.size(); i++) {
-            Loss loss = loss(words.get(i), ledger.entries().get(i), minutes, i);
+            Loss loss = loss(words.get(i), ledger.entries().get(i), ends, minutes, i);
             (loss.number() == null ? together : losses).add(loss);
         }
         String nothingPriced = LedgerWords.nothingPriced(pacing);
@@ -74,6 +79,7 @@ public record Account(
                 timeBar(ledger),
                 losses,
                 together,
+                ends,
                 words.isEmpty() ? null : LossBars.scale(minutes),
                 LedgerWords.notes(pacing),
                 words.isEmpty() ? otherwise : null);
@@ -99,7 +105,7 @@ public record Account(
         return switch (part.id()) {
             case "riding" -> clock("movingMinutes", part.minutes());
             // The JSON report has no field for it: it is what the others leave.
-            case "paused" -> new Num("", null, Figures.clock(part.minutes() * 60));
+            case "paused" -> Num.inWords(Figures.clock(part.minutes() * 60));
             default -> clock(part.id() + "Minutes", part.minutes());
         };
     }
@@ -122,14 +128,18 @@ public record Account(
         return bar.close("svg").done();
     }
 
-    private static Loss loss(LedgerWords.Loss words, TimeLedger.Entry entry, Scale minutes, int index) {
+    private static Loss loss(
+            LedgerWords.Loss words, TimeLedger.Entry entry, List<String> heads, Scale minutes, int index) {
         String path = "pacing.ledger.entries[" + index + "].";
+        Num low = Num.of(path + "minutesLow", entry.minutesLow(), PriceEnds::brief);
+        Num high = Num.of(path + "minutesHigh", entry.minutesHigh(), PriceEnds::brief);
+        List<String> names = words.ends().names();
         return new Loss(
                 words.number(),
                 PlainText.capital(words.label()),
-                words.minutes(),
-                Num.tenths(path + "minutesLow", entry.minutesLow()),
-                Num.tenths(path + "minutesHigh", entry.minutesHigh()),
+                names.equals(heads) ? "" : String.join(" / ", names),
+                words.ends().isHighFirst() ? high : low,
+                words.ends().isHighFirst() ? low : high,
                 LossBars.bar(minutes, entry.minutesLow(), entry.minutesHigh()));
     }
 }

@@ -2,10 +2,12 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSplits;
 import io.github.wattledger.cli.report.words.ClimbWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
+import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.power.SustainablePower;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,10 +17,11 @@ import org.jspecify.annotations.Nullable;
  * The climbs beside one another.
  *
  * @param drawn mean power of each over where it lies, or null without climbs or power
+ * @param lostHeads the heads of the minutes lost, or nothing where no mistake was priced
  * @param rows the climbs in the order in which they were ridden
  * @param otherwise why there are none, or empty
  */
-public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
+public record Climbs(@Nullable Markup drawn, List<String> lostHeads, List<Row> rows, String otherwise) {
     private static final int HEIGHT = 170;
 
     /** The share of the width that a number of two figures takes, and the one that it takes on a telephone. */
@@ -38,6 +41,7 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
      * @param perKg watts per kilogram of the rider
      * @param heartRate mean heart rate
      * @param vertical metres of altitude an hour
+     * @param lost the minutes lost on it, a number for each head
      * @param again how it compares with the first time on the same road, or empty
      */
     public record Row(
@@ -50,24 +54,28 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
             Num perKg,
             Num heartRate,
             Num vertical,
+            List<Num> lost,
             String again) {}
 
-    static Climbs of(RideReview review, RideDetail detail) {
+    static Climbs of(RideReview review, RideDetail detail, RideSplits splits) {
         List<ClimbReview> climbs = review.climbs();
         if (climbs == null) {
-            return new Climbs(null, List.of(), "Not looked for: there is no altitude, or no distance, in this file.");
+            return new Climbs(
+                    null, List.of(), List.of(), "Not looked for: there is no altitude, or no distance, in this file.");
         }
         if (climbs.isEmpty()) {
-            return new Climbs(null, List.of(), "There is none: a climb is " + ClimbWords.WHAT_COUNTS + ".");
+            return new Climbs(null, List.of(), List.of(), "There is none: a climb is " + ClimbWords.WHAT_COUNTS + ".");
         }
+        LostTime lost = review.pacing().lost();
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i < climbs.size(); i++) {
-            rows.add(row(climbs.get(i), "climbs[" + i + "]."));
+            List<Num> minutes = SplitTable.lost(lost, splits.climbs().get(i), "splits.climbs[" + i + "].");
+            rows.add(row(climbs.get(i), "climbs[" + i + "].", minutes));
         }
-        return new Climbs(draw(climbs, detail), rows, "");
+        return new Climbs(draw(climbs, detail), SplitTable.lostHeads(lost), rows, "");
     }
 
-    private static Row row(ClimbReview review, String path) {
+    private static Row row(ClimbReview review, String path, List<Num> lost) {
         Climb climb = review.climb();
         return new Row(
                 ClimbWords.kilometres(climb),
@@ -79,6 +87,7 @@ public record Climbs(@Nullable Markup drawn, List<Row> rows, String otherwise) {
                 Num.of(path + "wattsPerKg", review.wattsPerKg(), value -> Figures.decimal(value, 2) + " W/kg"),
                 Num.of(path + "averageHeartRateBpm", climb.averageHeartRateBpm(), Figures::beats, "no heart rate"),
                 Num.rounded(path + "verticalSpeedMPerHour", climb.verticalSpeedMPerHour(), " m/h"),
+                lost,
                 ClimbWords.again(review));
     }
 

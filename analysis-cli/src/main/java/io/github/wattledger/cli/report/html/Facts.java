@@ -3,6 +3,8 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.LoadWords;
 import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.TemperatureWords;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -20,14 +22,24 @@ public final class Facts {
     private Facts() {}
 
     static List<Fact> of(RideReview review) {
-        return LoadWords.of(
+        List<Fact> facts = new ArrayList<>();
+        LoadWords.of(
                         review.load(),
                         review.ride(),
                         review.deviceTotals(),
                         review.rider().thresholdPowerW() != null)
                 .stream()
                 .map(Facts::fact)
-                .toList();
+                .forEach(facts::add);
+        temperatures(review)
+                .forEach(words ->
+                        facts.add(new Fact(PlainText.capital(words.label()), Num.inWords(words.value()), null)));
+        return facts;
+    }
+
+    /** How warm the reviewed part was; nothing where no temperature was recorded. */
+    static List<TemperatureWords> temperatures(RideReview review) {
+        return TemperatureWords.of(review.ride().part(review.reviewed()));
     }
 
     private static Fact fact(LoadWords words) {

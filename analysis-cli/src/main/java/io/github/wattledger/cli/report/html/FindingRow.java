@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param to when it ends
  * @param kilometres where, in words
  * @param evidence the numbers it rests on, in sentences
- * @param cost minutes in words, or why there is none; empty for what the user's own detectors found
+ * @param cost the ends of the minutes in words, or empty
+ * @param noPrice why there is none, or empty
  * @param low lower end of the minutes, or null
  * @param high upper end, or null
  * @param how how the price was found, or empty
@@ -36,7 +37,8 @@ public record FindingRow(
         Num to,
         String kilometres,
         String evidence,
-        String cost,
+        List<String> cost,
+        String noPrice,
         @Nullable Num low,
         @Nullable Num high,
         String how,
@@ -72,7 +74,8 @@ public record FindingRow(
                 Num.of(path + "endSeconds", (double) finding.when().toSecond(), Figures::clock),
                 words.where(),
                 words.evidence(),
-                words.cost() == null ? words.noPrice() : words.cost(),
+                words.cost(),
+                words.noPrice(),
                 priced == null ? null : Num.tenths(path + "costMinutes.low", priced.lowMinutes()),
                 priced == null ? null : Num.tenths(path + "costMinutes.high", priced.highMinutes()),
                 words.how(),

@@ -31,6 +31,12 @@ public record Frame(String title, Parts parts) {
         return new Frame(title, STILL);
     }
 
+    /** Of a card to print, black on white. */
+    static Frame card(String title) {
+        String style = Assets.own("card.css");
+        return new Frame(title, new Parts(Assets.policy(style), new Markup(style), new Markup(""), new Markup(""), ""));
+    }
+
     private static Parts moving() {
         String style = Assets.chartStyle() + Assets.own("page.css");
         String library = Assets.chartScript();

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A number of a page: as people read it, and as a program does.
  *
- * @param path where the same number stands in the JSON report, for instance {@code load.workKJ}
+ * @param path where the same number stands in the JSON report, for instance {@code load.workKJ}; empty where it does not
  * @param value the number, plain, at most three decimals, of a coefficient five; null when it could not be computed
  * @param text the number in words, or why there is none
  */
@@ -32,6 +32,11 @@ public record Num(String path, @Nullable String value, String text) {
         return value == null
                 ? new Num(path, null, "not known")
                 : new Num(path, plain(value, FINE_DECIMALS), words.apply(value));
+    }
+
+    /** A number that the JSON report does not have; empty where there is none. */
+    static Num inWords(String text) {
+        return new Num("", null, text);
     }
 
     /** A number in figures alone. */

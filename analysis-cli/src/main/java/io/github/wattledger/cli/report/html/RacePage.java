@@ -2,10 +2,12 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.RideSplits;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.HeadlineWords;
+import io.github.wattledger.cli.report.words.NotesWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
@@ -26,12 +28,14 @@ import org.jspecify.annotations.Nullable;
  *
  * @param frame what every page has
  * @param season where the season's page is, or null
- * @param name the file's name, or words for it
+ * @param name event and rider where they are known, and the file's name or words for it
  * @param circumstances when, what and with which device
- * @param headline the verdict with the minutes that it cost
+ * @param verdict the verdict in a word or two
+ * @param minutes what all mistakes cost together, a sentence, or empty
  * @param sentence what the verdict rests on
  * @param occasion what the ride was taken for, and why
  * @param nextTime the weightiest mistakes, whose advice stands in the head
+ * @param hasTemperature whether a temperature was recorded
  * @param hasPower whether there is power at all
  * @param hasDistance whether the axis can be one of distance
  * @param judged which part was judged, or empty when all was
@@ -43,13 +47,15 @@ public record RacePage(
         @Nullable String season,
         String name,
         String circumstances,
-        String headline,
+        String verdict,
+        String minutes,
         String sentence,
         String occasion,
         List<FindingRow> nextTime,
         boolean hasPower,
         boolean hasDistance,
         List<Facts.Fact> facts,
+        boolean hasTemperature,
         boolean hasDevice,
         Account account,
         String judged,
@@ -58,6 +64,7 @@ public record RacePage(
         String noFindings,
         List<RemarkWords> remarks,
         List<FindingRow> ownFindings,
+        Splits splits,
         Efforts efforts,
         List<String> ability,
         Zones powerZones,
@@ -67,18 +74,21 @@ public record RacePage(
         @Nullable Markup track,
         boolean isTrackGraded,
         GearTable gears,
+        EnergyTable energy,
         List<String> judgedBy,
+        List<String> notes,
         List<String> quality,
         List<String> leftOut) {
     private static final int MOST_IN_THE_HEAD = 3;
 
     static RacePage of(RideReview review, @Nullable String season) {
         RideDetail detail = RideDetail.of(review);
+        RideSplits splits = RideSplits.of(review);
         Track track = Track.of(review.ride());
         TimelineDrawing drawing = new TimelineDrawing(review, detail);
         boolean hasDistance = review.ride().has(Channel.DISTANCE);
         boolean hasPower = review.ride().has(Channel.POWER);
-        String name = RideWords.name(review.source(), "A ride");
+        String name = RideWords.title(review);
         PacingReview pacing = review.pacing();
         List<FindingRow> findings = FindingRow.of(review, drawing.lanes());
         return new RacePage(
@@ -86,13 +96,15 @@ public record RacePage(
                 season,
                 name,
                 RideWords.circumstances(review.source(), review.quality()),
-                HeadlineWords.headline(review),
+                HeadlineWords.verdict(review),
+                HeadlineWords.minutes(review),
                 HeadlineWords.sentence(review),
                 OccasionWords.of(review),
                 nextTime(findings),
                 hasPower,
                 hasDistance,
                 Facts.of(review),
+                !Facts.temperatures(review).isEmpty(),
                 review.deviceTotals() != null,
                 Account.of(pacing),
                 RideWords.judged(review),
@@ -101,6 +113,7 @@ public record RacePage(
                 pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
                 RemarkWords.of(review),
                 FindingRow.ofOwn(review),
+                Splits.of(review, splits),
                 Efforts.of(review, detail),
                 AbilityWords.of(review),
                 Zones.of(
@@ -115,12 +128,14 @@ public record RacePage(
                         "bpm",
                         "heart-bar",
                         ZoneWords.noHeartRateZones(review)),
-                Climbs.of(review, detail),
+                Climbs.of(review, detail, splits),
                 Blocks.of(review, detail),
                 track == null ? null : track.draw(review, detail),
                 detail.sustainable() != null && hasPower,
                 GearTable.of(review),
+                EnergyTable.of(review.fuel()),
                 RiderWords.judgedBy(review.rider()),
+                NotesWords.of(review),
                 quality(review.quality()),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }

@@ -87,9 +87,9 @@ public record SeasonLoad(
             days.add(new Day(
                     day.day(),
                     Num.rounded(path + "trainingStress", day.trainingStress(), ""),
-                    Num.tenths(path + "acuteLoad", day.acute()),
-                    Num.tenths(path + "chronicLoad", day.chronic()),
-                    Num.signed(path + "balance", day.balance()),
+                    Num.tenths(path + "load7Days", day.acute()),
+                    Num.tenths(path + "load42Days", day.chronic()),
+                    Num.signed(path + "loadDifference", day.balance()),
                     Spell.holding(spells, day.day().plusDays(1))));
         }
         return days;
@@ -113,8 +113,8 @@ public record SeasonLoad(
                     Num.rounded(path + "workKJ", week.workKJ(), " kJ"),
                     Num.rounded(
                             path + "trainingStress", week.trainingStress(), week.ridesWithoutStress() > 0 ? " *" : ""),
-                    Num.tenths(path + "chronicLoad", week.chronic()),
-                    Num.signed(path + "ramp", week.ramp()),
+                    Num.tenths(path + "load42Days", week.chronic()),
+                    Num.signed(path + "loadChange", week.ramp()),
                     Spell.holding(spells, week.to())));
         }
         return rows;

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.html;
 
+import io.github.wattledger.cli.report.words.OwnRidesWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.SeasonWords;
 import io.github.wattledger.season.SeasonReview;
@@ -17,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param title what the season is, a few words
  * @param summary how much was ridden
  * @param isEmpty whether there is no ride at all
+ * @param ownRides what the rides say of their rider, in sentences
  * @param leftOut files that gave no ride of their own, as many as fit
  * @param leftOutCount how many of them there are
  */
@@ -29,6 +31,7 @@ public record SeasonPage(
         boolean isEmpty,
         SeasonLoad load,
         SeasonBests bests,
+        List<String> ownRides,
         SeasonRaces races,
         List<SeasonRow> rides,
         List<String> leftOut,
@@ -49,6 +52,7 @@ public record SeasonPage(
                 isEmpty,
                 SeasonLoad.of(season),
                 SeasonBests.of(season),
+                season.rider() == null ? List.of() : OwnRidesWords.section(season.rider()),
                 SeasonRaces.of(season, pages),
                 SeasonRow.of(season, pages),
                 leftOut.subList(0, Math.min(FILES_LISTED, leftOut.size())),

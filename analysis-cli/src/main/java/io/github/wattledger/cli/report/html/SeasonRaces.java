@@ -15,9 +15,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param scale minutes along the head of the bars, or null where nothing is priced
  * @param rows the rides
+ * @param named which of them have a name, and what had been agreed before, in sentences
  * @param trend whether pacing improved, in sentences
  */
-public record SeasonRaces(@Nullable Markup scale, List<Race> rows, List<String> trend) {
+public record SeasonRaces(@Nullable Markup scale, List<Race> rows, List<String> named, List<String> trend) {
     /** A race or a long ride. */
     public record Race(
             LocalDate day,
@@ -38,6 +39,7 @@ public record SeasonRaces(@Nullable Markup scale, List<Race> rows, List<String> 
         return new SeasonRaces(
                 anyPriced ? LossBars.scale(minutes) : null,
                 rows(season, pages, minutes),
+                SeasonWords.named(season.pacing()),
                 SeasonWords.trend(season.pacing()));
     }
 

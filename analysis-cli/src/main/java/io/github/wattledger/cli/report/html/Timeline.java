@@ -38,6 +38,7 @@ public record Timeline(
             add(packed, channels, "balance", balance, 0.1);
         }
         add(packed, channels, "altitude", ride.series(Channel.ALTITUDE), 0.5);
+        add(packed, channels, "temperature", ride.series(Channel.TEMPERATURE), 0.1);
         add(packed, channels, "distance", ride.series(Channel.DISTANCE), 1);
         if (track != null) {
             packed.add(track::across, 1);

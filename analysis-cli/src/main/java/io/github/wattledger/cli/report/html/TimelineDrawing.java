@@ -24,6 +24,7 @@ final class TimelineDrawing {
     private static final int FOOT = 24;
     private static final int POWER = 190;
     private static final int OTHER = 84;
+    private static final int TEMPERATURE = 48;
 
     private final RideReview review;
     private final RideDetail detail;
@@ -57,6 +58,7 @@ final class TimelineDrawing {
         height += has(Channel.HEART_RATE) ? NAME + OTHER : 0;
         height += balance != null ? NAME + OTHER : 0;
         height += has(Channel.ALTITUDE) ? NAME + OTHER : 0;
+        height += has(Channel.TEMPERATURE) ? NAME + TEMPERATURE : 0;
         Svg svg = Plot.beginWithLinks(
                 height,
                 "The ride over time",
@@ -77,6 +79,10 @@ final class TimelineDrawing {
         }
         if (has(Channel.ALTITUDE)) {
             last = altitude(svg, top + NAME);
+            top += NAME + OTHER;
+        }
+        if (has(Channel.TEMPERATURE)) {
+            last = temperature(svg, top + NAME);
         }
         if (last != null) {
             feet(last);
@@ -148,6 +154,16 @@ final class TimelineDrawing {
                 .levels(2, value -> Figures.decimal(value, 0))
                 .name("Altitude, m")
                 .line("ground", bins.xs, bins.ys);
+        return plot;
+    }
+
+    private Plot temperature(Svg svg, int top) {
+        Bins bins = Bins.peaks(ride.series(Channel.TEMPERATURE));
+        Plot plot = new Plot(svg, top, TEMPERATURE, time, Scale.around(bins.lowest(), bins.highest()));
+        states(plot);
+        plot.levels(2, value -> Figures.decimal(value, 0))
+                .name("Temperature at the recorder, \u00B0C")
+                .line("temperature", bins.xs, bins.ys);
         return plot;
     }
 

@@ -46,6 +46,9 @@ public final class TextBrief implements Report {
         if (!words.because().isEmpty()) {
             page.paragraph(words.because());
         }
+        if (!words.recalled().isEmpty()) {
+            page.paragraph(words.recalled());
+        }
         list(page, words.mistakesHeading(), words.mistakes().subList(0, mistakes));
         List<String> nextTime = new ArrayList<>(words.caps());
         nextTime.addAll(words.nextTime().subList(0, advice));

@@ -7,10 +7,12 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.ClimbWords;
+import io.github.wattledger.cli.report.words.EnergyWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.GearWords;
 import io.github.wattledger.cli.report.words.LedgerWords;
+import io.github.wattledger.cli.report.words.NotesWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
@@ -22,6 +24,8 @@ import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.GearUse;
+import io.github.wattledger.energy.EnergyHour;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
@@ -31,6 +35,7 @@ import io.github.wattledger.ride.Channel;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,6 +58,7 @@ public final class TextReport implements Report {
         if (review.pacing().verdict() != Verdict.NOT_JUDGED) {
             page.line(OccasionWords.of(review)); // Otherwise it stands in the lines above.
         }
+        notes(page, NotesWords.of(review));
         time(page, review);
         if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
             remarks(page, RemarkWords.of(review));
@@ -86,6 +92,7 @@ public final class TextReport implements Report {
         zones(page, review.load().heartRateZones(), "bpm", ZoneWords.noHeartRateZones(review));
         bestEfforts(page, review);
         gears(page, review);
+        energy(page, review.fuel());
         page.heading("WHAT COULD BE EXPECTED");
         AbilityWords.of(review).forEach(page::line);
         page.heading("JUDGED BY");
@@ -95,6 +102,13 @@ public final class TextReport implements Report {
         page.blank();
         page.paragraph(Cautions.RIDE);
         out.append(page.toString());
+    }
+
+    private static void notes(Page page, List<String> notes) {
+        if (!notes.isEmpty()) {
+            page.heading(NotesWords.HEADING.toUpperCase(Locale.ROOT));
+            notes.forEach(page::line);
+        }
     }
 
     private static void time(Page page, RideReview review) {
@@ -136,8 +150,8 @@ public final class TextReport implements Report {
             number++;
             page.wrapped(Page.padLeft(number + ". ", 5), "     ", finding.heading());
             part(page, finding.evidence());
-            if (finding.cost() != null) {
-                part(page, "Cost: " + finding.cost() + " (" + finding.how() + ").");
+            if (!finding.cost().isEmpty()) {
+                part(page, "Cost: " + String.join(", ", finding.cost()) + " (" + finding.how() + ").");
             }
             part(page, FindingWords.NEXT_TIME + finding.nextTime());
         }
@@ -260,6 +274,21 @@ public final class TextReport implements Report {
             table.write(page);
         }
         GearWords.notes(use).forEach(page::line);
+    }
+
+    private static void energy(Page page, @Nullable FuelReview fuel) {
+        page.heading("ENERGY, as ranges, since riders differ");
+        if (fuel == null) {
+            page.line(EnergyWords.NOT_ESTIMATED);
+            return;
+        }
+        EnergyWords.totals(fuel).forEach(page::line);
+        Table table = new Table(1, List.of("hour", "power", "carbohydrate, g an hour"));
+        for (EnergyHour hour : fuel.use().hours()) {
+            table.row(List.of(EnergyWords.when(hour), EnergyWords.power(hour), EnergyWords.carbohydrate(hour)));
+        }
+        table.write(page);
+        EnergyWords.notes(fuel).forEach(page::line);
     }
 
     private static void recording(Page page, QualityReport quality) {

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.text;
 import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.season.RacePacing;
 import io.github.wattledger.season.RiderStanding;
 import java.io.IOException;
 import java.time.LocalDate;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Several riders as plain text of at most 80 columns: one line each, then what to look at. */
 public final class TextRiders {
+    private static final int SHORT_NAME_COLUMNS = 10;
     private static final int NAME_COLUMNS = 13;
     private static final String NONE = Table.NONE;
 
@@ -31,7 +33,7 @@ public final class TextRiders {
                 1, List.of("rider", "42 days", "7 days", "difference", "change", "week", "ride", "long", "last race"));
         for (RiderStanding rider : riders) {
             table.row(List.of(
-                    shortened(PlainText.of(rider.name())),
+                    shortened(PlainText.of(rider.name()), NAME_COLUMNS),
                     decimal(rider.chronic()),
                     decimal(rider.acute()),
                     signed(rider.balance()),
@@ -45,6 +47,7 @@ public final class TextRiders {
         page.line("42 days, 7 days: load of so many days; difference: the one less the other; change: of the load of 42"
                 + " days in a week; week: training stress of the last seven days; ride, long: days since the last ride,"
                 + " and the last of three hours or more.");
+        pacing(page, riders);
         if (riders.stream().anyMatch(rider -> !rider.warnings().isEmpty())) {
             page.heading("WORTH A LOOK");
             for (RiderStanding rider : riders) {
@@ -63,9 +66,43 @@ public final class TextRiders {
         out.append(page.toString());
     }
 
-    private static String shortened(String name) {
+    private static void pacing(Page page, List<RiderStanding> riders) {
+        if (riders.stream().allMatch(rider -> rider.races().isEmpty())) {
+            return;
+        }
+        page.heading("PACING of the last races");
+        Table table = new Table(3, List.of("rider", "day", "verdict", "mistakes cost", "opening", "fade", "last cap"));
+        for (RiderStanding rider : riders) {
+            for (RacePacing race : rider.races()) {
+                table.row(List.of(
+                        shortened(PlainText.of(rider.name()), SHORT_NAME_COLUMNS),
+                        race.day().toString(),
+                        race.verdict().words(),
+                        cost(race),
+                        race.openingOverTarget() == null ? NONE : Figures.fractionAsPercent(race.openingOverTarget()),
+                        race.fadePercent() == null ? NONE : Figures.percent(race.fadePercent()),
+                        cap(race)));
+            }
+        }
+        table.write(page);
+        page.line("opening: its normalized power over the target; fade: effort lost from early to late on like ground;"
+                + " last cap: whether the opening kept to the power that the advice of an earlier race named.");
+    }
+
+    private static String cost(RacePacing race) {
+        Double low = race.costMinutesLow();
+        Double high = race.costMinutesHigh();
+        return low == null || high == null ? NONE : Figures.minutes(low, high);
+    }
+
+    private static String cap(RacePacing race) {
+        Boolean kept = race.keptLastCap();
+        return kept == null ? NONE : kept ? "kept" : "not kept";
+    }
+
+    private static String shortened(String name, int columns) {
         String fitting = name;
-        while (Page.columns(fitting) > NAME_COLUMNS) {
+        while (Page.columns(fitting) > columns) {
             fitting = fitting.substring(0, fitting.offsetByCodePoints(fitting.length(), -1));
         }
         return fitting;

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.OwnRidesWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.SeasonWords;
 import io.github.wattledger.power.Durability;
@@ -10,6 +11,7 @@ import io.github.wattledger.season.LoadHistory;
 import io.github.wattledger.season.PacingTrend;
 import io.github.wattledger.season.PeriodTotals;
 import io.github.wattledger.season.RideJudgement;
+import io.github.wattledger.season.RiderFromRides;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
 import io.github.wattledger.season.ThresholdCheck;
@@ -45,6 +47,7 @@ public final class TextSeason {
             pacing(page, season.pacing());
             bests(page, season);
             threshold(page, season.threshold());
+            rider(page, season.rider());
             durability(page, season.durability());
             periods(page, "MONTHS", season.months());
             periods(page, "WEEKS from Monday, the last " + WEEKS_SHOWN, lastOf(season.weeks()));
@@ -153,6 +156,14 @@ public final class TextSeason {
         SeasonWords.threshold(check).forEach(page::line);
     }
 
+    private static void rider(Page page, @Nullable RiderFromRides rider) {
+        if (rider == null) {
+            return;
+        }
+        page.heading("THE RIDER, FROM OWN RIDES, on " + rider.history().day());
+        OwnRidesWords.section(rider).forEach(page::line);
+    }
+
     private static void durability(Page page, List<Durability> durability) {
         if (durability.isEmpty()) {
             return;
@@ -182,6 +193,7 @@ public final class TextSeason {
                     SeasonWords.price(judgement)));
         }
         table.write(page);
+        SeasonWords.named(pacing).forEach(page::item);
         page.line(SeasonWords.PRICES);
         SeasonWords.trend(pacing).forEach(page::line);
     }

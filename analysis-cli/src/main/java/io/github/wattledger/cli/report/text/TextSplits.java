@@ -27,12 +27,7 @@ final class TextSplits {
     }
 
     private void hours(RideSplits splits) {
-        boolean isOneHour = splits.hours().size() < 2;
-        boolean isKnown = splits.hours().stream()
-                .anyMatch(hour -> hour.load().averagePowerW() != null
-                        || hour.load().averageHeartRateBpm() != null
-                        || hour.load().distanceM() != null);
-        if (isOneHour || !isKnown) {
+        if (!SplitWords.anyHours(splits)) {
             return; // The load of the whole says the same, or there is nothing to say.
         }
         page.heading("HOUR BY HOUR, elapsed time");

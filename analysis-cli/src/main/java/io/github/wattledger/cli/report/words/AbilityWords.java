@@ -60,12 +60,15 @@ public final class AbilityWords {
                 ? ""
                 : " (" + Figures.decimal(sustainable.lowW(), 0) + " to " + Figures.watts(sustainable.highW()) + ")";
         Ability.Source source = ability.source();
-        if (source != null && !source.isGuide()) {
+        if (sustainable != null && sustainable.source() == SustainablePower.Source.OWN_RIDES) {
+            lines.addAll(OwnRidesWords.judgedBy(review.rider(), sustainable, ability.forSeconds()));
+        } else if (source != null && !source.isGuide()) {
             lines.add("For " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
                     + ", from your own long bests in other rides.");
         } else {
             lines.add("Guide for " + Figures.span(ability.forSeconds()) + ": about " + Figures.watts(watts) + range
                     + ", from threshold power alone. It is a guide that knows nothing of your endurance, not a fact.");
+            lines.addAll(OwnRidesWords.whyNot(review.rider()));
         }
     }
 
@@ -94,7 +97,7 @@ public final class AbilityWords {
 
     private String basis() {
         if (ability.source() != null && ability.source().isGiven()) {
-            return ", as given";
+            return review.rider().rider().criticalPowerW() == null ? ", from your named trials" : ", as given";
         }
         if (evidence == null || !(evidence.criticalPower() instanceof Outcome.Of<CriticalPowerFit> fit)) {
             return "";

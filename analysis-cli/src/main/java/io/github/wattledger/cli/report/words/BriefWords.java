@@ -10,6 +10,7 @@ import io.github.wattledger.pacing.price.Cost;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param ride which ride it was
  * @param verdict the verdict and what all mistakes cost, or why there is none
  * @param because what the verdict rests on; of a ride that was not judged, how hard it was; possibly empty
+ * @param recalled what had been agreed before this race, and how it was opened; possibly empty
  * @param mistakesHeading what stands over the mistakes; empty without any
  * @param mistakes the dearest mistakes, the dearest first
  * @param nextTimeHeading what stands over the caps and the rest of what to do next time
@@ -30,6 +32,7 @@ public record BriefWords(
         String ride,
         String verdict,
         String because,
+        String recalled,
         String mistakesHeading,
         List<String> mistakes,
         String nextTimeHeading,
@@ -67,6 +70,7 @@ public record BriefWords(
                 ride(review),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
                 isJudged ? BunchWords.brief(VerdictSentence.because(review), pacing.bunch()) : hardness(review),
+                Objects.requireNonNullElse(NotesWords.recalled(review), ""),
                 mistakes.isEmpty() ? "" : heading(isJudged, dearest),
                 mistakes,
                 nextTimeHeading(pacing),
@@ -85,7 +89,7 @@ public record BriefWords(
     private static String ride(RideReview review) {
         RideLoad load = review.load();
         Double metres = load.distanceM();
-        return RideWords.name(review.source(), "A ride") + ", " + RideWords.start(review.source(), review.quality())
+        return RideWords.title(review) + ", " + RideWords.start(review.source(), review.quality())
                 + ", "
                 + (metres == null ? "" : Figures.kilometres(metres) + " km in ")
                 + Figures.clock(load.elapsedSeconds()) + ".";

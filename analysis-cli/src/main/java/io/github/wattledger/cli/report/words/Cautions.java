@@ -17,9 +17,21 @@ public final class Cautions {
             "These numbers describe load, not health: they foretell neither injury nor illness. Unusual tiredness, or"
                     + " anything unusual about the heart, belongs to a physician.";
 
+    /** Under what a ride asked of the body. */
+    static final String ENERGY =
+            "These ranges come from studies of trained adults. They are no diagnosis and no plan for"
+                    + " eating: heat, illness, pacing and tiredness can look alike.";
+
+    /** Beside a published range of intake. */
+    static final String INTAKE = "Whether and how much suits you is for a licensed dietitian or a physician.";
+
     /** Beside a heart rate not to exceed. */
     static final String HEART_RATE_CAP =
             "The heart rate is a ceiling, never a goal; in heat it comes at less power: then ease" + " off.";
+
+    /** Where a hot day is expected. */
+    static final String HEAT =
+            "Confusion, shivering or dry skin in the heat, or vomiting, is an emergency: stop, cool down, call for help.";
 
     /** Beside the minutes that less mass is worth. */
     static final String MASS =

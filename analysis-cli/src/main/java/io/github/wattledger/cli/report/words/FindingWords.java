@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param when from when to when
  * @param where from which kilometre to which, or why that is not known
  * @param evidence the numbers it rests on, in sentences; empty without any
- * @param cost the minutes that it cost, or null where it has no price
+ * @param cost the ends of the minutes that it cost, each with its name; empty where it has no price
  * @param how how the price was found, or empty
  * @param noPrice why it has no price, a sentence, or empty
  * @param nextTime what to do next time, a sentence
@@ -29,10 +29,15 @@ public record FindingWords(
         String when,
         String where,
         String evidence,
-        @Nullable String cost,
+        List<String> cost,
         String how,
         String noPrice,
         String nextTime) {
+    /** Copies the list. */
+    public FindingWords {
+        cost = List.copyOf(cost);
+    }
+
     /** What stands over the findings. */
     public static final String ORDER = "the most serious first; times and km of the whole recording";
 
@@ -71,11 +76,19 @@ public record FindingWords(
                 finding.severity().id(),
                 finding.when().toString(),
                 where(finding.startM(), finding.endM(), review),
-                FindingSentences.of(finding),
-                priced == null || !(finding instanceof Finding priceable) ? null : PriceWords.of(priceable, priced),
+                evidence(finding, review),
+                priced == null || !(finding instanceof Finding priceable)
+                        ? List.of()
+                        : PriceWords.ends(priceable, priced),
                 priced == null ? "" : PlainText.of(priced.how()),
                 cost instanceof Cost.NotPriced notPriced ? "No price: " + PlainText.sentence(notPriced.reason()) : "",
                 PlainText.sentence(finding.advice().text()));
+    }
+
+    private static String evidence(AnyFinding finding, RideReview review) {
+        String fuel = finding instanceof Finding ours ? EnergyWords.beside(ours, review) : "";
+        String numbers = FindingSentences.of(finding);
+        return fuel.isEmpty() ? numbers : numbers.isEmpty() ? fuel : numbers + " " + fuel;
     }
 
     /** What it is, how much it weighs, when and where. */

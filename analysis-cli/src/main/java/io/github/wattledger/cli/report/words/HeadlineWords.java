@@ -2,24 +2,28 @@ package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
 
-/** What stands at the head of a page: the verdict with its minutes, and what it rests on. */
+/** What stands at the head of a page, in the words of the first lines of the text report. */
 public final class HeadlineWords {
     private HeadlineWords() {}
 
-    /** The verdict, and what the mistake behind it cost where that has a price. */
-    public static String headline(RideReview review) {
-        String verdict = PlainText.capital(review.pacing().verdict().words());
-        String lost = VerdictSentence.lost(review.pacing());
-        return lost == null ? verdict : verdict + ": " + lost + " lost";
+    /** The verdict, without a full stop. */
+    public static String verdict(RideReview review) {
+        return PlainText.capital(review.pacing().verdict().words());
     }
 
-    /** What the verdict rests on, in a sentence; empty where nothing is to be said. */
+    /** What all mistakes cost together, a sentence; empty where nothing was priced. */
+    public static String minutes(RideReview review) {
+        return VerdictSentence.minutes(review);
+    }
+
+    /** What the verdict rests on, in a sentence or two; empty where nothing is to be said. */
     public static String sentence(RideReview review) {
-        return PlainText.capital(VerdictSentence.reason(review));
+        return VerdictSentence.because(review);
     }
 
-    /** The title of a page: which ride it shows, and the headline. */
+    /** The title of a page: which ride it shows, the verdict, and the minutes. */
     public static String title(RideReview review) {
-        return RideWords.name(review.source(), "A ride") + ": " + headline(review);
+        return RideWords.title(review) + ": "
+                + (minutes(review).isEmpty() ? verdict(review) : VerdictSentence.withMinutes(review));
     }
 }

@@ -33,8 +33,9 @@ public final class LedgerWords {
      * @param number the number of its finding, counted from 1, or null where it belongs to no single finding
      * @param label what it is, in lower case
      * @param minutes the range, with its unit
+     * @param ends how the two ends of the range stand in two columns
      */
-    public record Loss(@Nullable Integer number, String label, String minutes) {}
+    public record Loss(@Nullable Integer number, String label, String minutes, PriceEnds ends) {}
 
     /** The parts that add up to the elapsed time. */
     public static List<Part> parts(TimeLedger ledger) {
@@ -50,10 +51,12 @@ public final class LedgerWords {
         List<Loss> losses = new ArrayList<>();
         for (TimeLedger.Entry entry : pacing.ledger().entries()) {
             FindingKind kind = kind(entry.label());
+            LostTime.LowEnd lowEnd = lowEnd(pacing, entry);
             losses.add(new Loss(
                     kind == null ? null : number(pacing, kind),
                     kind == null ? PlainText.of(entry.label()) : FindingWords.name(kind),
-                    PriceWords.of(entry.minutesLow(), entry.minutesHigh(), lowEnd(pacing, entry))));
+                    PriceWords.of(entry.minutesLow(), entry.minutesHigh(), lowEnd),
+                    PriceEnds.of(lowEnd)));
         }
         return losses;
     }

@@ -5,6 +5,7 @@ import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.power.Ability;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -32,7 +33,7 @@ public final class OccasionWords {
                     + " is not believed; the notes on the recording say why. Give the true one with --threshold-power, or"
                     + " --effort race.";
         }
-        String sentence = sentence(occasion);
+        String sentence = sentence(occasion, target(review));
         boolean isLevelOpen = occasion.isRace() && !isThresholdKnown(review);
         return isLevelOpen
                 ? sentence
@@ -45,14 +46,20 @@ public final class OccasionWords {
         return review.pacing().targetW() != null;
     }
 
-    private static String sentence(Occasion occasion) {
+    /** What a level is a share of. */
+    private static String target(RideReview review) {
+        Ability.Source source = review.ability().source();
+        return source == null || source.isGuide() ? "the guide" : "what your own rides say";
+    }
+
+    private static String sentence(Occasion occasion, String target) {
         Evidence evidence = occasion.evidence();
         return switch (occasion.reason()) {
             case ASKED_AS_RACE -> "Judged as a race, as asked.";
             case RACE_DAY -> "Judged as a race: the rider profile names this day as a race day.";
             case SEVERAL_SPORTS -> "Judged as a race: one part of a race of several sports.";
             case HARD_FOR_ITS_LENGTH ->
-                "Judged as a race: hard for " + riding(evidence) + " (" + share(evidence) + " of the guide), "
+                "Judged as a race: hard for " + riding(evidence) + " (" + share(evidence) + " of " + target + "), "
                         + stops(evidence) + ".";
             case ASKED_AS_TRAINING -> "Not judged as a race, as asked.";
             case UNDER_FORTY_MINUTES -> "Not judged: it was ridden for less than 40 minutes.";
@@ -62,17 +69,17 @@ public final class OccasionWords {
             case LONG_STOPS, MANY_STOPS -> "An outing, not judged as a race: " + stops(evidence) + "." + JUDGE_IT;
             case BELOW_GUIDE ->
                 "Not judged as a race: " + Figures.watts(number(evidence, "normalizedPowerW")) + " is "
-                        + share(evidence) + " of the guide for " + riding(evidence) + "." + JUDGE_IT;
+                        + share(evidence) + " of " + target + " for " + riding(evidence) + "." + JUDGE_IT;
             case NO_POWER -> "Race or training? Cannot tell: there is no power in this file.";
             case THRESHOLD_NOT_KNOWN ->
                 "Race or training? Cannot tell: the rider's threshold power is not known. Give --threshold-power or"
                         + " --effort race.";
             case HARD_FIRST_HALF_ONLY ->
-                "Race or training? Cannot tell: only the first half was hard (" + share(evidence)
-                        + " of the guide as a whole). --effort race judges it.";
+                "Race or training? Cannot tell: only the first half was hard (" + share(evidence) + " of " + target
+                        + " as a whole). --effort race judges it.";
             case BETWEEN_RACE_AND_TRAINING ->
-                "Race or training? Cannot tell: " + share(evidence) + " of the guide for " + riding(evidence) + ", "
-                        + stops(evidence) + ", fits a long training ride and an under-paced race." + JUDGE_IT;
+                "Race or training? Cannot tell: " + share(evidence) + " of " + target + " for " + riding(evidence)
+                        + ", " + stops(evidence) + ", fits a long training ride and an under-paced race." + JUDGE_IT;
         };
     }
 

@@ -4,6 +4,7 @@ import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.pacing.price.PriceSteps;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The two ends of a price, each with its name. */
@@ -18,26 +19,30 @@ final class PriceWords {
 
     private PriceWords() {}
 
-    /** What a finding cost. */
-    static String of(Finding finding, Cost.Priced price) {
-        return of(price.lowMinutes(), price.highMinutes(), lowEnd(finding));
-    }
-
     /**
      * A price with both ends.
      *
      * @param lowEnd which end the low one is, or null where that is not known
      */
     static String of(double low, double high, LostTime.@Nullable LowEnd lowEnd) {
+        return String.join(", ", ends(low, high, lowEnd));
+    }
+
+    /** The ends of a finding's price, each with its name; one where both are the same or have no names. */
+    static List<String> ends(Finding finding, Cost.Priced price) {
+        return ends(price.lowMinutes(), price.highMinutes(), lowEnd(finding));
+    }
+
+    private static List<String> ends(double low, double high, LostTime.@Nullable LowEnd lowEnd) {
         String from = minutes(low);
         String to = minutes(high);
         if (from.equals(to) || lowEnd == null) {
-            return Figures.minutes(low, high);
+            return List.of(Figures.minutes(low, high));
         }
         return switch (lowEnd) {
-            case SAME_ENERGY -> from + " for the same energy, " + to + " for the same effort";
-            case SAME_EFFORT -> to + " for the same energy, " + from + " for the same effort";
-            case STANDING -> from + " standing, " + to + " with slowing down and getting going again";
+            case SAME_ENERGY -> List.of(from + " for the same energy", to + " for the same effort");
+            case SAME_EFFORT -> List.of(to + " for the same energy", from + " for the same effort");
+            case STANDING -> List.of(from + " standing", to + " with slowing down and getting going again");
         };
     }
 
@@ -76,7 +81,7 @@ final class PriceWords {
         return finding.priceSteps() instanceof PriceSteps.Replayed;
     }
 
-    private static String minutes(double minutes) {
+    static String minutes(double minutes) {
         String text = Figures.decimal(minutes, 1);
         return text.equals("0.0") ? NOTHING : text + " min";
     }

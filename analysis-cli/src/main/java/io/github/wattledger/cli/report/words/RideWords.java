@@ -5,11 +5,14 @@ import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.StartTime;
+import io.github.wattledger.rider.RideNotes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What a report says of a ride before it says anything about how it was ridden. */
 public final class RideWords {
@@ -25,6 +28,17 @@ public final class RideWords {
     public static String name(RideSource source, String otherwise) {
         String file = source.file();
         return file == null ? otherwise : PlainText.of(file);
+    }
+
+    /** The event and the rider where the rider's notes name them, with the file's name; otherwise that alone. */
+    public static String title(RideReview review) {
+        String file = name(review.source(), "A ride");
+        RideNotes notes = review.notes();
+        String known = Stream.of(notes.event(), notes.rider())
+                .filter(Objects::nonNull)
+                .map(PlainText::of)
+                .collect(Collectors.joining(", "));
+        return known.isEmpty() ? file : known + " (" + file + ")";
     }
 
     /** When it was, which sport, with which device it was recorded, and into which format. */

@@ -1,5 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.history.OwnThreshold;
+import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RiderOnDay;
 import java.util.List;
@@ -32,10 +34,20 @@ public final class RiderWords {
         return switch (source) {
             case GIVEN -> "Threshold power: " + value + ", as given.";
             case PROFILE -> "Threshold power: " + value + ", from the rider profile.";
+            case OWN_RIDES -> "Threshold power: about " + value + ", from your own rides" + effort(rider) + ".";
             case DEVICE -> "Threshold power: " + value + ", as set on the device. Check that it is up to date.";
             case ESTIMATED ->
                 "Threshold power: at least " + value + ", estimated from the efforts in this ride. Give your own with"
                         + " --threshold-power.";
         };
+    }
+
+    /** The effort that a threshold from own rides rests on, in brackets. */
+    private static String effort(RiderOnDay rider) {
+        RiderHistory history = rider.history();
+        OwnThreshold own = history == null ? null : history.threshold();
+        return own == null
+                ? ""
+                : " (an effort of " + own.day() + " implies at least " + Figures.watts(own.impliedW()) + ")";
     }
 }

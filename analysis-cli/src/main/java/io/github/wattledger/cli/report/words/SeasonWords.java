@@ -112,12 +112,12 @@ public final class SeasonWords {
                         : "In force: " + Figures.watts(inForce) + " ("
                                 + (check.source() == null ? "-" : check.source().id()) + ").");
         if (implied == null || effort == null) {
-            lines.add("The last 90 days hold no effort of 20 minutes that would imply one.");
+            lines.add("The last 90 days hold no effort of 20 minutes of riding that would imply one.");
             return lines;
         }
         lines.add("Implied by the last 90 days: at least " + Figures.watts(implied) + ", from "
                 + (effort.seconds() == 1200 ? "95 % of the best 20 minutes" : "the best hour") + " on " + effort.day()
-                + ". A best effort need not have been a limit.");
+                + ", stops taken out." + tooHigh(check) + " A best effort need not have been a limit.");
         if (inForce != null && check.standing() == ThresholdCheck.Standing.LOOKS_LOW) {
             lines.add("Your set threshold looks " + Figures.watts(implied - inForce) + " low since " + check.since()
                     + ".");
@@ -126,6 +126,14 @@ public final class SeasonWords {
                     + Figures.watts(inForce - implied) + " too high.");
         }
         return lines;
+    }
+
+    /** How much stops within the effort may have raised it, where that is over one percent. */
+    private static String tooHigh(ThresholdCheck check) {
+        Double percent = check.tooHighPercent();
+        return percent == null || percent <= 1
+                ? ""
+                : " Stops within it may have raised it by up to " + Figures.decimal(percent, 1) + " %.";
     }
 
     /** Whether pacing improved. */
@@ -146,6 +154,26 @@ public final class SeasonWords {
         if (earlier.decouplingPercent() != null && later.decouplingPercent() != null) {
             lines.add("Decoupling " + Figures.decimal(earlier.decouplingPercent(), 1) + " %, then "
                     + Figures.decimal(later.decouplingPercent(), 1) + " %.");
+        }
+        return lines;
+    }
+
+    /** The races and long rides that have a name, and what had been agreed before a race. */
+    public static List<String> named(PacingTrend pacing) {
+        List<String> lines = new ArrayList<>();
+        for (SeasonRide ride : pacing.rides()) {
+            String event = ride.notes().event();
+            String name = ride.day() + (event == null ? "" : ", " + PlainText.of(event));
+            String recalled = pacing.recalls().stream()
+                    .filter(recall -> recall.race().equals(ride))
+                    .map(recall -> NotesWords.recalled(recall.agreed(), ride.openingW()))
+                    .findFirst()
+                    .orElse(null);
+            if (recalled != null) {
+                lines.add(name + ": " + recalled);
+            } else if (event != null) {
+                lines.add(PlainText.sentence(name));
+            }
         }
         return lines;
     }
@@ -226,25 +254,25 @@ public final class SeasonWords {
         }
         List<Today> today = new ArrayList<>(List.of(
                 new Today(
-                        "acuteLoad",
+                        "load7Days",
                         LOAD_OF_7_DAYS,
                         day.acute(),
                         Figures.decimal(day.acute(), 1),
                         "training stress a day, weighted over about 7 days"),
                 new Today(
-                        "chronicLoad",
+                        "load42Days",
                         LOAD_OF_42_DAYS,
                         day.chronic(),
                         Figures.decimal(day.chronic(), 1),
                         "training stress a day, weighted over about 42 days"),
                 new Today(
-                        "balance",
+                        "loadDifference",
                         "difference",
                         day.balance(),
                         signed(day.balance()),
                         "load of 42 days less load of 7 days, at the end of the day before"),
                 new Today(
-                        "ramp",
+                        "loadChangeInWeek",
                         "change in a week",
                         day.ramp(),
                         signed(day.ramp()),
@@ -252,7 +280,7 @@ public final class SeasonWords {
         Double ratio = day.ratio();
         if (ratio != null && load.isLongEnoughForRatio()) {
             today.add(new Today(
-                    "ratio",
+                    "loadRatio",
                     "7 days over 42 days",
                     ratio,
                     Figures.decimal(ratio, 2),

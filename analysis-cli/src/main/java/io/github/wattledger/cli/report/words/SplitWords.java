@@ -37,6 +37,15 @@ public final class SplitWords {
         return new SplitWords(review);
     }
 
+    /** Whether the hours are worth a table: there are several, and there is something to say of them. */
+    public static boolean anyHours(RideSplits splits) {
+        boolean isKnown = splits.hours().stream()
+                .anyMatch(hour -> hour.load().averagePowerW() != null
+                        || hour.load().averageHeartRateBpm() != null
+                        || hour.load().distanceM() != null);
+        return splits.hours().size() > 1 && isKnown;
+    }
+
     /** The names of the numbers of {@link #numbers}, in a few columns. */
     public static List<String> heads() {
         return List.of("W", "norm.", "target", "bpm", "km/h", "C", "stood");
@@ -137,9 +146,12 @@ public final class SplitWords {
     /** What kind of road it is, with its grade where that is known. */
     public static String ground(RideSplits.Section section) {
         Double grade = section.meanGrade();
-        String ground =
-                section.ground() == Ground.UNKNOWN ? "road" : section.ground().id();
-        return grade == null ? ground : ground + " " + Figures.decimal(grade * 100, 1) + "%";
+        return grade == null ? road(section) : road(section) + " " + Figures.decimal(grade * 100, 1) + "%";
+    }
+
+    /** What kind of road it is. */
+    public static String road(RideSplits.Section section) {
+        return section.ground() == Ground.UNKNOWN ? "road" : section.ground().id();
     }
 
     private static @Nullable String whole(@Nullable Double value) {

@@ -1,12 +1,16 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.power.AbilityEvidence;
+import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /** What is not known about a ride and would change what is said of it, in one line. */
@@ -33,8 +37,13 @@ final class UnknownWords {
                 unknown.add("whether you rode alone or in a bunch");
             }
         }
+        FuelReview fuel = review.fuel();
+        if (fuel != null && fuel.intakeWouldTell()) {
+            unknown.add(EnergyWords.ASKED);
+        }
         if (unknown.isEmpty()) {
-            unknown.add("what you ate, drank and felt");
+            unknown.add(
+                    review.notes().isEmpty() ? "what you ate, drank and felt" : "what the rider's notes do not say");
         }
         return "Not known: " + String.join("; ", unknown) + ".";
     }
@@ -51,9 +60,26 @@ final class UnknownWords {
         if (review.pacing().targetW() == null) {
             return "threshold power (" + Figures.watts(watts) + " is not believed)";
         }
+        OptionalDouble shareOfGuide = review.pacing().occasion().evidence().get("shareOfGuide");
+        if (shareOfGuide.isPresent() && isBeyondGuide(shareOfGuide.getAsDouble(), review.ability())) {
+            return "whether your threshold power is above " + Figures.watts(watts) + " (the ride was "
+                    + Figures.decimal(shareOfGuide.getAsDouble(), 2) + " of the guide)";
+        }
         return origin == Origin.DEVICE
                 ? "whether the device's threshold of " + Figures.watts(watts) + " is up to date"
                 : null;
+    }
+
+    /**
+     * Whether normalized power passed the range within which the guide holds for eight of ten riders. That refutes no
+     * threshold, for normalized power flatters a ride of surges and some riders hold more, but it has to be said.
+     */
+    private static boolean isBeyondGuide(double shareOfGuide, Ability ability) {
+        AbilityEvidence evidence = ability.evidence();
+        SustainablePower guide = evidence == null ? null : evidence.sustainable();
+        return guide != null
+                && guide.source() == SustainablePower.Source.GUIDE
+                && shareOfGuide > guide.highW() / guide.watts();
     }
 
     private static void add(List<String> unknown, @Nullable String what) {

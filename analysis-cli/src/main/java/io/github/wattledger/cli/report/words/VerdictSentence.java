@@ -5,11 +5,9 @@ import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
-import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.Ability;
 import java.util.OptionalDouble;
-import org.jspecify.annotations.Nullable;
 
 /** The whole judgement in a sentence or two, from the evidence of the finding that it rests on. */
 public final class VerdictSentence {
@@ -17,16 +15,18 @@ public final class VerdictSentence {
 
     /** The verdict and what all mistakes cost together, without what it rests on. */
     static String withMinutes(RideReview review) {
-        PacingReview pacing = review.pacing();
-        String verdict = PlainText.capital(pacing.verdict().words()) + ".";
-        String together = LedgerWords.together(pacing);
+        String verdict = PlainText.capital(review.pacing().verdict().words()) + ".";
+        String minutes = minutes(review);
+        return minutes.isEmpty() ? verdict : verdict + " " + minutes;
+    }
+
+    /** What all mistakes cost together, a sentence; empty where nothing was priced. */
+    static String minutes(RideReview review) {
+        String together = LedgerWords.together(review.pacing());
         if (together == null) {
-            return verdict;
+            return "";
         }
-        return verdict
-                + (together.equals(PriceWords.NOTHING)
-                        ? " No mistake cost time."
-                        : " The mistakes cost " + together + ".");
+        return together.equals(PriceWords.NOTHING) ? "No mistake cost time." : "The mistakes cost " + together + ".";
     }
 
     /** What the verdict rests on, a sentence or two; empty where nothing is to be said. */
@@ -39,7 +39,7 @@ public final class VerdictSentence {
     }
 
     /** What the verdict rests on, a sentence without its capital; empty where nothing is to be said. */
-    static String reason(RideReview review) {
+    private static String reason(RideReview review) {
         PacingReview pacing = review.pacing();
         return switch (pacing.verdict()) {
             case OVER_HARD_START -> overHardStart(review);
@@ -53,20 +53,6 @@ public final class VerdictSentence {
                         ? ""
                         : PlainText.of(pacing.verdictReason()) + ".";
         };
-    }
-
-    /** The minutes that the finding behind the verdict cost; null where it has no price. */
-    static @Nullable String lost(PacingReview pacing) {
-        FindingKind kind = pacing.verdictRestsOn();
-        for (TimeLedger.Entry entry : pacing.ledger().entries()) {
-            if (kind != null && entry.label().equals(kind.id()) && entry.minutesHigh() > 0) {
-                return PriceWords.of(
-                        entry.minutesLow(),
-                        entry.minutesHigh(),
-                        pacing.finding(kind).map(PriceWords::lowEnd).orElse(null));
-            }
-        }
-        return null;
     }
 
     private static String overHardStart(RideReview review) {
@@ -174,7 +160,7 @@ public final class VerdictSentence {
         Ability.Source source = review.ability().source();
         return source == null || source.isGuide()
                 ? "a guide of " + Figures.watts(watts)
-                : Figures.watts(watts) + " by your own long bests";
+                : Figures.watts(watts) + " by your own rides";
     }
 
     private static Evidence evidence(PacingReview pacing, FindingKind kind) {

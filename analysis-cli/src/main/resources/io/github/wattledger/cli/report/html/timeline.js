@@ -154,7 +154,8 @@
       { name: "power", title: "Power, mean of 30 s, W", colour: "power", height: 210 },
       { name: "heart", title: "Heart rate, bpm", colour: "heart", height: 100 },
       { name: "balance", title: "W\u2032 balance, kJ", colour: "balance", height: 100 },
-      { name: "altitude", title: "Altitude, m", colour: "ground", height: 100, fill: "ground-fill" }
+      { name: "altitude", title: "Altitude, m", colour: "ground", height: 100, fill: "ground-fill" },
+      { name: "temperature", title: "Temperature at the recorder, \u00B0C", colour: "guide", height: 70 }
     ].filter(function (pane) {
       return data[pane.name];
     });
@@ -480,6 +481,7 @@
       watts: data.watts && sum(data.watts),
       fourthPowers: data.watts && fourthPowers(),
       heart: data.heart && sum(data.heart),
+      temperature: data.temperature && sum(data.temperature),
       moving: sum(data.state.map(function (state) { return state === RIDING ? 1 : 0; }))
     };
   }
@@ -541,7 +543,8 @@
       said(mean(sums.heart, first, end), 0, " bpm"),
       said(metres === null ? null : metres / 1000, 1, " km"),
       said(metres === null || moving === 0 ? null : metres / moving * 3.6, 1, " km/h moving"),
-      said(metres === null || metres < LEAST_METRES || climbed === null ? null : climbed / metres * 100, 1, " % grade")
+      said(metres === null || metres < LEAST_METRES || climbed === null ? null : climbed / metres * 100, 1, " % grade"),
+      said(mean(sums.temperature, first, end), 0, " \u00B0C")
     ];
     return "Means of " + clock(end - first) + ": " + parts.filter(Boolean).join("  \u00B7  ");
   }
@@ -577,6 +580,7 @@
     add(parts, "heart", 0, " bpm");
     add(parts, "balance", 1, " kJ of W\u2032");
     add(parts, "altitude", 0, " m");
+    add(parts, "temperature", 0, " \u00B0C");
     if (data.state[second]) {
       parts.push(STATES[data.state[second]]);
     }

@@ -1,14 +1,17 @@
-package io.github.wattledger.cli.profile;
+package io.github.wattledger.read;
 
 import java.util.Collection;
 import org.jspecify.annotations.Nullable;
 
 /** Guesses what a mistyped word was meant to be. */
-final class Spelling {
+public final class Spelling {
     private Spelling() {}
 
-    /** The known word that takes the fewest changed letters, or null when a third of the letters would not do. */
-    static @Nullable String nearest(String word, Collection<String> known) {
+    /**
+     * The known word that takes the fewest changed letters; null where all of them take more than two letters and more than
+     * a third of the word. Of equally near words the first one.
+     */
+    public static @Nullable String nearest(String word, Collection<String> known) {
         String nearest = null;
         int fewest = Math.max(2, word.length() / 3) + 1;
         for (String each : known) {

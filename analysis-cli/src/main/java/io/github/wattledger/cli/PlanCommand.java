@@ -1,0 +1,256 @@
+package io.github.wattledger.cli;
+
+import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.html.HtmlPlan;
+import io.github.wattledger.cli.report.text.TextPlan;
+import io.github.wattledger.course.Route;
+import io.github.wattledger.json.JsonDocument;
+import io.github.wattledger.plan.PlanOptions;
+import io.github.wattledger.plan.PlanRider;
+import io.github.wattledger.plan.RacePlan;
+import io.github.wattledger.plan.SurfaceStretch;
+import io.github.wattledger.power.BestEffort;
+import io.github.wattledger.read.ReadNote;
+import io.github.wattledger.read.RouteFiles;
+import io.github.wattledger.read.RouteResult;
+import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.Rider;
+import io.github.wattledger.rider.ThresholdHistory;
+import io.github.wattledger.rig.RigChoice;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code wattledger plan}: how hard to ride where on a course. */
+@Command(
+        name = "plan",
+        mixinStandardHelpOptions = true,
+        versionProvider = ProgramVersion.class,
+        sortOptions = false,
+        customSynopsis = {
+            "wattledger plan COURSE [--rider FILE] [--threshold-power W] [--mass KG]",
+            "                [--target W | --time H:MM] [--stops H:MM]",
+            "                [--wind M/S --wind-from DEGREES] [--temperature C]",
+            "                [--surface KM-KM=NUMBER]... [--format text|json|html]",
+            "                [--output FILE]",
+        },
+        header = "Plans a race: caps by ground, and the time as a range.",
+        footer = {
+            "",
+            "COURSE is a GPX route or track, a FIT course, or a recorded ride of the course;",
+            "times in it are not read. Without --target and --time the plan is for what you",
+            "can hold for the time that results.",
+            "",
+            "Exit status: 0 done; 1 internal failure, or the plan could not be written;",
+            "2 wrong usage; 3 the course or the rider profile could not be read."
+        })
+final class PlanCommand implements Callable<Integer> {
+    private final PrintStream out;
+
+    @Spec
+    private @Nullable CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "COURSE", description = "The file of the course.")
+    private String course = "";
+
+    @Option(
+            names = "--route",
+            paramLabel = "N",
+            converter = OptionValues.SessionNumber.class,
+            description = "Which route of a file with several, counted from 1.")
+    private @Nullable Integer routeIndex;
+
+    @Option(
+            names = "--target",
+            paramLabel = "W",
+            converter = NumberOptions.PlannedPower.class,
+            description = "Plan for this normalized power.")
+    private @Nullable Double targetW;
+
+    @Option(
+            names = "--time",
+            paramLabel = "H:MM",
+            converter = OptionValues.Seconds.class,
+            description = "Plan for this time, stops included.")
+    private @Nullable Integer goalSeconds;
+
+    @Option(
+            names = "--stops",
+            paramLabel = "H:MM",
+            converter = OptionValues.Seconds.class,
+            description = "How long you will stand in all; none without it.")
+    private @Nullable Integer stoppedSeconds;
+
+    @ArgGroup(exclusive = false, heading = "%nThe day and the course:%n")
+    private Day day = new Day();
+
+    @Mixin
+    private RiderOptions rider = new RiderOptions();
+
+    @Mixin
+    private RigOptions rig = new RigOptions();
+
+    @Option(
+            names = "--format",
+            paramLabel = "WORD",
+            description = "text (the default, for people), json (for programs) or html (a card to print, A5).")
+    private SeasonFormat format = SeasonFormat.TEXT;
+
+    @Mixin
+    private OutputOption output = new OutputOption();
+
+    /** What is expected of the day, and what the file of the course does not say. */
+    static final class Day {
+        @Option(
+                names = "--wind",
+                paramLabel = "M/S",
+                converter = NumberOptions.WindSpeed.class,
+                description = "Expected wind at the height of the rider, about half of a forecast's.")
+        private @Nullable Double windMps;
+
+        @Option(
+                names = "--wind-from",
+                paramLabel = "DEGREES",
+                converter = NumberOptions.WindFrom.class,
+                description = "Where it comes from: 0 north, 90 east, 180 south, 270 west.")
+        private @Nullable Double windFromDegrees;
+
+        @Option(
+                names = "--temperature",
+                paramLabel = "C",
+                converter = NumberOptions.Temperature.class,
+                description = "Expected temperature, degrees Celsius.")
+        private @Nullable Double temperatureC;
+
+        @Option(
+                names = "--ascent",
+                paramLabel = "M",
+                converter = NumberOptions.Ascent.class,
+                description = "The ascent by the organiser, to compare the file's with.")
+        private @Nullable Double ascentM;
+
+        @Option(
+                names = "--surface",
+                paramLabel = "KM-KM=NUMBER",
+                converter = OptionValues.Surface.class,
+                description = "Rolling resistance of a part, for instance 12-30=0.012. Several are possible.")
+        private List<SurfaceStretch> surfaces = List.of();
+
+        @Option(
+                names = "--fastest",
+                paramLabel = "KM/H",
+                converter = NumberOptions.FastestSpeed.class,
+                description = "The highest speed you ride on descents; 54 without it.")
+        private @Nullable Double fastestMps;
+    }
+
+    /**
+     * A command.
+     *
+     * @param out where the plan goes, as UTF-8 bytes
+     */
+    PlanCommand(PrintStream out) {
+        this.out = out;
+    }
+
+    @Override
+    public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
+        Path file = NamedRide.filePath(course);
+        NamedRide named = new NamedRide(file);
+        Path target = output.file(spec, List.of(named));
+        PlanOptions options = options();
+        PlanRider known = planRider(rig.with(rider.profile(spec, named.folder()).rider()));
+        RouteResult read = RouteFiles.read(file);
+        RacePlan plan = RacePlan.of(route(read), known, options);
+        StringBuilder text = new StringBuilder();
+        List<String> notes = read.notes().stream().map(ReadNote::text).toList();
+        switch (format) {
+            case TEXT -> new TextPlan().write(plan, notes, text);
+            case JSON ->
+                text.append(JsonDocument.of(plan, String.valueOf(file.getFileName()), read)
+                        .text());
+            case HTML -> new HtmlPlan().write(plan, text);
+        }
+        OutputFile.deliver(text, target, out);
+        return ExitStatus.DONE.code();
+    }
+
+    private Route route(RouteResult read) throws UnreadableRideException {
+        try {
+            return Route.of(read.line(routeIndex == null ? null : Integer.valueOf(routeIndex + 1)));
+        } catch (UnreadableRideException e) {
+            throw new UnreadableRideException(e.reason(), course + ": " + e.getMessage() + " (--route N)", e);
+        } catch (IllegalArgumentException e) {
+            throw new UnreadableRideException(
+                    Reason.NOT_SUITABLE, course + ": is " + e.getMessage() + "; a plan needs a course", e);
+        }
+    }
+
+    private PlanOptions options() {
+        requireTime("--time", goalSeconds, PlanOptions.GOAL_SECONDS);
+        requireTime("--stops", stoppedSeconds, PlanOptions.STOPPED_SECONDS);
+        if (day.ascentM != null && !PlanOptions.ORGANISER_ASCENT_M.contains(day.ascentM)) {
+            throw Usage.refused(spec, "--ascent", Unit.METRE.expected(PlanOptions.ORGANISER_ASCENT_M));
+        }
+        try {
+            return PlanOptions.DEFAULT
+                    .withTargetW(targetW)
+                    .withGoalSeconds(goalSeconds)
+                    .withStoppedSeconds(stoppedSeconds)
+                    .withWind(day.windMps, day.windFromDegrees)
+                    .withTemperatureC(day.temperatureC)
+                    .withOrganiserAscentM(day.ascentM)
+                    .withFastestDescentMps(day.fastestMps == null ? PlanOptions.USUAL_FASTEST_MPS : day.fastestMps)
+                    .withSurfaces(day.surfaces);
+        } catch (IllegalArgumentException e) {
+            throw Usage.error(spec, e.getMessage());
+        }
+    }
+
+    private void requireTime(String option, @Nullable Integer seconds, Bounds bounds) {
+        if (seconds != null && !bounds.contains(seconds)) {
+            throw Usage.refused(
+                    spec,
+                    option,
+                    "expected " + Interval.clock((int) bounds.low()) + " to " + Interval.clock((int) bounds.high()));
+        }
+    }
+
+    private PlanRider planRider(Rider known) {
+        Double power = known.thresholdPowerW() != null ? known.thresholdPowerW() : lastPowerW(known.thresholds());
+        if (power == null) {
+            throw Usage.error(
+                    spec, "a plan needs your threshold power: give --threshold-power, or a rider profile with it");
+        }
+        RigChoice choice = RigChoice.ofNoRide(
+                known.massKg(), known.bikeMassKg(), known.dragAreaM2(), known.rollingResistance(), rig.position());
+        List<BestEffort> bests = known.longBests().stream()
+                .map(best -> new BestEffort(best.seconds(), best.watts()))
+                .toList();
+        return PlanRider.of(choice, power)
+                .withThresholdHeartRateBpm(known.thresholdHeartRateBpm())
+                .withLongBests(bests);
+    }
+
+    /** The race is still to come, so the newest threshold holds. */
+    private static @Nullable Double lastPowerW(ThresholdHistory history) {
+        Double last = null;
+        for (ThresholdHistory.Entry entry : history.entries()) {
+            last = entry.powerW() == null ? last : entry.powerW();
+        }
+        return last;
+    }
+}

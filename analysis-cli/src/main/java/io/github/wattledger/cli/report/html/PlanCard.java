@@ -1,0 +1,138 @@
+package io.github.wattledger.cli.report.html;
+
+import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.PlanWords;
+import io.github.wattledger.plan.ClimbCap;
+import io.github.wattledger.plan.GroundCap;
+import io.github.wattledger.plan.RacePlan;
+import io.github.wattledger.plan.Section;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything the template of a plan's card shows.
+ *
+ * @param frame what every page has
+ * @param course the course in a line
+ * @param earliest the shortest time that is plausible
+ * @param latest the longest time that is plausible
+ * @param target normalized power of the whole
+ * @param stops time standing
+ * @param openingTime how long the opening is
+ * @param openingCap its cap
+ * @param openingBeats the heart rate beside it, or null
+ * @param hasBeats whether the caps have heart rates
+ * @param caps a cap for each kind of ground
+ * @param climbsTitle what the table of climbs is called
+ * @param climbs the climbs, or the highest of them
+ * @param stopsAlong when to be where
+ * @param cautions what has to be said before anybody rides by it
+ */
+public record PlanCard(
+        Frame frame,
+        String course,
+        Num earliest,
+        Num latest,
+        Num target,
+        Num stops,
+        Num openingTime,
+        Num openingCap,
+        @Nullable Num openingBeats,
+        boolean hasBeats,
+        List<Cap> caps,
+        String climbsTitle,
+        List<Climb> climbs,
+        List<Stop> stopsAlong,
+        List<String> cautions) {
+    /** More rows do not fit on the card. */
+    private static final int MOST_ROWS = 8;
+
+    /** The cap of one kind of ground. */
+    public record Cap(String ground, Num cap, Num beats) {}
+
+    /** One climb. */
+    public record Climb(String name, String grade, Num time, Num cap) {}
+
+    /** One place to look at the clock. */
+    public record Stop(String name, Num km, Num earliest, Num latest) {}
+
+    static PlanCard of(RacePlan plan) {
+        Double beats = plan.opening().capBpm();
+        List<Climb> climbs = climbs(plan);
+        return new PlanCard(
+                Frame.card(PlanWords.course(plan)),
+                PlanWords.course(plan),
+                clock("totalSeconds.low", plan.total().lowSeconds()),
+                clock("totalSeconds.high", plan.total().highSeconds()),
+                Num.of("target.powerW", plan.target().watts(), Figures::watts),
+                Num.of("stoppedSeconds", plan.stoppedSeconds(), PlanWords::stopped),
+                Num.of("opening.seconds", plan.opening().seconds(), PlanWords::wholeMinutes),
+                Num.of("opening.capW", plan.opening().capW(), Figures::watts),
+                beats == null ? null : Num.of("opening.capBpm", beats, Figures::beats),
+                beats != null,
+                caps(plan),
+                climbs.size() < plan.climbs().size()
+                        ? "The " + climbs.size() + " highest of "
+                                + plan.climbs().size() + " climbs"
+                        : "Climbs",
+                climbs,
+                stopsAlong(plan),
+                PlanWords.cautions(plan));
+    }
+
+    private static List<Cap> caps(RacePlan plan) {
+        List<Cap> caps = new ArrayList<>();
+        for (int i = 0; i < plan.caps().size(); i++) {
+            GroundCap each = plan.caps().get(i);
+            caps.add(new Cap(
+                    PlanWords.ground(each.ground()),
+                    Num.of("caps[" + i + "].capW", each.capW(), watts -> PlanWords.cap(each)),
+                    Num.of("caps[" + i + "].capBpm", each.capBpm(), Figures::beats)));
+        }
+        return caps;
+    }
+
+    private static List<Climb> climbs(RacePlan plan) {
+        List<Double> gains = new ArrayList<>();
+        plan.climbs().forEach(each -> gains.add(each.climb().gainM()));
+        gains.sort(null);
+        double least = gains.size() <= MOST_ROWS ? 0 : gains.get(gains.size() - MOST_ROWS);
+        List<Climb> climbs = new ArrayList<>();
+        for (int i = 0; i < plan.climbs().size() && climbs.size() < MOST_ROWS; i++) {
+            ClimbCap each = plan.climbs().get(i);
+            if (each.climb().gainM() >= least) {
+                climbs.add(new Climb(
+                        PlanWords.climb(each),
+                        PlanWords.grade(each),
+                        Num.of("climbs[" + i + "].seconds", each.seconds(), PlanWords::wholeMinutes),
+                        Num.of("climbs[" + i + "].capW", each.capW(), Figures::watts)));
+            }
+        }
+        return climbs;
+    }
+
+    /** Where there are too many places, every second, third and so on, and the finish. */
+    private static List<Stop> stopsAlong(RacePlan plan) {
+        int size = plan.sections().size();
+        int step = (size + MOST_ROWS - 1) / MOST_ROWS;
+        List<Stop> stops = new ArrayList<>();
+        for (int i = 0; i < size; i++) {
+            if ((size - 1 - i) % step == 0) {
+                Section each = plan.sections().get(i);
+                String path = "sections[" + i + "].";
+                stops.add(new Stop(
+                        PlainText.of(each.name()),
+                        Num.of(path + "toM", each.toM(), Figures::kilometres),
+                        clock(path + "arrivalSeconds.low", each.arrival().lowSeconds()),
+                        clock(path + "arrivalSeconds.high", each.arrival().highSeconds())));
+            }
+        }
+        return stops;
+    }
+
+    private static Num clock(String path, double seconds) {
+        return Num.of(path, seconds, PlanWords::clock);
+    }
+}

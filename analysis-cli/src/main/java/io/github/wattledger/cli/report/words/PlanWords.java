@@ -1,0 +1,257 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.plan.ClimbCap;
+import io.github.wattledger.plan.Ground;
+import io.github.wattledger.plan.GroundCap;
+import io.github.wattledger.plan.Heat;
+import io.github.wattledger.plan.OpeningCap;
+import io.github.wattledger.plan.PlanInfluence;
+import io.github.wattledger.plan.PlanTarget;
+import io.github.wattledger.plan.PricedMistake;
+import io.github.wattledger.plan.RacePlan;
+import io.github.wattledger.plan.TimeRange;
+import io.github.wattledger.power.SustainablePower;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A plan for a race in words. */
+public final class PlanWords {
+    /** How many inputs of the range a report names. */
+    public static final int NAMED_INFLUENCES = 3;
+
+    private static final double HARD_OPENING = 1.05;
+    private static final int MINUTE = 60;
+
+    private PlanWords() {}
+
+    /** The course: name, length, ascent. */
+    public static String course(RacePlan plan) {
+        String name = plan.courseName() == null ? "The course" : PlainText.of(plan.courseName());
+        String ascent = plan.hasAltitude()
+                ? ", " + Figures.decimal(plan.ascentM(), 0) + " m of ascent"
+                : "; the file has no altitude, so the course is taken as flat";
+        return name + ": " + Figures.kilometres(plan.lengthM()) + " km" + ascent;
+    }
+
+    /** The time from start to finish as a range. */
+    public static String time(RacePlan plan) {
+        return "Finish after " + between(plan.total()) + ", most likely about "
+                + clock(plan.total().seconds()) + stops(plan) + ".";
+    }
+
+    private static String stops(RacePlan plan) {
+        return plan.stoppedSeconds() > 0
+                ? ", with " + Figures.minutes(plan.stoppedSeconds() / MINUTE) + " of stops"
+                : ", without stops";
+    }
+
+    /** A time as a range on a clock without seconds, for instance {@code 5:51 to 6:37}. */
+    public static String between(TimeRange range) {
+        String low = clock(range.lowSeconds());
+        String high = clock(range.highSeconds());
+        return low.equals(high) ? low : low + " to " + high;
+    }
+
+    /** A time on a clock without seconds, to the nearest minute. */
+    public static String clock(double seconds) {
+        return Figures.shortClock(MINUTE * (int) Math.round(seconds / MINUTE));
+    }
+
+    /** A length of time in whole minutes. */
+    public static String wholeMinutes(double seconds) {
+        return Figures.decimal(seconds / MINUTE, 0) + " min";
+    }
+
+    /** The time standing; {@code none} where nobody means to stop. */
+    public static String stopped(double seconds) {
+        return seconds < MINUTE / 2.0 ? "none" : wholeMinutes(seconds);
+    }
+
+    /** The target, where it comes from, and how it stands to what the rider can hold. */
+    public static String target(RacePlan plan) {
+        PlanTarget target = plan.target();
+        SustainablePower can = target.sustainable();
+        String basis = can.source() == SustainablePower.Source.OWN_BESTS
+                ? "your own long bests"
+                : "the guide from threshold power " + Figures.watts(plan.rider().thresholdPowerW());
+        String range = Figures.decimal(can.lowW(), 0) + " to " + Figures.watts(can.highW());
+        String watts = "Normalized power " + Figures.watts(target.watts());
+        String limited = target.isLimited()
+                ? " More was asked for, but no cap may lie above 95 % of threshold power, so this is the most."
+                : "";
+        return switch (target.origin()) {
+            case SUSTAINABLE -> watts + " for the whole way: what " + basis + " allows, " + range + ".";
+            case GIVEN ->
+                watts + ", as you ask; " + basis + " allows " + range + ", so this is " + standing(target) + "."
+                        + limited;
+            case GOAL_TIME ->
+                watts + " is what your time asks for; " + basis + " allows " + range + ", so this is "
+                        + standing(target) + "." + limited;
+        };
+    }
+
+    private static String standing(PlanTarget target) {
+        return switch (target.standing()) {
+            case BELOW -> "below what you can hold";
+            case WITHIN -> "within it";
+            case ABOVE -> "more than can be expected";
+        };
+    }
+
+    /** The ground of a cap, for instance {@code climb, 4 to 7 %}. */
+    public static String ground(Ground ground) {
+        return switch (ground) {
+            case STEEP_DESCENT -> "down, 4 % and more";
+            case DESCENT -> "down, 1.5 to 4 %";
+            case LEVEL -> "flat";
+            case RISE -> "up, 1.5 to 4 %";
+            case CLIMB -> "up, 4 to 7 %";
+            case STEEP_CLIMB -> "up, 7 % and more";
+        };
+    }
+
+    /** The power of a cap; nothing is pushed where the road does it all. */
+    public static String cap(GroundCap cap) {
+        return cap.capW() < 1 ? "roll" : Figures.watts(cap.capW());
+    }
+
+    /** The heart rate beside a cap, or a dash. */
+    public static String beats(@Nullable Double bpm) {
+        return bpm == null ? "-" : Figures.beats(bpm);
+    }
+
+    /** How to begin. */
+    public static String opening(RacePlan plan) {
+        OpeningCap opening = plan.opening();
+        String bpm =
+                opening.capBpm() == null ? "" : " or " + Figures.beats(opening.capBpm()) + ", whichever comes first";
+        String rule = "The first " + wholeMinutes(opening.seconds())
+                + ": stay under " + Figures.watts(opening.capW()) + " on average" + bpm
+                + "; on each climb the caps hold from the first one on.";
+        Double past = opening.pastRatio();
+        if (past == null) {
+            return rule;
+        }
+        String times = Figures.decimal(past, 2) + " times the target of the day";
+        return past > HARD_OPENING
+                ? "You opened the last races at " + times + ". " + rule
+                : "You opened the last races at " + times + ": keep doing so. " + rule;
+    }
+
+    /** A climb: where, how long, how steep. */
+    public static String climb(ClimbCap each) {
+        String name = each.name() == null ? "" : PlainText.of(each.name()) + ", ";
+        return name + "km " + Figures.kilometres(each.climb().fromM()) + " to "
+                + Figures.kilometres(each.climb().toM());
+    }
+
+    /** The steepness of a climb. */
+    public static String grade(ClimbCap each) {
+        return Figures.decimal(100 * each.climb().meanGrade(), 1) + " %";
+    }
+
+    /** What the plan is worth. */
+    public static String worth(RacePlan plan) {
+        if (plan.gainMinutes() < 0.5) {
+            return "Against one steady power of the same effort this course gives next to nothing: hold the target.";
+        }
+        return "Against one steady power of the same effort the table saves about "
+                + Figures.minutes(plan.lowGainMinutes(), plan.highGainMinutes()) + ".";
+    }
+
+    /** What the usual mistakes would cost, a line each. */
+    public static List<String> mistakes(RacePlan plan) {
+        List<String> lines = new ArrayList<>();
+        for (PricedMistake each : plan.mistakes()) {
+            lines.add(mistake(each) + ": " + cost(each));
+        }
+        return lines;
+    }
+
+    private static String mistake(PricedMistake each) {
+        return switch (each.kind()) {
+            case OVER_HARD_OPENING ->
+                "the first sixth " + Figures.decimal(100 * (each.amount() - 1), 0) + " % above the plan";
+            case CLIMBS_AT_THRESHOLD -> "every climb of 4 % and more at threshold, " + Figures.watts(each.amount());
+            case LONGER_STOPS -> Figures.minutes(each.amount() / MINUTE) + " more of stops";
+        };
+    }
+
+    private static String cost(PricedMistake each) {
+        return each.kind() == PricedMistake.Kind.LONGER_STOPS
+                ? Figures.minutes(each.minutes())
+                : Figures.minutes(Math.max(0, each.lowMinutes()), Math.max(0, each.highMinutes()));
+    }
+
+    /** The inputs that widen the range most, a line each. */
+    public static List<String> influences(RacePlan plan) {
+        List<String> lines = new ArrayList<>();
+        for (PlanInfluence each : plan.influences()
+                .subList(0, Math.min(NAMED_INFLUENCES, plan.influences().size()))) {
+            lines.add(input(each) + ": " + minutesEitherWay(each));
+        }
+        return lines;
+    }
+
+    private static String minutesEitherWay(PlanInfluence each) {
+        return Figures.decimal(each.fasterSeconds() / MINUTE, 0) + " min faster to "
+                + Figures.decimal(each.slowerSeconds() / MINUTE, 0) + " min slower";
+    }
+
+    private static String input(PlanInfluence each) {
+        return switch (each.input()) {
+            case SUSTAINABLE_POWER -> "what you can hold, " + range(each, 0, " W");
+            case MASS -> "rider and bicycle, " + range(each, 0, " kg");
+            case DRAG_AREA -> "drag area, " + range(each, 2, " m2");
+            case ROLLING_RESISTANCE -> "rolling resistance, " + range(each, 4, "");
+            case AIR_DENSITY -> "air, " + range(each, 2, " kg/m3");
+            case WIND -> "wind, " + range(each, 0, " m/s");
+            case ASCENT -> "ascent by the file and by the organiser, " + range(each, 0, " m");
+        };
+    }
+
+    private static String range(PlanInfluence each, int decimals, String unit) {
+        return Figures.decimal(each.low(), decimals) + " to " + Figures.decimal(each.high(), decimals) + unit;
+    }
+
+    /** What everything rests on, and what it does not know. */
+    public static List<String> basis(RacePlan plan) {
+        List<String> basis = new ArrayList<>();
+        basis.add("It rests on " + plan.rider().rig().numbers() + "; speed to "
+                + Figures.decimal(plan.options().fastestDescentMps() * 3.6, 0) + " km/h on descents.");
+        basis.add(wind(plan) + " It is for riding alone: in a group the caps hold and the time does not.");
+        Double organiser = plan.options().organiserAscentM();
+        if (organiser != null && organiser > 0 && plan.hasAltitude()) {
+            basis.add("The file's ascent is " + Figures.decimal(plan.ascentM(), 0) + " m, the organiser's "
+                    + Figures.decimal(organiser, 0) + " m: "
+                    + Figures.signed(100 * (plan.ascentM() / organiser - 1), 0) + " %.");
+        }
+        basis.add("No study has tried such plans over 5 to 15 hours; the caps are a good guide, no more.");
+        return basis;
+    }
+
+    private static String wind(RacePlan plan) {
+        Double wind = plan.options().windMps();
+        Double from = plan.options().windFromDegrees();
+        return wind == null || from == null
+                ? "No wind is planned; the range allows for 3 m/s from anywhere."
+                : "Wind " + Figures.decimal(wind, 1) + " m/s at the height of the rider, from "
+                        + Figures.decimal(from, 0) + " degrees.";
+    }
+
+    /** What has to be said before anybody rides by it; above 25 degrees the words on heat come first. */
+    public static List<String> cautions(RacePlan plan) {
+        List<String> cautions = new ArrayList<>();
+        if (Heat.isExpected(plan.options().temperatureC())) {
+            cautions.add(
+                    "Heat is expected. These caps are from cooler days: the heart rate governs, and the range allows"
+                            + " for less power. " + Cautions.HEAT);
+        }
+        if (plan.opening().capBpm() != null) {
+            cautions.add("Heart rates are for the first half; later they drift. " + Cautions.HEART_RATE_CAP);
+        }
+        cautions.add(Cautions.RIDE);
+        return cautions;
+    }
+}

@@ -1,0 +1,148 @@
+package io.github.wattledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.wattledger.json.JsonSchema;
+import io.github.wattledger.testing.SchemaCheck;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** {@code wattledger plan} from its arguments to what it prints, and a review held against the plan. */
+class PlanCommandTest {
+    private static final String COURSE = "../docs/examples/ebbwood-165.gpx";
+    private static final String RIDE = "../sample-rides/over-hard-start.fit";
+    private static final String[] RIDER = {"--threshold-power", "250", "--mass", "74", "--bicycle-mass", "11"};
+
+    @TempDir
+    Path temp;
+
+    private static Outcome plan(String... more) {
+        String[] words = new String[2 + RIDER.length + more.length];
+        words[0] = "plan";
+        words[1] = COURSE;
+        System.arraycopy(RIDER, 0, words, 2, RIDER.length);
+        System.arraycopy(more, 0, words, 2 + RIDER.length, more.length);
+        return Outcome.of(words);
+    }
+
+    @Test
+    void theTextFitsAndSaysWhatToDo() {
+        Outcome result = plan();
+        assertThat(result.err()).isEmpty();
+        assertThat(result.status()).isZero();
+        assertThat(result.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+        assertThat(result.out())
+                .startsWith("Ebbwood 165: 16")
+                .contains(
+                        "HOW TO BEGIN",
+                        "CAPS BY GROUND",
+                        "First feed",
+                        "Second feed",
+                        "physician",
+                        "rules of your event");
+    }
+
+    @Test
+    void theJsonHasTheNumbersOfTheText() {
+        JsonNode json = new JsonMapper().readTree(plan("--format", "json").out());
+        SchemaCheck.assertFits(JsonSchema.PLAN, json.toString());
+        assertThat(json.get("schema").stringValue()).isEqualTo(JsonSchema.PLAN.id());
+        assertThat(json.get("course").get("sha256").stringValue()).hasSize(64);
+        int cap = json.get("opening").get("capW").asInt();
+        assertThat(plan().out()).contains("stay under " + cap + " W");
+    }
+
+    @Test
+    void aHotDayComesWithItsWords() {
+        assertThat(plan("--temperature", "20").out()).doesNotContain("Heat is expected");
+        assertThat(plan("--temperature", "31").out()).contains("Heat is expected", "emergency");
+    }
+
+    @Test
+    void theCardIsOnePageOfLargeFigures() {
+        String card = plan("--format", "html", "--stops", "0:15").out();
+        assertThat(card)
+                .startsWith("<!DOCTYPE html>")
+                .contains("A5", "Ebbwood 165", "15 min", "For the first", "physician");
+        assertThat(card).doesNotContain("<script", "http:");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--target 200 --time 7:00 | a target and a goal time are given",
+                "--wind 3 | a wind needs both its speed and where it comes from",
+                "--surface 5-3=0.01 | --surface 5-3=0.01: expected kilometres, the lower first",
+                "--time 0:05 | --time 0:05: expected 0:20:00 to 111:06:40",
+                "--stops soon | --stops soon: expected a time such as 7:30 (hours and minutes) or 45min",
+                "--ascent 40000 | --ascent 40000: expected 0 to 30000 m",
+                "--wind 30 | --wind 30: expected 0 to 20 m/s",
+                "--fastest 200 | --fastest 200: expected 18 to 108 km/h",
+                "--route x | expected a number from 1"
+            })
+    void whatDoesNotFitIsWrongUsage(String words, String message) {
+        Outcome result = plan(words.split(" "));
+        assertThat(result.status()).isEqualTo(2);
+        assertThat(result.err()).contains(message);
+    }
+
+    @Test
+    void aPlanNeedsAThreshold() {
+        Outcome result = Outcome.of("plan", COURSE);
+        assertThat(result.status()).isEqualTo(2);
+        assertThat(result.err()).contains("a plan needs your threshold power");
+    }
+
+    @Test
+    void whatIsNoCourseGetsOneLine() throws IOException {
+        Path file = Files.writeString(temp.resolve("notes.txt"), "not a course");
+        Outcome result = Outcome.of("plan", file.toString(), "--threshold-power", "250");
+        assertThat(result.status()).isEqualTo(3);
+        assertThat(result.err().lines()).hasSize(1).first().asString().contains("is not a course in a known format");
+    }
+
+    @Test
+    void aReviewOfACourseNamesThePlan() {
+        Outcome result = Outcome.of("review", COURSE);
+        assertThat(result.status()).isEqualTo(3);
+        assertThat(result.err()).contains("wattledger plan");
+    }
+
+    /** By the story of the sample the rider began far too hard. */
+    @Test
+    void aRideIsHeldAgainstThePlan() {
+        Path file = temp.resolve("plan.json");
+        assertThat(plan("--format", "json", "--output", file.toString()).status())
+                .isZero();
+        Outcome result = Outcome.of("review", RIDE, "--threshold-power", "250", "--plan", file.toString());
+        assertThat(result.err()).isEmpty();
+        assertThat(result.status()).isZero();
+        assertThat(result.out()).contains("AGAINST THE PLAN", "slower than planned", "over-hard", "First feed");
+        assertThat(result.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+    }
+
+    @Test
+    void whatIsNoPlanGetsOneLine() throws IOException {
+        Path file = Files.writeString(temp.resolve("plan.json"), "{\"schema\": \"something\"}");
+        Outcome result = Outcome.of("review", RIDE, "--plan", file.toString());
+        assertThat(result.status()).isEqualTo(3);
+        assertThat(result.err()).contains("is no plan (wattledger.plan/1); make it with");
+        Outcome broken = Outcome.of(
+                "review", RIDE, "--plan", Files.writeString(file, "{").toString());
+        assertThat(broken.status()).isEqualTo(3);
+        assertThat(broken.err()).contains("is no JSON", "make it with 'wattledger plan --format json'");
+        Path gone = temp.resolve("gone.json");
+        assertThat(Outcome.of("review", RIDE, "--plan", gone.toString()).err())
+                .isEqualTo("wattledger review: " + gone + ": there is no such file; check the path\n");
+    }
+}

@@ -1,0 +1,95 @@
+package io.github.wattledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The notes of the sample season, in every report. */
+class SeasonNotesTest {
+    private static final Path SEASON = Path.of("..", "sample-rides", "season");
+    private static final String SECOND = "2026-05-02-second-race";
+
+    @TempDir
+    Path temp;
+
+    private Path folder;
+
+    @BeforeEach
+    void copySeason() throws IOException {
+        folder = Files.createDirectory(temp.resolve("season"));
+        try (Stream<Path> files = Files.list(SEASON)) {
+            for (Path file : files.toList()) {
+                Files.copy(file, folder.resolve(file.getFileName().toString()));
+            }
+        }
+    }
+
+    private Outcome season(String... options) {
+        List<String> arguments = new ArrayList<>(List.of("season", folder.toString()));
+        arguments.addAll(List.of(options));
+        return Outcome.of(arguments.toArray(String[]::new));
+    }
+
+    private String report(String... options) {
+        Outcome outcome = season(options);
+        assertThat(outcome.status()).isZero();
+        return outcome.out().replaceAll("\\s+", " ");
+    }
+
+    /** The words are those of the notes; how the race was opened is what its review says: 244 W. */
+    private static final String RECALLED =
+            "2026-05-02, Alder Ring, second race: agreed on 2026-04-19: open at 215 W at most, whoever rides away;"
+                    + " opened at 244 W.";
+
+    @Test
+    void whatWasAgreedIsRecalled() {
+        assertThat(report())
+                .contains("- 2026-04-19, Alder Ring, first race. ", "- " + RECALLED)
+                .contains("- 2026-05-17: agreed on 2026-05-02: open at 215 W, and look at it every five minutes;");
+        assertThat(report("--format", "html")).contains(RECALLED);
+        String race = folder.resolve(SECOND + ".fit.gz").toString();
+        String recalled = "Agreed on 2026-04-19: open at 215 W at most, whoever rides away; opened at 244 W.";
+        assertThat(Outcome.of("review", race, "--season", folder.toString())
+                        .out()
+                        .replaceAll("\\s+", " "))
+                .contains("The first 26 min at 244 W", "Agreed for next time: open at 215 W", recalled);
+        assertThat(Outcome.of("review", race, "--brief", "--season", folder.toString())
+                        .out()
+                        .replaceAll("\\s+", " "))
+                .contains(recalled);
+        assertThat(Outcome.of("review", race).out()).doesNotContain("Agreed on");
+    }
+
+    /** The page of a ride agrees with its row in the season: by the same notes and own rides. */
+    @Test
+    void thePageOfARideSaysTheSame() throws IOException {
+        Path pages = temp.resolve("pages");
+        assertThat(season("--pages", pages.toString()).status()).isZero();
+        try (Stream<Path> files = Files.list(pages)) {
+            String page = Files.readString(files.filter(file -> file.toString().contains(SECOND))
+                    .findFirst()
+                    .orElseThrow());
+            assertThat(page).contains("Alder Ring, second race", "opened at 244 W", "by your own rides for 2 h 34 min");
+        }
+    }
+
+    @Test
+    void aBadNoteIsALineOnStandardErrorOnce() throws IOException {
+        Files.writeString(folder.resolve(SECOND + ".notes.toml"), "evnt = \"Alder Ring\"\n");
+        Outcome outcome = season("--pages", temp.resolve("pages").toString());
+        assertThat(outcome.status()).isZero();
+        assertThat(outcome.err().lines().filter(line -> line.contains("notes")))
+                .singleElement()
+                .asString()
+                .startsWith("wattledger season: ")
+                .contains(SECOND + ".notes.toml", "evnt", "did you mean event?", "left out of the notes");
+    }
+}

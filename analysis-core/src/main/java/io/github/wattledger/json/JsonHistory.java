@@ -1,0 +1,183 @@
+package io.github.wattledger.json;
+
+import io.github.wattledger.history.Agreement;
+import io.github.wattledger.history.HeartRateOnPower;
+import io.github.wattledger.history.OwnThreshold;
+import io.github.wattledger.history.RiderHistory;
+import io.github.wattledger.history.RiderTraits;
+import io.github.wattledger.history.Spread;
+import io.github.wattledger.intake.Origin;
+import io.github.wattledger.power.HeartLine;
+import io.github.wattledger.power.LongRide;
+import io.github.wattledger.power.OwnEndurance;
+import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.power.TrialCriticalPower;
+import io.github.wattledger.ride.Outcome;
+import io.github.wattledger.season.RiderFromRides;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** The names and values of what a rider's own rides say of the rider. */
+final class JsonHistory {
+    private static final double J_PER_KJ = 1000;
+
+    /** Rolling resistance is a few thousandths. */
+    private static final int DECIMALS_OF_SPREAD = 5;
+
+    private static final int DECIMALS_OF_SLOPE = 5;
+
+    private JsonHistory() {}
+
+    static void rider(JsonWriter json, @Nullable RiderFromRides rider) {
+        if (rider == null) {
+            json.none("rider");
+            return;
+        }
+        Origin from = rider.onDay().thresholdPowerOrigin();
+        json.begin("rider");
+        json.number("thresholdPowerW", rider.onDay().thresholdPowerW());
+        json.string("thresholdPowerSource", from == null ? null : from.id());
+        history(json, rider.history());
+        json.objects("sustainable", rider.hoursSaid(), hours -> {
+            SustainablePower power = rider.sustainable().get(RiderFromRides.HOURS.indexOf(hours));
+            json.whole("hours", hours);
+            json.number("watts", power.watts());
+            json.number("lowW", power.lowW());
+            json.number("highW", power.highW());
+            json.string("source", word(power.source()));
+        });
+        json.objects("thresholds", rider.thresholds().entries(), entry -> {
+            json.day("from", entry.from());
+            json.number("powerW", entry.powerW());
+            json.number("heartRateBpm", entry.heartRateBpm());
+        });
+        json.objects("moves", rider.moves(), move -> {
+            json.day("day", move.day());
+            json.number("fromW", move.fromW());
+            json.number("toW", move.toW());
+            json.string("reason", word(move.reason()));
+            json.flag("isRise", move.isRise());
+        });
+        traits(json, rider);
+        json.end();
+    }
+
+    private static void traits(JsonWriter json, RiderFromRides rider) {
+        RiderTraits traits = rider.traits();
+        json.number("criticalPowerAtLeastW", traits.criticalPowerAtLeastW());
+        HeartRateOnPower easy = rider.easyHeartRate().found().orElse(null);
+        if (easy == null) {
+            json.none("easyHeartRate");
+        } else {
+            json.begin("easyHeartRate");
+            json.number("watts", easy.watts());
+            json.number("medianBpm", easy.medianBpm());
+            json.number("lowBpm", easy.medianBpm() - easy.halfWidthBpm());
+            json.number("highBpm", easy.medianBpm() + easy.halfWidthBpm());
+            json.whole("rides", easy.rides());
+            json.end();
+        }
+        spread(json, "dragAreaM2", traits.dragAreaM2());
+        spread(json, "rollingResistance", traits.rollingResistance());
+        spread(json, "stoppedShare", traits.stoppedShare());
+        spread(json, "openingOverTarget", traits.openingOverTarget());
+        spread(json, "fadePercent", traits.fadePercent());
+    }
+
+    private static void spread(JsonWriter json, String name, Outcome<Spread> spread) {
+        Spread found = spread.found().orElse(null);
+        if (found == null) {
+            json.none(name);
+            return;
+        }
+        json.begin(name);
+        json.number("low", found.low(), DECIMALS_OF_SPREAD);
+        json.number("median", found.median(), DECIMALS_OF_SPREAD);
+        json.number("high", found.high(), DECIMALS_OF_SPREAD);
+        json.whole("rides", found.rides());
+        json.end();
+    }
+
+    static void history(JsonWriter json, @Nullable RiderHistory history) {
+        if (history == null) {
+            json.none("history");
+            return;
+        }
+        json.begin("history");
+        json.day("day", history.day());
+        json.whole("rides", history.rides());
+        threshold(json, history.threshold());
+        endurance(json, history.endurance());
+        criticalPower(json, history.criticalPower());
+        agreed(json, history.agreed());
+        json.end();
+    }
+
+    private static void threshold(JsonWriter json, @Nullable OwnThreshold threshold) {
+        if (threshold == null) {
+            json.none("threshold");
+            return;
+        }
+        json.begin("threshold");
+        json.number("watts", threshold.watts());
+        json.number("impliedW", threshold.impliedW());
+        json.day("day", threshold.day());
+        json.end();
+    }
+
+    private static void endurance(JsonWriter json, Outcome<OwnEndurance> endurance) {
+        OwnEndurance found = endurance.found().orElse(null);
+        json.begin("endurance");
+        json.string("refusal", endurance.refusal().orElse(null));
+        json.flag("isNamed", found != null && found.isNamed());
+        json.objects("restsOn", found == null ? List.<LongRide>of() : found.top(), ride -> {
+            json.day("day", ride.day());
+            json.number("hours", ride.hours());
+            json.number("watts", ride.watts());
+            json.number("thresholdOfDayW", ride.thresholdOfDayW());
+        });
+        json.end();
+    }
+
+    private static void criticalPower(JsonWriter json, Outcome<TrialCriticalPower> criticalPower) {
+        TrialCriticalPower found = criticalPower.found().orElse(null);
+        json.begin("criticalPower");
+        json.string("refusal", criticalPower.refusal().orElse(null));
+        json.number("watts", found == null ? null : (Double) found.criticalPowerW());
+        json.number("errorW", found == null ? null : (Double) found.criticalPowerErrorW());
+        json.number("wPrimeKJ", found == null ? null : (Double) (found.wPrimeJ() / J_PER_KJ));
+        json.number("wPrimeErrorKJ", found == null ? null : (Double) (found.wPrimeErrorJ() / J_PER_KJ));
+        json.whole("trials", found == null ? 0 : found.used().size());
+        json.whole("setAside", found == null ? 0 : found.setAside().size());
+        json.end();
+    }
+
+    static void agreed(JsonWriter json, @Nullable Agreement agreed) {
+        if (agreed == null) {
+            json.none("agreed");
+            return;
+        }
+        json.begin("agreed");
+        json.day("day", agreed.day());
+        json.string("words", agreed.words());
+        json.end();
+    }
+
+    static void heartLine(JsonWriter json, @Nullable HeartLine line) {
+        if (line == null) {
+            json.none("heartLine");
+            return;
+        }
+        json.begin("heartLine");
+        json.number("bpmAtZeroW", line.bpmAtZeroW());
+        json.number("bpmPerW", line.bpmPerW(), DECIMALS_OF_SLOPE);
+        json.number("lowW", line.lowW());
+        json.number("highW", line.highW());
+        json.end();
+    }
+
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

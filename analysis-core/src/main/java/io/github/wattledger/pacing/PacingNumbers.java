@@ -1,0 +1,38 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.power.HeartLine;
+import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the judged part of a ride shows of its rider whether or not anything was found wrong with it, to be compared with
+ * other rides.
+ *
+ * @param heartLine how heart rate answered power from minute 20 to the middle, at or below threshold; null where that cannot
+ *     be said
+ * @param openingOverTarget normalized power of the opening over the target; null without a target, and where the ride was not
+ *     judged as a race
+ * @param fadePercent effort lost from early to late on like ground, percent, below 0 where it rose; null where there is
+ *     nothing to compare, and where the ride was not judged as a race
+ */
+public record PacingNumbers(
+        @Nullable HeartLine heartLine,
+        @Nullable Double openingOverTarget,
+        @Nullable Double fadePercent) implements Serializable {
+    /** Nothing is known. */
+    public static final PacingNumbers NONE = new PacingNumbers(null, null, null);
+
+    static PacingNumbers of(Race race, boolean isRace) {
+        HeartLine line = race.heartRateModel().asLine();
+        return isRace
+                ? new PacingNumbers(
+                        line,
+                        finite(race.normalizedPowerW(race.opening()) / race.targetW()),
+                        finite(Fade.lossPercent(race)))
+                : new PacingNumbers(line, null, null);
+    }
+
+    private static @Nullable Double finite(double value) {
+        return Double.isFinite(value) ? value : null;
+    }
+}

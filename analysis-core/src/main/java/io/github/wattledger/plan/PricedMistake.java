@@ -1,0 +1,31 @@
+package io.github.wattledger.plan;
+
+import java.io.Serializable;
+import java.util.Locale;
+
+/**
+ * What a usual mistake would cost on this course, at the same effort in all.
+ *
+ * @param kind the mistake
+ * @param amount how large: a factor on the plan's power, watts, or seconds, as the kind says
+ * @param minutes what it costs, minutes
+ * @param lowMinutes the least that is plausible, minutes
+ * @param highMinutes the most that is plausible, minutes
+ */
+public record PricedMistake(Kind kind, double amount, double minutes, double lowMinutes, double highMinutes)
+        implements Serializable {
+    /** A usual mistake. */
+    public enum Kind {
+        /** The first sixth of the time is ridden above the plan; the amount is the factor. */
+        OVER_HARD_OPENING,
+        /** Every climb of 4 % and more is ridden at threshold; the amount is threshold power, watts. */
+        CLIMBS_AT_THRESHOLD,
+        /** More time is spent standing; the amount is that time, seconds. */
+        LONGER_STOPS;
+
+        /** Its fixed word, lower case with hyphens. */
+        public String id() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
+}

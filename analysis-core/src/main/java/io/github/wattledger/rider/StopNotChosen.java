@@ -1,0 +1,46 @@
+package io.github.wattledger.rider;
+
+import io.github.wattledger.ride.Interval;
+import java.io.Serializable;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A stop that was not the rider's choice, as the rider wrote it down. Seconds are counted from the first second of the
+ * whole recording.
+ *
+ * @param what what it was, for instance a puncture
+ * @param fromSecond when it began, 0 or more; without an end, a second within or beside the stop
+ * @param toSecond when it ended, after {@code fromSecond}; null stands for the end of the stop that lies there
+ */
+public record StopNotChosen(
+        String what, int fromSecond, @Nullable Integer toSecond) implements Serializable {
+    /** A rider reads a clock to the minute. */
+    private static final int READING_SECONDS = 60;
+
+    /** @throws IllegalArgumentException when the text is blank or the seconds are negative or out of order */
+    public StopNotChosen {
+        if (what.isBlank()) {
+            throw new IllegalArgumentException("what is blank, expected words");
+        }
+        if (fromSecond < 0 || (toSecond != null && toSecond <= fromSecond)) {
+            throw new IllegalArgumentException(
+                    "stop from " + fromSecond + " to " + toSecond + ", expected 0 <= from < to");
+        }
+    }
+
+    /**
+     * The part of a recorded stop that this note explains; empty where the two lie apart. Both ends of the note may be off
+     * by a minute. A note without an end explains the whole stop.
+     *
+     * @param stop a stop of the recording, seconds of the whole recording
+     */
+    public Interval within(Interval stop) {
+        int noted = toSecond == null ? fromSecond + 1 : toSecond;
+        int from = Math.max(stop.fromSecond(), fromSecond - READING_SECONDS);
+        int to = Math.min(stop.toSecond(), noted + READING_SECONDS);
+        if (from >= to) {
+            return new Interval(stop.fromSecond(), stop.fromSecond());
+        }
+        return toSecond == null ? stop : new Interval(from, to);
+    }
+}

@@ -1,0 +1,72 @@
+package io.github.wattledger.season;
+
+import io.github.wattledger.pacing.Verdict;
+import java.io.Serializable;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How one race was paced, as a coach of several riders looks at it.
+ *
+ * @param day the day of the race
+ * @param verdict how it was paced
+ * @param costMinutesLow what the mistakes cost when all are repaired at once, lower end, minutes, or null
+ * @param costMinutesHigh the upper end of that cost, minutes, or null
+ * @param openingOverTarget normalized power of the opening over the target, or null
+ * @param fadePercent effort lost from early to late on like ground, percent, below 0 where it rose; or null
+ * @param lastCapW the power that the advice of an earlier race set for the opening, watts; null where none did
+ * @param keptLastCap whether the opening stayed within that power; null where there is nothing to compare
+ */
+public record RacePacing(
+        LocalDate day,
+        Verdict verdict,
+        @Nullable Double costMinutesLow,
+        @Nullable Double costMinutesHigh,
+        @Nullable Double openingOverTarget,
+        @Nullable Double fadePercent,
+        @Nullable Double lastCapW,
+        @Nullable Boolean keptLastCap)
+        implements Serializable {
+    /** A cap is kept up to this share above it: within the accuracy of a meter. */
+    static final double KEPT_UP_TO = 1.02;
+
+    /**
+     * The races among rides.
+     *
+     * @param rides rides in time order
+     * @param most how many of the last races to give
+     * @return the last races in time order, possibly none
+     */
+    static List<RacePacing> last(List<SeasonRide> rides, int most) {
+        List<RacePacing> races = new ArrayList<>();
+        Double capW = null;
+        for (SeasonRide ride : rides) {
+            if (PacingTrend.isRace(ride)) {
+                races.add(of(ride, capW));
+                Double newCapW = ride.traits().openingCapW();
+                capW = newCapW == null ? capW : newCapW;
+            }
+        }
+        return List.copyOf(races.subList(Math.max(0, races.size() - most), races.size()));
+    }
+
+    private static RacePacing of(SeasonRide race, @Nullable Double capW) {
+        RideJudgement judgement = race.judgement();
+        Double overTarget = race.traits().openingOverTarget();
+        return new RacePacing(
+                race.day(),
+                judgement.verdict(),
+                judgement.costMinutesLow(),
+                judgement.costMinutesHigh(),
+                overTarget,
+                race.traits().fadePercent(),
+                capW,
+                kept(race.openingW(), capW));
+    }
+
+    private static @Nullable Boolean kept(@Nullable Double openingW, @Nullable Double capW) {
+        return (openingW == null || capW == null) ? null : (Boolean) (openingW <= KEPT_UP_TO * capW);
+    }
+}

@@ -1,0 +1,69 @@
+package io.github.wattledger.season;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.github.wattledger.history.RideTraits;
+import io.github.wattledger.load.LoadNumber;
+import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.rider.RideNotes;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+class RacePacingTest {
+    private static SeasonRide race(int day, double openingOverTarget, double targetW, @Nullable Double capW) {
+        return ride(day, Verdict.EVEN, new RideTraits(null, null, null, openingOverTarget, 4.0, capW), targetW);
+    }
+
+    private static SeasonRide ride(int day, Verdict verdict, RideTraits traits, @Nullable Double targetW) {
+        Map<LoadNumber, Double> values = new EnumMap<>(LoadNumber.class);
+        for (LoadNumber time :
+                List.of(LoadNumber.ELAPSED_SECONDS, LoadNumber.TIMER_SECONDS, LoadNumber.MOVING_SECONDS)) {
+            values.put(time, 7200.0);
+        }
+        LocalDate date = LocalDate.of(2026, 5, day);
+        Instant start = date.atTime(8, 0).toInstant(ZoneOffset.UTC);
+        return new SeasonRide(
+                new SeasonRide.Source("r" + day, "r" + day, 0, "FIT", null, start, null, 3),
+                date,
+                null,
+                new RideNumbers(7200, values),
+                new RideJudgement(250.0, null, null, null, verdict, null, targetW, 1.0, 2.0, List.of()),
+                List.of(),
+                List.of(),
+                List.of(),
+                false,
+                traits,
+                RideNotes.NONE);
+    }
+
+    @Test
+    void aCapIsKeptWithinTheAccuracyOfAMeter() {
+        // 220 W named after the first race: 224 W in the next opening are within 2 %, 226 W are not; no new cap, so it
+        // stands.
+        List<RacePacing> races = RacePacing.last(
+                List.of(race(1, 1.2, 200, 220.0), race(2, 1.12, 200, null), race(3, 1.13, 200, null)), 3);
+        assertThat(races.get(0).keptLastCap()).as("no advice before it").isNull();
+        assertThat(races.get(1).keptLastCap()).isTrue();
+        assertThat(races.get(2).keptLastCap()).isFalse();
+        assertThat(races.get(2).lastCapW()).isEqualTo(220);
+    }
+
+    @Test
+    void onlyTheLastRacesAreShownAndTrainingIsNone() {
+        SeasonRide training = ride(4, Verdict.NOT_JUDGED, RideTraits.NONE, null);
+        List<RacePacing> races = RacePacing.last(
+                List.of(race(1, 1.2, 200, 220.0), race(2, 1.0, 200, null), training, race(5, 1.0, 200, null)), 2);
+        assertThat(races)
+                .extracting(RacePacing::day)
+                .containsExactly(LocalDate.of(2026, 5, 2), LocalDate.of(2026, 5, 5));
+        assertThat(races.get(0).lastCapW()).isEqualTo(220);
+        assertThat(races.get(0).fadePercent()).isEqualTo(4);
+        assertThat(RacePacing.last(List.of(training), 3)).isEmpty();
+    }
+}
