@@ -8,9 +8,10 @@ import org.jspecify.annotations.Nullable;
 final class JsonBunch {
     private JsonBunch() {}
 
-    /** Writes nothing where the rider says nothing of a bunch. */
+    /** Null where the rider says nothing of a bunch. */
     static void bunch(JsonWriter json, @Nullable BunchReview review) {
         if (review == null) {
+            json.none("bunch");
             return;
         }
         json.begin("bunch");

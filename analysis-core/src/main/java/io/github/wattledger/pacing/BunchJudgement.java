@@ -3,13 +3,17 @@ package io.github.wattledger.pacing;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.LettingGo;
 import io.github.wattledger.pacing.price.Pricing;
+import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +37,12 @@ final class BunchJudgement {
     /** A shorter stretch is no decision about a race, seconds. Own choice. */
     private static final int SHORTEST_HARD_SECONDS = 300;
 
-    private static final double SECONDS_PER_MINUTE = 60;
+    /** A bunch says something about a finding from this share of its seconds on. Own choice. */
+    private static final double LEAST_OF_FINDING = 0.5;
+
+    private static final String PAID =
+            "it bought the shelter of the bunch, and letting the bunch go would have been slower";
+    private static final String OPEN = "whether letting the bunch go would have been faster is open";
 
     private final Race race;
     private final Company told;
@@ -155,62 +164,75 @@ final class BunchJudgement {
                 : BunchReview.Outcome.OPEN;
     }
 
+    /** The repairs of those findings where letting the bunch go was faster, and the shelter that they give up. */
+    Map<Repair, Pricing.LostShelter> lost(List<Detection> detections, List<Finding> findings, BunchReview review) {
+        Map<Repair, Pricing.LostShelter> lost = new HashMap<>();
+        for (int i = 0; i < findings.size(); i++) {
+            List<BunchReview.Decision> about = about(findings.get(i), review);
+            if (outcome(about) == BunchReview.Outcome.LETTING_GO_WAS_FASTER
+                    && detections.get(i).found().price() instanceof Repair repair) {
+                Interval sheltered = about.get(0).lettingGo().sheltered().shifted(-race.offsetSeconds());
+                lost.put(repair, new Pricing.LostShelter(sheltered, (savingLow + SAVING_HIGH) / 2));
+            }
+        }
+        return lost;
+    }
+
     /** The findings, those put right that a decision speaks about. */
     List<Finding> corrected(List<Finding> findings, BunchReview review) {
         return findings.stream().map(finding -> corrected(finding, review)).toList();
     }
 
     private Finding corrected(Finding finding, BunchReview review) {
-        return review.decisions().stream()
-                .filter(each -> each.kind() == finding.kind())
-                .findFirst()
-                .map(decision -> corrected(finding, decision))
-                .orElse(finding);
+        BunchReview.Outcome outcome = outcome(about(finding, review));
+        return outcome == null ? finding : corrected(finding, outcome);
     }
 
-    private Finding corrected(Finding finding, BunchReview.Decision decision) {
-        Cost cost = cost(decision);
-        Severity severity = cost instanceof Cost.Priced price
-                ? Severity.of(SECONDS_PER_MINUTE * price.highMinutes(), race.movingSeconds())
-                : Severity.OBSERVATION;
+    /** The decisions about a finding, the longest first; none where most of it was ridden outside a bunch. */
+    private static List<BunchReview.Decision> about(Finding finding, BunchReview review) {
+        List<BunchReview.Decision> about = review.decisions().stream()
+                .filter(each -> each.kind() == finding.kind())
+                .sorted(Comparator.comparingInt(each -> -each.lettingGo().hard().seconds()))
+                .toList();
+        int seconds = about.stream()
+                .mapToInt(each -> each.lettingGo().hard().seconds())
+                .sum();
+        return seconds >= LEAST_OF_FINDING * finding.when().seconds() ? about : List.of();
+    }
+
+    /** What came of several decisions together; null without any. */
+    private static BunchReview.@Nullable Outcome outcome(List<BunchReview.Decision> decisions) {
+        List<BunchReview.Outcome> outcomes =
+                decisions.stream().map(BunchReview.Decision::outcome).distinct().toList();
+        if (outcomes.isEmpty()) {
+            return null;
+        }
+        return outcomes.size() == 1 ? outcomes.get(0) : BunchReview.Outcome.OPEN;
+    }
+
+    /** Only where letting go was faster in any case did holding the bunch cost something. */
+    private static Finding corrected(Finding finding, BunchReview.Outcome outcome) {
+        Cost cost = switch (outcome) {
+            case STAYING_PAID -> new Cost.NotPriced(PAID);
+            case OPEN -> new Cost.NotPriced(OPEN);
+            case LETTING_GO_WAS_FASTER -> letGo(finding.cost());
+        };
         return new Finding(
                 finding.kind(),
-                severity,
+                outcome == BunchReview.Outcome.LETTING_GO_WAS_FASTER ? finding.severity() : Severity.OBSERVATION,
                 finding.when(),
                 finding.startM(),
                 finding.endM(),
                 finding.evidence(),
                 cost,
-                advice(finding.advice(), decision.outcome()),
-                cost instanceof Cost.Priced ? null : finding.priceSteps());
+                advice(finding.advice(), outcome),
+                finding.priceSteps());
     }
 
-    /** Only where letting go was faster in any case did holding the bunch cost something. */
-    private static Cost cost(BunchReview.Decision decision) {
-        return switch (decision.outcome()) {
-            case STAYING_PAID ->
-                new Cost.NotPriced(
-                        "it bought the shelter of the bunch, and letting the bunch go would have been slower");
-            case OPEN -> new Cost.NotPriced("whether letting the bunch go would have been faster is open");
-            case LETTING_GO_WAS_FASTER -> faster(decision.lettingGo());
-        };
-    }
-
-    private static Cost faster(LettingGo lettingGo) {
-        double[] seconds = lettingGo.savings().stream()
-                .flatMap(at -> lettingGo.breakEven() == null
-                        ? Stream.ofNullable(at.letGoEqualNormalizedPowerSeconds())
-                        : Stream.of(at.letGoEqualNormalizedPowerSeconds(), at.letGoEqualWorkSeconds())
-                                .flatMap(Stream::ofNullable))
-                .mapToDouble(saved -> Math.max(0, saved))
-                .sorted()
-                .toArray();
-        return seconds.length == 0
-                ? new Cost.NotPriced("the rest could not make up for it within what a rider can do")
-                : new Cost.Priced(
-                        seconds[0] / SECONDS_PER_MINUTE,
-                        seconds[seconds.length - 1] / SECONDS_PER_MINUTE,
-                        "the bunch let go and ridden alone");
+    private static Cost letGo(Cost cost) {
+        return cost instanceof Cost.Priced price
+                ? new Cost.Priced(price.lowMinutes(), price.highMinutes(), "the bunch let go, and ridden alone")
+                : cost;
     }
 
     private static Advice advice(Advice alone, BunchReview.Outcome outcome) {

@@ -79,12 +79,18 @@ record PricedFindings(
                 rig,
                 cancellation,
                 bunches == null ? null : bunches.kept(replay));
-        List<Finding> asAlone = findings(race, detections, plan -> price(plan, pricing));
-        BunchReview bunch = bunches == null ? null : bunches.judged(asAlone, pricing);
-        List<Finding> findings = bunches == null || bunch == null ? asAlone : bunches.corrected(asAlone, bunch);
+        List<Finding> findings = findings(race, detections, plan -> price(plan, pricing));
+        BunchReview bunch = null;
+        Pricing decided = pricing;
+        if (bunches != null) {
+            bunch = bunches.judged(findings, pricing);
+            Pricing letGo = pricing.whereLost(bunches.lost(detections, findings, bunch));
+            decided = letGo;
+            findings = bunches.corrected(findings(race, detections, plan -> price(plan, letGo)), bunch);
+        }
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();
-        AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, detections, findings, pricing);
+        AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, detections, findings, decided);
         if (whole != null && entries.size() > 1) {
             entries.add(whole.entry());
             notes.add("The parts need not add up to the line for all: repairing one changes what the others cost.");

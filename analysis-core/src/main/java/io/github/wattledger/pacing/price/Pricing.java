@@ -14,6 +14,8 @@ import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +39,9 @@ public final class Pricing {
     private static final Cost OUT_OF_REACH =
             new Cost.NotPriced("the rest could not make up for it within what a rider can do");
 
+    private final Ride race;
+    private final @Nullable Shelter shelter;
+    private final Map<Repair, LostShelter> lostBy;
     private final int offsetSeconds;
     private final double targetW;
     private final Replay replay;
@@ -76,6 +81,21 @@ public final class Pricing {
             RigChoice rig,
             Cancellation cancellation,
             @Nullable Shelter shelter) {
+        this(race, offsetSeconds, targetW, replay, rig, cancellation, shelter, Map.of());
+    }
+
+    private Pricing(
+            Ride race,
+            int offsetSeconds,
+            double targetW,
+            Replay replay,
+            RigChoice rig,
+            Cancellation cancellation,
+            @Nullable Shelter shelter,
+            Map<Repair, LostShelter> lostBy) {
+        this.race = race;
+        this.shelter = shelter;
+        this.lostBy = Map.copyOf(lostBy);
         this.offsetSeconds = offsetSeconds;
         this.targetW = targetW;
         this.replay = replay;
@@ -105,6 +125,32 @@ public final class Pricing {
                         offsetSeconds);
     }
 
+    /**
+     * A shelter that a repair gives up.
+     *
+     * @param stretch the seconds of the race in which it is given up
+     * @param savedShare what it saved in the recording, a share of the lone drag
+     */
+    public record LostShelter(Interval stretch, double savedShare) {}
+
+    /** The pricing of the same race where some repairs give up the shelter of a bunch, too. */
+    public Pricing whereLost(Map<Repair, LostShelter> repairs) {
+        return new Pricing(race, offsetSeconds, targetW, replay, rig, cancellation, shelter, repairs);
+    }
+
+    /** The race as it was ridden, in the shelter that these repairs leave. */
+    private RepairedRace sheltered(List<Repair> repairs) {
+        Shelter left = null;
+        for (Repair repair : repairs) {
+            LostShelter lost = lostBy.get(repair);
+            if (lost != null) {
+                Shelter before = left == null ? Objects.requireNonNullElseGet(shelter, replay::noShelter) : left;
+                left = replay.sheltered(before, lost.stretch(), lost.savedShare(), 1);
+            }
+        }
+        return left == null ? asRidden : inRecordedAir.in(left);
+    }
+
     /** The price of one mistake. */
     public Price price(Repair repair) {
         RepairedPower power = new RepairedPower(unrepaired);
@@ -113,7 +159,7 @@ public final class Pricing {
         if (makingUp == null) {
             return new Price(NOTHING_MAKES_UP, null);
         }
-        Ends ends = ends(power);
+        Ends ends = ends(power, List.of(repair));
         PriceSteps steps = new PriceSteps.Replayed(
                 targetW,
                 stretches,
@@ -204,7 +250,7 @@ public final class Pricing {
     private @Nullable Ends endsOf(List<Repair> repairs) {
         RepairedPower power = new RepairedPower(unrepaired);
         repairs.stream().sorted(Comparator.comparing(Repair::turn)).forEach(repair -> carryOut(repair, power));
-        return power.isMadeUpFor() ? ends(power) : null;
+        return power.isMadeUpFor() ? ends(power, repairs) : null;
     }
 
     /**
@@ -337,9 +383,9 @@ public final class Pricing {
         }
     }
 
-    private Ends ends(RepairedPower power) {
+    private Ends ends(RepairedPower power, List<Repair> repairs) {
         cancellation.check();
-        RepairedRace repaired = asRidden.with(power);
+        RepairedRace repaired = sheltered(repairs).with(power);
         return new Ends(
                 repaired,
                 whenEqual(repaired, RepairedRace.State::workJ),

@@ -116,6 +116,9 @@ final class TimelineDrawing {
         plot.levels(4, value -> Figures.decimal(value, 0))
                 .name("Power, mean of 30 s, W")
                 .line("power", bins.xs, bins.ys);
+        if (!has(Channel.ALTITUDE)) {
+            bunches(plot);
+        }
         if (sustainable != null) {
             plot.rule("guide", sustainable.watts());
         }
@@ -154,6 +157,7 @@ final class TimelineDrawing {
                 .levels(2, value -> Figures.decimal(value, 0))
                 .name("Altitude, m")
                 .line("ground", bins.xs, bins.ys);
+        bunches(plot);
         return plot;
     }
 
@@ -165,6 +169,12 @@ final class TimelineDrawing {
                 .name("Temperature at the recorder, \u00B0C")
                 .line("temperature", bins.xs, bins.ys);
         return plot;
+    }
+
+    private void bunches(Plot plot) {
+        for (Interval bunch : Stretches.inBunch(review)) {
+            plot.strip("in-bunch", bunch.fromSecond(), bunch.toSecond());
+        }
     }
 
     private void states(Plot plot) {

@@ -4,6 +4,7 @@ import io.github.wattledger.cli.report.words.BunchWords;
 import io.github.wattledger.pacing.BunchReview;
 import io.github.wattledger.pacing.FindingKind;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The part of a text about the bunch that the rider names. */
@@ -13,7 +14,7 @@ final class TextBunch {
     static void write(Page page, @Nullable BunchReview review) {
         List<String> lines = BunchWords.of(review);
         if (!lines.isEmpty()) {
-            page.heading(BunchWords.HEADING);
+            page.heading(BunchWords.TITLE.toUpperCase(Locale.ROOT));
             lines.forEach(page::line);
         }
     }
@@ -25,7 +26,7 @@ final class TextBunch {
         }
         for (BunchReview.Decision decision : review.decisions()) {
             if (decision.kind() == kind) {
-                page.heading("THE BUNCH");
+                page.heading("7. THE BUNCH, LET GO");
                 BunchWords.steps(decision).forEach(page::line);
             }
         }

@@ -4,13 +4,17 @@ import io.github.wattledger.pacing.BunchReview;
 import io.github.wattledger.pacing.Company;
 import io.github.wattledger.pacing.price.LettingGo;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Whether it was worth staying with the bunch, in sentences. */
 public final class BunchWords {
     /** What stands over these sentences. */
-    public static final String HEADING = "WORTH STAYING WITH THE BUNCH?";
+    public static final String TITLE = "Worth staying with the bunch?";
 
     private static final double WHATEVER_IT_SAVED = 0.60;
     private static final double SECONDS_PER_MINUTE = 60;
@@ -32,12 +36,13 @@ public final class BunchWords {
             lines.addAll(decision(review, decision));
         }
         if (review.decisions().isEmpty()) {
-            lines.add("You say that you rode in a bunch. None of it that could be priced again was both judged too hard"
-                    + " and above your target, so there was no decision to judge.");
+            lines.add(
+                    "You say that you rode in a bunch. No over-hard start and no threshold riding early was found in it"
+                            + " that could be ridden again, so there is no decision to judge.");
         }
-        lines.add("Prices elsewhere count what you name as shelter: "
+        lines.add("The other prices are ridden again in the same bunch, with "
                 + Figures.fractionAsPercent((review.savingLow() + review.savingHigh()) / 2)
-                + " less drag than alone, the middle of what is assumed.");
+                + " less drag than alone: the middle of what is assumed.");
         Integer inBunch = review.surgesInBunch();
         Integer alone = review.surgesAlone();
         if (inBunch != null && alone != null && inBunch + alone > 0) {
@@ -46,25 +51,27 @@ public final class BunchWords {
         return lines;
     }
 
-    /** What the verdict rests on, and what came of the decisions to stay with a bunch. */
+    /** What the verdict rests on, and what came of the longest decision to stay with a bunch. */
     static String brief(String because, @Nullable BunchReview review) {
-        List<String> parts = new ArrayList<>();
-        if (!because.isEmpty()) {
-            parts.add(because);
-        }
-        if (review != null) {
-            for (BunchReview.Decision decision : review.decisions()) {
-                LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
-                parts.add("Staying with the bunch until "
-                        + Figures.shortClock(decision.lettingGo().sheltered().toSecond())
-                        + ": " + briefly(decision.outcome())
-                        + (breakEven == null
-                                ? "."
-                                : ", level at " + Figures.fractionAsPercent(breakEven.low()) + " to "
-                                        + Figures.fractionAsPercent(breakEven.high()) + " of the drag saved."));
-            }
-        }
-        return String.join(" ", parts);
+        Optional<BunchReview.Decision> longest = review == null
+                ? Optional.empty()
+                : review.decisions().stream()
+                        .max(Comparator.comparingInt(
+                                each -> each.lettingGo().hard().seconds()));
+        return Stream.concat(Stream.of(because), longest.map(BunchWords::brief).stream())
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(" "));
+    }
+
+    private static String brief(BunchReview.Decision decision) {
+        LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
+        return "Staying with the bunch until "
+                + Figures.shortClock(decision.lettingGo().sheltered().toSecond())
+                + ": " + briefly(decision.outcome())
+                + (breakEven == null
+                        ? "."
+                        : "; level where it saved " + Figures.fractionAsPercent(breakEven.low()) + " to "
+                                + Figures.fractionAsPercent(breakEven.high()) + " of the drag.");
     }
 
     private static String briefly(BunchReview.Outcome outcome) {
@@ -127,7 +134,8 @@ public final class BunchWords {
         String range =
                 Figures.fractionAsPercent(review.savingLow()) + " to " + Figures.fractionAsPercent(review.savingHigh());
         return review.isUnpaved()
-                ? "Nobody has measured what a group saves on gravel; " + range + " is assumed. "
+                ? "The rolling resistance is that of unpaved ground, where nobody has measured what a group saves; "
+                        + range + " is assumed. "
                 : "Close groups on roads save " + range + " by published measurements. ";
     }
 
@@ -144,6 +152,10 @@ public final class BunchWords {
     public static List<String> steps(BunchReview.Decision decision) {
         LettingGo lettingGo = decision.lettingGo();
         List<String> lines = new ArrayList<>();
+        lines.add(
+                decision.outcome() == BunchReview.Outcome.LETTING_GO_WAS_FASTER
+                        ? "Part 5 rides the race again without the bunch."
+                        : "Part 5 rides the same bunch again, only easier. That was not yours to choose, so it is no price.");
         lines.add("The hard stretch " + lettingGo.hard() + " is ridden again at " + Figures.watts(lettingGo.targetW())
                 + " instead of " + Figures.watts(lettingGo.hardPowerW())
                 + " normalized; what this frees goes to the pedalled seconds after it.");
