@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.html.HtmlComparison;
 import io.github.wattledger.cli.report.text.TextComparison;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.compare.Comparer;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.intake.OpenedRide;
@@ -33,7 +34,8 @@ import picocli.CommandLine.Spec;
         customSynopsis = {
             "wattledger compare RIDE RIDE... [--column NAME=HEADER]...",
             "                  [--from PLACE] [--to PLACE]",
-            "                  [--format text|json|html] [--output FILE]"
+            "                  [--format text|json|html]",
+            "                  [--units metric|imperial] [--output FILE]"
         },
         header = "Shows where the time was won between rides over one course.",
         footer = {
@@ -85,6 +87,9 @@ final class CompareCommand implements Callable<Integer> {
     private SeasonFormat format = SeasonFormat.TEXT;
 
     @Mixin
+    private UnitsOption units = new UnitsOption();
+
+    @Mixin
     private OutputOption output = new OutputOption();
 
     /**
@@ -102,6 +107,7 @@ final class CompareCommand implements Callable<Integer> {
             throw Usage.error(
                     spec, rides.size() < 2 ? "give two rides or more" : "give " + MOST_RIDES + " rides at most");
         }
+        Units shown = units.units(spec, format != SeasonFormat.JSON);
         List<Path> files = new ArrayList<>();
         for (String ride : rides) {
             files.add(NamedRide.filePath(ride));
@@ -124,9 +130,9 @@ final class CompareCommand implements Callable<Integer> {
         columns.requireTable(spec, formats);
         StringBuilder report = new StringBuilder();
         switch (format) {
-            case TEXT -> new TextComparison().write(comparison, report);
+            case TEXT -> new TextComparison(shown).write(comparison, report);
             case JSON -> report.append(JsonDocument.of(comparison).text());
-            case HTML -> new HtmlComparison().write(comparison, report);
+            case HTML -> new HtmlComparison(shown).write(comparison, report);
         }
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();

@@ -89,7 +89,7 @@ final class CompletionScript {
         if (option.type().isEnum()) {
             return "words='"
                     + String.join(
-                            " ", OptionValues.words((Enum<?>[]) option.type().getEnumConstants())) + "'";
+                            " ", OptionWords.words((Enum<?>[]) option.type().getEnumConstants())) + "'";
         }
         if (option.completionCandidates() != null) {
             return "kind=names words='" + String.join(" ", option.completionCandidates()) + "'";

@@ -119,7 +119,7 @@ public final class Main implements Runnable {
                 .setExecutionExceptionHandler((e, command, parsed) -> failures.say(
                                 command.getCommandSpec().qualifiedName(), e)
                         .code());
-        OptionValues.registerWords(program);
+        OptionWords.register(program);
         return program;
     }
 }

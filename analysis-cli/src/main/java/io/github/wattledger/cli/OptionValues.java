@@ -2,26 +2,20 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.intake.RidePlace;
-import io.github.wattledger.pacing.Effort;
-import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.plan.SurfaceStretch;
 import io.github.wattledger.read.CsvColumns;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.rider.Bounds;
-import io.github.wattledger.rig.Position;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -243,43 +237,6 @@ final class OptionValues {
         public Iterator<String> iterator() {
             return CsvColumns.names().stream().map(name -> name + "=").iterator();
         }
-    }
-
-    /** Lets a program and its commands take the words of those options whose value is one of a few. */
-    static void registerWords(CommandLine program) {
-        registerWords(program, Effort.class);
-        registerWords(program, FindingKind.class);
-        registerWords(program, InspectionFormat.class);
-        registerWords(program, Position.class);
-        registerWords(program, ReportFormat.class);
-        registerWords(program, SeasonFormat.class);
-    }
-
-    private static <E extends Enum<E>> void registerWords(CommandLine program, Class<E> type) {
-        program.registerConverter(type, value -> oneOf(type.getEnumConstants(), value));
-    }
-
-    /** The words of an option whose value is one of a few. */
-    static List<String> words(Enum<?>[] constants) {
-        return Arrays.stream(constants).map(OptionValues::word).toList();
-    }
-
-    /** The word of a constant: its name in lower case, with hyphens between its parts. */
-    private static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    /** The constant of a word, in letters of any case. */
-    private static <E extends Enum<E>> E oneOf(E[] constants, String value) {
-        for (E each : constants) {
-            if (word(each).equalsIgnoreCase(value.strip())) {
-                return each;
-            }
-        }
-        List<String> words = words(constants);
-        int last = words.size() - 1;
-        String all = String.join(", ", words.subList(0, last)) + " or " + words.get(last);
-        throw new TypeConversionException((words.size() > 4 ? "expected one of " : "expected ") + all);
     }
 
     /** A time in any of its forms as seconds; null where it is none. */

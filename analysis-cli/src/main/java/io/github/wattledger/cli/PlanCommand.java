@@ -3,6 +3,7 @@ package io.github.wattledger.cli;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.html.HtmlPlan;
 import io.github.wattledger.cli.report.text.TextPlan;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.course.Route;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.plan.PlanOptions;
@@ -45,7 +46,7 @@ import picocli.CommandLine.Spec;
             "                [--target W | --time H:MM] [--stops H:MM]",
             "                [--wind M/S --wind-from DEGREES] [--temperature C]",
             "                [--surface KM-KM=NUMBER]... [--format text|json|html]",
-            "                [--output FILE]",
+            "                [--units metric|imperial] [--output FILE]",
         },
         header = "Plans a race: caps by ground, and the time as a range.",
         footer = {
@@ -110,6 +111,9 @@ final class PlanCommand implements Callable<Integer> {
     private SeasonFormat format = SeasonFormat.TEXT;
 
     @Mixin
+    private UnitsOption units = new UnitsOption();
+
+    @Mixin
     private OutputOption output = new OutputOption();
 
     /** What is expected of the day, and what the file of the course does not say. */
@@ -168,6 +172,7 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
+        Units shown = units.units(spec, format != SeasonFormat.JSON);
         Path file = NamedRide.filePath(course);
         NamedRide named = new NamedRide(file);
         Path target = output.file(spec, List.of(named));
@@ -178,11 +183,11 @@ final class PlanCommand implements Callable<Integer> {
         StringBuilder text = new StringBuilder();
         List<String> notes = read.notes().stream().map(ReadNote::text).toList();
         switch (format) {
-            case TEXT -> new TextPlan().write(plan, notes, text);
+            case TEXT -> new TextPlan(shown).write(plan, notes, text);
             case JSON ->
                 text.append(JsonDocument.of(plan, String.valueOf(file.getFileName()), read)
                         .text());
-            case HTML -> new HtmlPlan().write(plan, text);
+            case HTML -> new HtmlPlan(shown).write(plan, text);
         }
         OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();

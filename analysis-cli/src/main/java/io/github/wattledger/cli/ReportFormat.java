@@ -5,6 +5,7 @@ import io.github.wattledger.cli.report.csv.CsvReport;
 import io.github.wattledger.cli.report.csv.CsvSplits;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.text.TextReport;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.json.JsonDocument;
 
 /** The forms in which a review can be asked for. */
@@ -15,14 +16,23 @@ enum ReportFormat {
     SPLITS,
     HTML;
 
-    /** The report; only its own classes are loaded. */
-    Report report() {
+    /** Whether people read it, in units of their choice. */
+    boolean isForPeople() {
+        return this == TEXT || this == HTML;
+    }
+
+    /**
+     * The report; only its own classes are loaded.
+     *
+     * @param units in which it is written for people
+     */
+    Report report(Units units) {
         return switch (this) {
-            case TEXT -> new TextReport();
+            case TEXT -> new TextReport(units);
             case JSON -> (review, out) -> out.append(JsonDocument.of(review).text());
             case CSV -> new CsvReport();
             case SPLITS -> new CsvSplits();
-            case HTML -> new HtmlReport();
+            case HTML -> new HtmlReport(units);
         };
     }
 }

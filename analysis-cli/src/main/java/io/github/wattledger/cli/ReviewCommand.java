@@ -8,6 +8,7 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.cli.report.text.TextPlanReview;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
@@ -55,7 +56,8 @@ import picocli.CommandLine.Spec;
             "                  [--effort auto|race|training] [--season FOLDER] [--eaten G]",
             "                  [--bunch FROM-TO]... [--next-group SHARE] [--alone]",
             "                  [--format text|json|csv|splits|html]",
-            "                  [--explain FINDING] [--brief] [--output FILE]",
+            "                  [--units metric|imperial] [--explain FINDING] [--brief]",
+            "                  [--output FILE]",
             "       wattledger [review] RIDE RIDE... [the same but for a part, --format",
             "                  and --explain]"
         },
@@ -172,6 +174,9 @@ final class ReviewCommand implements Callable<Integer> {
     private @Nullable String planFile;
 
     @Mixin
+    private UnitsOption units = new UnitsOption();
+
+    @Mixin
     private OutputOption output = new OutputOption();
 
     /**
@@ -252,16 +257,18 @@ final class ReviewCommand implements Callable<Integer> {
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
         report(profile).write(review, text);
         if (plan != null) {
-            new TextPlanReview().write(PlanFile.against(plan, review, input.toString()), text);
+            new TextPlanReview(units.units(spec, format.isForPeople()))
+                    .write(PlanFile.against(plan, review, input.toString()), text);
         }
     }
 
     /** What is written of a ride. The one place where one ride and several are told apart. */
     private Report report(RiderProfile profile) {
+        Units shown = units.units(spec, format.isForPeople());
         if (isBrief || rides.size() > 1) {
-            return new TextBrief();
+            return new TextBrief(shown);
         }
-        return explain == null ? format.report() : new TextExplanation(explain, profile.limits());
+        return explain == null ? format.report(shown) : new TextExplanation(explain, profile.limits(), shown);
     }
 
     private Selection selection(NamedRide input, ReadOptions reading) throws UnreadableRideException {
@@ -294,6 +301,7 @@ final class ReviewCommand implements Callable<Integer> {
     }
 
     private void requireWhatFits() {
+        units.units(spec, format.isForPeople());
         if (explain != null && format != ReportFormat.TEXT) {
             throw Usage.error(spec, "--explain is written as text only");
         }

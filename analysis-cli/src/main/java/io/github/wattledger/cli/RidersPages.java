@@ -3,6 +3,7 @@ package io.github.wattledger.cli;
 import io.github.wattledger.cli.report.html.HtmlRiders;
 import io.github.wattledger.cli.report.html.PageNames;
 import io.github.wattledger.cli.report.html.RiderSeason;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
@@ -19,6 +20,7 @@ import java.util.concurrent.ExecutorService;
 final class RidersPages {
     private final Path folder;
     private final ExecutorService executor;
+    private final Units units;
     private final Set<String> names = new HashSet<>();
 
     /**
@@ -26,10 +28,12 @@ final class RidersPages {
      *
      * @param folder where; made when it is not there
      * @param executor what rides are reviewed on
+     * @param units in which the pages are written
      */
-    RidersPages(Path folder, ExecutorService executor) {
+    RidersPages(Path folder, ExecutorService executor, Units units) {
         this.folder = folder;
         this.executor = executor;
+        this.units = units;
     }
 
     /** Writes all of them; the lists hold the riders in one order. */
@@ -43,7 +47,7 @@ final class RidersPages {
         for (int i = 0; i < standings.size(); i++) {
             String name = standings.get(i).name();
             String below = ownName(name);
-            new SeasonPages(folder.resolve(below), requests.get(i), executor, name).write(seasons.get(i));
+            new SeasonPages(folder.resolve(below), requests.get(i), executor, units, name).write(seasons.get(i));
             riders.add(new RiderSeason(standings.get(i), seasons.get(i), below + "/" + SeasonPages.INDEX));
         }
         StringBuilder text = new StringBuilder();

@@ -6,6 +6,7 @@ import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
 import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.read.UnreadableRideException.Reason;
@@ -47,7 +48,7 @@ import picocli.CommandLine.Spec;
             "                  [--mass KG] [--zone ZONE] [--as-of DATE] [--forget-gone]",
             "                  [--workers N]",
             "                  [--format text|json|html] [--tables FOLDER]",
-            "                  [--pages FOLDER] [--output FILE]"
+            "                  [--units metric|imperial] [--pages FOLDER] [--output FILE]"
         },
         header = "Reviews all rides of a season: load, best efforts, pacing.",
         footer = {
@@ -145,6 +146,9 @@ final class SeasonCommand implements Callable<Integer> {
     private @Nullable String pagesFolder;
 
     @Mixin
+    private UnitsOption units = new UnitsOption();
+
+    @Mixin
     private OutputOption output = new OutputOption();
 
     /**
@@ -169,6 +173,7 @@ final class SeasonCommand implements Callable<Integer> {
         if (severalRiders && format == SeasonFormat.HTML) {
             throw Usage.error(spec, "--riders cannot be combined with --format html");
         }
+        shown();
         List<Path> roots = new ArrayList<>();
         for (String folder : folders) {
             roots.add(NamedRide.filePath(folder));
@@ -199,12 +204,12 @@ final class SeasonCommand implements Callable<Integer> {
         }
         StringBuilder report = new StringBuilder();
         switch (format) {
-            case TEXT -> new TextSeason().write(season, report);
+            case TEXT -> new TextSeason(shown()).write(season, report);
             case JSON -> report.append(JsonDocument.of(season).text());
-            case HTML -> new HtmlSeason().write(season, new PageNames(), report);
+            case HTML -> new HtmlSeason(shown()).write(season, new PageNames(), report);
         }
         if (pagesFolder != null) {
-            new SeasonPages(Usage.path(spec, "--pages", pagesFolder), request, executor).write(season);
+            new SeasonPages(Usage.path(spec, "--pages", pagesFolder), request, executor, shown()).write(season);
         }
         if (tablesFolder != null) {
             SeasonTablesFolder.write(season, Usage.path(spec, "--tables", tablesFolder));
@@ -247,11 +252,16 @@ final class SeasonCommand implements Callable<Integer> {
             case HTML -> throw new AssertionError("refused before");
         }
         if (pagesFolder != null) {
-            new RidersPages(Usage.path(spec, "--pages", pagesFolder), executor)
+            new RidersPages(Usage.path(spec, "--pages", pagesFolder), executor, shown())
                     .write(standings, seasons, requests, skipped);
         }
         OutputFile.deliver(report, target, out);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
+    }
+
+    /** The units of what is written for people. */
+    private Units shown() {
+        return units.units(spec, format != SeasonFormat.JSON || pagesFolder != null);
     }
 
     /** How the files end that are looked for, {@code .csv, .fit or .gz}. */

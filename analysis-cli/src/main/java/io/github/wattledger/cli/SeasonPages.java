@@ -6,6 +6,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.UnreadableRideException;
@@ -40,6 +41,7 @@ final class SeasonPages {
     private final Path folder;
     private final SeasonRequest request;
     private final ExecutorService executor;
+    private final Units units;
     private final @Nullable String rider;
 
     /**
@@ -48,9 +50,10 @@ final class SeasonPages {
      * @param folder where; made when it is not there
      * @param request what the season was asked for
      * @param executor what rides are reviewed on
+     * @param units in which the pages are written
      */
-    SeasonPages(Path folder, SeasonRequest request, ExecutorService executor) {
-        this(folder, request, executor, null);
+    SeasonPages(Path folder, SeasonRequest request, ExecutorService executor, Units units) {
+        this(folder, request, executor, units, null);
     }
 
     /**
@@ -58,11 +61,12 @@ final class SeasonPages {
      *
      * @param rider what the rider is called, or null where there is only one
      */
-    SeasonPages(Path folder, SeasonRequest request, ExecutorService executor, @Nullable String rider) {
+    SeasonPages(Path folder, SeasonRequest request, ExecutorService executor, Units units, @Nullable String rider) {
         this.rider = rider;
         this.folder = folder;
         this.request = request;
         this.executor = executor;
+        this.units = units;
     }
 
     /**
@@ -87,7 +91,7 @@ final class SeasonPages {
             }
         }
         StringBuilder text = new StringBuilder();
-        new HtmlSeason(rider, rider == null ? null : ALL_RIDERS).write(season, pages, text);
+        new HtmlSeason(units, rider, rider == null ? null : ALL_RIDERS).write(season, pages, text);
         write(INDEX, text);
     }
 
@@ -141,7 +145,7 @@ final class SeasonPages {
             return false;
         }
         StringBuilder text = new StringBuilder();
-        new HtmlReport(INDEX).write(review, text);
+        new HtmlReport(units, INDEX).write(review, text);
         write(PageNames.nameFor(ride), text);
         return true;
     }

@@ -4,6 +4,7 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.cli.report.html.HtmlWhatIf;
 import io.github.wattledger.cli.report.text.TextWhatIf;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
@@ -90,6 +91,9 @@ final class WhatIfCommand implements Callable<Integer> {
     private SeasonFormat format = SeasonFormat.TEXT;
 
     @Mixin
+    private UnitsOption units = new UnitsOption();
+
+    @Mixin
     private OutputOption output = new OutputOption();
 
     /**
@@ -111,6 +115,7 @@ final class WhatIfCommand implements Callable<Integer> {
                             + " --with-rolling-resistance, --with-power, --with-temperature, --with-altitude,"
                             + " --with-pressure and --with-air-density");
         }
+        Units shown = units.units(spec, format != SeasonFormat.JSON);
         Path file = ride == null ? null : NamedRide.filePath(ride);
         Path target = output.file(spec, file == null ? List.of() : List.of(new NamedRide(file)));
         WhatIfReport report;
@@ -121,9 +126,9 @@ final class WhatIfCommand implements Callable<Integer> {
         }
         StringBuilder text = new StringBuilder();
         switch (format) {
-            case TEXT -> new TextWhatIf().write(report, text);
+            case TEXT -> new TextWhatIf(shown).write(report, text);
             case JSON -> text.append(report.json().text());
-            case HTML -> new HtmlWhatIf().write(report, text);
+            case HTML -> new HtmlWhatIf(shown).write(report, text);
         }
         OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();

@@ -58,6 +58,7 @@ class CompletionTest {
                 "review,a.fit,--explain,over-h; over-hard-start|",
                 "review,a.fit,--effort,; auto race training|",
                 "what-if,a.fit,--with-position,a; aero-bars|",
+                "compare,a.fit,b.fit,--units,; metric imperial|",
                 "inspect,a.fit,--format,; text json|",
                 "inspect,a.csv,--column,pow; power=| -o nospace",
                 "help,what; what-if|",

@@ -9,6 +9,7 @@ import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
@@ -79,7 +80,7 @@ class PageLayoutInBrowserTest {
 
     private static Path pageOf(RideReview review, String name) throws IOException {
         StringBuilder text = new StringBuilder();
-        new HtmlReport().write(review, text);
+        new HtmlReport(Units.METRIC).write(review, text);
         return Files.writeString(requireNonNull(folder).resolve(name), text);
     }
 

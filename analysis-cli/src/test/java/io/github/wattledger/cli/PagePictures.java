@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.cli.report.words.Units;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -161,7 +162,7 @@ final class PagePictures {
 
     private void measure() throws IOException {
         StringBuilder text = new StringBuilder();
-        new HtmlReport().write(LongRide.review(), text);
+        new HtmlReport(Units.METRIC).write(LongRide.review(), text);
         Path page = folder.resolve("fifteen-hours.html");
         Files.writeString(page, text);
         out.println(

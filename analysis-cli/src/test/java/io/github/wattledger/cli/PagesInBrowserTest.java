@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.WPrimeBalance;
@@ -85,7 +86,7 @@ class PagesInBrowserTest {
 
     private static Path pageOf(RideReview review, String name) throws IOException {
         StringBuilder text = new StringBuilder();
-        new HtmlReport().write(review, text);
+        new HtmlReport(Units.METRIC).write(review, text);
         return Files.writeString(in(name), text);
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.cli.report.html.HtmlReport;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -88,7 +89,7 @@ class RidePartsOnPageTest {
     @Test
     void aRideOfWhichNothingIsKnownHasNoParts() throws IOException {
         StringBuilder page = new StringBuilder();
-        new HtmlReport().write(SampleReviews.nothingKnown(), page);
+        new HtmlReport(Units.METRIC).write(SampleReviews.nothingKnown(), page);
         assertThat(page).doesNotContain("Part by part").doesNotContain("splits.hours");
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.text.TextReport;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
@@ -122,14 +123,14 @@ class OneWordingTest {
 
     private static String text(RideReview review) throws IOException {
         StringBuilder text = new StringBuilder();
-        new TextReport().write(review, text);
+        new TextReport(Units.METRIC).write(review, text);
         return text.toString();
     }
 
     /** The words of the page: no tags, no entities, one space between words. */
     private static String page(RideReview review) throws IOException {
         StringBuilder page = new StringBuilder();
-        new HtmlReport().write(review, page);
+        new HtmlReport(Units.METRIC).write(review, page);
         String body = page.substring(page.indexOf("<main>"), page.indexOf("</main>"));
         return joined(body.replaceAll("<[^>]*>", " ")
                 .replace("&lt;", "<")

@@ -4,6 +4,7 @@ import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.LedgerWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.PriceEnds;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import java.util.ArrayList;
@@ -55,7 +56,7 @@ public record Account(
      */
     public record Loss(@Nullable Integer number, String label, String ends, Num first, Num second, Markup bar) {}
 
-    static Account of(PacingReview pacing) {
+    static Account of(PacingReview pacing, Units units) {
         TimeLedger ledger = pacing.ledger();
         double most = 0;
         for (TimeLedger.Entry entry : ledger.entries()) {
@@ -81,7 +82,7 @@ public record Account(
                 together,
                 ends,
                 words.isEmpty() ? null : LossBars.scale(minutes),
-                LedgerWords.notes(pacing),
+                LedgerWords.notes(pacing, units),
                 words.isEmpty() ? otherwise : null);
     }
 

@@ -1,6 +1,8 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.ride.Series;
+import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 
 /** A long series thinned for a drawing, so that no peak and no gap is lost: two points a bin, its lowest and highest. */
 final class Bins {
@@ -38,6 +40,11 @@ final class Bins {
             ys[2 * bin + 1] = last < 0 ? Double.NaN : values.get(last);
         }
         return new Bins(xs, ys);
+    }
+
+    /** The same in another unit; what is not measured stays so. */
+    Bins in(DoubleUnaryOperator unit) {
+        return new Bins(xs, Arrays.stream(ys).map(unit).toArray());
     }
 
     double lowest() {

@@ -3,7 +3,6 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.cli.report.words.Wording;
 import io.github.wattledger.load.Decoupling;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,7 +39,7 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
             rows.add(new Row(
                     Figures.shortClock(block.stretch().fromSecond()),
                     Figures.shortClock(block.stretch().toSecond()),
-                    efficiency == null ? "not computed: too few readings" : Wording.WATTS_PER_BEAT.of(efficiency),
+                    efficiency == null ? "not computed: too few readings" : Figures.wattsABeat(efficiency),
                     decoupling == null ? "not known" : Figures.decimal(-decoupling, 1) + " %"));
             if (efficiency != null) {
                 lowest = Math.min(lowest, efficiency);

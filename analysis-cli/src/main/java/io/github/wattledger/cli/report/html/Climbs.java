@@ -5,6 +5,8 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSplits;
 import io.github.wattledger.cli.report.words.ClimbWords;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.ReportUnit;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.pacing.price.LostTime;
@@ -32,7 +34,7 @@ public record Climbs(@Nullable Markup drawn, List<String> lostHeads, List<Row> r
     /**
      * A climb.
      *
-     * @param where its kilometres
+     * @param where from which distance to which
      * @param gain altitude gained
      * @param grade mean grade, percent
      * @param steepest steepest grade, percent
@@ -40,7 +42,7 @@ public record Climbs(@Nullable Markup drawn, List<String> lostHeads, List<Row> r
      * @param power mean power
      * @param perKg watts per kilogram of the rider
      * @param heartRate mean heart rate
-     * @param vertical metres of altitude an hour
+     * @param vertical altitude gained in an hour
      * @param lost the minutes lost on it, a number for each head
      * @param again how it compares with the first time on the same road, or empty
      */
@@ -57,41 +59,45 @@ public record Climbs(@Nullable Markup drawn, List<String> lostHeads, List<Row> r
             List<Num> lost,
             String again) {}
 
-    static Climbs of(RideReview review, RideDetail detail, RideSplits splits) {
+    static Climbs of(RideReview review, RideDetail detail, RideSplits splits, Units units) {
         List<ClimbReview> climbs = review.climbs();
         if (climbs == null) {
             return new Climbs(
                     null, List.of(), List.of(), "Not looked for: there is no altitude, or no distance, in this file.");
         }
         if (climbs.isEmpty()) {
-            return new Climbs(null, List.of(), List.of(), "There is none: a climb is " + ClimbWords.WHAT_COUNTS + ".");
+            return new Climbs(
+                    null, List.of(), List.of(), "There is none: a climb is " + ClimbWords.whatCounts(units) + ".");
         }
         LostTime lost = review.pacing().lost();
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i < climbs.size(); i++) {
             List<Num> minutes = SplitTable.lost(lost, splits.climbs().get(i), "splits.climbs[" + i + "].");
-            rows.add(row(climbs.get(i), "climbs[" + i + "].", minutes));
+            rows.add(row(climbs.get(i), "climbs[" + i + "].", minutes, units));
         }
-        return new Climbs(draw(climbs, detail), SplitTable.lostHeads(lost), rows, "");
+        return new Climbs(draw(climbs, detail, units), SplitTable.lostHeads(lost), rows, "");
     }
 
-    private static Row row(ClimbReview review, String path, List<Num> lost) {
+    private static Row row(ClimbReview review, String path, List<Num> lost, Units units) {
         Climb climb = review.climb();
         return new Row(
-                ClimbWords.kilometres(climb),
-                Num.rounded(path + "gainM", climb.gainM(), " m"),
+                units.distances(climb.startM(), climb.endM()),
+                Num.of(path + "gainM", climb.gainM(), units::heightWords),
                 Num.tenths(path + "meanGradePercent", climb.meanGrade() * 100, " %"),
                 Num.tenths(path + "steepestGradePercent", climb.steepestGrade() * 100, " %"),
                 Num.of(path + "movingSeconds", (double) climb.movingSeconds(), Figures::clock),
                 Num.of(path + "averagePowerW", climb.averagePowerW(), Figures::watts, "no power"),
                 Num.of(path + "wattsPerKg", review.wattsPerKg(), value -> Figures.decimal(value, 2) + " W/kg"),
                 Num.of(path + "averageHeartRateBpm", climb.averageHeartRateBpm(), Figures::beats, "no heart rate"),
-                Num.rounded(path + "verticalSpeedMPerHour", climb.verticalSpeedMPerHour(), " m/h"),
+                Num.of(
+                        path + "verticalSpeedMPerHour",
+                        climb.verticalSpeedMPerHour(),
+                        value -> units.ascentRate().words(value, 0)),
                 lost,
                 ClimbWords.again(review));
     }
 
-    private static @Nullable Markup draw(List<ClimbReview> climbs, RideDetail detail) {
+    private static @Nullable Markup draw(List<ClimbReview> climbs, RideDetail detail, Units units) {
         double most = 0;
         double lastM = 1;
         for (ClimbReview review : climbs) {
@@ -105,22 +111,23 @@ public record Climbs(@Nullable Markup drawn, List<String> lostHeads, List<Row> r
         Svg svg = Plot.begin(
                 HEIGHT + 46,
                 "Mean power of each climb",
-                "Each climb is a stroke over the kilometres where it lies; the numbers are in the table.");
+                "Each climb is a stroke where it lies on the course; the numbers are in the table.");
         SustainablePower sustainable = detail.sustainable();
         if (sustainable != null) {
             most = Math.max(most, sustainable.highW());
         }
-        Scale km = Scale.linear(0, lastM / 1000 * 1.02);
-        Plot plot = new Plot(svg, 20, HEIGHT, km, Scale.fromZero(most * 1.08));
+        ReportUnit unit = units.distance();
+        Scale along = Scale.linear(0, unit.of(lastM) * 1.02);
+        Plot plot = new Plot(svg, 20, HEIGHT, along, Scale.fromZero(most * 1.08));
         if (sustainable != null) {
             plot.band("guide-band", sustainable.lowW(), sustainable.highW());
         }
-        plot.levels(3, value -> Figures.decimal(value, 0)).name("Mean power of each climb, W, over km");
+        plot.levels(3, value -> Figures.decimal(value, 0)).name("Mean power of each climb, W, over " + unit.symbol());
         if (sustainable != null) {
             plot.rule("guide", sustainable.watts());
         }
-        strokes(plot, climbs, km.high());
-        List<Double> ticks = km.ticks(8);
+        strokes(plot, climbs, unit, along.high());
+        List<Double> ticks = along.ticks(8);
         for (int i = 0; i < ticks.size(); i++) {
             plot.foot(ticks.get(i), Figures.brief(ticks.get(i)), i % 2 == 1);
         }
@@ -128,7 +135,7 @@ public record Climbs(@Nullable Markup drawn, List<String> lostHeads, List<Row> r
     }
 
     /** Each climb as a stroke at its mean power, with its number where there is room for one. */
-    private static void strokes(Plot plot, List<ClimbReview> climbs, double lastKm) {
+    private static void strokes(Plot plot, List<ClimbReview> climbs, ReportUnit unit, double last) {
         double lastFine = Double.NEGATIVE_INFINITY;
         double lastCoarse = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < climbs.size(); i++) {
@@ -137,15 +144,16 @@ public record Climbs(@Nullable Markup drawn, List<String> lostHeads, List<Row> r
             if (watts == null) {
                 continue;
             }
-            plot.bar("climb-pillar", climb.startM() / 1000, climb.endM() / 1000, 0, watts)
-                    .stroke("climb", climb.startM() / 1000, climb.endM() / 1000, watts);
-            double middleKm = (climb.startM() + climb.endM()) / 2000;
-            boolean isCoarse = middleKm - lastCoarse >= lastKm * ROOM_ON_A_TELEPHONE;
-            if (isCoarse || middleKm - lastFine >= lastKm * ROOM) {
+            double from = unit.of(climb.startM());
+            double to = unit.of(climb.endM());
+            plot.bar("climb-pillar", from, to, 0, watts).stroke("climb", from, to, watts);
+            double middle = (from + to) / 2;
+            boolean isCoarse = middle - lastCoarse >= last * ROOM_ON_A_TELEPHONE;
+            if (isCoarse || middle - lastFine >= last * ROOM) {
                 String style = isCoarse ? "climb-label" : "climb-label fine";
-                plot.label(style, middleKm, watts, 0, -6, Integer.toString(i + 1));
-                lastFine = middleKm;
-                lastCoarse = isCoarse ? middleKm : lastCoarse;
+                plot.label(style, middle, watts, 0, -6, Integer.toString(i + 1));
+                lastFine = middle;
+                lastCoarse = isCoarse ? middle : lastCoarse;
             }
         }
     }

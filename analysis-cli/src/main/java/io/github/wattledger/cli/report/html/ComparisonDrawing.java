@@ -1,14 +1,17 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.ReportUnit;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Stretch;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Series;
+import java.util.Arrays;
 import java.util.List;
 
-/** The charts of one ride against the first, over kilometres. Ride 1 is a full line, the other a broken one. */
+/** The charts of one ride against the first, over distance. Ride 1 is a full line, the other a broken one. */
 final class ComparisonDrawing {
     private static final int GAP = 190;
     private static final int CHANNEL = 110;
@@ -17,7 +20,7 @@ final class ComparisonDrawing {
     private static final int BETWEEN = 34;
     private static final int TOP = 20;
     private static final int FOOT = 24;
-    private static final double METRES_PER_KILOMETRE = 1000;
+    private static final double SMOOTHED_M = 1000;
 
     /** Up to this the gap is drawn in seconds. */
     private static final double LONGEST_IN_SECONDS = 240;
@@ -26,16 +29,20 @@ final class ComparisonDrawing {
     private final RideComparison.Against other;
     private final CourseComparison comparison;
     private final int number;
-    private final Scale km;
+    private final Units units;
+    private final ReportUnit unit;
+    private final Scale along;
 
-    ComparisonDrawing(RideComparison all, RideComparison.Against other, int number) {
+    ComparisonDrawing(RideComparison all, RideComparison.Against other, int number, Units units) {
         this.all = all;
         this.other = other;
         this.number = number;
         comparison = other.comparison();
-        km = Scale.linear(
-                comparison.distanceM(comparison.fromPoint()) / METRES_PER_KILOMETRE,
-                comparison.distanceM(comparison.toPoint()) / METRES_PER_KILOMETRE);
+        this.units = units;
+        unit = units.distance();
+        along = Scale.linear(
+                unit.of(comparison.distanceM(comparison.fromPoint())),
+                unit.of(comparison.distanceM(comparison.toPoint())));
     }
 
     /** Whether a channel was measured in one of the two rides at least. */
@@ -56,26 +63,28 @@ final class ComparisonDrawing {
         Svg svg = Plot.begin(
                 height,
                 "Ride " + number + " against ride 1 along the course",
-                "From top to bottom: the gap, power, heart rate and altitude over kilometres; the numbers are in the"
+                "From top to bottom: the gap, power, heart rate and altitude over distance; the numbers are in the"
                         + " tables below.");
+        String smoothed = Figures.brief(unit.of(SMOOTHED_M)) + " " + unit.symbol();
         Plot plot = gap(svg);
         int top = TOP + GAP + BETWEEN;
         if (hasPower) {
-            plot = channel(svg, top, Channel.POWER, "Power, W, mean of 1 km", "power", "rival");
+            plot = channel(svg, top, Channel.POWER, "Power, W, mean of " + smoothed, "power", "rival");
             top += CHANNEL + BETWEEN;
         }
         if (hasHeartRate) {
-            plot = channel(svg, top, Channel.HEART_RATE, "Heart rate, bpm, mean of 1 km", "heart", "rival");
+            plot = channel(svg, top, Channel.HEART_RATE, "Heart rate, bpm, mean of " + smoothed, "heart", "rival");
             top += CHANNEL + BETWEEN;
         }
         if (hasGround) {
             Series altitude = all.along(Channel.ALTITUDE);
-            double[] ys = values(altitude);
+            double[] ys =
+                    Arrays.stream(values(altitude)).map(units.height()::of).toArray();
             Plot pane = pane(svg, top, GROUND, Scale.around(lowest(ys), highest(ys)));
-            pane.area("ground-area", kilometres(), ys)
+            pane.area("ground-area", distances(), ys)
                     .levels(2, value -> Figures.decimal(value, 0))
-                    .name("Altitude, m")
-                    .line("ground", kilometres(), ys);
+                    .name("Altitude, " + units.height().symbol())
+                    .line("ground", distances(), ys);
             plot = pane;
         }
         feet(plot);
@@ -98,8 +107,8 @@ final class ComparisonDrawing {
         return plot.levels(5, Figures::brief)
                 .name("Gap, " + (inSeconds ? "s" : "min") + ": up behind, down ahead")
                 .rule("nought", 0)
-                .line("gap-moving", kilometres(), moving)
-                .line("gap", kilometres(), elapsed);
+                .line("gap-moving", distances(), moving)
+                .line("gap", distances(), elapsed);
     }
 
     private Plot channel(Svg svg, int top, Channel channel, String name, String first, String second) {
@@ -111,15 +120,15 @@ final class ComparisonDrawing {
         return pane(svg, top, CHANNEL, scale)
                 .levels(3, value -> Figures.decimal(value, 0))
                 .name(name)
-                .line(first, kilometres(), one)
-                .line(second, kilometres(), two);
+                .line(first, distances(), one)
+                .line(second, distances(), two);
     }
 
     private Plot pane(Svg svg, int top, int height, Scale scale) {
-        Plot plot = new Plot(svg, top, height, km, scale);
+        Plot plot = new Plot(svg, top, height, along, scale);
         for (CourseComparison.Apart apart : comparison.apart()) {
-            double from = Math.max(apart.startM() / METRES_PER_KILOMETRE, km.low());
-            double to = Math.min(apart.endM() / METRES_PER_KILOMETRE, km.high());
+            double from = Math.max(unit.of(apart.startM()), along.low());
+            double to = Math.min(unit.of(apart.endM()), along.high());
             if (from < to) {
                 plot.stretch("missing", from, to);
             }
@@ -132,20 +141,20 @@ final class ComparisonDrawing {
         Svg svg = Plot.begin(
                 TOP + BARS + FOOT,
                 "What ride " + number + " lost to ride 1 on each stretch",
-                "A bar for each stretch over its kilometres; the numbers are in the table below.");
+                "A bar for each stretch where it lies; the numbers are in the table below.");
         double low = 0;
         double high = 0;
         for (Stretch stretch : comparison.stretches()) {
             low = Math.min(low, stretch.lostSeconds());
             high = Math.max(high, stretch.lostSeconds());
         }
-        double unit = Math.max(high, -low) <= LONGEST_IN_SECONDS ? 1 : 60;
-        Plot plot = new Plot(svg, TOP, BARS, km, Scale.around(low / unit, high / unit));
-        plot.levels(4, Figures::brief).name("Stretches, " + (unit == 1 ? "s" : "min") + ": up lost, down won");
+        double seconds = Math.max(high, -low) <= LONGEST_IN_SECONDS ? 1 : 60;
+        Plot plot = new Plot(svg, TOP, BARS, along, Scale.around(low / seconds, high / seconds));
+        plot.levels(4, Figures::brief).name("Stretches, " + (seconds == 1 ? "s" : "min") + ": up lost, down won");
         for (Stretch stretch : comparison.stretches()) {
-            double lost = stretch.lostSeconds() / unit;
-            double from = stretch.startM() / METRES_PER_KILOMETRE;
-            double to = stretch.endM() / METRES_PER_KILOMETRE;
+            double lost = stretch.lostSeconds() / seconds;
+            double from = unit.of(stretch.startM());
+            double to = unit.of(stretch.endM());
             double inset = (to - from) * 0.04;
             plot.bar(lost > 0 ? "lost-bar" : "won-bar", from + inset, to - inset, Math.min(0, lost), Math.max(0, lost));
         }
@@ -155,18 +164,18 @@ final class ComparisonDrawing {
     }
 
     private void feet(Plot plot) {
-        List<Double> ticks = km.ticks(9);
+        List<Double> ticks = along.ticks(9);
         for (int i = 0; i < ticks.size(); i++) {
             boolean isLast = i == ticks.size() - 1;
-            plot.foot(ticks.get(i), Figures.brief(ticks.get(i)) + (isLast ? " km" : ""), i % 2 == 1);
+            plot.foot(ticks.get(i), Figures.brief(ticks.get(i)) + (isLast ? " " + unit.symbol() : ""), i % 2 == 1);
         }
     }
 
-    private double[] kilometres() {
+    private double[] distances() {
         int points = comparison.toPoint() - comparison.fromPoint() + 1;
         double[] xs = new double[points];
         for (int i = 0; i < points; i++) {
-            xs[i] = comparison.distanceM(comparison.fromPoint() + i) / METRES_PER_KILOMETRE;
+            xs[i] = unit.of(comparison.distanceM(comparison.fromPoint() + i));
         }
         return xs;
     }

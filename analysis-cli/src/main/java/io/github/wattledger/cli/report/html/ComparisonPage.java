@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.cli.report.words.ComparisonWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Side;
 import io.github.wattledger.compare.CourseComparison.Stretch;
@@ -15,11 +16,12 @@ import java.util.List;
  * Everything the template of a comparison shows.
  *
  * @param frame what every page has
+ * @param place what stands before a place on the course
  * @param title who was ahead, or that there are several
  * @param rides the rides with their numbers
  * @param others each of the others against the first
  */
-public record ComparisonPage(Frame frame, String title, List<String> rides, List<Other> others) {
+public record ComparisonPage(Frame frame, String place, String title, List<String> rides, List<Other> others) {
     /** The gap is shown in numbers every so many points, 5 km. */
     private static final int POINTS_A_ROW = 50;
 
@@ -76,23 +78,23 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
     public record Numbers(Num elapsed, Num moving, Num power, Num heartRate) {}
 
     /** The gap at a point. */
-    public record Gap(String kilometre, Num elapsed, Num moving) {}
+    public record Gap(String place, Num elapsed, Num moving) {}
 
     /** A stretch that was not ridden by both. */
     public record Missing(Num from, Num to, String words) {}
 
-    static ComparisonPage of(RideComparison comparison) {
+    static ComparisonPage of(RideComparison comparison, Units units) {
         List<String> rides = new ArrayList<>();
         List<Other> others = new ArrayList<>();
         rides.add(ComparisonWords.ride(1, comparison.reference().source()));
         for (int i = 0; i < comparison.others().size(); i++) {
             RideComparison.Against other = comparison.others().get(i);
             rides.add(ComparisonWords.ride(i + 2, other.compared().source()));
-            others.add(other(comparison, other, i + 2, "others[" + i + "]."));
+            others.add(other(comparison, other, i + 2, "others[" + i + "].", units));
         }
         String title =
                 others.size() == 1 ? headline(comparison.course()) : (others.size() + 1) + " rides over one course";
-        return new ComparisonPage(Frame.still(title), title, rides, others);
+        return new ComparisonPage(Frame.still(title), units.place(), title, rides, others);
     }
 
     private static String headline(CourseComparison comparison) {
@@ -101,7 +103,7 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
         return Math.round(gap) == 0 ? "Level" : "Ride 2: " + time + (gap > 0 ? " behind" : " ahead");
     }
 
-    private static Other other(RideComparison all, RideComparison.Against other, int number, String path) {
+    private static Other other(RideComparison all, RideComparison.Against other, int number, String path, Units units) {
         CourseComparison comparison = other.comparison();
         List<Part> parts = ComparisonWords.parts(comparison).stream()
                 .map(part -> new Part(
@@ -110,7 +112,7 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
                 .toList();
         List<Row> stretches = new ArrayList<>();
         for (int i = 0; i < comparison.stretches().size(); i++) {
-            stretches.add(row(comparison.stretches().get(i), path + "stretches[" + i + "]."));
+            stretches.add(row(comparison.stretches().get(i), path + "stretches[" + i + "].", units));
         }
         List<String> notes = new ArrayList<>();
         for (Channel channel : new Channel[] {Channel.POWER, Channel.HEART_RATE}) {
@@ -119,11 +121,11 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
                 notes.add(missing);
             }
         }
-        ComparisonDrawing drawing = new ComparisonDrawing(all, other, number);
+        ComparisonDrawing drawing = new ComparisonDrawing(all, other, number, units);
         return new Other(
                 number,
-                ComparisonWords.outcome(number, comparison),
-                ComparisonWords.basis(comparison),
+                ComparisonWords.outcome(number, comparison, units),
+                ComparisonWords.basis(comparison, units),
                 parts,
                 Num.of(path + "gap.elapsedSeconds", comparison.finalGapSeconds(), ComparisonWords::signed),
                 Num.of(path + "gap.movingSeconds", comparison.finalMovingGapSeconds(), ComparisonWords::signed),
@@ -134,34 +136,34 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
                 !comparison.apart().isEmpty(),
                 notes,
                 stretches,
-                gaps(comparison, path),
-                apart(comparison, number, path));
+                gaps(comparison, path, units),
+                apart(comparison, number, path, units));
     }
 
-    private static List<Missing> apart(CourseComparison comparison, int number, String path) {
+    private static List<Missing> apart(CourseComparison comparison, int number, String path, Units units) {
         List<Missing> apart = new ArrayList<>();
         for (int i = 0; i < comparison.apart().size(); i++) {
             CourseComparison.Apart each = comparison.apart().get(i);
             apart.add(new Missing(
-                    Num.of(path + "apart[" + i + "].startM", each.startM(), Figures::kilometres),
-                    Num.of(path + "apart[" + i + "].endM", each.endM(), Figures::kilometres),
+                    Num.of(path + "apart[" + i + "].startM", each.startM(), units::distance),
+                    Num.of(path + "apart[" + i + "].endM", each.endM(), units::distance),
                     ComparisonWords.reason(number, each)));
         }
         return apart;
     }
 
-    private static Row row(Stretch stretch, String path) {
+    private static Row row(Stretch stretch, String path, Units units) {
         Double grade = stretch.meanGrade();
         return new Row(
                 stretch.ground().words(),
-                Num.of(path + "startM", stretch.startM(), Figures::kilometres),
-                Num.of(path + "endM", stretch.endM(), Figures::kilometres),
+                Num.of(path + "startM", stretch.startM(), units::distance),
+                Num.of(path + "endM", stretch.endM(), units::distance),
                 Num.of(
                         path + "meanGradePercent",
                         grade == null ? null : grade * 100,
                         value -> Figures.decimal(value, 1) + " %",
                         "no altitude"),
-                Num.of(path + "apartM", stretch.apartM(), value -> Figures.kilometres(value) + " km"),
+                Num.of(path + "apartM", stretch.apartM(), units::distanceWords),
                 stretch.apartM() == 0,
                 Num.of(path + "lostSeconds", stretch.lostSeconds(), ComparisonWords::signed),
                 Num.of(path + "lostMovingSeconds", stretch.lostMovingSeconds(), ComparisonWords::signed),
@@ -177,20 +179,20 @@ public record ComparisonPage(Frame frame, String title, List<String> rides, List
                 Num.of(path + "averageHeartRateBpm", side.averageHeartRateBpm(), Figures::beats, "no heart rate"));
     }
 
-    private static List<Gap> gaps(CourseComparison comparison, String path) {
+    private static List<Gap> gaps(CourseComparison comparison, String path, Units units) {
         List<Gap> gaps = new ArrayList<>();
         int point = comparison.fromPoint();
         while (point < comparison.toPoint()) {
-            gaps.add(gap(comparison, path, point));
+            gaps.add(gap(comparison, path, point, units));
             point += POINTS_A_ROW;
         }
-        gaps.add(gap(comparison, path, comparison.toPoint()));
+        gaps.add(gap(comparison, path, comparison.toPoint(), units));
         return gaps;
     }
 
-    private static Gap gap(CourseComparison comparison, String path, int point) {
+    private static Gap gap(CourseComparison comparison, String path, int point, Units units) {
         return new Gap(
-                Figures.kilometres(comparison.distanceM(point)),
+                units.distance(comparison.distanceM(point)),
                 Num.of(
                         path + "gapSeconds[" + point + "]",
                         comparison.gapSeconds().get(point),

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.AnyFinding;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.price.Cost;
@@ -19,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param severity how much it weighs, one word
  * @param from when it begins
  * @param to when it ends
- * @param kilometres where, in words
+ * @param where where, in words
  * @param evidence the numbers it rests on, in sentences
  * @param cost the ends of the minutes in words, or empty
  * @param noPrice why there is none, or empty
@@ -35,7 +36,7 @@ public record FindingRow(
         String severity,
         Num from,
         Num to,
-        String kilometres,
+        String where,
         String evidence,
         List<String> cost,
         String noPrice,
@@ -43,8 +44,8 @@ public record FindingRow(
         @Nullable Num high,
         String how,
         String advice) {
-    static List<FindingRow> of(RideReview review, List<Integer> lanes) {
-        List<FindingWords> words = FindingWords.of(review);
+    static List<FindingRow> of(RideReview review, List<Integer> lanes, Units units) {
+        List<FindingWords> words = FindingWords.of(review, units);
         List<FindingRow> rows = new ArrayList<>();
         for (int i = 0; i < words.size(); i++) {
             rows.add(of(review.pacing().findings().get(i), words.get(i), "pacing.findings", i, lanes.get(i)));
@@ -53,8 +54,8 @@ public record FindingRow(
     }
 
     /** What the user's own detectors found. */
-    static List<FindingRow> ofOwn(RideReview review) {
-        List<FindingWords> words = FindingWords.ofOthers(review);
+    static List<FindingRow> ofOwn(RideReview review, Units units) {
+        List<FindingWords> words = FindingWords.ofOthers(review, units);
         List<FindingRow> rows = new ArrayList<>();
         for (int i = 0; i < words.size(); i++) {
             rows.add(of(review.pacing().ownFindings().get(i), words.get(i), "pacing.ownFindings", i, 0));

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.GearWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.course.GearUse;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
@@ -27,7 +28,7 @@ public record GearTable(List<Row> rows, List<String> notes, String otherwise) {
      */
     public record Row(String gear, String time, String distance, String share, Markup bar) {}
 
-    static GearTable of(RideReview review) {
+    static GearTable of(RideReview review, Units units) {
         GearUse use = review.gearUse();
         if (use == null) {
             boolean hasRoad = review.ride().has(Channel.SPEED) && review.ride().has(Channel.CADENCE);
@@ -45,7 +46,7 @@ public record GearTable(List<Row> rows, List<String> notes, String otherwise) {
             rows.add(new Row(
                     each.gear().chainringTeeth() + " \u00D7 " + each.gear().cogTeeth(),
                     Figures.clock(each.seconds()),
-                    Figures.kilometres(each.distanceM()) + " km",
+                    units.distanceWords(each.distanceM()),
                     Figures.fractionAsPercent(share),
                     Zones.bar("gear", most == 0 ? 0 : (double) each.seconds() / most)));
         }

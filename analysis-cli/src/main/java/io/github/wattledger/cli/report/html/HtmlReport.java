@@ -5,6 +5,7 @@ import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.words.Units;
 import java.io.IOException;
 import org.jspecify.annotations.Nullable;
 
@@ -16,25 +17,28 @@ public final class HtmlReport implements Report {
             HtmlReport.class.getClassLoader(),
             "io.github.wattledger.cli.report.html.templates");
 
+    private final Units units;
     private final @Nullable String season;
 
-    /** A page that stands alone. */
-    public HtmlReport() {
-        this(null);
+    /** A page that stands alone, in these units. */
+    public HtmlReport(Units units) {
+        this(units, null);
     }
 
     /**
      * A page of a season.
      *
+     * @param units in which it is written
      * @param season the address of the season's page, relative to this one, or null
      */
-    public HtmlReport(@Nullable String season) {
+    public HtmlReport(Units units, @Nullable String season) {
+        this.units = units;
         this.season = season;
     }
 
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
-        render("race.jte", RacePage.of(review, season), out);
+        render("race.jte", RacePage.of(review, units, season), out);
     }
 
     static void render(String template, Object page, Appendable out) throws IOException {

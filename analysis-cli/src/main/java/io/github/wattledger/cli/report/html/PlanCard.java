@@ -1,8 +1,8 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.cli.report.words.Figures;
-import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.PlanWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.plan.ClimbCap;
 import io.github.wattledger.plan.GroundCap;
 import io.github.wattledger.plan.RacePlan;
@@ -27,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param caps a cap for each kind of ground
  * @param climbsTitle what the table of climbs is called
  * @param climbs the climbs, or the highest of them
+ * @param distanceUnit the unit of distances
  * @param stopsAlong when to be where
  * @param cautions what has to be said before anybody rides by it
  */
@@ -44,6 +45,7 @@ public record PlanCard(
         List<Cap> caps,
         String climbsTitle,
         List<Climb> climbs,
+        String distanceUnit,
         List<Stop> stopsAlong,
         List<String> cautions) {
     /** More rows do not fit on the card. */
@@ -56,14 +58,14 @@ public record PlanCard(
     public record Climb(String name, String grade, Num time, Num cap) {}
 
     /** One place to look at the clock. */
-    public record Stop(String name, Num km, Num earliest, Num latest) {}
+    public record Stop(String name, Num distance, Num earliest, Num latest) {}
 
-    static PlanCard of(RacePlan plan) {
+    static PlanCard of(RacePlan plan, Units units) {
         Double beats = plan.opening().capBpm();
-        List<Climb> climbs = climbs(plan);
+        List<Climb> climbs = climbs(plan, units);
         return new PlanCard(
-                Frame.card(PlanWords.course(plan)),
-                PlanWords.course(plan),
+                Frame.card(PlanWords.course(plan, units)),
+                PlanWords.course(plan, units),
                 clock("totalSeconds.low", plan.total().lowSeconds()),
                 clock("totalSeconds.high", plan.total().highSeconds()),
                 Num.of("target.powerW", plan.target().watts(), Figures::watts),
@@ -78,7 +80,8 @@ public record PlanCard(
                                 + plan.climbs().size() + " climbs"
                         : "Climbs",
                 climbs,
-                stopsAlong(plan),
+                units.distance().symbol(),
+                stopsAlong(plan, units),
                 PlanWords.cautions(plan));
     }
 
@@ -94,7 +97,7 @@ public record PlanCard(
         return caps;
     }
 
-    private static List<Climb> climbs(RacePlan plan) {
+    private static List<Climb> climbs(RacePlan plan, Units units) {
         List<Double> gains = new ArrayList<>();
         plan.climbs().forEach(each -> gains.add(each.climb().gainM()));
         gains.sort(null);
@@ -104,7 +107,7 @@ public record PlanCard(
             ClimbCap each = plan.climbs().get(i);
             if (each.climb().gainM() >= least) {
                 climbs.add(new Climb(
-                        PlanWords.climb(each),
+                        PlanWords.climb(each, units),
                         PlanWords.grade(each),
                         Num.of("climbs[" + i + "].seconds", each.seconds(), PlanWords::wholeMinutes),
                         Num.of("climbs[" + i + "].capW", each.capW(), Figures::watts)));
@@ -114,7 +117,7 @@ public record PlanCard(
     }
 
     /** Where there are too many places, every second, third and so on, and the finish. */
-    private static List<Stop> stopsAlong(RacePlan plan) {
+    private static List<Stop> stopsAlong(RacePlan plan, Units units) {
         int size = plan.sections().size();
         int step = (size + MOST_ROWS - 1) / MOST_ROWS;
         List<Stop> stops = new ArrayList<>();
@@ -123,8 +126,8 @@ public record PlanCard(
                 Section each = plan.sections().get(i);
                 String path = "sections[" + i + "].";
                 stops.add(new Stop(
-                        PlainText.of(each.name()),
-                        Num.of(path + "toM", each.toM(), Figures::kilometres),
+                        PlanWords.sectionEnd(each.name(), each.toM(), units),
+                        Num.of(path + "toM", each.toM(), units::distance),
                         clock(path + "arrivalSeconds.low", each.arrival().lowSeconds()),
                         clock(path + "arrivalSeconds.high", each.arrival().highSeconds())));
             }

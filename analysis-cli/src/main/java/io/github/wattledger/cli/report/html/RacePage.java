@@ -15,6 +15,7 @@ import io.github.wattledger.cli.report.words.RecordingWords;
 import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Severity;
@@ -28,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * Everything the template of a ride's page shows, in the order in which it is shown.
  *
  * @param frame what every page has
+ * @param distanceUnit the unit of distances
  * @param season where the season's page is, or null
  * @param name event and rider where they are known, and the file's name or words for it
  * @param circumstances when, what and with which device
@@ -46,6 +48,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record RacePage(
         Frame frame,
+        String distanceUnit,
         @Nullable String season,
         String name,
         String circumstances,
@@ -84,18 +87,19 @@ public record RacePage(
         List<String> leftOut) {
     private static final int MOST_IN_THE_HEAD = 3;
 
-    static RacePage of(RideReview review, @Nullable String season) {
+    static RacePage of(RideReview review, Units units, @Nullable String season) {
         RideDetail detail = RideDetail.of(review);
         RideSplits splits = RideSplits.of(review);
         Track track = Track.of(review.ride());
-        TimelineDrawing drawing = new TimelineDrawing(review, detail);
+        TimelineDrawing drawing = new TimelineDrawing(review, detail, units);
         boolean hasDistance = review.ride().has(Channel.DISTANCE);
         boolean hasPower = review.ride().has(Channel.POWER);
         String name = RideWords.title(review);
         PacingReview pacing = review.pacing();
-        List<FindingRow> findings = FindingRow.of(review, drawing.lanes());
+        List<FindingRow> findings = FindingRow.of(review, drawing.lanes(), units);
         return new RacePage(
                 Frame.withCharts(HeadlineWords.title(review)),
+                units.distance().symbol(),
                 season,
                 name,
                 RideWords.circumstances(review.source(), review.quality()),
@@ -106,18 +110,18 @@ public record RacePage(
                 nextTime(findings),
                 hasPower,
                 hasDistance,
-                Facts.of(review),
-                !Facts.temperatures(review).isEmpty(),
+                Facts.of(review, units),
+                !Facts.temperatures(review, units).isEmpty(),
                 review.deviceTotals() != null,
-                Account.of(pacing),
+                Account.of(pacing, units),
                 RideWords.judged(review),
-                Timeline.of(review, detail, drawing, track),
+                Timeline.of(review, detail, drawing, track, units),
                 findings,
                 pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
                 BunchWords.of(pacing.bunch()),
-                RemarkWords.of(review),
-                FindingRow.ofOwn(review),
-                Splits.of(review, splits),
+                RemarkWords.of(review, units),
+                FindingRow.ofOwn(review, units),
+                Splits.of(review, splits, units),
                 Efforts.of(review, detail),
                 AbilityWords.of(review),
                 Zones.of(
@@ -132,15 +136,15 @@ public record RacePage(
                         "bpm",
                         "heart-bar",
                         ZoneWords.noHeartRateZones(review)),
-                Climbs.of(review, detail, splits),
+                Climbs.of(review, detail, splits, units),
                 Blocks.of(review, detail),
                 track == null ? null : track.draw(review, detail),
                 detail.sustainable() != null && hasPower,
-                GearTable.of(review),
+                GearTable.of(review, units),
                 EnergyTable.of(review.fuel()),
-                RiderWords.judgedBy(review.rider()),
+                RiderWords.judgedBy(review.rider(), units),
                 NotesWords.of(review),
-                quality(review.quality()),
+                quality(review.quality(), units),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }
 
@@ -151,9 +155,9 @@ public record RacePage(
                 .toList();
     }
 
-    private static List<String> quality(QualityReport quality) {
+    private static List<String> quality(QualityReport quality, Units units) {
         List<String> lines = new ArrayList<>(RecordingWords.summary(quality));
-        lines.addAll(RecordingWords.notes(quality.notes()));
+        lines.addAll(RecordingWords.notes(quality.notes(), units));
         return lines;
     }
 }

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.cli.report.words.OwnRidesWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.SeasonWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.season.SeasonReview;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -38,7 +39,8 @@ public record SeasonPage(
         int leftOutCount) {
     private static final int FILES_LISTED = 50;
 
-    static SeasonPage of(SeasonReview season, PageNames pages, @Nullable String rider, @Nullable String riders) {
+    static SeasonPage of(
+            SeasonReview season, Units units, PageNames pages, @Nullable String rider, @Nullable String riders) {
         LocalDate asOf = season.asOf();
         boolean isEmpty = asOf == null || season.load().days().isEmpty();
         String title = isEmpty ? "A season" : season.load().days().get(0).day() + " to " + asOf;
@@ -52,9 +54,9 @@ public record SeasonPage(
                 isEmpty,
                 SeasonLoad.of(season),
                 SeasonBests.of(season),
-                season.rider() == null ? List.of() : OwnRidesWords.section(season.rider()),
+                season.rider() == null ? List.of() : OwnRidesWords.section(season.rider(), units),
                 SeasonRaces.of(season, pages),
-                SeasonRow.of(season, pages),
+                SeasonRow.of(season, units, pages),
                 leftOut.subList(0, Math.min(FILES_LISTED, leftOut.size())),
                 leftOut.size());
     }

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.html;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.SeasonWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
 import java.util.ArrayList;
@@ -28,7 +29,7 @@ public record SeasonRow(
         Num intensity,
         Num stress,
         String verdict) {
-    static List<SeasonRow> of(SeasonReview season, PageNames pages) {
+    static List<SeasonRow> of(SeasonReview season, Units units, PageNames pages) {
         List<SeasonRow> rows = new ArrayList<>();
         for (int i = 0; i < season.rides().size(); i++) {
             SeasonRide ride = season.rides().get(i);
@@ -38,11 +39,8 @@ public record SeasonRow(
                     pages.of(ride),
                     PlainText.of(ride.source().file()),
                     Num.of(path + "movingSeconds", (double) ride.numbers().movingSeconds(), Figures::clock),
-                    Num.of(
-                            path + "distanceM",
-                            ride.numbers().distanceM(),
-                            metres -> Figures.kilometres(metres) + " km"),
-                    Num.rounded(path + "ascentM", ride.numbers().ascentM(), " m"),
+                    Num.of(path + "distanceM", ride.numbers().distanceM(), units::distanceWords),
+                    Num.of(path + "ascentM", ride.numbers().ascentM(), units::heightWords),
                     Num.rounded(path + "workKJ", ride.numbers().workKJ(), " kJ"),
                     Num.rounded(path + "normalizedPowerW", ride.numbers().normalizedPowerW(), " W"),
                     Num.rounded(path + "averageHeartRateBpm", ride.numbers().averageHeartRateBpm(), " bpm"),

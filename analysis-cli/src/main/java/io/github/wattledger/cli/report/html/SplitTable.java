@@ -5,6 +5,7 @@ import io.github.wattledger.RideSplits;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.PriceEnds;
 import io.github.wattledger.cli.report.words.SplitWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.load.StretchLoad;
 import io.github.wattledger.pacing.price.LostTime;
 import java.util.ArrayList;
@@ -53,9 +54,8 @@ public record SplitTable(String title, boolean isPrinted, List<Head> heads, List
 
     /** Puts a table together, row by row. */
     static final class Builder {
-        private static final double KMH_PER_MPS = 3.6;
-
         private final RideReview review;
+        private final Units units;
         private final int foremost;
         private final List<String> heads = new ArrayList<>();
         private final List<List<Num>> rows = new ArrayList<>();
@@ -63,12 +63,14 @@ public record SplitTable(String title, boolean isPrinted, List<Head> heads, List
         /**
          * Begins a table.
          *
+         * @param units in which lengths and speeds are shown
          * @param first the heads before the power, which a telephone shows without scrolling
          * @param more the heads after the minutes lost
          */
-        Builder(RideReview review, List<String> first, List<String> more) {
+        Builder(RideReview review, Units units, List<String> first, List<String> more) {
             this.review = review;
-            List<String> numbers = SplitWords.heads();
+            this.units = units;
+            List<String> numbers = SplitWords.of(review, units).heads();
             heads.addAll(first);
             heads.add(numbers.get(0));
             heads.addAll(lostHeads(review.pacing().lost()));
@@ -118,8 +120,16 @@ public record SplitTable(String title, boolean isPrinted, List<Head> heads, List
                     Num.inWords(
                             normalized == null || target == null ? "" : Figures.fractionAsPercent(normalized / target)),
                     whole(path + "averageHeartRateBpm", load.averageHeartRateBpm()),
-                    Num.of(path + "averageSpeedMps", load.averageSpeedMps(), mps -> tenths(mps * KMH_PER_MPS), ""),
-                    whole(path + "averageTemperatureC", load.averageTemperatureC()),
+                    Num.of(
+                            path + "averageSpeedMps",
+                            load.averageSpeedMps(),
+                            mps -> units.speed().number(mps, 1),
+                            ""),
+                    Num.of(
+                            path + "averageTemperatureC",
+                            load.averageTemperatureC(),
+                            celsius -> units.temperature().number(celsius, 0),
+                            ""),
                     load.standingSeconds() == 0
                             ? Num.inWords("")
                             : Num.of(path + "standingSeconds", (double) load.standingSeconds(), Figures::clock));

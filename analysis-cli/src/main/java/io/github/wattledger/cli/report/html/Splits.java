@@ -4,6 +4,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSplits;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.SplitWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.ride.Interval;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,17 +17,17 @@ import java.util.List;
  * @param notes what the columns are
  */
 public record Splits(List<SplitTable> tables, String mostLost, List<String> notes) {
-    static Splits of(RideReview review, RideSplits splits) {
-        SplitWords words = SplitWords.of(review);
+    static Splits of(RideReview review, RideSplits splits, Units units) {
+        SplitWords words = SplitWords.of(review, units);
         List<SplitTable> tables = new ArrayList<>();
         if (SplitWords.anyHours(splits)) {
-            tables.add(hours(review, splits.hours()));
+            tables.add(hours(review, splits.hours(), units));
         }
         if (!splits.sections().isEmpty()) {
-            tables.add(sections(review, splits.sections()));
+            tables.add(sections(review, splits.sections(), units));
         }
         if (!splits.laps().isEmpty()) {
-            tables.add(laps(review, splits.laps()));
+            tables.add(laps(review, splits.laps(), units));
         }
         List<String> notes = new ArrayList<>();
         if (!tables.isEmpty() && !words.legend().isEmpty()) {
@@ -36,8 +37,9 @@ public record Splits(List<SplitTable> tables, String mostLost, List<String> note
         return new Splits(tables, words.mostLost(splits), notes);
     }
 
-    private static SplitTable hours(RideReview review, List<RideSplits.Split> hours) {
-        SplitTable.Builder table = new SplitTable.Builder(review, List.of("from"), List.of("km"));
+    private static SplitTable hours(RideReview review, List<RideSplits.Split> hours, Units units) {
+        SplitTable.Builder table = new SplitTable.Builder(
+                review, units, List.of("from"), List.of(units.distance().symbol()));
         for (int i = 0; i < hours.size(); i++) {
             String path = "splits.hours[" + i + "].";
             RideSplits.Split hour = hours.get(i);
@@ -45,14 +47,20 @@ public record Splits(List<SplitTable> tables, String mostLost, List<String> note
                     path,
                     hour,
                     List.of(clock(path + "fromSecond", hour.load().when().fromSecond())),
-                    List.of(kilometres(path, hour)));
+                    List.of(distance(path, hour, units)));
         }
         return table.build("Hour by hour, elapsed time", true);
     }
 
-    private static SplitTable sections(RideReview review, List<RideSplits.Section> sections) {
-        SplitTable.Builder table =
-                new SplitTable.Builder(review, List.of("from km", "to km", "ground"), List.of("grade"));
+    private static SplitTable sections(RideReview review, List<RideSplits.Section> sections, Units units) {
+        SplitTable.Builder table = new SplitTable.Builder(
+                review,
+                units,
+                List.of(
+                        "from " + units.distance().symbol(),
+                        "to " + units.distance().symbol(),
+                        "ground"),
+                List.of("grade"));
         for (int i = 0; i < sections.size(); i++) {
             String path = "splits.sections[" + i + "].";
             RideSplits.Section section = sections.get(i);
@@ -60,8 +68,8 @@ public record Splits(List<SplitTable> tables, String mostLost, List<String> note
                     path,
                     section.split(),
                     List.of(
-                            Num.of(path + "startM", section.startM(), Figures::kilometres),
-                            Num.of(path + "endM", section.endM(), Figures::kilometres),
+                            Num.of(path + "startM", section.startM(), units::distance),
+                            Num.of(path + "endM", section.endM(), units::distance),
                             Num.inWords(SplitWords.road(section))),
                     List.of(Num.of(
                             path + "meanGrade",
@@ -72,8 +80,12 @@ public record Splits(List<SplitTable> tables, String mostLost, List<String> note
         return table.build("Section by section, where on the course", false);
     }
 
-    private static SplitTable laps(RideReview review, List<RideSplits.Split> laps) {
-        SplitTable.Builder table = new SplitTable.Builder(review, List.of("lap", "time"), List.of("from", "km"));
+    private static SplitTable laps(RideReview review, List<RideSplits.Split> laps, Units units) {
+        SplitTable.Builder table = new SplitTable.Builder(
+                review,
+                units,
+                List.of("lap", "time"),
+                List.of("from", units.distance().symbol()));
         for (int i = 0; i < laps.size(); i++) {
             String path = "splits.laps[" + i + "].";
             RideSplits.Split lap = laps.get(i);
@@ -82,7 +94,7 @@ public record Splits(List<SplitTable> tables, String mostLost, List<String> note
                     path,
                     lap,
                     List.of(Num.inWords(String.valueOf(i + 1)), Num.inWords(Figures.clock(when.seconds()))),
-                    List.of(clock(path + "fromSecond", when.fromSecond()), kilometres(path, lap)));
+                    List.of(clock(path + "fromSecond", when.fromSecond()), distance(path, lap, units)));
         }
         return table.build("Lap by lap, as the recorder marked them", false);
     }
@@ -91,7 +103,7 @@ public record Splits(List<SplitTable> tables, String mostLost, List<String> note
         return Num.of(path, (double) second, Figures::clock);
     }
 
-    private static Num kilometres(String path, RideSplits.Split split) {
-        return Num.of(path + "distanceM", split.load().distanceM(), Figures::kilometres, "");
+    private static Num distance(String path, RideSplits.Split split, Units units) {
+        return Num.of(path + "distanceM", split.load().distanceM(), units::distance, "");
     }
 }

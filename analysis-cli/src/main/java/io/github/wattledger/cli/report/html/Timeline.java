@@ -2,6 +2,8 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.words.ReportUnit;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
@@ -31,7 +33,8 @@ public record Timeline(
         boolean hasGuide,
         boolean hasThreshold,
         boolean hasBunch) {
-    static Timeline of(RideReview review, RideDetail detail, TimelineDrawing drawing, @Nullable Track track) {
+    static Timeline of(
+            RideReview review, RideDetail detail, TimelineDrawing drawing, @Nullable Track track, Units units) {
         Ride ride = review.ride();
         PackedSeconds packed = new PackedSeconds(ride.seconds());
         List<String> channels = new ArrayList<>();
@@ -56,7 +59,7 @@ public record Timeline(
         return new Timeline(
                 drawing.draw(),
                 new Markup(packed.base64()),
-                new Markup(settings(review, detail, drawing, channels)),
+                new Markup(settings(review, detail, drawing, channels, units)),
                 detail.sustainable() != null && detail.power30sW().hasAny(),
                 review.rider().thresholdPowerW() != null && detail.power30sW().hasAny(),
                 !Stretches.inBunch(review).isEmpty());
@@ -84,10 +87,11 @@ public record Timeline(
     }
 
     private static String settings(
-            RideReview review, RideDetail detail, TimelineDrawing drawing, List<String> channels) {
+            RideReview review, RideDetail detail, TimelineDrawing drawing, List<String> channels, Units units) {
         StringBuilder json =
                 new StringBuilder("{\"seconds\":").append(review.ride().seconds());
         json.append(",\"channels\":[").append(String.join(",", channels)).append(']');
+        json.append(",\"units\":").append(units(units));
         SustainablePower sustainable = detail.sustainable();
         if (sustainable != null) {
             json.append(",\"guide\":[")
@@ -120,6 +124,20 @@ public record Timeline(
                     .append('}');
         }
         return json.append("]}").toString();
+    }
+
+    /** For each kind of number: by what the script divides it, what it adds then, and the unit that results. */
+    private static String units(Units units) {
+        return "{\"place\":\"" + units.place() + "\","
+                + unit("distance", units.distance()) + ","
+                + unit("height", units.height()) + ","
+                + unit("speed", units.speed()) + ","
+                + unit("temperature", units.temperature()) + "}";
+    }
+
+    private static String unit(String name, ReportUnit unit) {
+        return "\"" + name + "\":{\"symbol\":\"" + unit.symbol() + "\",\"size\":" + unit.size() + ",\"zero\":"
+                + unit.zero() + "}";
     }
 
     private static String parts(List<Interval> stretches) {

@@ -4,6 +4,7 @@ import io.github.wattledger.RideDetail;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
@@ -29,13 +30,15 @@ final class TimelineDrawing {
     private final RideReview review;
     private final RideDetail detail;
     private final Ride ride;
+    private final Units units;
     private final Scale time;
     private final List<Integer> lanes;
 
-    TimelineDrawing(RideReview review, RideDetail detail) {
+    TimelineDrawing(RideReview review, RideDetail detail, Units units) {
         this.review = review;
         this.detail = detail;
         this.ride = review.ride();
+        this.units = units;
         this.time = Scale.linear(0, Math.max(1, ride.seconds()));
         this.lanes =
                 Lanes.of(review.pacing().findings().stream().map(Finding::when).toList(), ride.seconds());
@@ -150,23 +153,24 @@ final class TimelineDrawing {
     }
 
     private Plot altitude(Svg svg, int top) {
-        Bins bins = Bins.peaks(ride.series(Channel.ALTITUDE));
+        Bins bins = Bins.peaks(ride.series(Channel.ALTITUDE)).in(units.height()::of);
         Plot plot = new Plot(svg, top, OTHER, time, Scale.around(bins.lowest(), bins.highest()));
         states(plot);
         plot.area("ground-area", bins.xs, bins.ys)
                 .levels(2, value -> Figures.decimal(value, 0))
-                .name("Altitude, m")
+                .name("Altitude, " + units.height().symbol())
                 .line("ground", bins.xs, bins.ys);
         bunches(plot);
         return plot;
     }
 
     private Plot temperature(Svg svg, int top) {
-        Bins bins = Bins.peaks(ride.series(Channel.TEMPERATURE));
+        Bins bins = Bins.peaks(ride.series(Channel.TEMPERATURE)).in(units.temperature()::of);
         Plot plot = new Plot(svg, top, TEMPERATURE, time, Scale.around(bins.lowest(), bins.highest()));
         states(plot);
         plot.levels(2, value -> Figures.decimal(value, 0))
-                .name("Temperature at the recorder, \u00B0C")
+                .name("Temperature at the recorder, \u00B0"
+                        + units.temperature().symbol())
                 .line("temperature", bins.xs, bins.ys);
         return plot;
     }

@@ -2,7 +2,9 @@ package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.cli.report.WhatIfReport;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.LibraryWords;
 import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.cli.report.words.WhatIfWords;
 import io.github.wattledger.replay.Influence;
 import io.github.wattledger.replay.WhatIf;
@@ -37,15 +39,13 @@ public record WhatIfPage(
         Part all,
         Num saved,
         List<String> basis) {
-    private static final double KMH_PER_MPS = 3.6;
-
     /** A number as it is and changed. */
     public record Row(String label, Num asItIs, Num changed) {}
 
     /** One of the numbers that make the range, and what is saved at its ends. */
     public record Part(String label, Markup bar, Num low, Num high) {}
 
-    static WhatIfPage of(WhatIfReport report) {
+    static WhatIfPage of(WhatIfReport report, Units units) {
         WhatIf.Answer answer = report.answer();
         Scale minutes = scale(answer);
         List<Part> parts = new ArrayList<>();
@@ -53,19 +53,19 @@ public record WhatIfPage(
             Influence each = answer.influences().get(i);
             String path = "influences[" + i + "].";
             parts.add(new Part(
-                    PlainText.capital(WhatIfWords.input(each)),
+                    PlainText.capital(WhatIfWords.input(each, units)),
                     bar(minutes, answer, each.savedAtLowMinutes(), each.savedAtHighMinutes()),
                     Num.tenths(path + "savedAtLowMinutes", each.savedAtLowMinutes()),
                     Num.tenths(path + "savedAtHighMinutes", each.savedAtHighMinutes())));
         }
-        List<String> basis = new ArrayList<>(WhatIfWords.basis(report));
-        report.notes().forEach(note -> basis.add(PlainText.of(note.text())));
+        List<String> basis = new ArrayList<>(WhatIfWords.basis(report, units));
+        report.notes().forEach(note -> basis.add(PlainText.of(LibraryWords.of(note.text(), units))));
         return new WhatIfPage(
-                Frame.still(WhatIfWords.question(answer)),
-                WhatIfWords.road(report),
+                Frame.still(WhatIfWords.question(answer, units)),
+                WhatIfWords.road(report, units),
                 WhatIfWords.worth(answer),
-                WhatIfWords.question(answer),
-                rows(answer),
+                WhatIfWords.question(answer, units),
+                rows(answer, units),
                 LossBars.scale(minutes),
                 parts,
                 new Part(
@@ -91,18 +91,25 @@ public record WhatIfPage(
         return LossBars.between(minutes, Math.min(oneEnd, otherEnd), Math.max(oneEnd, otherEnd), answer.savedMinutes());
     }
 
-    private static List<Row> rows(WhatIf.Answer answer) {
+    private static List<Row> rows(WhatIf.Answer answer, Units units) {
         List<Row> rows = new ArrayList<>();
         rows.add(new Row(
                 "Moving time",
                 Num.of("asItIs.movingSeconds", answer.asItIsSeconds(), Figures::clock),
                 Num.of("changed.movingSeconds", answer.changedSeconds(), Figures::clock)));
         rows.add(new Row(
-                "Speed, moving", speed(answer, answer.asItIsSeconds()), speed(answer, answer.changedSeconds())));
+                "Speed, moving",
+                speed(answer, answer.asItIsSeconds(), units),
+                speed(answer, answer.changedSeconds(), units)));
         if (answer.asItIs().powerW() != null) {
             rows.add(row(answer, "Power", "powerW", WhatIf.State::powerW, Figures::watts));
         }
-        rows.add(row(answer, "Rider, bicycle and load", "massKg", WhatIf.State::massKg, decimals(1, " kg")));
+        rows.add(row(
+                answer,
+                "Rider, bicycle and load",
+                "massKg",
+                WhatIf.State::massKg,
+                mass -> units.mass().words(mass, 1)));
         rows.add(row(answer, "Drag area", "dragAreaM2", WhatIf.State::dragAreaM2, decimals(3, " m2")));
         rows.add(row(
                 answer, "Rolling resistance", "rollingResistance", WhatIf.State::rollingResistance, decimals(4, "")));
@@ -127,7 +134,7 @@ public record WhatIfPage(
     }
 
     /** The JSON report has no field for it: it follows from distance and time. */
-    private static Num speed(WhatIf.Answer answer, double seconds) {
-        return new Num("", null, Figures.decimal(answer.distanceM() / seconds * KMH_PER_MPS, 1) + " km/h");
+    private static Num speed(WhatIf.Answer answer, double seconds, Units units) {
+        return new Num("", null, units.speedWords(answer.distanceM() / seconds));
     }
 }

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.LoadWords;
 import io.github.wattledger.cli.report.words.TemperatureWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.DeviceTotals;
@@ -25,9 +26,16 @@ final class LoadTable {
      * @param ride the whole recording
      * @param device what the device stored for it
      * @param isThresholdKnown whether there is a threshold power
+     * @param units in which it is shown
      */
     static void write(
-            Page page, RideLoad load, Ride part, Ride ride, @Nullable DeviceTotals device, boolean isThresholdKnown) {
+            Page page,
+            RideLoad load,
+            Ride part,
+            Ride ride,
+            @Nullable DeviceTotals device,
+            boolean isThresholdKnown,
+            Units units) {
         page.heading("LOAD");
         if (device != null) {
             boolean isWhole = load.elapsedSeconds() == ride.seconds();
@@ -38,18 +46,18 @@ final class LoadTable {
         for (LoadWords words : LoadWords.of(load, ride, device, isThresholdKnown)) {
             Channel missing = words.missing();
             if (missing == null || words.device() != null) {
-                row(page, words);
+                row(page, words, units);
             } else if (said.add(missing)) {
                 page.labelled(missing.label(), LABEL, words.otherwise());
             }
         }
-        for (TemperatureWords words : TemperatureWords.of(part)) {
+        for (TemperatureWords words : TemperatureWords.of(part, units)) {
             page.row("  " + Page.padRight(words.label(), LABEL) + Page.padLeft(words.value(), VALUE));
         }
     }
 
     /** A row in columns; where neither we nor the device have a number, the reason. */
-    private static void row(Page page, LoadWords words) {
+    private static void row(Page page, LoadWords words, Units units) {
         Double ours = words.here();
         Double theirs = words.device();
         String label = words.label();
@@ -57,8 +65,8 @@ final class LoadTable {
             page.labelled(label, LABEL, words.otherwise());
             return;
         }
-        String here = ours == null ? "not computed" : words.inUnits(ours);
-        String beside = theirs == null ? "" : words.inUnits(theirs);
+        String here = ours == null ? "not computed" : words.inUnits(ours, units);
+        String beside = theirs == null ? "" : words.inUnits(theirs, units);
         page.row("  " + Page.padRight(label, LABEL) + Page.padLeft(here, VALUE) + Page.padLeft(beside, VALUE));
     }
 }

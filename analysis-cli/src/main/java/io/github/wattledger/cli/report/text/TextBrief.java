@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.text;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.BriefWords;
+import io.github.wattledger.cli.report.words.Units;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,16 +16,23 @@ public final class TextBrief implements Report {
     /** What a message shows without breaking a line again on most screens. */
     static final int WIDTH = 64;
 
+    private final Units units;
+
+    /** A report in these units. */
+    public TextBrief(Units units) {
+        this.units = units;
+    }
+
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
-        for (String line : lines(review)) {
+        for (String line : lines(review, units)) {
             out.append(line).append('\n');
         }
     }
 
     /** The lines. Where they would be too many, advice without a cap goes first, then the least of the mistakes. */
-    static List<String> lines(RideReview review) {
-        BriefWords words = BriefWords.of(review);
+    static List<String> lines(RideReview review, Units units) {
+        BriefWords words = BriefWords.of(review, units);
         int mistakes = words.mistakes().size();
         int advice = words.nextTime().size();
         List<String> lines = lines(words, mistakes, advice);

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.ComparisonWords;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.compare.CourseComparison;
 import io.github.wattledger.compare.CourseComparison.Side;
 import io.github.wattledger.compare.CourseComparison.Stretch;
@@ -16,6 +17,13 @@ public final class TextComparison {
     private static final int LABEL = 18;
     private static final int GAPS = 10;
 
+    private final Units units;
+
+    /** A report in these units. */
+    public TextComparison(Units units) {
+        this.units = units;
+    }
+
     /**
      * Writes a comparison.
      *
@@ -27,7 +35,7 @@ public final class TextComparison {
         Page page = new Page();
         for (int i = 0; i < comparison.others().size(); i++) {
             page.paragraph(
-                    ComparisonWords.outcome(i + 2, comparison.others().get(i).comparison()));
+                    ComparisonWords.outcome(i + 2, comparison.others().get(i).comparison(), units));
         }
         page.blank();
         page.line(ComparisonWords.ride(1, comparison.reference().source()));
@@ -41,10 +49,10 @@ public final class TextComparison {
         out.append(page.toString());
     }
 
-    private static void other(Page page, RideComparison all, int number) {
+    private void other(Page page, RideComparison all, int number) {
         CourseComparison comparison = all.others().get(number - 2).comparison();
         page.heading("RIDE " + number + " AGAINST RIDE 1; + is lost by ride " + number + ", - is won by it");
-        page.line(ComparisonWords.basis(comparison));
+        page.line(ComparisonWords.basis(comparison, units));
         for (ComparisonWords.Part part : ComparisonWords.parts(comparison)) {
             page.row("  " + Page.padRight(part.label(), LABEL)
                     + Page.padLeft(ComparisonWords.signed(part.seconds()), 9));
@@ -54,10 +62,11 @@ public final class TextComparison {
         page.heading("THE GAP OF RIDE " + number + " ALONG THE COURSE; + is behind, - is ahead");
         gaps(page, comparison);
         page.heading("STRETCHES, ride 1 / ride " + number);
-        page.row("  " + Page.padRight("km of ride 1", 16) + Page.padRight("ground", 17) + Page.padLeft("grade", 7)
-                + Page.padLeft("lost", 9) + Page.padLeft("power, W", 13) + Page.padLeft("heart, bpm", 13));
+        page.row("  " + Page.padRight(units.place() + " of ride 1", 16) + Page.padRight("ground", 17)
+                + Page.padLeft("grade", 7) + Page.padLeft("lost", 9) + Page.padLeft("power, W", 13)
+                + Page.padLeft("heart, bpm", 13));
         for (Stretch stretch : comparison.stretches()) {
-            page.row("  " + Page.padRight(ComparisonWords.kilometres(stretch.startM(), stretch.endM()), 16)
+            page.row("  " + Page.padRight(units.distances(stretch.startM(), stretch.endM()), 16)
                     + Page.padRight(stretch.ground().words(), 17)
                     + Page.padLeft(grade(stretch.meanGrade()), 7)
                     + Page.padLeft(ComparisonWords.signed(stretch.lostSeconds()), 9)
@@ -72,17 +81,17 @@ public final class TextComparison {
         }
         if (!comparison.apart().isEmpty()) {
             page.heading("NOT SHARED");
-            comparison.apart().forEach(apart -> page.line(ComparisonWords.apart(number, apart)));
+            comparison.apart().forEach(apart -> page.line(ComparisonWords.apart(number, apart, units)));
         }
     }
 
-    private static void gaps(Page page, CourseComparison comparison) {
+    private void gaps(Page page, CourseComparison comparison) {
         int points = comparison.toPoint() - comparison.fromPoint();
         for (int part = 1; part <= GAPS; part++) {
             int point = comparison.fromPoint() + points * part / GAPS;
             double gap = comparison.gapSeconds().get(point);
             double moving = comparison.movingGapSeconds().get(point);
-            page.row("  " + Page.padRight("km " + Figures.kilometres(comparison.distanceM(point)), LABEL)
+            page.row("  " + Page.padRight(units.at(comparison.distanceM(point)), LABEL)
                     + (Double.isNaN(gap)
                             ? "   not known"
                             : Page.padLeft(ComparisonWords.signed(gap), 9) + "   under way alone "

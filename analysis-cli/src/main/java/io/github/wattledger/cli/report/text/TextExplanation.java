@@ -5,9 +5,11 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingExplanations;
 import io.github.wattledger.cli.report.words.FindingWords;
+import io.github.wattledger.cli.report.words.LibraryWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
@@ -31,16 +33,19 @@ public final class TextExplanation implements Report {
 
     private final FindingKind kind;
     private final JudgementLimits limits;
+    private final Units units;
 
     /**
      * An explanation.
      *
      * @param kind the finding to explain
      * @param limits the limits by which the ride was judged
+     * @param units in which masses are shown
      */
-    public TextExplanation(FindingKind kind, JudgementLimits limits) {
+    public TextExplanation(FindingKind kind, JudgementLimits limits, Units units) {
         this.kind = kind;
         this.limits = limits;
+        this.units = units;
     }
 
     @Override
@@ -172,7 +177,7 @@ public final class TextExplanation implements Report {
                 + (taken < 0 ? "added" : "taken out") + ".";
     }
 
-    private static void riddenAgain(Page page, PriceSteps.Replayed steps) {
+    private void riddenAgain(Page page, PriceSteps.Replayed steps) {
         page.heading("5. RIDDEN AGAIN, on the recorded road in the recorded air");
         page.row("  " + Page.padRight("", 22) + Page.padLeft("share", 9) + Page.padLeft("work kJ", 11)
                 + Page.padLeft("normalized W", 14) + Page.padLeft("moving s", 12) + Page.padLeft("saved s", 10));
@@ -187,7 +192,7 @@ public final class TextExplanation implements Report {
         end(page, "same energy", steps.equalWork());
         end(page, "same effort", steps.equalNormalizedPower());
         page.line("Same energy: the work of the recorded race. Same effort: its normalized power.");
-        page.line("Rider and bicycle: " + steps.rig().numbers() + ".");
+        page.line("Rider and bicycle: " + LibraryWords.of(steps.rig().numbers(), units) + ".");
     }
 
     private static void end(Page page, String label, PriceSteps.@Nullable End end) {

@@ -7,6 +7,7 @@ import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.RecordingWords;
 import io.github.wattledger.cli.report.words.RideWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
@@ -49,7 +50,8 @@ public final class TextInspection {
         page.line(RideWords.session(session.source(), session.quality()));
         samples(page, session.summary());
         channels(page, session.summary().channels());
-        LoadTable.write(page, session.load(), session.ride(), session.ride(), session.deviceTotals(), false);
+        LoadTable.write(
+                page, session.load(), session.ride(), session.ride(), session.deviceTotals(), false, Units.METRIC);
         page.heading("NOTES");
         notes(page, session.quality().notes(), "None.");
     }
@@ -117,6 +119,6 @@ public final class TextInspection {
         if (notes.isEmpty()) {
             page.line(none);
         }
-        RecordingWords.notes(notes).forEach(page::item);
+        RecordingWords.notes(notes, Units.METRIC).forEach(page::item);
     }
 }

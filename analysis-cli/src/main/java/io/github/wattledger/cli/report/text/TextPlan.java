@@ -1,7 +1,9 @@
 package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.LibraryWords;
 import io.github.wattledger.cli.report.words.PlanWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.plan.ClimbCap;
 import io.github.wattledger.plan.GroundCap;
 import io.github.wattledger.plan.RacePlan;
@@ -11,8 +13,12 @@ import java.util.List;
 
 /** A plan for people: what to ride comes first, what it rests on comes last; at most 80 columns. */
 public final class TextPlan {
-    /** An instance without state. */
-    public TextPlan() {}
+    private final Units units;
+
+    /** A plan in these units. */
+    public TextPlan(Units units) {
+        this.units = units;
+    }
 
     /**
      * Writes a plan.
@@ -24,7 +30,7 @@ public final class TextPlan {
      */
     public void write(RacePlan plan, List<String> notes, Appendable out) throws IOException {
         Page page = new Page();
-        page.paragraph(PlanWords.course(plan));
+        page.paragraph(PlanWords.course(plan, units));
         page.blank();
         page.paragraph(PlanWords.time(plan));
         page.paragraph(PlanWords.target(plan));
@@ -37,30 +43,31 @@ public final class TextPlan {
         PlanWords.mistakes(plan).forEach(page::line);
         page.line(PlanWords.worth(plan));
         page.heading("WHAT WIDENS THE TIME MOST");
-        PlanWords.influences(plan).forEach(page::line);
+        PlanWords.influences(plan, units).forEach(page::line);
         page.heading("WHAT IT RESTS ON");
-        PlanWords.basis(plan).forEach(page::line);
-        notes.forEach(page::line);
+        PlanWords.basis(plan, units).forEach(page::line);
+        notes.forEach(note -> page.line(LibraryWords.of(note, units)));
         page.blank();
         PlanWords.cautions(plan).forEach(page::paragraph);
         out.append(page.toString());
     }
 
-    private static void caps(Page page, RacePlan plan) {
+    private void caps(Page page, RacePlan plan) {
         page.heading("CAPS BY GROUND");
-        Table table = new Table(1, List.of("ground", "cap", "heart rate", "km", "time"));
+        Table table = new Table(
+                1, List.of("ground", "cap", "heart rate", units.distance().symbol(), "time"));
         for (GroundCap cap : plan.caps()) {
             table.row(List.of(
                     PlanWords.ground(cap.ground()),
                     PlanWords.cap(cap),
                     PlanWords.beats(cap.capBpm()),
-                    Figures.kilometres(cap.lengthM()),
+                    units.distance(cap.lengthM()),
                     Figures.clock(cap.seconds())));
         }
         table.write(page);
     }
 
-    private static void climbs(Page page, RacePlan plan) {
+    private void climbs(Page page, RacePlan plan) {
         if (plan.climbs().isEmpty()) {
             return;
         }
@@ -68,7 +75,7 @@ public final class TextPlan {
         Table table = new Table(1, List.of("climb", "grade", "minutes", "cap", "heart rate"));
         for (ClimbCap each : plan.climbs()) {
             table.row(List.of(
-                    PlanWords.climb(each),
+                    PlanWords.climb(each, units),
                     PlanWords.grade(each),
                     Figures.decimal(each.seconds() / 60, 0),
                     Figures.watts(each.capW()),
@@ -77,13 +84,13 @@ public final class TextPlan {
         table.write(page);
     }
 
-    private static void sections(Page page, RacePlan plan) {
+    private void sections(Page page, RacePlan plan) {
         page.heading("WHEN TO BE WHERE, time since the start");
-        Table table = new Table(1, List.of("to", "km", "power", "between"));
+        Table table = new Table(1, List.of("to", units.distance().symbol(), "power", "between"));
         for (Section each : plan.sections()) {
             table.row(List.of(
-                    each.name(),
-                    Figures.kilometres(each.toM()),
+                    PlanWords.sectionEnd(each.name(), each.toM(), units),
+                    units.distance(each.toM()),
                     Figures.watts(each.powerW()),
                     PlanWords.between(each.arrival())));
         }

@@ -2,6 +2,8 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.PlanReviewWords;
+import io.github.wattledger.cli.report.words.PlanWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.plan.SectionReview;
 import java.io.IOException;
@@ -9,8 +11,12 @@ import java.util.List;
 
 /** A ride held against its plan, for people: at most 80 columns. */
 public final class TextPlanReview {
-    /** An instance without state. */
-    public TextPlanReview() {}
+    private final Units units;
+
+    /** A report in these units. */
+    public TextPlanReview(Units units) {
+        this.units = units;
+    }
 
     /**
      * Writes it as a part of a report.
@@ -28,7 +34,7 @@ public final class TextPlanReview {
         Table table = new Table(1, List.of("to", "planned", "ridden", "power", "the day", "stops", "in all"));
         for (SectionReview each : review.sections()) {
             table.row(List.of(
-                    each.name(),
+                    PlanWords.sectionEnd(each.name(), each.toM(), units),
                     Figures.clock(each.plannedSeconds()),
                     Figures.clock(each.riddenSeconds()),
                     PlanReviewWords.minutes(each.powerSeconds()),

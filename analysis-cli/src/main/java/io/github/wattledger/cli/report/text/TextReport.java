@@ -20,6 +20,7 @@ import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
 import io.github.wattledger.cli.report.words.SplitWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.course.Climb;
 import io.github.wattledger.course.ClimbReview;
@@ -49,9 +50,16 @@ public final class TextReport implements Report {
         5, 60, 300, 600, 1200, 3600, 2 * 3600, 4 * 3600, 6 * 3600, 8 * 3600, 10 * 3600, 12 * 3600, 15 * 3600
     };
 
+    private final Units units;
+
+    /** A report in these units. */
+    public TextReport(Units units) {
+        this.units = units;
+    }
+
     @Override
     public void write(RideReview review, Appendable out) throws IOException {
-        new TextBrief().write(review, out);
+        new TextBrief(units).write(review, out);
         Page page = new Page();
         page.heading("THE RIDE");
         page.line(PlainText.sentence(RideWords.circumstances(review.source(), review.quality())));
@@ -61,16 +69,16 @@ public final class TextReport implements Report {
         notes(page, NotesWords.of(review));
         time(page, review);
         if (review.pacing().verdict() == Verdict.NOT_JUDGED) {
-            remarks(page, RemarkWords.of(review));
+            remarks(page, RemarkWords.of(review, units));
         } else {
             page.heading("WHAT STANDS OUT, " + FindingWords.ORDER);
             if (review.pacing().findings().isEmpty()) {
                 page.line(FindingWords.NONE);
             }
-            findings(page, FindingWords.of(review));
+            findings(page, FindingWords.of(review, units));
         }
         TextBunch.write(page, review.pacing().bunch());
-        List<FindingWords> ofOthers = FindingWords.ofOthers(review);
+        List<FindingWords> ofOthers = FindingWords.ofOthers(review, units);
         if (!ofOthers.isEmpty()) {
             page.heading("WHAT OWN DETECTORS FOUND");
             findings(page, ofOthers);
@@ -82,9 +90,10 @@ public final class TextReport implements Report {
                 review.ride().part(review.reviewed()),
                 review.ride(),
                 review.deviceTotals(),
-                isThresholdKnown);
+                isThresholdKnown,
+                units);
         RideSplits splits = RideSplits.of(review);
-        TextSplits.write(page, review, splits);
+        TextSplits.write(page, review, splits, units);
         climbs(page, review, splits);
         page.heading("POWER ZONES");
         zones(page, review.load().powerZones(), "W", ZoneWords.noPowerZones(review));
@@ -96,7 +105,7 @@ public final class TextReport implements Report {
         page.heading("WHAT COULD BE EXPECTED");
         AbilityWords.of(review).forEach(page::line);
         page.heading("JUDGED BY");
-        RiderWords.judgedBy(review.rider()).forEach(page::line);
+        RiderWords.judgedBy(review.rider(), units).forEach(page::line);
         recording(page, review.quality());
         leftOut(page, review.pacing().leftOut());
         page.blank();
@@ -111,7 +120,7 @@ public final class TextReport implements Report {
         }
     }
 
-    private static void time(Page page, RideReview review) {
+    private void time(Page page, RideReview review) {
         PacingReview pacing = review.pacing();
         TimeLedger ledger = pacing.ledger();
         page.heading("WHERE THE TIME WENT");
@@ -126,7 +135,7 @@ public final class TextReport implements Report {
         for (LedgerWords.Loss loss : LedgerWords.losses(pacing)) {
             page.line("Lost: " + loss.label() + ", " + loss.minutes() + ".");
         }
-        LedgerWords.notes(pacing).forEach(page::line);
+        LedgerWords.notes(pacing, units).forEach(page::line);
         String nothingPriced = LedgerWords.nothingPriced(pacing);
         if (nothingPriced != null) {
             page.line(nothingPriced);
@@ -163,27 +172,27 @@ public final class TextReport implements Report {
         }
     }
 
-    private static void climbs(Page page, RideReview review, RideSplits splits) {
+    private void climbs(Page page, RideReview review, RideSplits splits) {
         List<ClimbReview> climbs = review.climbs();
         if (climbs == null || climbs.isEmpty()) {
             return;
         }
-        page.heading("CLIMBS, " + ClimbWords.WHAT_COUNTS);
+        page.heading("CLIMBS, " + ClimbWords.whatCounts(units));
         int number = 0;
         for (ClimbReview each : climbs) {
-            String lost = SplitWords.of(review).lost(splits.climbs().get(number));
+            String lost = SplitWords.of(review, units).lost(splits.climbs().get(number));
             number++;
             Climb climb = each.climb();
             List<String> parts = new ArrayList<>();
-            parts.add("km " + ClimbWords.kilometres(climb));
-            parts.add(Figures.decimal(climb.gainM(), 0) + " m at " + Figures.decimal(climb.meanGrade() * 100, 1)
+            parts.add(units.between(climb.startM(), climb.endM()));
+            parts.add(units.heightWords(climb.gainM()) + " at " + Figures.decimal(climb.meanGrade() * 100, 1)
                     + " % (steepest " + Figures.decimal(climb.steepestGrade() * 100, 1) + " %)");
             parts.add(Figures.clock(climb.movingSeconds()));
             addFigure(parts, climb.averagePowerW(), 0, " W");
             addFigure(parts, each.normalizedPowerW(), 0, " W normalized");
             addFigure(parts, each.wattsPerKg(), 2, " W/kg");
             addFigure(parts, climb.averageHeartRateBpm(), 0, " bpm");
-            parts.add(Figures.decimal(climb.verticalSpeedMPerHour(), 0) + " m/h");
+            parts.add(units.ascentRate().words(climb.verticalSpeedMPerHour(), 0));
             String again = ClimbWords.again(each);
             if (!again.isEmpty()) {
                 parts.add(again);
@@ -258,15 +267,15 @@ public final class TextReport implements Report {
     }
 
     /** Left out where no gears are known: most profiles name none. */
-    private static void gears(Page page, RideReview review) {
+    private void gears(Page page, RideReview review) {
         GearUse use = review.gearUse();
         if (use == null) {
             return;
         }
         page.heading("GEARS");
-        Table table = new Table(1, List.of("gear", "time", "km", "share"));
-        for (GearWords.InGear each : GearWords.gears(use)) {
-            table.row(List.of(each.gear(), each.time(), each.kilometres(), each.share()));
+        Table table = new Table(1, List.of("gear", "time", units.distance().symbol(), "share"));
+        for (GearWords.InGear each : GearWords.gears(use, units)) {
+            table.row(List.of(each.gear(), each.time(), each.distance(), each.share()));
         }
         if (use.gears().isEmpty()) {
             page.line(GearWords.NONE_FITS);
@@ -291,10 +300,10 @@ public final class TextReport implements Report {
         EnergyWords.notes(fuel).forEach(page::line);
     }
 
-    private static void recording(Page page, QualityReport quality) {
+    private void recording(Page page, QualityReport quality) {
         page.heading("THE RECORDING");
         RecordingWords.summary(quality).forEach(page::line);
-        RecordingWords.notes(quality.notes()).forEach(page::item);
+        RecordingWords.notes(quality.notes(), units).forEach(page::item);
     }
 
     private static void leftOut(Page page, List<String> leftOut) {

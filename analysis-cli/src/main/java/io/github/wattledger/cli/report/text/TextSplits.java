@@ -4,6 +4,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSplits;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.SplitWords;
+import io.github.wattledger.cli.report.words.Units;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -12,15 +13,17 @@ import org.jspecify.annotations.Nullable;
 final class TextSplits {
     private final Page page;
     private final SplitWords words;
+    private final Units units;
 
-    private TextSplits(Page page, SplitWords words) {
+    private TextSplits(Page page, SplitWords words, Units units) {
         this.page = page;
         this.words = words;
+        this.units = units;
     }
 
     /** Writes the tables, each under its heading, as far as there is something to show. */
-    static void write(Page page, RideReview review, RideSplits splits) {
-        TextSplits text = new TextSplits(page, SplitWords.of(review));
+    static void write(Page page, RideReview review, RideSplits splits, Units units) {
+        TextSplits text = new TextSplits(page, SplitWords.of(review, units), units);
         text.hours(splits);
         text.sections(splits);
         text.laps(splits);
@@ -31,9 +34,9 @@ final class TextSplits {
             return; // The load of the whole says the same, or there is nothing to say.
         }
         page.heading("HOUR BY HOUR, elapsed time");
-        Table table = table(1, "from", "km");
+        Table table = table(1, "from", units.distance().symbol());
         for (RideSplits.Split hour : splits.hours()) {
-            row(table, hour, Figures.clock(hour.load().when().fromSecond()), kilometres(hour));
+            row(table, hour, Figures.clock(hour.load().when().fromSecond()), distance(hour));
         }
         table.write(page);
         legend();
@@ -51,9 +54,9 @@ final class TextSplits {
             return;
         }
         page.heading("SECTION BY SECTION, where on the course");
-        Table table = table(2, "km", "ground");
+        Table table = table(2, units.distance().symbol(), "ground");
         for (RideSplits.Section section : splits.sections()) {
-            row(table, section.split(), SplitWords.kilometres(section), SplitWords.ground(section));
+            row(table, section.split(), units.distances(section.startM(), section.endM()), SplitWords.ground(section));
         }
         table.write(page);
         String most = words.mostLost(splits);
@@ -67,7 +70,7 @@ final class TextSplits {
             return;
         }
         page.heading("LAPS, as the recorder marked them");
-        Table table = table(0, "lap", "from", "time", "km");
+        Table table = table(0, "lap", "from", "time", units.distance().symbol());
         int number = 0;
         for (RideSplits.Split lap : splits.laps()) {
             number++;
@@ -77,14 +80,14 @@ final class TextSplits {
                     String.valueOf(number),
                     Figures.clock(lap.load().when().fromSecond()),
                     Figures.clock(lap.load().when().seconds()),
-                    kilometres(lap));
+                    distance(lap));
         }
         table.write(page);
     }
 
-    private static Table table(int leftColumns, String... first) {
+    private Table table(int leftColumns, String... first) {
         List<String> heads = new ArrayList<>(List.of(first));
-        heads.addAll(SplitWords.heads());
+        heads.addAll(words.heads());
         heads.add("lost");
         return new Table(leftColumns, heads);
     }
@@ -96,9 +99,9 @@ final class TextSplits {
         table.row(cells);
     }
 
-    private static String kilometres(RideSplits.Split split) {
+    private String distance(RideSplits.Split split) {
         Double metres = split.load().distanceM();
-        return metres == null ? Table.NONE : Figures.kilometres(metres);
+        return metres == null ? Table.NONE : units.distance(metres);
     }
 
     private static String orNone(@Nullable String cell) {

@@ -54,12 +54,12 @@ public record BriefWords(
     }
 
     /** A review in a few words. */
-    public static BriefWords of(RideReview review) {
+    public static BriefWords of(RideReview review, Units units) {
         PacingReview pacing = review.pacing();
         boolean isJudged = pacing.verdict() != Verdict.NOT_JUDGED;
         List<Finding> dearest = dearest(pacing);
         List<String> mistakes = new ArrayList<>();
-        dearest.forEach(finding -> mistakes.add(mistake(finding, review)));
+        dearest.forEach(finding -> mistakes.add(mistake(finding, review, units)));
         if (!isJudged) {
             pacing.remarks().stream()
                     .limit(MOST_MISTAKES)
@@ -67,7 +67,7 @@ public record BriefWords(
         }
         List<String> nextTime = NextTimeWords.others(pacing);
         return new BriefWords(
-                ride(review),
+                ride(review, units),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
                 isJudged ? BunchWords.brief(VerdictSentence.because(review), pacing.bunch()) : hardness(review),
                 Objects.requireNonNullElse(NotesWords.recalled(review), ""),
@@ -86,12 +86,12 @@ public record BriefWords(
         return NextTimeWords.anyHeartRate(pacing) ? WITH_HEART_RATE : WITH_CAPS;
     }
 
-    private static String ride(RideReview review) {
+    private static String ride(RideReview review, Units units) {
         RideLoad load = review.load();
         Double metres = load.distanceM();
         return RideWords.title(review) + ", " + RideWords.start(review.source(), review.quality())
                 + ", "
-                + (metres == null ? "" : Figures.kilometres(metres) + " km in ")
+                + (metres == null ? "" : units.distanceWords(metres) + " in ")
                 + Figures.clock(load.elapsedSeconds()) + ".";
     }
 
@@ -124,10 +124,10 @@ public record BriefWords(
                 : isPriced ? "Dearest:" : "Weightiest, without a price in minutes:";
     }
 
-    private static String mistake(Finding finding, RideReview review) {
+    private static String mistake(Finding finding, RideReview review, Units units) {
         String where = finding.startM() == null
                 ? finding.when().toString()
-                : FindingWords.where(finding.startM(), finding.endM(), review);
+                : FindingWords.where(finding.startM(), finding.endM(), review, units);
         String price = finding.cost() instanceof Cost.Priced priced && priced.highMinutes() > 0
                 ? " " + PriceWords.brief(priced.lowMinutes(), priced.highMinutes(), PriceWords.lowEnd(finding))
                 : "";

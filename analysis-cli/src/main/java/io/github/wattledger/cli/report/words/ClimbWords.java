@@ -5,15 +5,12 @@ import io.github.wattledger.course.ClimbReview;
 
 /** Climbs in words. */
 public final class ClimbWords {
-    /** What counts as a climb. */
-    public static final String WHAT_COUNTS = "at least " + Figures.decimal(Climb.LEAST_LENGTH_M, 0) + " m of "
-            + Figures.brief(Climb.LEAST_GRADE * 100) + " % or more";
-
     private ClimbWords() {}
 
-    /** From which kilometre to which, without the unit. */
-    public static String kilometres(Climb climb) {
-        return Figures.kilometres(climb.startM()) + " to " + Figures.kilometres(climb.endM());
+    /** What counts as a climb. */
+    public static String whatCounts(Units units) {
+        return "at least " + units.heightWords(Climb.LEAST_LENGTH_M) + " of " + Figures.brief(Climb.LEAST_GRADE * 100)
+                + " % or more";
     }
 
     /** How it compares with the first time on the same road; empty for the first time. */

@@ -39,9 +39,9 @@ public final class ComparisonWords {
     }
 
     /** The outcome in a sentence. */
-    public static String outcome(int number, CourseComparison comparison) {
+    public static String outcome(int number, CourseComparison comparison, Units units) {
         double gap = comparison.finalGapSeconds();
-        String place = "at km " + Figures.kilometres(comparison.distanceM(comparison.toPoint()));
+        String place = "at " + units.at(comparison.distanceM(comparison.toPoint()));
         if (Math.abs(gap) < NOTICEABLE_SECONDS) {
             return "Ride " + number + " is level with ride 1 " + place + ".";
         }
@@ -50,10 +50,10 @@ public final class ComparisonWords {
     }
 
     /** How it was compared. */
-    public static String basis(CourseComparison comparison) {
-        return "Compared " + comparison.method().words() + " from km "
-                + Figures.kilometres(comparison.distanceM(comparison.fromPoint())) + " to km "
-                + Figures.kilometres(comparison.distanceM(comparison.toPoint()))
+    public static String basis(CourseComparison comparison, Units units) {
+        return "Compared " + comparison.method().words() + " from "
+                + units.at(comparison.distanceM(comparison.fromPoint())) + " to "
+                + units.at(comparison.distanceM(comparison.toPoint()))
                 + " of ride 1, in elapsed time: stops count.";
     }
 
@@ -75,14 +75,9 @@ public final class ComparisonWords {
         return parts;
     }
 
-    /** Where a stretch lies. */
-    public static String kilometres(double startM, double endM) {
-        return Figures.kilometres(startM) + " to " + Figures.kilometres(endM);
-    }
-
-    /** A stretch that was not ridden by both, with its kilometres. */
-    public static String apart(int number, Apart apart) {
-        return "km " + kilometres(apart.startM(), apart.endM()) + ": " + reason(number, apart);
+    /** A stretch that was not ridden by both, and where it lies. */
+    public static String apart(int number, Apart apart, Units units) {
+        return units.between(apart.startM(), apart.endM()) + ": " + reason(number, apart);
     }
 
     /** Why a stretch was not ridden by both. */

@@ -16,6 +16,11 @@ public final class Figures {
         return Decimals.of(value, decimals);
     }
 
+    /** A number with so many decimals, and a comma after the thousands. */
+    public static String grouped(double value, int decimals) {
+        return String.format(Locale.ROOT, "%,." + decimals + "f", value);
+    }
+
     /** A number with one decimal below 10 and none above; a decimal 0 is left out. */
     public static String brief(double value) {
         String text = decimal(value, Math.abs(value) < 9.95 ? 1 : 0);
@@ -40,6 +45,11 @@ public final class Figures {
     /** Whole beats per minute. */
     public static String beats(double value) {
         return decimal(value, 0) + " bpm";
+    }
+
+    /** Watts a heartbeat, to a hundredth. */
+    public static String wattsABeat(double value) {
+        return decimal(value, 2) + " W a beat";
     }
 
     /** Percent, for instance {@code 14 %} or {@code 3.2 %}. */
@@ -98,11 +108,6 @@ public final class Figures {
             return decimal(seconds / MINUTE, 0) + " min";
         }
         return seconds % HOUR == 0 ? decimal(seconds / HOUR, 0) + " h" : clock(seconds);
-    }
-
-    /** Kilometres from metres, one decimal. */
-    public static String kilometres(double metres) {
-        return decimal(metres / 1000, 1);
     }
 
     /** A number of things, for instance {@code 1 ride} or {@code 3 rides}. */

@@ -15,19 +15,21 @@ import java.util.Set;
  */
 final class FindingSentences {
     private final Evidence evidence;
+    private final Units units;
     private final StringBuilder text = new StringBuilder();
     private final Set<String> said = new HashSet<>();
 
-    private FindingSentences(Evidence evidence) {
+    private FindingSentences(Evidence evidence, Units units) {
         this.evidence = evidence;
+        this.units = units;
     }
 
     /**
      * The sentences for a finding; empty when there is no evidence at all. The numbers of a finding that is not the library's
      * are shown with their own names.
      */
-    static String of(AnyFinding finding) {
-        FindingSentences sentences = new FindingSentences(finding.evidence());
+    static String of(AnyFinding finding, Units units) {
+        FindingSentences sentences = new FindingSentences(finding.evidence(), units);
         if (finding instanceof Finding ours) {
             sentences.clauses(ours.kind()).run();
         }
@@ -36,8 +38,8 @@ final class FindingSentences {
     }
 
     /** The sentences for a remark; empty when there is no evidence at all. */
-    static String of(Remark remark) {
-        FindingSentences sentences = new FindingSentences(remark.evidence());
+    static String of(Remark remark, Units units) {
+        FindingSentences sentences = new FindingSentences(remark.evidence(), units);
         sentences.clauses(remark.kind()).run();
         sentences.rest();
         return sentences.text.toString();
@@ -130,8 +132,8 @@ final class FindingSentences {
     }
 
     private void temperature() {
-        begin("temperatureC", "The recorder showed % degrees Celsius on average in this stretch", Wording.WHOLE);
-        and("temperatureBeforeC", ", % before it", Wording.WHOLE);
+        begin("temperatureC", "The recorder showed % on average in this stretch", Wording.TEMPERATURE);
+        and("temperatureBeforeC", ", % before it", Wording.TEMPERATURE);
         and("; its sensor reads too high in the sun");
         end();
     }
@@ -245,6 +247,6 @@ final class FindingSentences {
         }
         said.add(name);
         int at = clause.indexOf('%');
-        return clause.substring(0, at) + wording.of(value.getAsDouble()) + clause.substring(at + 1);
+        return clause.substring(0, at) + wording.of(value.getAsDouble(), units) + clause.substring(at + 1);
     }
 }

@@ -39,17 +39,17 @@ public record FindingWords(
     }
 
     /** What stands over the findings. */
-    public static final String ORDER = "the most serious first; times and km of the whole recording";
+    public static final String ORDER = "the most serious first; times and places of the whole recording";
 
     /** What stands before the advice. */
     public static final String NEXT_TIME = "Next time: ";
 
     /** The library's findings of a review, in their order. */
-    public static List<FindingWords> of(RideReview review) {
+    public static List<FindingWords> of(RideReview review, Units units) {
         List<FindingWords> all = new ArrayList<>();
         boolean isCautionSaid = false;
         for (Finding finding : review.pacing().findings()) {
-            FindingWords words = of(finding, review);
+            FindingWords words = of(finding, review, units);
             boolean isCaution = finding.advice().capBpm() != null && !isCautionSaid;
             isCautionSaid |= isCaution;
             all.add(isCaution ? words.withCaution(Cautions.HEART_RATE_CAP) : words);
@@ -62,21 +62,21 @@ public record FindingWords(
     }
 
     /** What detectors of other programs found, in their order. */
-    public static List<FindingWords> ofOthers(RideReview review) {
+    public static List<FindingWords> ofOthers(RideReview review, Units units) {
         return review.pacing().ownFindings().stream()
-                .map(finding -> of(finding, review))
+                .map(finding -> of(finding, review, units))
                 .toList();
     }
 
-    private static FindingWords of(AnyFinding finding, RideReview review) {
+    private static FindingWords of(AnyFinding finding, RideReview review, Units units) {
         Cost cost = finding instanceof Finding ours ? ours.cost() : null;
         Cost.Priced priced = cost instanceof Cost.Priced each ? each : null;
         return new FindingWords(
                 title(finding),
                 finding.severity().id(),
                 finding.when().toString(),
-                where(finding.startM(), finding.endM(), review),
-                evidence(finding, review),
+                where(finding.startM(), finding.endM(), review, units),
+                evidence(finding, review, units),
                 priced == null || !(finding instanceof Finding priceable)
                         ? List.of()
                         : PriceWords.ends(priceable, priced),
@@ -85,9 +85,9 @@ public record FindingWords(
                 PlainText.sentence(finding.advice().text()));
     }
 
-    private static String evidence(AnyFinding finding, RideReview review) {
+    private static String evidence(AnyFinding finding, RideReview review, Units units) {
         String fuel = finding instanceof Finding ours ? EnergyWords.beside(ours, review) : "";
-        String numbers = FindingSentences.of(finding);
+        String numbers = FindingSentences.of(finding, units);
         return fuel.isEmpty() ? numbers : numbers.isEmpty() ? fuel : numbers + " " + fuel;
     }
 
@@ -127,12 +127,11 @@ public record FindingWords(
     /** What is said where nothing was found in a race. */
     public static final String NONE = "Nothing in the pacing stands out.";
 
-    static String where(@Nullable Double startM, @Nullable Double endM, RideReview review) {
+    static String where(@Nullable Double startM, @Nullable Double endM, RideReview review, Units units) {
         if (startM != null && endM != null) {
-            String from = Figures.kilometres(startM);
-            String to = Figures.kilometres(endM);
-            return from.equals(to) ? "km " + from : "km " + from + " to " + to;
+            boolean isPoint = units.distance(startM).equals(units.distance(endM));
+            return isPoint ? units.at(startM) : units.between(startM, endM);
         }
-        return review.ride().has(Channel.DISTANCE) ? "km not known" : "no distance in this file";
+        return review.ride().has(Channel.DISTANCE) ? units.place() + " not known" : "no distance in this file";
     }
 }

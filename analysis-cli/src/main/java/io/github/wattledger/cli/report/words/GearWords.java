@@ -15,18 +15,18 @@ public final class GearWords {
      *
      * @param gear chainring and cog
      * @param time how long, as a clock
-     * @param kilometres how far, without the unit
+     * @param distance how far, without the unit
      * @param share of the pedalled time
      */
-    public record InGear(String gear, String time, String kilometres, String share) {}
+    public record InGear(String gear, String time, String distance, String share) {}
 
     /** Each gear that was used, the highest first. */
-    public static List<InGear> gears(GearUse use) {
+    public static List<InGear> gears(GearUse use, Units units) {
         return use.gears().stream()
                 .map(each -> new InGear(
                         each.gear().chainringTeeth() + " x " + each.gear().cogTeeth(),
                         Figures.clock(each.seconds()),
-                        Figures.kilometres(each.distanceM()),
+                        units.distance(each.distanceM()),
                         Figures.fractionAsPercent(
                                 use.pedalledSeconds() == 0 ? 0 : (double) each.seconds() / use.pedalledSeconds())))
                 .toList();

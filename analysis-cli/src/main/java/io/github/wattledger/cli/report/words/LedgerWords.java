@@ -79,9 +79,9 @@ public final class LedgerWords {
     }
 
     /** What to know when reading the losses: the ledger's own notes, then which findings have no price and why. */
-    public static List<String> notes(PacingReview pacing) {
+    public static List<String> notes(PacingReview pacing, Units units) {
         List<String> notes = new ArrayList<>(howTotalsRelate(pacing));
-        pacing.ledger().notes().forEach(note -> notes.add(PlainText.sentence(note)));
+        pacing.ledger().notes().forEach(note -> notes.add(PlainText.sentence(LibraryWords.of(note, units))));
         Map<String, List<String>> namesByReason = withoutPrice(pacing);
         if (!isNothingPriced(pacing, namesByReason)) {
             namesByReason.forEach((reason, names) -> notes.add(

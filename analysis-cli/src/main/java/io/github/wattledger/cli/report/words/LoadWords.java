@@ -66,16 +66,16 @@ public record LoadWords(
     }
 
     /** A value of this number with its unit. */
-    public String inUnits(double value) {
-        return wording(number.quantity()).of(value);
+    public String inUnits(double value, Units units) {
+        return wording(number.quantity()).of(value, units);
     }
 
     private static Wording wording(LoadNumber.Quantity quantity) {
         return switch (quantity) {
             case TIME -> Wording.CLOCK;
-            case DISTANCE -> Wording.KILOMETRES;
-            case HEIGHT -> Wording.METRES;
-            case SPEED -> Wording.KILOMETRES_PER_HOUR;
+            case DISTANCE -> Wording.DISTANCE;
+            case HEIGHT -> Wording.HEIGHT;
+            case SPEED -> Wording.SPEED;
             case WORK -> Wording.KILOJOULES;
             case POWER -> Wording.WATTS;
             case RATIO -> Wording.HUNDREDTHS;

@@ -26,12 +26,12 @@ public final class PlanWords {
     private PlanWords() {}
 
     /** The course: name, length, ascent. */
-    public static String course(RacePlan plan) {
+    public static String course(RacePlan plan, Units units) {
         String name = plan.courseName() == null ? "The course" : PlainText.of(plan.courseName());
         String ascent = plan.hasAltitude()
-                ? ", " + Figures.decimal(plan.ascentM(), 0) + " m of ascent"
+                ? ", " + units.heightWords(plan.ascentM()) + " of ascent"
                 : "; the file has no altitude, so the course is taken as flat";
-        return name + ": " + Figures.kilometres(plan.lengthM()) + " km" + ascent;
+        return name + ": " + units.distanceWords(plan.lengthM()) + ascent;
     }
 
     /** The time from start to finish as a range. */
@@ -111,6 +111,17 @@ public final class PlanWords {
         };
     }
 
+    /**
+     * Where a section ends: what the file of the course calls it, or how far it is from the start where the file has no names.
+     *
+     * @param name the name in the plan
+     * @param atM how far it is, metres
+     */
+    public static String sectionEnd(String name, double atM, Units units) {
+        boolean isDistance = name.equals("km " + Math.round(atM / 1000));
+        return isDistance ? units.place() + " " + units.distance().number(atM, 0) : PlainText.of(name);
+    }
+
     /** The power of a cap; nothing is pushed where the road does it all. */
     public static String cap(GroundCap cap) {
         return cap.capW() < 1 ? "roll" : Figures.watts(cap.capW());
@@ -140,10 +151,9 @@ public final class PlanWords {
     }
 
     /** A climb: where, how long, how steep. */
-    public static String climb(ClimbCap each) {
+    public static String climb(ClimbCap each, Units units) {
         String name = each.name() == null ? "" : PlainText.of(each.name()) + ", ";
-        return name + "km " + Figures.kilometres(each.climb().fromM()) + " to "
-                + Figures.kilometres(each.climb().toM());
+        return name + units.between(each.climb().fromM(), each.climb().toM());
     }
 
     /** The steepness of a climb. */
@@ -185,11 +195,11 @@ public final class PlanWords {
     }
 
     /** The inputs that widen the range most, a line each. */
-    public static List<String> influences(RacePlan plan) {
+    public static List<String> influences(RacePlan plan, Units units) {
         List<String> lines = new ArrayList<>();
         for (PlanInfluence each : plan.influences()
                 .subList(0, Math.min(NAMED_INFLUENCES, plan.influences().size()))) {
-            lines.add(input(each) + ": " + minutesEitherWay(each));
+            lines.add(input(each, units) + ": " + minutesEitherWay(each));
         }
         return lines;
     }
@@ -199,16 +209,20 @@ public final class PlanWords {
                 + Figures.decimal(each.slowerSeconds() / MINUTE, 0) + " min slower";
     }
 
-    private static String input(PlanInfluence each) {
+    private static String input(PlanInfluence each, Units units) {
         return switch (each.input()) {
             case SUSTAINABLE_POWER -> "what you can hold, " + range(each, 0, " W");
-            case MASS -> "rider and bicycle, " + range(each, 0, " kg");
+            case MASS -> "rider and bicycle, " + range(each, 0, units.mass());
             case DRAG_AREA -> "drag area, " + range(each, 2, " m2");
             case ROLLING_RESISTANCE -> "rolling resistance, " + range(each, 4, "");
             case AIR_DENSITY -> "air, " + range(each, 2, " kg/m3");
-            case WIND -> "wind, " + range(each, 0, " m/s");
-            case ASCENT -> "ascent by the file and by the organiser, " + range(each, 0, " m");
+            case WIND -> "wind, " + range(each, 0, units.wind());
+            case ASCENT -> "ascent by the file and by the organiser, " + range(each, 0, units.height());
         };
+    }
+
+    private static String range(PlanInfluence each, int decimals, ReportUnit unit) {
+        return unit.number(each.low(), decimals) + " to " + unit.words(each.high(), decimals);
     }
 
     private static String range(PlanInfluence each, int decimals, String unit) {
@@ -216,27 +230,27 @@ public final class PlanWords {
     }
 
     /** What everything rests on, and what it does not know. */
-    public static List<String> basis(RacePlan plan) {
+    public static List<String> basis(RacePlan plan, Units units) {
         List<String> basis = new ArrayList<>();
-        basis.add("It rests on " + plan.rider().rig().numbers() + "; speed to "
-                + Figures.decimal(plan.options().fastestDescentMps() * 3.6, 0) + " km/h on descents.");
-        basis.add(wind(plan) + " It is for riding alone: in a group the caps hold and the time does not.");
+        basis.add("It rests on " + LibraryWords.of(plan.rider().rig().numbers(), units) + "; speed to "
+                + units.speed().words(plan.options().fastestDescentMps(), 0) + " on descents.");
+        basis.add(wind(plan, units) + " It is for riding alone: in a group the caps hold and the time does not.");
         Double organiser = plan.options().organiserAscentM();
         if (organiser != null && organiser > 0 && plan.hasAltitude()) {
-            basis.add("The file's ascent is " + Figures.decimal(plan.ascentM(), 0) + " m, the organiser's "
-                    + Figures.decimal(organiser, 0) + " m: "
+            basis.add("The file's ascent is " + units.heightWords(plan.ascentM()) + ", the organiser's "
+                    + units.heightWords(organiser) + ": "
                     + Figures.signed(100 * (plan.ascentM() / organiser - 1), 0) + " %.");
         }
         basis.add("No study has tried such plans over 5 to 15 hours; the caps are a good guide, no more.");
         return basis;
     }
 
-    private static String wind(RacePlan plan) {
+    private static String wind(RacePlan plan, Units units) {
         Double wind = plan.options().windMps();
         Double from = plan.options().windFromDegrees();
         return wind == null || from == null
-                ? "No wind is planned; the range allows for 3 m/s from anywhere."
-                : "Wind " + Figures.decimal(wind, 1) + " m/s at the height of the rider, from "
+                ? "No wind is planned; the range allows for " + units.wind().words(3, 0) + " from anywhere."
+                : "Wind " + units.wind().words(wind, 1) + " at the height of the rider, from "
                         + Figures.decimal(from, 0) + " degrees.";
     }
 

@@ -29,7 +29,9 @@ public final class RecordingWords {
     }
 
     /** Each note as a sentence. */
-    public static List<String> notes(List<QualityNote> notes) {
-        return notes.stream().map(note -> PlainText.sentence(note.text())).toList();
+    public static List<String> notes(List<QualityNote> notes, Units units) {
+        return notes.stream()
+                .map(note -> PlainText.sentence(LibraryWords.of(note.text(), units)))
+                .toList();
     }
 }

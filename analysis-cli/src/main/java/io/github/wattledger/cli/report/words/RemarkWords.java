@@ -14,24 +14,24 @@ import java.util.List;
  */
 public record RemarkWords(String title, String when, String where, String evidence) {
     /** What stands over the remarks. */
-    public static final String HEADING = "PARTS OF THE RIDE COMPARED, times and km of the whole recording";
+    public static final String HEADING = "PARTS OF THE RIDE COMPARED, times and places of the whole recording";
 
     /** What is said where nothing stands out. */
     public static final String NONE = "Nothing stands out when parts of the ride are compared.";
 
     /** The remarks of a review, in their order. */
-    public static List<RemarkWords> of(RideReview review) {
+    public static List<RemarkWords> of(RideReview review, Units units) {
         return review.pacing().remarks().stream()
-                .map(remark -> of(remark, review))
+                .map(remark -> of(remark, review, units))
                 .toList();
     }
 
-    private static RemarkWords of(Remark remark, RideReview review) {
+    private static RemarkWords of(Remark remark, RideReview review, Units units) {
         return new RemarkWords(
                 FindingWords.title(remark.kind()),
                 remark.when().toString(),
-                FindingWords.where(remark.startM(), remark.endM(), review),
-                FindingSentences.of(remark));
+                FindingWords.where(remark.startM(), remark.endM(), review, units),
+                FindingSentences.of(remark, units));
     }
 
     /** What it is, when and where. */

@@ -11,13 +11,13 @@ public final class RiderWords {
     private RiderWords() {}
 
     /** Threshold power, threshold heart rate and mass, a sentence or two each. */
-    public static List<String> judgedBy(RiderOnDay rider) {
+    public static List<String> judgedBy(RiderOnDay rider, Units units) {
         Double heartRate = rider.thresholdHeartRateBpm();
         Double mass = rider.massKg();
         return List.of(
                 thresholdPower(rider),
                 "Threshold heart rate: " + (heartRate == null ? "not known" : Figures.beats(heartRate)) + ".",
-                "Mass: " + (mass == null ? "not known" : Figures.decimal(mass, 1) + " kg") + ".");
+                "Mass: " + (mass == null ? "not known" : units.mass().words(mass, 1)) + ".");
     }
 
     /** Threshold power and where it came from. */

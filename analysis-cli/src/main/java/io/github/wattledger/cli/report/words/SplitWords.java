@@ -18,7 +18,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The parts of a ride in words: hours, laps, climbs and sections of the course. */
 public final class SplitWords {
-    private static final double KMH_PER_MPS = 3.6;
     private static final int MOST_SECTIONS_NAMED = 3;
 
     /** A section is named where it cost at least so many minutes. */
@@ -26,15 +25,17 @@ public final class SplitWords {
 
     private final PacingReview pacing;
     private final Ride ride;
+    private final Units units;
 
-    private SplitWords(RideReview review) {
+    private SplitWords(RideReview review, Units units) {
         this.pacing = review.pacing();
         this.ride = review.ride();
+        this.units = units;
     }
 
     /** The words for a review. */
-    public static SplitWords of(RideReview review) {
-        return new SplitWords(review);
+    public static SplitWords of(RideReview review, Units units) {
+        return new SplitWords(review, units);
     }
 
     /** Whether the hours are worth a table: there are several, and there is something to say of them. */
@@ -47,8 +48,15 @@ public final class SplitWords {
     }
 
     /** The names of the numbers of {@link #numbers}, in a few columns. */
-    public static List<String> heads() {
-        return List.of("W", "norm.", "target", "bpm", "km/h", "C", "stood");
+    public List<String> heads() {
+        return List.of(
+                "W",
+                "norm.",
+                "target",
+                "bpm",
+                units.speed().symbol(),
+                units.temperature().symbol(),
+                "stood");
     }
 
     /** The numbers of a part in the order of {@link #heads}; null where there is none, and for no standing. */
@@ -60,8 +68,8 @@ public final class SplitWords {
                 whole(normalized),
                 normalized == null || target == null ? null : Figures.fractionAsPercent(normalized / target),
                 whole(load.averageHeartRateBpm()),
-                load.averageSpeedMps() == null ? null : Figures.decimal(load.averageSpeedMps() * KMH_PER_MPS, 1),
-                load.averageTemperatureC() == null ? null : Figures.decimal(load.averageTemperatureC(), 0),
+                load.averageSpeedMps() == null ? null : units.speed().number(load.averageSpeedMps(), 1),
+                load.averageTemperatureC() == null ? null : units.temperature().number(load.averageTemperatureC(), 0),
                 load.standingSeconds() == 0 ? null : Figures.clock(load.standingSeconds()));
     }
 
@@ -76,7 +84,8 @@ public final class SplitWords {
             }
         }
         if (ride.has(Channel.TEMPERATURE)) {
-            parts.add("C: degrees Celsius at the recorder, which reads too high in the sun");
+            parts.add(units.temperature().symbol() + ": " + units.degrees()
+                    + " at the recorder, which reads too high in the sun");
         }
         if (ride.countSeconds(SecondState.STOPPED) + ride.countSeconds(SecondState.PAUSED) > 0) {
             parts.add("stood: with or without the timer");
@@ -127,8 +136,8 @@ public final class SplitWords {
                 ? ""
                 : "Most was lost on "
                         + most.stream()
-                                .map(section -> "km " + kilometres(section) + " (" + ground(section) + ", "
-                                        + lost(section.split()) + " min)")
+                                .map(section -> units.between(section.startM(), section.endM()) + " (" + ground(section)
+                                        + ", " + lost(section.split()) + " min)")
                                 .collect(Collectors.joining(", "))
                         + ".";
     }
@@ -136,11 +145,6 @@ public final class SplitWords {
     private static double high(RideSplits.Section section) {
         Double high = section.split().lostHighMinutes();
         return high == null ? 0 : high;
-    }
-
-    /** From which kilometre to which, without the unit. */
-    public static String kilometres(RideSplits.Section section) {
-        return Figures.kilometres(section.startM()) + " to " + Figures.kilometres(section.endM());
     }
 
     /** What kind of road it is, with its grade where that is known. */

@@ -15,17 +15,12 @@ public record TemperatureWords(String label, String value) {
     public static final String CAVEAT = "The sensor of a recorder in the sun reads too high.";
 
     /** Mean, highest and rise; nothing where no temperature was recorded. */
-    public static List<TemperatureWords> of(Ride ride) {
+    public static List<TemperatureWords> of(Ride ride, Units units) {
         return RideTemperature.of(ride)
                 .map(temperature -> List.of(
-                        new TemperatureWords("average temperature", degrees(temperature.meanC())),
-                        new TemperatureWords("highest temperature", degrees(temperature.highestC())),
-                        new TemperatureWords(
-                                "rise, first to last sixth", Figures.signed(temperature.riseC(), 0) + " deg C")))
+                        new TemperatureWords("average temperature", units.temperatureWords(temperature.meanC())),
+                        new TemperatureWords("highest temperature", units.temperatureWords(temperature.highestC())),
+                        new TemperatureWords("rise, first to last sixth", units.warmerWords(temperature.riseC()))))
                 .orElse(List.of());
-    }
-
-    private static String degrees(double celsius) {
-        return Figures.decimal(celsius, 0) + " deg C";
     }
 }

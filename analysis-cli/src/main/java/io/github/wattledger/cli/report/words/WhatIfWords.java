@@ -20,16 +20,16 @@ public final class WhatIfWords {
     private WhatIfWords() {}
 
     /** What is changed, and over how much of the distance. */
-    public static String question(WhatIf.Answer answer) {
-        return "What if: " + String.join(", ", changes(answer)) + ", "
+    public static String question(WhatIf.Answer answer, Units units) {
+        return "What if: " + String.join(", ", changes(answer, units)) + ", "
                 + extent(answer.change().extent());
     }
 
     /** What everything rests on: the rider and bicycle as they are, then what was left out or kept. */
-    public static List<String> basis(WhatIfReport report) {
+    public static List<String> basis(WhatIfReport report, Units units) {
         WhatIf.Answer answer = report.answer();
         List<String> basis = new ArrayList<>();
-        basis.add("As it is: " + answer.rig().numbers() + "; position: "
+        basis.add("As it is: " + LibraryWords.of(answer.rig().numbers(), units) + "; position: "
                 + answer.rig().position().words() + "; air "
                 + Figures.decimal(answer.asItIs().airDensityKgPerM3(), 3) + " kg/m3.");
         answer.rig().refusal().ifPresent(basis::add);
@@ -51,7 +51,7 @@ public final class WhatIfWords {
         return basis;
     }
 
-    private static List<String> changes(WhatIf.Answer answer) {
+    private static List<String> changes(WhatIf.Answer answer, Units units) {
         WhatIf.Change change = answer.change();
         WhatIf.State before = answer.asItIs();
         WhatIf.State after = answer.changed();
@@ -66,8 +66,8 @@ public final class WhatIfWords {
                     + Figures.decimal(before.dragAreaM2(), 3) + " m2");
         }
         if (change.riderKg() != null) {
-            changes.add(Figures.decimal(after.massKg(), 1) + " instead of " + Figures.decimal(before.massKg(), 1)
-                    + " kg in all");
+            changes.add(units.mass().number(after.massKg(), 1) + " instead of "
+                    + units.mass().words(before.massKg(), 1) + " in all");
         }
         if (change.rollingResistance() != null) {
             changes.add("rolling resistance " + Figures.decimal(after.rollingResistance(), 4) + " instead of "
@@ -123,28 +123,28 @@ public final class WhatIfWords {
     }
 
     /** What was ridden again, or the road that nobody has ridden yet. */
-    public static String road(WhatIfReport report) {
+    public static String road(WhatIfReport report, Units units) {
         WhatIf.Answer answer = report.answer();
-        String kilometres = Figures.kilometres(answer.distanceM()) + " km";
+        String distance = units.distanceWords(answer.distanceM());
         RideSource source = report.source();
         Interval ridden = report.ridden();
         if (source != null && ridden != null) {
-            return RideWords.name(source, "a ride") + ", " + ridden + ", " + kilometres
+            return RideWords.name(source, "a ride") + ", " + ridden + ", " + distance
                     + ", ridden again with its recorded power";
         }
         Double ascent = report.ascentM();
         Double watts = answer.asItIs().powerW();
-        return kilometres
+        return distance
                 + (watts == null ? "" : " at a steady " + Figures.watts(watts))
-                + (ascent == null || ascent == 0 ? ", level" : ", " + Figures.decimal(ascent, 0) + " m up and down");
+                + (ascent == null || ascent == 0 ? ", level" : ", " + units.heightWords(ascent) + " up and down");
     }
 
     /** One number of the range with its lowest and highest value. */
-    public static String input(Influence influence) {
+    public static String input(Influence influence, Units units) {
         Measure range = influence.range();
         return switch (influence.input()) {
-            case RIDER_MASS -> "rider " + ends(range, 0) + " kg";
-            case BICYCLE_MASS -> "bicycle " + ends(range, 0) + " kg";
+            case RIDER_MASS -> "rider " + mass(range, units);
+            case BICYCLE_MASS -> "bicycle " + mass(range, units);
             case DRAG_AREA -> "drag area " + ends(range, 2) + " m2";
             case POSITION_RATIO -> "the other position, drag times " + ends(range, 2);
             case ROLLING_RESISTANCE -> "rolling resistance " + ends(range, 4);
@@ -152,6 +152,10 @@ public final class WhatIfWords {
             case BRAKES -> "brakes where it would roll faster";
             case MODEL -> "the model itself, times " + ends(range, 2);
         };
+    }
+
+    private static String mass(Measure range, Units units) {
+        return units.mass().number(range.low(), 0) + " to " + units.mass().words(range.high(), 0);
     }
 
     private static String ends(Measure range, int decimals) {

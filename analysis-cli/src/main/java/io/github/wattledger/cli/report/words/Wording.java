@@ -7,9 +7,14 @@ public enum Wording {
     /** A stretch of time in its own words, from seconds. */
     SPAN,
     MINUTES,
-    KILOMETRES,
-    KILOMETRES_PER_HOUR,
-    METRES,
+    /** A distance, from metres. */
+    DISTANCE,
+    /** A speed, from metres per second. */
+    SPEED,
+    /** A height, from metres. */
+    HEIGHT,
+    /** A temperature, from degrees Celsius. */
+    TEMPERATURE,
     KILOJOULES,
     WATTS,
     WATTS_PER_BEAT,
@@ -28,26 +33,25 @@ public enum Wording {
     /** No unit, to a hundredth. */
     HUNDREDTHS;
 
-    private static final double KMH_PER_MPS = 3.6;
-
     /**
      * The number in words.
      *
-     * @param value in the unit of the constant's name, but elapsed time in seconds for {@link #CLOCK} and {@link #SPAN},
-     *     lengths in metres and speeds in metres per second
+     * @param value in the unit of the constant's name, or in the one named beside it
+     * @param units in which lengths and speeds are shown
      * @throws NumberFormatException when it is not finite
      */
-    public String of(double value) {
+    public String of(double value, Units units) {
         return switch (this) {
             case CLOCK -> Figures.clock(value);
             case SPAN -> Figures.span(value);
             case MINUTES -> Figures.minutes(value);
-            case KILOMETRES -> Figures.kilometres(value) + " km";
-            case KILOMETRES_PER_HOUR -> Figures.decimal(value * KMH_PER_MPS, 1) + " km/h";
-            case METRES -> Figures.decimal(value, 0) + " m";
+            case DISTANCE -> units.distanceWords(value);
+            case SPEED -> units.speedWords(value);
+            case HEIGHT -> units.heightWords(value);
+            case TEMPERATURE -> units.temperatureWords(value);
             case KILOJOULES -> Figures.decimal(value, 0) + " kJ";
             case WATTS -> Figures.watts(value);
-            case WATTS_PER_BEAT -> Figures.decimal(value, 2) + " W a beat";
+            case WATTS_PER_BEAT -> Figures.wattsABeat(value);
             case BEATS -> Figures.beats(value);
             case REVOLUTIONS -> Figures.decimal(value, 0) + " rpm";
             case PERCENT -> Figures.percent(value);

@@ -19,6 +19,7 @@
   var windowText = live.querySelector(".window");
   var meansText = live.querySelector(".means");
   var here = document.querySelector(".track .here");
+  var units = settings.units; // what metres, metres per second and degrees Celsius are shown as
   var STATES = ["", "stopped, timer running", "paused, timer stopped", "missing, nothing recorded"];
   var RIDING = 0;
   var PAUSED = 2;
@@ -29,7 +30,8 @@
   var AXIS = 44; // pixels right of the plots, for the values
 
   var data = null; // channel by name, one value a second, null where nothing was measured
-  var along = null; // metres at each second, never falling, so that it can be an axis
+  var shown = {}; // the channels that are shown in another unit than they are kept in
+  var along = null; // distance at each second, never falling, so that it can be an axis
   var seconds = []; // 0, 1, 2, …
   var last = settings.seconds - 1;
   var from = 0; // the window, in seconds
@@ -87,10 +89,11 @@
       var farthest = 0;
       along = data.distance.map(function (metres) {
         farthest = metres === null ? farthest : Math.max(farthest, metres);
-        return farthest;
+        return toUnit(farthest, units.distance);
       });
     }
     sums = runningSums();
+    shown = { altitude: inUnit(data.altitude, units.height), temperature: inUnit(data.temperature, units.temperature) };
     live.hidden = false;
     document.documentElement.classList.add("moving");
     makeFlags();
@@ -103,6 +106,21 @@
         document.documentElement.dataset.ready = "yes";
       });
     });
+  }
+
+  /** What is shown of a channel. */
+  function values(name) {
+    return shown[name] || data[name];
+  }
+
+  function inUnit(channel, unit) {
+    return channel && channel.map(function (value) {
+      return value === null ? null : toUnit(value, unit);
+    });
+  }
+
+  function toUnit(value, unit) {
+    return value / unit.size + unit.zero;
   }
 
   function colour(name) {
@@ -154,8 +172,8 @@
       { name: "power", title: "Power, mean of 30 s, W", colour: "power", height: 210 },
       { name: "heart", title: "Heart rate, bpm", colour: "heart", height: 100 },
       { name: "balance", title: "W\u2032 balance, kJ", colour: "balance", height: 100 },
-      { name: "altitude", title: "Altitude, m", colour: "ground", height: 100, fill: "ground-fill" },
-      { name: "temperature", title: "Temperature at the recorder, \u00B0C", colour: "guide", height: 70 }
+      { name: "altitude", title: "Altitude, " + units.height.symbol, colour: "ground", height: 100, fill: "ground-fill" },
+      { name: "temperature", title: "Temperature at the recorder, \u00B0" + units.temperature.symbol, colour: "guide", height: 70 }
     ].filter(function (pane) {
       return data[pane.name];
     });
@@ -166,7 +184,7 @@
       title.textContent = pane.title;
       box.append(title);
       panesBox.append(box);
-      plots.push(new uPlot(options(pane, index === panes.length - 1), [axisValues(), data[pane.name]], box));
+      plots.push(new uPlot(options(pane, index === panes.length - 1), [axisValues(), values(pane.name)], box));
     });
     panesBox.querySelectorAll("canvas").forEach(function (canvas) {
       canvas.setAttribute("aria-hidden", "true");
@@ -210,7 +228,7 @@
               if (plot.valToPos(split, "x") < 14) {
                 return ""; // it would be cut off
               }
-              return byDistance ? trim(split / 1000) + " km" : clockLabel(split, plot);
+              return byDistance ? trim(split) + " " + units.distance.symbol : clockLabel(split, plot);
             });
           }
         },
@@ -260,7 +278,7 @@
 
   function byDistanceIncrements() {
     return byDistance
-      ? [100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000, 100000]
+      ? [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100]
       : [10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10800, 14400];
   }
 
@@ -278,7 +296,7 @@
   function bounds(pane) {
     var low = Infinity;
     var high = -Infinity;
-    data[pane.name].forEach(function (value) {
+    values(pane.name).forEach(function (value) {
       if (value !== null) {
         low = Math.min(low, value);
         high = Math.max(high, value);
@@ -457,7 +475,7 @@
     var low = place(from);
     var high = place(to);
     if (!(high > low)) {
-      high = low + 1;
+      high = low + (byDistance ? 0.001 : 1);
     }
     quiet = true;
     plots.forEach(function (plot) {
@@ -549,12 +567,16 @@
       said(mean(sums.watts, first, end), 0, " W"),
       said(normalized(first, end), 0, " W normalized"),
       said(mean(sums.heart, first, end), 0, " bpm"),
-      said(metres === null ? null : metres / 1000, 1, " km"),
-      said(metres === null || moving === 0 ? null : metres / moving * 3.6, 1, " km/h moving"),
+      inUnits(metres, 1, units.distance, ""),
+      inUnits(metres === null || moving === 0 ? null : metres / moving, 1, units.speed, " moving"),
       said(metres === null || metres < LEAST_METRES || climbed === null ? null : climbed / metres * 100, 1, " % grade"),
-      said(mean(sums.temperature, first, end), 0, " \u00B0C")
+      inUnits(mean(sums.temperature, first, end), 0, units.temperature, "")
     ];
     return "Means of " + clock(end - first) + ": " + parts.filter(Boolean).join("  \u00B7  ");
+  }
+
+  function inUnits(value, decimals, unit, after) {
+    return value === null ? "" : said(toUnit(value, unit), decimals, " " + (unit === units.temperature ? "\u00B0" : "") + unit.symbol + after);
   }
 
   function said(value, decimals, unit) {
@@ -582,13 +604,13 @@
     cursor = second;
     var parts = [clock(second)];
     if (along) {
-      parts.push("km " + (along[second] / 1000).toFixed(1));
+      parts.push(units.place + " " + along[second].toFixed(1));
     }
     add(parts, "power", 0, " W");
     add(parts, "heart", 0, " bpm");
     add(parts, "balance", 1, " kJ of W\u2032");
-    add(parts, "altitude", 0, " m");
-    add(parts, "temperature", 0, " \u00B0C");
+    add(parts, "altitude", 0, " " + units.height.symbol);
+    add(parts, "temperature", 0, " \u00B0" + units.temperature.symbol);
     if (data.state[second]) {
       parts.push(STATES[data.state[second]]);
     }
@@ -609,7 +631,7 @@
 
   function add(parts, name, decimals, unit) {
     if (data[name]) {
-      var value = data[name][cursor];
+      var value = values(name)[cursor];
       parts.push(value === null ? "no " + ({ power: "power", heart: "heart rate", altitude: "altitude" }[name] || name)
         : value.toFixed(decimals) + unit);
     }

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.html;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +19,7 @@ import org.junit.jupiter.api.Test;
 class HtmlReportTest {
     private static String page() throws IOException {
         StringBuilder text = new StringBuilder();
-        new HtmlReport().write(SampleReviews.pricedRace(), text);
+        new HtmlReport(Units.METRIC).write(SampleReviews.pricedRace(), text);
         return text.toString();
     }
 
@@ -76,7 +77,7 @@ class HtmlReportTest {
     @Test
     void whatADetectorOfOnesOwnFoundIsShown() throws IOException {
         StringBuilder page = new StringBuilder();
-        new HtmlReport().write(SampleReviews.raceWithOwnFinding(), page);
+        new HtmlReport(Units.METRIC).write(SampleReviews.raceWithOwnFinding(), page);
         assertThat(page)
                 .contains(
                         "What own detectors found", "Much coasting", "data-path=\"pacing.ownFindings[0].startSeconds\"")

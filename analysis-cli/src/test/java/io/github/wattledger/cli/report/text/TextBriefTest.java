@@ -6,6 +6,7 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
@@ -57,12 +58,12 @@ class TextBriefTest {
     }
 
     private static void judge(RideReview review) throws IOException {
-        List<String> lines = text(new TextBrief(), review).lines().toList();
+        List<String> lines = text(new TextBrief(Units.METRIC), review).lines().toList();
         assertThat(lines).hasSizeBetween(2, 15);
         assertThat(lines).allMatch(line -> Page.columns(line) <= 64).noneMatch(String::isBlank);
         assertThat(lines).noneMatch(line -> line.strip().contains("  "));
         assertThat(String.join(" ", lines)).contains("Not known: ").doesNotContain("null", "NaN");
-        assertThat(text(new TextReport(), review)).startsWith(text(new TextBrief(), review));
+        assertThat(text(new TextReport(Units.METRIC), review)).startsWith(text(new TextBrief(Units.METRIC), review));
     }
 
     /** The parts that a coach asks for, on the sample race whose mistakes are known: it was started too hard. */
@@ -72,7 +73,7 @@ class TextBriefTest {
                 SAMPLES.resolve("over-hard-start.fit"),
                 Rider.UNKNOWN.withThresholdPowerW(250),
                 ReviewOptions.WHOLE_RIDE);
-        assertThat(text(new TextBrief(), review))
+        assertThat(text(new TextBrief(Units.METRIC), review))
                 .startsWith("over-hard-start.fit, 2026-06-13 06:48 (UTC-07:00), ")
                 .containsPattern(
                         "Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,\\s[\\d.]+ min for the same effort")
@@ -85,7 +86,7 @@ class TextBriefTest {
 
     @Test
     void mistakesWithoutAPriceAreNamedAllTheSame() throws IOException {
-        assertThat(text(new TextBrief(), SampleReviews.race()))
+        assertThat(text(new TextBrief(Units.METRIC), SampleReviews.race()))
                 .contains("Over-hard start.\n")
                 .contains("Weightiest, without a price in minutes:\n- over-hard start, km 2.1 to 31.2\n");
     }

@@ -3,6 +3,7 @@ package io.github.wattledger.cli.report.text;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
@@ -152,7 +153,7 @@ class TextReportTest {
 
     private static String text(RideReview review) throws IOException {
         StringBuilder out = new StringBuilder();
-        new TextReport().write(review, out);
+        new TextReport(Units.METRIC).write(review, out);
         return out.toString();
     }
 

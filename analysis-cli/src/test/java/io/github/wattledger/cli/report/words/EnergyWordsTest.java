@@ -65,7 +65,7 @@ class EnergyWordsTest {
     }
 
     private static String evidence(RideReview review) {
-        return FindingWords.of(review).stream()
+        return FindingWords.of(review, Units.METRIC).stream()
                 .filter(words -> words.title().equals("Energy crash"))
                 .map(FindingWords::evidence)
                 .findFirst()

@@ -16,7 +16,7 @@ class FindingSentencesTest {
     @Test
     void everyKindHasItsSentences() {
         for (Finding finding : everyKind()) {
-            String sentences = FindingSentences.of(finding);
+            String sentences = FindingSentences.of(finding, Units.METRIC);
             for (Evidence.Entry entry : finding.evidence().entries()) {
                 assertThat(sentences).doesNotContain(entry.name() + " ");
             }
@@ -31,11 +31,11 @@ class FindingSentencesTest {
             for (int left = 0; left < entries.size(); left++) {
                 List<Evidence.Entry> fewer = new ArrayList<>(entries);
                 fewer.remove(left);
-                assertThat(FindingSentences.of(finding(finding.kind(), new Evidence(fewer))))
+                assertThat(FindingSentences.of(finding(finding.kind(), new Evidence(fewer)), Units.METRIC))
                         .endsWith(".")
                         .doesNotContain("..", "  ", "NaN");
             }
-            assertThat(FindingSentences.of(finding(finding.kind(), Evidence.none())))
+            assertThat(FindingSentences.of(finding(finding.kind(), Evidence.none()), Units.METRIC))
                     .isEmpty();
         }
     }
@@ -43,6 +43,7 @@ class FindingSentencesTest {
     @Test
     void aNumberThatNoSentenceKnowsIsStillShown() {
         Evidence evidence = Evidence.none().with("lossPercent", 12).with("newThingW", 31.25);
-        assertThat(FindingSentences.of(finding(FindingKind.FADE, evidence))).isEqualTo("lossPercent 12. newThingW 31.");
+        assertThat(FindingSentences.of(finding(FindingKind.FADE, evidence), Units.METRIC))
+                .isEqualTo("lossPercent 12. newThingW 31.");
     }
 }

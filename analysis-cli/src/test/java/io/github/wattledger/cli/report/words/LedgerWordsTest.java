@@ -28,7 +28,7 @@ class LedgerWordsTest {
                 List.of(SampleReviews.overHardStart(REASON), SampleReviews.fade(REASON)),
                 new TimeLedger.Entry("against your ability (a guide)", 1, 2));
         assertThat(LedgerWords.nothingPriced(pacing)).isNull();
-        assertThat(LedgerWords.notes(pacing))
+        assertThat(LedgerWords.notes(pacing, Units.METRIC))
                 .contains("No price in minutes for over-hard start, fade: no altitude in this file.");
     }
 
@@ -38,7 +38,7 @@ class LedgerWordsTest {
         PacingReview pacing = pacing(List.of(SampleReviews.overHardStart(REASON), SampleReviews.fade(OTHER_REASON)));
         assertThat(LedgerWords.nothingPriced(pacing)).isNull();
         assertThat(LedgerWords.nothingToPrice(pacing)).isEqualTo("Nothing is priced in minutes.");
-        assertThat(LedgerWords.notes(pacing))
+        assertThat(LedgerWords.notes(pacing, Units.METRIC))
                 .contains(
                         "No price in minutes for over-hard start: no altitude in this file.",
                         "No price in minutes for fade: a heart that beats faster costs no time by itself.");
@@ -49,7 +49,7 @@ class LedgerWordsTest {
         PacingReview pacing = pacing(List.of(SampleReviews.overHardStart(REASON), SampleReviews.fade(REASON)));
         assertThat(LedgerWords.nothingPriced(pacing))
                 .isEqualTo("Nothing is priced in minutes: no altitude in this file.");
-        assertThat(LedgerWords.notes(pacing)).noneMatch(note -> note.startsWith("No price"));
+        assertThat(LedgerWords.notes(pacing, Units.METRIC)).noneMatch(note -> note.startsWith("No price"));
     }
 
     @Test
