@@ -3,6 +3,7 @@ package io.github.wattledger;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.Selection;
+import io.github.wattledger.pacing.Company;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
@@ -31,7 +32,8 @@ import org.jspecify.annotations.Nullable;
  * @param ownRides the rider's own rides, of which those of earlier days say what the rider can do; null where the ride is
  *     to be judged without them
  * @param notes what the rider wrote down about the ride; where they say what was eaten and {@code intake} is null, the
- *     notes hold
+ *     notes hold; so they do where they say when there was a bunch and {@code company} says nothing
+ * @param company what the rider says of bunches, in seconds of the whole recording
  */
 public record ReviewOptions(
         Selection selection,
@@ -43,7 +45,8 @@ public record ReviewOptions(
         @Nullable Intake intake,
         @Nullable Duration timeLimit,
         @Nullable OwnRides ownRides,
-        RideNotes notes)
+        RideNotes notes,
+        Company company)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
     public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(
@@ -56,7 +59,8 @@ public record ReviewOptions(
             null,
             null,
             null,
-            RideNotes.NONE);
+            RideNotes.NONE,
+            Company.NOT_SAID);
 
     /** @throws IllegalArgumentException when the time limit is 0 or below */
     public ReviewOptions {
@@ -95,41 +99,44 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes);
+        return new ReviewOptions(
+                other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
         return new ReviewOptions(
-                selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes);
+                selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
         return new ReviewOptions(
-                selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides, notes);
+                selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
         return new ReviewOptions(
-                selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides, notes);
+                selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides, notes);
+        return new ReviewOptions(
+                selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides, notes);
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides, notes, company);
     }
 
     /** The same options with what the rider says was eaten, or null where nothing is said. */
     public ReviewOptions withIntake(@Nullable Intake other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides, notes);
+                selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides, notes, company);
     }
 
     /**
@@ -138,18 +145,31 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, other, ownRides, notes);
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, other, ownRides, notes, company);
     }
 
     /** The same options with the rider's own rides, or without any where it is null. */
     public ReviewOptions withOwnRides(@Nullable OwnRides other) {
-        return new ReviewOptions(selection, effort, limits, zone, detectors, reading, intake, timeLimit, other, notes);
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, other, notes, company);
     }
 
     /** The same options with what the rider wrote down about the ride. */
     public ReviewOptions withNotes(RideNotes other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, other);
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, other, company);
+    }
+
+    /** The same options with what the rider says of bunches, in place of what was said before. */
+    public ReviewOptions withCompany(Company other) {
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, other);
+    }
+
+    /** What the rider says of bunches: {@link #company()}, and where nothing is said there what the notes say. */
+    public Company companyOrNoted() {
+        return company.isSaid() ? company : Company.noted(notes);
     }
 
     /**

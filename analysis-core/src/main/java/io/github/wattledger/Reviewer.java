@@ -10,6 +10,7 @@ import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.pacing.Circumstances;
+import io.github.wattledger.pacing.Company;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.OccasionRules;
 import io.github.wattledger.pacing.PacingReview;
@@ -120,6 +121,7 @@ public final class Reviewer {
         cancellation.check();
         requireSession(options.selection().sessionIndex(), opened.source().sessionIndex());
         Ride whole = opened.ride();
+        requireWithin(whole, options.company());
         Interval selected = options.selection().secondsOf(whole);
         Ride ride = whole.part(selected);
         Course course = Course.of(ride).orElse(null);
@@ -167,6 +169,7 @@ public final class Reviewer {
                 options.limits(),
                 rig(onDay, ride, course, estimate),
                 options.notes(),
+                options.companyOrNoted(),
                 options.detectors(),
                 cancellation);
         return new RideReview(
@@ -192,6 +195,15 @@ public final class Reviewer {
                                 !onDay.mayBeUnder18())
                         .orElse(null),
                 options.notes());
+    }
+
+    private static void requireWithin(Ride ride, Company company) {
+        for (Interval bunch : company.bunches()) {
+            if (bunch.toSecond() > ride.seconds()) {
+                throw new IllegalArgumentException("the bunch " + bunch + " ends after the recording, which lasts "
+                        + new Interval(0, ride.seconds()) + "; give a time within it");
+            }
+        }
     }
 
     private static void requireSession(@Nullable Integer asked, int opened) {

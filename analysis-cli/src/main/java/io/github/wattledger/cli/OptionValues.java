@@ -44,6 +44,8 @@ final class OptionValues {
     private static final Pattern DISTANCE = Pattern.compile("(?i)(\\d{1,9}\\.?\\d{0,9}|\\.\\d{1,9}) *(km|mi)");
     private static final Pattern SHARE = Pattern.compile("(?:(\\d+\\.?\\d*|\\.\\d+)%-)?(\\d+\\.?\\d*|\\.\\d+)%");
 
+    private static final Pattern PERCENT = Pattern.compile("(\\d{1,3}\\.?\\d{0,6}|\\.\\d{1,6}) *%");
+
     private static final Pattern SURFACE =
             Pattern.compile("(\\d{1,5}\\.?\\d{0,3})-(\\d{1,5}\\.?\\d{0,3})=(\\d?\\.\\d{1,9})");
     private static final Pattern GRAMS = Pattern.compile("(?i)(\\d{1,3}(?:\\.\\d{1,3})?) *g?");
@@ -171,6 +173,20 @@ final class OptionValues {
         }
     }
 
+    /** A share of something, {@code 40%}, as a fraction from 0 to 1. */
+    static final class Share implements ITypeConverter<Double> {
+        private static final String EXPECTED = "expected a share from 0% to 100%, for instance 40%";
+
+        @Override
+        public Double convert(String value) {
+            double share = Double.parseDouble(matched(PERCENT, value, EXPECTED).group(1)) / 100;
+            if (share > 1) {
+                throw new TypeConversionException(EXPECTED);
+            }
+            return share;
+        }
+    }
+
     /** What was eaten: grams an hour, or grams hour by hour between slashes: a comma could be one of decimals. */
     static final class Eaten implements ITypeConverter<Intake> {
         private static final String EXPECTED = "expected grams of carbohydrate an hour from "
@@ -228,7 +244,7 @@ final class OptionValues {
     }
 
     /** A time in any of its forms as seconds; null where it is none. */
-    private static @Nullable Integer seconds(String typed) {
+    static @Nullable Integer seconds(String typed) {
         for (Pattern form : List.of(CLOCK, HOURS_MINUTES, SPELLED)) {
             Matcher time = form.matcher(typed);
             if (time.matches()) {

@@ -19,6 +19,7 @@ import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.plan.KeptPlan;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
@@ -52,6 +53,7 @@ import picocli.CommandLine.Spec;
             "                  [--session N] [--column NAME=HEADER]...",
             "                  [--from PLACE] [--to PLACE] [--laps A-B]",
             "                  [--effort auto|race|training] [--season FOLDER] [--eaten G]",
+            "                  [--bunch FROM-TO]... [--next-group SHARE] [--alone]",
             "                  [--format text|json|csv|splits|html]",
             "                  [--units metric|imperial] [--explain FINDING] [--brief]",
             "                  [--output FILE]",
@@ -122,6 +124,9 @@ final class ReviewCommand implements Callable<Integer> {
             description = "auto (the default) judges the pacing when the ride was hard enough for a race; race judges"
                     + " it in any case; training never does.")
     private Effort effort = Effort.AUTO;
+
+    @Mixin
+    private BunchOptions bunches = new BunchOptions();
 
     @Option(
             names = "--eaten",
@@ -226,6 +231,7 @@ final class ReviewCommand implements Callable<Integer> {
     private void report(NamedRide input, ReadOptions reading, @Nullable KeptPlan plan, StringBuilder text)
             throws UnreadableRideException, UnreadableProfileException, IOException {
         RiderProfile profile = rider.profile(spec, input.folder());
+        RideNotes noted = notes.notes(spec, input, failures);
         ReviewOptions options = ReviewOptions.WHOLE_RIDE
                 .withSelection(selection(input, reading))
                 .withEffort(effort)
@@ -233,7 +239,8 @@ final class ReviewCommand implements Callable<Integer> {
                 .withDetectors(plugged())
                 .withReading(reading)
                 .withIntake(eaten)
-                .withNotes(notes.notes(spec, input, failures));
+                .withNotes(noted)
+                .withCompany(bunches.company(spec, noted));
         RideReview review;
         try {
             review = core.review(
@@ -310,6 +317,9 @@ final class ReviewCommand implements Callable<Integer> {
         }
         if (laps != null && part.hasPlace()) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");
+        }
+        if (rides.size() > 1 && bunches.isGiven()) {
+            throw Usage.error(spec, "--bunch, --alone and --next-group are for one ride");
         }
         if (rides.size() > 1 && notes.isGiven()) {
             throw Usage.error(spec, "--notes is for one ride; of several, each has its RIDE.notes.toml beside it");

@@ -35,6 +35,8 @@ import org.jspecify.annotations.Nullable;
  * @param remarks what stands out when parts of a ride that was no race are compared; none of a race
  * @param lost where the time was lost that all priced mistakes cost together ({@link TimeLedger#allAtOnce}), or null where
  *     nothing was priced
+ * @param bunch whether it was worth staying with the bunch, or null where the rider says nothing of one, or the ride is not
+ *     judged
  */
 public record PacingReview(
         Verdict verdict,
@@ -51,7 +53,8 @@ public record PacingReview(
         @Nullable Double secondHalfOverFirst,
         @Nullable FindingKind verdictRestsOn,
         @Nullable LostTime lost,
-        PacingNumbers numbers)
+        PacingNumbers numbers,
+        @Nullable BunchReview bunch)
         implements Serializable {
     private static final int SECONDS_PER_MINUTE = 60;
 
@@ -81,7 +84,8 @@ public record PacingReview(
                 secondHalfOverFirst,
                 verdictRestsOn,
                 null,
-                numbers);
+                numbers,
+                bunch);
     }
 
     /** Normalized power of the opening, watts; null without a target, and where the ride was not judged as a race. */
@@ -104,6 +108,7 @@ public record PacingReview(
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
      * @param notes what the rider wrote down about the ride, in seconds of the whole recording
+     * @param company what the rider says of bunches, in seconds of the whole recording
      * @param detectors the user's own detectors
      * @param cancellation when to end early
      * @throws CancelledException when it ends early
@@ -120,6 +125,7 @@ public record PacingReview(
             JudgementLimits limits,
             RigChoice rig,
             RideNotes notes,
+            Company company,
             List<FindingDetector> detectors,
             Cancellation cancellation) {
         Interval interval = part.interval();
@@ -133,7 +139,13 @@ public record PacingReview(
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace
                 ? PricedFindings.of(
-                        race, racedCourse, Detection.all(race, each -> true, cancellation), rig, ability, cancellation)
+                        race,
+                        racedCourse,
+                        Detection.all(race, each -> true, cancellation),
+                        rig,
+                        ability,
+                        company,
+                        cancellation)
                 : PricedFindings.NONE;
         List<Remark> remarks = isRace || !occasion.kind().allowsRemarks()
                 ? List.of()
@@ -160,7 +172,8 @@ public record PacingReview(
                 Double.isNaN(halves) ? null : halves,
                 reached.restsOn(),
                 priced.lost(),
-                PacingNumbers.of(race, isRace));
+                PacingNumbers.of(race, isRace),
+                priced.bunch());
     }
 
     /** The finding of a kind, or empty where there is none. */

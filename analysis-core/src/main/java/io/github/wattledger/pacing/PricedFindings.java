@@ -26,16 +26,18 @@ import org.jspecify.annotations.Nullable;
  * @param entries the lines of the ledger
  * @param notes what to know when reading these lines, a sentence each
  * @param lost where the time was lost that {@link TimeLedger#allAtOnce} counts, or null where nothing was priced
+ * @param bunch the bunches that the rider names, or null where nothing is said of them
  */
 record PricedFindings(
         List<Finding> findings,
         List<TimeLedger.Entry> entries,
         List<String> notes,
-        @Nullable LostTime lost) {
+        @Nullable LostTime lost,
+        @Nullable BunchReview bunch) {
     private static final double SECONDS_PER_MINUTE = 60;
 
     /** Nothing found and nothing priced. */
-    static final PricedFindings NONE = new PricedFindings(List.of(), List.of(), List.of(), null);
+    static final PricedFindings NONE = new PricedFindings(List.of(), List.of(), List.of(), null, null);
 
     /**
      * The findings of a race with their prices.
@@ -43,6 +45,7 @@ record PricedFindings(
      * @param course the course of the race, or null where it leads nowhere
      * @param rig what the rider rode on
      * @param ability what the race's target rests on
+     * @param company what the rider says of it
      * @param cancellation when to end early
      */
     static PricedFindings of(
@@ -51,21 +54,43 @@ record PricedFindings(
             List<Detection> detections,
             RigChoice rig,
             Ability ability,
+            Company company,
             Cancellation cancellation) {
+        BunchJudgement bunches = company.isSaid() ? new BunchJudgement(race, company, rig) : null;
         Outcome<Replay> outcome = Replay.of(race.ride(), course, rig.rig());
         if (outcome instanceof Outcome.Refused<Replay> refusal) {
             Price refused = new Price(new Cost.NotPriced(refusal.reason()), null);
             List<Finding> findings =
                     findings(race, detections, plan -> plan instanceof PricePlan.Known known ? known.price() : refused);
             AllAtOnce whole = AllAtOnce.of(race, detections, findings, null);
-            return new PricedFindings(findings, entries(findings), List.of(), whole == null ? null : whole.lost());
+            return new PricedFindings(
+                    findings,
+                    entries(findings),
+                    List.of(),
+                    whole == null ? null : whole.lost(),
+                    bunches == null ? null : bunches.unpriced());
         }
         Replay replay = outcome.orElseThrow(AssertionError::new);
-        Pricing pricing = new Pricing(race.ride(), race.offsetSeconds(), race.targetW(), replay, rig, cancellation);
+        Pricing pricing = new Pricing(
+                race.ride(),
+                race.offsetSeconds(),
+                race.targetW(),
+                replay,
+                rig,
+                cancellation,
+                bunches == null ? null : bunches.kept(replay));
         List<Finding> findings = findings(race, detections, plan -> price(plan, pricing));
+        BunchReview bunch = null;
+        Pricing decided = pricing;
+        if (bunches != null) {
+            bunch = bunches.judged(findings, pricing);
+            Pricing letGo = pricing.whereLost(bunches.lost(detections, findings, bunch));
+            decided = letGo;
+            findings = bunches.corrected(findings(race, detections, plan -> price(plan, letGo)), bunch);
+        }
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();
-        AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, detections, findings, pricing);
+        AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, detections, findings, decided);
         if (whole != null && entries.size() > 1) {
             entries.add(whole.entry());
             notes.add("The parts need not add up to the line for all: repairing one changes what the others cost.");
@@ -74,7 +99,7 @@ record PricedFindings(
         if (!entries.isEmpty()) {
             notes.add(rig.words());
         }
-        return new PricedFindings(byWeight(findings), entries, notes, whole == null ? null : whole.lost());
+        return new PricedFindings(byWeight(findings), entries, notes, whole == null ? null : whole.lost(), bunch);
     }
 
     private static List<Finding> byWeight(List<Finding> findings) {

@@ -68,6 +68,37 @@ final class BinForces {
                 other.driveEfficiency() * watts, halfDensityArea(other), windMps, surplusN + moreN, other.inertKg());
     }
 
+    /**
+     * The balance of a bin with another power and another share of the lone drag, where a bunch saved some of it. The saving
+     * hid a part of the wind; what was left over in the recorded state does not change. Where the recorded balance leaves
+     * nothing for the air there is nothing to save, and the bin is ridden as it was.
+     *
+     * @param saving what the bunch saved in the recording, a share of the lone drag
+     * @param dragShare what is ridden against, a share of the lone drag
+     */
+    Balance shelteredBalance(ReplayBin bin, double watts, double saving, double dragShare) {
+        double airMps = bin.speedMps + bin.windMps;
+        if (airMps <= 0) {
+            return balance(bin, watts, rig);
+        }
+        double windMps = airMps / Math.sqrt(1 - saving) - bin.speedMps;
+        double efficiency = rig.driveEfficiency();
+        double loneArea = halfDensityArea(rig);
+        // Equal to the bin's own surplus but for rounding, so that nothing changed leaves nothing over.
+        double leftOverN = Balance.surplusN(bin.speedMps, efficiency * bin.watts, (1 - saving) * loneArea, windMps);
+        return new Balance(efficiency * watts, dragShare * loneArea, windMps, leftOverN, rig.inertKg());
+    }
+
+    /** Energy that the air took over a bin, joules; below 0 where it pushed. */
+    double airJ(ReplayBin bin) {
+        return airN(bin) * bin.lengthM;
+    }
+
+    /** Energy that the wheel brought over a bin, joules. */
+    double wheelJ(ReplayBin bin) {
+        return rig.driveEfficiency() * bin.joules;
+    }
+
     /** What the balance of a bin leaves over at the recorded speed in a wind, newtons. */
     double surplusN(ReplayBin bin, double windMps) {
         return Balance.surplusN(bin.speedMps, rig.driveEfficiency() * bin.watts, halfDensityArea(rig), windMps);

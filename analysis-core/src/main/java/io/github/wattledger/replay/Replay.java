@@ -2,6 +2,7 @@ package io.github.wattledger.replay;
 
 import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
@@ -10,6 +11,7 @@ import io.github.wattledger.rig.Brakes;
 import io.github.wattledger.rig.Rig;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -116,7 +118,7 @@ public final class Replay {
      * @throws IllegalArgumentException when the series is not as long as the ride
      */
     public Result withPower(Series watts) {
-        return run(joulesOfBins(watts));
+        return run(joulesOfBins(watts), null);
     }
 
     /**
@@ -127,10 +129,106 @@ public final class Replay {
      * @throws IllegalArgumentException when there are not as many as {@link #bins}
      */
     public Result withWork(double[] joulesOfBins) {
+        requireBins(joulesOfBins);
+        return run(joulesOfBins, null);
+    }
+
+    /**
+     * Replays the ride with other work in each bin, and other shelter.
+     *
+     * @param joulesOfBins as in {@link #withWork(double[])}
+     * @param shelter made for this replay; bins that were freewheeled keep their speed
+     * @throws IllegalArgumentException when there are not as many as {@link #bins}
+     */
+    public Result withWork(double[] joulesOfBins, Shelter shelter) {
+        requireBins(joulesOfBins);
+        requireShelter(shelter);
+        return run(joulesOfBins, shelter);
+    }
+
+    /** No shelter anywhere, neither recorded nor ridden. */
+    public Shelter noShelter() {
+        return Shelter.none(bins.length);
+    }
+
+    /**
+     * A shelter with a further stretch in which a bunch saved drag; a bin belongs to it when at least half of its seconds do.
+     *
+     * @param before the shelter elsewhere, made by this replay
+     * @param stretch the seconds of the replayed ride
+     * @param savedShare what the bunch saved in the recording, a share of the lone drag, 0 to {@link Shelter#MOST_SAVING}
+     * @param dragShare what is ridden against instead, a share of the lone drag, above 0 and at most 1
+     * @throws IllegalArgumentException when a share lies outside its range
+     */
+    public Shelter sheltered(Shelter before, Interval stretch, double savedShare, double dragShare) {
+        requireShelter(before);
+        return before.with(binsOf(stretch), savedShare, dragShare);
+    }
+
+    /**
+     * Replays the ride with its recorded power and other shelter.
+     *
+     * @param shelter made for this replay; bins that were freewheeled keep their speed
+     */
+    public Result withShelter(Shelter shelter) {
+        requireShelter(shelter);
+        return run(Arrays.stream(bins).mapToDouble(bin -> bin.joules).toArray(), shelter);
+    }
+
+    private void requireBins(double[] joulesOfBins) {
         if (joulesOfBins.length != bins.length) {
             throw new IllegalArgumentException("work of " + joulesOfBins.length + " bins, expected " + bins.length);
         }
-        return run(joulesOfBins);
+    }
+
+    private void requireShelter(Shelter shelter) {
+        if (shelter.bins() != bins.length) {
+            throw new IllegalArgumentException("shelter of " + shelter.bins() + " bins, expected " + bins.length);
+        }
+    }
+
+    /**
+     * What the air asks for over a stretch.
+     *
+     * @param workShare the share of the driving work that the air takes, over the pedalled bins; {@code NaN} where there
+     *     are none
+     * @param withoutDragShare the share of the pedalled bins in which the recorded balance leaves nothing for the air;
+     *     {@code NaN} where there are none
+     */
+    public record AirOfStretch(double workShare, double withoutDragShare) {}
+
+    /** What the air asks for over a stretch, by the recorded balance of its bins. */
+    public AirOfStretch air(Interval stretch) {
+        double airJ = 0;
+        double wheelJ = 0;
+        int pedalled = 0;
+        int withoutDrag = 0;
+        for (int k : binsOf(stretch)) {
+            ReplayBin bin = bins[k];
+            if (!bin.fixed) {
+                pedalled++;
+                withoutDrag += forces.airJ(bin) <= 0 ? 1 : 0;
+                airJ += forces.airJ(bin);
+                wheelJ += forces.wheelJ(bin);
+            }
+        }
+        return pedalled == 0
+                ? new AirOfStretch(Double.NaN, Double.NaN)
+                : new AirOfStretch(airJ / wheelJ, (double) withoutDrag / pedalled);
+    }
+
+    /** The bins that have at least half of their seconds in a stretch, by rising time. */
+    private int[] binsOf(Interval stretch) {
+        int[] inside = new int[bins.length];
+        int to = Math.min(stretch.toSecond(), binOfSecond.length);
+        for (int second = Math.max(0, stretch.fromSecond()); second < to; second++) {
+            if (binOfSecond[second] >= 0) {
+                inside[binOfSecond[second]]++;
+            }
+        }
+        return IntStream.range(0, bins.length)
+                .filter(bin -> 2 * inside[bin] >= bins[bin].seconds)
+                .toArray();
     }
 
     /**
@@ -195,7 +293,7 @@ public final class Replay {
 
     private Result run(double[] joules, Rig other, Share part, Freewheeling freewheeling) {
         if (other.equals(rig)) {
-            return run(joules);
+            return run(joules, null);
         }
         RigRun run = new RigRun(forces, bins, rig, other, freewheeling);
         double ridden = 0;
@@ -210,8 +308,8 @@ public final class Replay {
         return new Result(binOfSecond, stretch, total, movingSeconds);
     }
 
-    /** The same rig with other power. Bins that were freewheeled keep their speed. */
-    private Result run(double[] joules) {
+    /** The same rig with other power and shelter. Bins that were freewheeled keep their speed. */
+    private Result run(double[] joules, @Nullable Shelter shelter) {
         double[] stretch = new double[bins.length];
         double total = 0;
         double gain = 0;
@@ -223,7 +321,9 @@ public final class Replay {
                 gain = 0;
             } else {
                 double recordedMps = bin.speedMps;
-                Balance balance = forces.balance(bin, meanW, rig);
+                Balance balance = shelter == null || shelter.isAsRecorded(k)
+                        ? forces.balance(bin, meanW, rig)
+                        : forces.shelteredBalance(bin, meanW, shelter.saving(k), shelter.dragShare(k));
                 double settledMps = balance.speedMps(recordedMps, bin.speedNearMps(meanW));
                 // Energy of motion won, joules per kg: it is what gravity and speed hand on to each other.
                 double settledGain = (settledMps * settledMps - recordedMps * recordedMps) / 2;

@@ -169,6 +169,7 @@ class JsonReviewTest {
                 "findings",
                 "remarks",
                 "ledger",
+                "bunch",
                 "ownFindings",
                 "lostSplit",
                 "numbers");

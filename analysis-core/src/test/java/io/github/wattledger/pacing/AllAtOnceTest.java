@@ -117,6 +117,7 @@ class AllAtOnceTest {
                         detections,
                         RIG,
                         RaceByHand.ability(TARGET_W),
+                        Company.NOT_SAID,
                         Cancellation.NEVER)
                 .entries();
         List<TimeLedger.Entry> parts = entries.stream()

@@ -128,6 +128,7 @@ class JudgementLimitsTest {
                         RigChoice.ofNoRide(null, null, null, null, Position.HOODS)
                                 .estimatedFrom(ride, Course.of(ride).orElse(null)),
                         RideNotes.NONE,
+                        Company.NOT_SAID,
                         List.of(),
                         Cancellation.NEVER)
                 .findings()

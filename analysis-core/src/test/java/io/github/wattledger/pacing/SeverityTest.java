@@ -66,7 +66,13 @@ class SeverityTest {
     private static PricedFindings priced(Detection... detections) {
         RigChoice rig = RigChoice.ofNoRide(null, null, null, null, Position.HOODS);
         return PricedFindings.of(
-                race(steady(HOUR, 200)), null, List.of(detections), rig, ability(TARGET_W), Cancellation.NEVER);
+                race(steady(HOUR, 200)),
+                null,
+                List.of(detections),
+                rig,
+                ability(TARGET_W),
+                Company.NOT_SAID,
+                Cancellation.NEVER);
     }
 
     private static Severity severity(Detection detection) {
@@ -138,6 +144,7 @@ class SeverityTest {
                         List.of(new Detection(FindingKind.FADE, found)),
                         rig,
                         ability(TARGET_W),
+                        Company.NOT_SAID,
                         Cancellation.NEVER)
                 .findings()
                 .get(0);

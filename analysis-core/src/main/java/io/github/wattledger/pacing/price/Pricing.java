@@ -5,6 +5,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.replay.Replay;
+import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -13,6 +14,8 @@ import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -36,12 +39,16 @@ public final class Pricing {
     private static final Cost OUT_OF_REACH =
             new Cost.NotPriced("the rest could not make up for it within what a rider can do");
 
+    private final Ride race;
+    private final @Nullable Shelter shelter;
+    private final Map<Repair, LostShelter> lostBy;
     private final int offsetSeconds;
     private final double targetW;
     private final Replay replay;
     private final RigChoice rig;
     private final Cancellation cancellation;
     private final RepairedPower unrepaired;
+    private final RepairedRace inRecordedAir;
     private final RepairedRace asRidden;
     private final RepairedRace.State recorded;
 
@@ -58,14 +65,90 @@ public final class Pricing {
      */
     public Pricing(
             Ride race, int offsetSeconds, double targetW, Replay replay, RigChoice rig, Cancellation cancellation) {
+        this(race, offsetSeconds, targetW, replay, rig, cancellation, null);
+    }
+
+    /**
+     * Prepares a race for pricing, a part of which was ridden in the shelter of a bunch.
+     *
+     * @param shelter the shelter, in which the repaired race is ridden as well; null where none is known
+     */
+    public Pricing(
+            Ride race,
+            int offsetSeconds,
+            double targetW,
+            Replay replay,
+            RigChoice rig,
+            Cancellation cancellation,
+            @Nullable Shelter shelter) {
+        this(race, offsetSeconds, targetW, replay, rig, cancellation, shelter, Map.of());
+    }
+
+    private Pricing(
+            Ride race,
+            int offsetSeconds,
+            double targetW,
+            Replay replay,
+            RigChoice rig,
+            Cancellation cancellation,
+            @Nullable Shelter shelter,
+            Map<Repair, LostShelter> lostBy) {
+        this.race = race;
+        this.shelter = shelter;
+        this.lostBy = Map.copyOf(lostBy);
         this.offsetSeconds = offsetSeconds;
         this.targetW = targetW;
         this.replay = replay;
         this.rig = rig;
         this.cancellation = cancellation;
         this.unrepaired = new RepairedPower(race.series(Channel.POWER), replay);
-        this.asRidden = RepairedRace.of(race, replay, unrepaired);
+        this.inRecordedAir = RepairedRace.of(race, replay, unrepaired);
+        this.asRidden = shelter == null ? inRecordedAir : inRecordedAir.in(shelter);
         this.recorded = asRidden.unreplayed(1);
+    }
+
+    /**
+     * What letting a bunch go would have been worth. Seconds are those of the race.
+     *
+     * @param hard the seconds ridden above the target to hold the bunch
+     * @param sheltered the seconds in the bunch
+     * @param hardPowerW normalized power of the hard stretch, watts, above the target
+     * @param nextGroupShare the share of the sheltered way for which a next group shelters as much, 0 to 1
+     * @param savings the savings for which the minutes are wanted, shares of the lone drag, by rising saving
+     */
+    public LettingGo lettingGo(
+            Interval hard, Interval sheltered, double hardPowerW, double nextGroupShare, double... savings) {
+        return new LettingGoSearch(replay, inRecordedAir, unrepaired, cancellation)
+                .find(
+                        new LettingGoSearch.Asked(hard, sheltered, hardPowerW, targetW, nextGroupShare),
+                        savings,
+                        offsetSeconds);
+    }
+
+    /**
+     * A shelter that a repair gives up.
+     *
+     * @param stretch the seconds of the race in which it is given up
+     * @param savedShare what it saved in the recording, a share of the lone drag
+     */
+    public record LostShelter(Interval stretch, double savedShare) {}
+
+    /** The pricing of the same race where some repairs give up the shelter of a bunch, too. */
+    public Pricing whereLost(Map<Repair, LostShelter> repairs) {
+        return new Pricing(race, offsetSeconds, targetW, replay, rig, cancellation, shelter, repairs);
+    }
+
+    /** The race as it was ridden, in the shelter that these repairs leave. */
+    private RepairedRace sheltered(List<Repair> repairs) {
+        Shelter left = null;
+        for (Repair repair : repairs) {
+            LostShelter lost = lostBy.get(repair);
+            if (lost != null) {
+                Shelter before = left == null ? Objects.requireNonNullElseGet(shelter, replay::noShelter) : left;
+                left = replay.sheltered(before, lost.stretch(), lost.savedShare(), 1);
+            }
+        }
+        return left == null ? asRidden : inRecordedAir.in(left);
     }
 
     /** The price of one mistake. */
@@ -76,7 +159,7 @@ public final class Pricing {
         if (makingUp == null) {
             return new Price(NOTHING_MAKES_UP, null);
         }
-        Ends ends = ends(power);
+        Ends ends = ends(power, List.of(repair));
         PriceSteps steps = new PriceSteps.Replayed(
                 targetW,
                 stretches,
@@ -167,7 +250,7 @@ public final class Pricing {
     private @Nullable Ends endsOf(List<Repair> repairs) {
         RepairedPower power = new RepairedPower(unrepaired);
         repairs.stream().sorted(Comparator.comparing(Repair::turn)).forEach(repair -> carryOut(repair, power));
-        return power.isMadeUpFor() ? ends(power) : null;
+        return power.isMadeUpFor() ? ends(power, repairs) : null;
     }
 
     /**
@@ -300,9 +383,9 @@ public final class Pricing {
         }
     }
 
-    private Ends ends(RepairedPower power) {
+    private Ends ends(RepairedPower power, List<Repair> repairs) {
         cancellation.check();
-        RepairedRace repaired = asRidden.with(power);
+        RepairedRace repaired = sheltered(repairs).with(power);
         return new Ends(
                 repaired,
                 whenEqual(repaired, RepairedRace.State::workJ),

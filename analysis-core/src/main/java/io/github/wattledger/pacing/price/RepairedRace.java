@@ -2,6 +2,7 @@ package io.github.wattledger.pacing.price;
 
 import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.replay.Replay;
+import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import java.util.Arrays;
@@ -10,6 +11,7 @@ import java.util.NavigableMap;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.analysis.polynomials.PolynomialFunctionLagrangeForm;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A race with mistakes repaired, for any share by which the power of the seconds that make up for the repairs is multiplied.
@@ -33,16 +35,20 @@ final class RepairedRace {
 
     private final NavigableMap<Double, State> tried = new TreeMap<>();
 
-    private RepairedRace(Replay replay, PoweredSeconds powered, Sums[] sums) {
+    /** The shelter it is ridden in; null for the recorded air, whatever it held. */
+    private final @Nullable Shelter shelter;
+
+    private RepairedRace(Replay replay, PoweredSeconds powered, Sums[] sums, @Nullable Shelter shelter) {
         this.replay = replay;
         this.powered = powered;
         this.sums = sums;
+        this.shelter = shelter;
     }
 
     /** The race as repairs leave it. */
     static RepairedRace of(Ride race, Replay replay, RepairedPower power) {
-        RepairedRace repaired =
-                new RepairedRace(replay, PoweredSeconds.of(race, replay), new Sums[PoweredSeconds.groups(replay)]);
+        RepairedRace repaired = new RepairedRace(
+                replay, PoweredSeconds.of(race, replay), new Sums[PoweredSeconds.groups(replay)], null);
         boolean[] all = new boolean[repaired.sums.length];
         Arrays.fill(all, true);
         repaired.addUp(power, all);
@@ -56,13 +62,20 @@ final class RepairedRace {
      *     windows are added up again
      */
     RepairedRace with(RepairedPower further) {
-        RepairedRace repaired = new RepairedRace(replay, powered, sums.clone());
+        RepairedRace repaired = new RepairedRace(replay, powered, sums.clone(), shelter);
         boolean[] touched = new boolean[sums.length];
         for (Interval changed : further.changed()) {
             powered.markGroups(changed, WINDOW - 1, touched);
         }
         repaired.addUp(further, touched);
         return repaired;
+    }
+
+    /** The same race in a shelter. */
+    RepairedRace in(Shelter other) {
+        RepairedRace sheltered = new RepairedRace(replay, powered, sums, other);
+        sheltered.total.add(total);
+        return sheltered;
     }
 
     /** What the seconds of a bin add up to, and the windows of normalized power that end in them. */
@@ -228,7 +241,7 @@ final class RepairedRace {
         for (int bin = 0; bin < joules.length; bin++) {
             joules[bin] = sums[bin].joules(share);
         }
-        return replay.withWork(joules);
+        return shelter == null ? replay.withWork(joules) : replay.withWork(joules, shelter);
     }
 
     private State replayed(double share) {

@@ -7,6 +7,7 @@ import java.util.function.DoubleFunction;
  * so that letters and lines keep their size on a telephone, on a wide screen and on paper.
  */
 final class Plot {
+    private static final int STRIP = 5;
     private static final int UNITS = 1000;
 
     /** From the end of the pane to the value of a level, so that no mark at the end touches it, pixels. */
@@ -83,6 +84,17 @@ final class Plot {
                 Svg.percent(Math.max(x.share(toX) - x.share(fromX), 0.0015)),
                 Integer.toString(top),
                 Integer.toString(height));
+        return this;
+    }
+
+    /** A stretch as a strip along the foot. */
+    Plot strip(String style, double fromX, double toX) {
+        svg.rect(
+                style,
+                left(fromX),
+                Svg.percent(x.share(toX) - x.share(fromX)),
+                Integer.toString(top + height - STRIP),
+                Integer.toString(STRIP));
         return this;
     }
 

@@ -5,6 +5,7 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.RideSplits;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.cli.report.words.AbilityWords;
+import io.github.wattledger.cli.report.words.BunchWords;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.HeadlineWords;
 import io.github.wattledger.cli.report.words.NotesWords;
@@ -42,6 +43,7 @@ import org.jspecify.annotations.Nullable;
  * @param hasDistance whether the axis can be one of distance
  * @param judged which part was judged, or empty when all was
  * @param noFindings what to say when nothing stands out
+ * @param bunch whether it was worth staying with the bunch, empty where the rider says nothing of one
  * @param remarks what stands out in a ride that was no race
  */
 public record RacePage(
@@ -65,6 +67,7 @@ public record RacePage(
         Timeline timeline,
         List<FindingRow> findings,
         String noFindings,
+        List<String> bunch,
         List<RemarkWords> remarks,
         List<FindingRow> ownFindings,
         Splits splits,
@@ -115,6 +118,7 @@ public record RacePage(
                 Timeline.of(review, detail, drawing, track, units),
                 findings,
                 pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
+                BunchWords.of(pacing.bunch()),
                 RemarkWords.of(review, units),
                 FindingRow.ofOwn(review, units),
                 Splits.of(review, splits, units),

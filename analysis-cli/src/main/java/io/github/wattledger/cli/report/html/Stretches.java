@@ -1,5 +1,7 @@
 package io.github.wattledger.cli.report.html;
 
+import io.github.wattledger.RideReview;
+import io.github.wattledger.pacing.BunchReview;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.ride.Interval;
@@ -15,6 +17,12 @@ final class Stretches {
     /** Where a finding is marked: each stop where it was, everything else from its start to its end. */
     static List<Interval> of(Finding finding) {
         return finding.priceSteps() instanceof PriceSteps.Stops stops ? stops.stops() : List.of(finding.when());
+    }
+
+    /** Where the rider says that there was a bunch; none where the ride was not judged. */
+    static List<Interval> inBunch(RideReview review) {
+        BunchReview bunch = review.pacing().bunch();
+        return bunch == null ? List.of() : bunch.told().bunches();
     }
 
     /** The stretches that were in one state. */

@@ -7,6 +7,7 @@ import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
@@ -23,9 +24,15 @@ import org.jspecify.annotations.Nullable;
  * @param settings what the script needs to know of them, as JSON; it holds numbers and fixed words alone
  * @param hasGuide whether there is a sustainable power to draw
  * @param hasThreshold whether there is a threshold power to draw
+ * @param hasBunch whether the rider names a bunch to draw
  */
 public record Timeline(
-        @Nullable Markup drawn, Markup seconds, Markup settings, boolean hasGuide, boolean hasThreshold) {
+        @Nullable Markup drawn,
+        Markup seconds,
+        Markup settings,
+        boolean hasGuide,
+        boolean hasThreshold,
+        boolean hasBunch) {
     static Timeline of(
             RideReview review, RideDetail detail, TimelineDrawing drawing, @Nullable Track track, Units units) {
         Ride ride = review.ride();
@@ -54,7 +61,8 @@ public record Timeline(
                 new Markup(packed.base64()),
                 new Markup(settings(review, detail, drawing, channels, units)),
                 detail.sustainable() != null && detail.power30sW().hasAny(),
-                review.rider().thresholdPowerW() != null && detail.power30sW().hasAny());
+                review.rider().thresholdPowerW() != null && detail.power30sW().hasAny(),
+                !Stretches.inBunch(review).isEmpty());
     }
 
     /** The script knows the states by these numbers. */
@@ -98,6 +106,7 @@ public record Timeline(
         if (threshold != null) {
             json.append(",\"threshold\":").append(threshold);
         }
+        json.append(",\"bunches\":").append(parts(Stretches.inBunch(review)));
         json.append(",\"findings\":[");
         List<Finding> findings = review.pacing().findings();
         for (int i = 0; i < findings.size(); i++) {
@@ -111,7 +120,7 @@ public record Timeline(
                     .append(",\"to\":")
                     .append(findings.get(i).when().toSecond())
                     .append(",\"parts\":")
-                    .append(parts(findings.get(i)))
+                    .append(parts(Stretches.of(findings.get(i))))
                     .append('}');
         }
         return json.append("]}").toString();
@@ -131,8 +140,8 @@ public record Timeline(
                 + unit.zero() + "}";
     }
 
-    private static String parts(Finding finding) {
-        return Stretches.of(finding).stream()
+    private static String parts(List<Interval> stretches) {
+        return stretches.stream()
                 .map(part -> "[" + part.fromSecond() + "," + part.toSecond() + "]")
                 .collect(Collectors.joining(",", "[", "]"));
     }

@@ -119,6 +119,9 @@ final class TimelineDrawing {
         plot.levels(4, value -> Figures.decimal(value, 0))
                 .name("Power, mean of 30 s, W")
                 .line("power", bins.xs, bins.ys);
+        if (!has(Channel.ALTITUDE)) {
+            bunches(plot);
+        }
         if (sustainable != null) {
             plot.rule("guide", sustainable.watts());
         }
@@ -157,6 +160,7 @@ final class TimelineDrawing {
                 .levels(2, value -> Figures.decimal(value, 0))
                 .name("Altitude, " + units.height().symbol())
                 .line("ground", bins.xs, bins.ys);
+        bunches(plot);
         return plot;
     }
 
@@ -169,6 +173,12 @@ final class TimelineDrawing {
                         + units.temperature().symbol())
                 .line("temperature", bins.xs, bins.ys);
         return plot;
+    }
+
+    private void bunches(Plot plot) {
+        for (Interval bunch : Stretches.inBunch(review)) {
+            plot.strip("in-bunch", bunch.fromSecond(), bunch.toSecond());
+        }
     }
 
     private void states(Plot plot) {

@@ -69,6 +69,7 @@ public final class TextExplanation implements Report {
                 stops(page, steps);
             }
             price(page, finding);
+            TextBunch.explain(page, review.pacing().bunch(), kind);
         }
         out.append(page.toString());
     }

@@ -33,7 +33,7 @@ final class UnknownWords {
             if (review.pacing().targetW() != null && (source == null || source.isGuide())) {
                 unknown.add("your endurance beyond the guide");
             }
-            if (review.notes().inBunch().isEmpty()) {
+            if (review.pacing().bunch() == null) {
                 unknown.add("whether you rode alone or in a bunch");
             }
         }

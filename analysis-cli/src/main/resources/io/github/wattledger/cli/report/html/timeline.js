@@ -330,6 +330,13 @@
       var high = plot.valToPos(settings.guide[2], "y", true);
       ctx.fillRect(plot.bbox.left, high, plot.bbox.width, plot.valToPos(settings.guide[0], "y", true) - high);
     }
+    if (pane.name === (data.altitude ? "altitude" : "power")) {
+      ctx.fillStyle = colour("quiet");
+      var foot = 5 * devicePixelRatio;
+      settings.bunches.forEach(function (bunch) {
+        stretch(plot, bunch[0], bunch[1], plot.bbox.top + plot.bbox.height - foot, foot);
+      });
+    }
     stopsInSight().forEach(function (stop) {
       ctx.fillStyle = hatch(ctx, stop.state);
       stretch(plot, stop.from, stop.to);
@@ -337,10 +344,11 @@
     ctx.restore();
   }
 
-  function stretch(plot, fromSecond, toSecond) {
+  function stretch(plot, fromSecond, toSecond, top, height) {
     var left = plot.valToPos(place(fromSecond), "x", true);
     var right = plot.valToPos(place(Math.min(toSecond, last)), "x", true);
-    plot.ctx.fillRect(left, plot.bbox.top, Math.max(right - left, 1.5 * devicePixelRatio), plot.bbox.height);
+    plot.ctx.fillRect(left, top === undefined ? plot.bbox.top : top, Math.max(right - left, 1.5 * devicePixelRatio),
+      height === undefined ? plot.bbox.height : height);
   }
 
   /** Over the line: the levels to hold it against, and the edges of the lit finding. */

@@ -1,0 +1,178 @@
+package io.github.wattledger.cli.report.words;
+
+import io.github.wattledger.pacing.BunchReview;
+import io.github.wattledger.pacing.Company;
+import io.github.wattledger.pacing.price.LettingGo;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** Whether it was worth staying with the bunch, in sentences. */
+public final class BunchWords {
+    /** What stands over these sentences. */
+    public static final String TITLE = "Worth staying with the bunch?";
+
+    private static final double WHATEVER_IT_SAVED = 0.60;
+    private static final double SECONDS_PER_MINUTE = 60;
+
+    private BunchWords() {}
+
+    /** A sentence or two for each thing that is known; none where the rider says nothing of a bunch. */
+    public static List<String> of(@Nullable BunchReview review) {
+        List<String> lines = new ArrayList<>();
+        if (review == null) {
+            return lines;
+        }
+        Company told = review.told();
+        if (told.isAlone()) {
+            lines.add("You say that you rode in no bunch: the prices hold as they stand.");
+            return lines;
+        }
+        for (BunchReview.Decision decision : review.decisions()) {
+            lines.addAll(decision(review, decision));
+        }
+        if (review.decisions().isEmpty()) {
+            lines.add(
+                    "You say that you rode in a bunch. No over-hard start and no threshold riding early was found in it"
+                            + " that could be ridden again, so there is no decision to judge.");
+        }
+        lines.add("The other prices are ridden again in the same bunch, with "
+                + Figures.fractionAsPercent((review.savingLow() + review.savingHigh()) / 2)
+                + " less drag than alone: the middle of what is assumed.");
+        Integer inBunch = review.surgesInBunch();
+        Integer alone = review.surgesAlone();
+        if (inBunch != null && alone != null && inBunch + alone > 0) {
+            lines.add("Surges: " + inBunch + " in the bunch, " + alone + " outside.");
+        }
+        return lines;
+    }
+
+    /** What the verdict rests on, and what came of the longest decision to stay with a bunch. */
+    static String brief(String because, @Nullable BunchReview review) {
+        Optional<BunchReview.Decision> longest = review == null
+                ? Optional.empty()
+                : review.decisions().stream()
+                        .max(Comparator.comparingInt(
+                                each -> each.lettingGo().hard().seconds()));
+        return Stream.concat(Stream.of(because), longest.map(BunchWords::brief).stream())
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(" "));
+    }
+
+    private static String brief(BunchReview.Decision decision) {
+        LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
+        return "Staying with the bunch until "
+                + Figures.shortClock(decision.lettingGo().sheltered().toSecond())
+                + ": " + briefly(decision.outcome())
+                + (breakEven == null
+                        ? "."
+                        : "; level where it saved " + Figures.fractionAsPercent(breakEven.low()) + " to "
+                                + Figures.fractionAsPercent(breakEven.high()) + " of the drag.");
+    }
+
+    private static String briefly(BunchReview.Outcome outcome) {
+        return switch (outcome) {
+            case STAYING_PAID -> "it paid";
+            case LETTING_GO_WAS_FASTER -> "letting it go was faster";
+            case OPEN -> "open";
+        };
+    }
+
+    private static List<String> decision(BunchReview review, BunchReview.Decision decision) {
+        LettingGo lettingGo = decision.lettingGo();
+        List<String> lines = new ArrayList<>();
+        lines.add(Figures.span(lettingGo.hard().seconds()) + " at "
+                + Figures.decimal(100 * (lettingGo.hardPowerW() / lettingGo.targetW() - 1), 0)
+                + " % above your target to stay with the bunch, which you left at "
+                + Figures.clock(lettingGo.sheltered().toSecond()) + ", you say.");
+        LettingGo.BreakEven breakEven = lettingGo.breakEven();
+        lines.add(breakEven == null ? minutes(lettingGo) : level(breakEven));
+        if (lettingGo.nextGroupShare() > 0) {
+            lines.add("A next group counts for " + Figures.fractionAsPercent(lettingGo.nextGroupShare())
+                    + " of that way.");
+        }
+        lines.add(saves(review) + outcome(decision.outcome()));
+        return lines;
+    }
+
+    private static String level(LettingGo.BreakEven breakEven) {
+        if (breakEven.high() <= 0) {
+            return "Holding on cost nothing even without shelter.";
+        }
+        if (breakEven.low() > WHATEVER_IT_SAVED) {
+            return "Letting it go was faster whatever the bunch saved.";
+        }
+        String end = breakEven.high() >= LettingGo.BreakEven.HIGHEST ? "more than " : "";
+        return "Letting it go was faster unless the bunch saved you more than "
+                + Figures.fractionAsPercent(breakEven.equalWork())
+                + " of the drag if the effort cost you nothing later, or " + end
+                + Figures.fractionAsPercent(breakEven.equalNormalizedPower())
+                + " if it cost you as much as normalized power says.";
+    }
+
+    private static String minutes(LettingGo lettingGo) {
+        List<String> each = new ArrayList<>();
+        for (LettingGo.AtSaving at : lettingGo.savings()) {
+            Double seconds = at.letGoEqualNormalizedPowerSeconds();
+            if (seconds != null) {
+                each.add(Figures.decimal(Math.abs(seconds) / SECONDS_PER_MINUTE, 1) + " min "
+                        + (seconds < 0 ? "slower" : "faster") + " had it saved "
+                        + Figures.fractionAsPercent(at.savedShare()));
+            }
+        }
+        return "No break-even, since " + lettingGo.noBreakEven() + ". "
+                + (each.isEmpty()
+                        ? "The rest could not make up for letting it go."
+                        : "Letting it go, for the same effort: " + String.join(", ", each) + ".");
+    }
+
+    private static String saves(BunchReview review) {
+        String range =
+                Figures.fractionAsPercent(review.savingLow()) + " to " + Figures.fractionAsPercent(review.savingHigh());
+        return review.isUnpaved()
+                ? "The rolling resistance is that of unpaved ground, where nobody has measured what a group saves; "
+                        + range + " is assumed. "
+                : "Close groups on roads save " + range + " by published measurements. ";
+    }
+
+    private static String outcome(BunchReview.Outcome outcome) {
+        return switch (outcome) {
+            case STAYING_PAID -> "Staying paid.";
+            case LETTING_GO_WAS_FASTER -> "Letting it go would have been faster.";
+            case OPEN ->
+                "Whether staying paid is open: it turns on what the bunch saved and on what the effort cost you later.";
+        };
+    }
+
+    /** The replays behind a decision, step by step. */
+    public static List<String> steps(BunchReview.Decision decision) {
+        LettingGo lettingGo = decision.lettingGo();
+        List<String> lines = new ArrayList<>();
+        lines.add(
+                decision.outcome() == BunchReview.Outcome.LETTING_GO_WAS_FASTER
+                        ? "Part 5 rides the race again without the bunch."
+                        : "Part 5 rides the same bunch again, only easier. That was not yours to choose, so it is no price.");
+        lines.add("The hard stretch " + lettingGo.hard() + " is ridden again at " + Figures.watts(lettingGo.targetW())
+                + " instead of " + Figures.watts(lettingGo.hardPowerW())
+                + " normalized; what this frees goes to the pedalled seconds after it.");
+        lines.add("In a bunch " + lettingGo.sheltered() + ": air took "
+                + Figures.fractionAsPercent(lettingGo.airWorkShare()) + " of the driving work there.");
+        for (LettingGo.AtSaving at : lettingGo.savings()) {
+            lines.add("Had it saved " + Figures.fractionAsPercent(at.savedShare()) + ": let go, same energy "
+                    + seconds(at.letGoEqualWorkSeconds()) + ", same effort "
+                    + seconds(at.letGoEqualNormalizedPowerSeconds()) + "; the same bunch ridden easier, which was not"
+                    + " yours to choose, " + seconds(at.keptEqualWorkSeconds()) + " and "
+                    + seconds(at.keptEqualNormalizedPowerSeconds()) + ".");
+        }
+        lines.add("Seconds saved against the recording; below 0 is slower.");
+        return lines;
+    }
+
+    private static String seconds(@Nullable Double seconds) {
+        return seconds == null ? "not to be had" : Figures.signed(seconds, 0) + " s";
+    }
+}

@@ -1,0 +1,254 @@
+package io.github.wattledger.pacing;
+
+import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.LettingGo;
+import io.github.wattledger.pacing.price.Pricing;
+import io.github.wattledger.pacing.price.Repair;
+import io.github.wattledger.replay.Replay;
+import io.github.wattledger.replay.Shelter;
+import io.github.wattledger.ride.Interval;
+import io.github.wattledger.rig.RigChoice;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** Judges the decisions to hold a bunch that the rider names, and puts the findings there right. */
+final class BunchJudgement {
+    /** What published measurements say that a close group on a road saves of the drag; see docs/methods.md. */
+    private static final double ROAD_SAVING_LOW = 0.25;
+
+    /** On gravel nobody has measured it; speeds are lower and groups looser. Own choice. */
+    private static final double UNPAVED_SAVING_LOW = 0.05;
+
+    private static final double SAVING_HIGH = 0.50;
+
+    /** Rolling resistance from which the ground counts as unpaved, between rough asphalt and gravel. Own choice. */
+    private static final double UNPAVED_ROLLING_RESISTANCE = 0.009;
+
+    /** Savings for which the minutes are shown. */
+    private static final double[] SHOWN_SAVINGS = {0.20, 0.35, 0.50};
+
+    /** A shorter stretch is no decision about a race, seconds. Own choice. */
+    private static final int SHORTEST_HARD_SECONDS = 300;
+
+    /** A bunch says something about a finding from this share of its seconds on. Own choice. */
+    private static final double LEAST_OF_FINDING = 0.5;
+
+    private static final String PAID =
+            "it bought the shelter of the bunch, and letting the bunch go would have been slower";
+    private static final String OPEN = "whether letting the bunch go would have been faster is open";
+
+    private final Race race;
+    private final Company told;
+    private final List<Interval> bunches;
+    private final boolean isUnpaved;
+    private final double savingLow;
+
+    /** @param told what the rider says, in seconds of the whole recording */
+    BunchJudgement(Race race, Company told, RigChoice rig) {
+        this.race = race;
+        this.told = told;
+        this.bunches = told.bunches().stream()
+                .flatMap(bunch -> inRace(race, bunch).stream())
+                .toList();
+        this.isUnpaved = rig.rig().rollingResistance() >= UNPAVED_ROLLING_RESISTANCE;
+        this.savingLow = isUnpaved ? UNPAVED_SAVING_LOW : ROAD_SAVING_LOW;
+    }
+
+    private static Optional<Interval> inRace(Race race, Interval bunch) {
+        return common(
+                new Interval(0, race.ride().seconds()),
+                new Interval(
+                        Math.max(0, bunch.fromSecond() - race.offsetSeconds()),
+                        Math.max(0, bunch.toSecond() - race.offsetSeconds())));
+    }
+
+    private static Optional<Interval> common(Interval one, Interval other) {
+        int from = Math.max(one.fromSecond(), other.fromSecond());
+        int to = Math.min(one.toSecond(), other.toSecond());
+        return from < to ? Optional.of(new Interval(from, to)) : Optional.empty();
+    }
+
+    /** The shelter in which mistakes are repaired: the bunches, at the middle of what they may have saved; null without. */
+    @Nullable Shelter kept(Replay replay) {
+        double saving = (savingLow + SAVING_HIGH) / 2;
+        Shelter kept = null;
+        for (Interval bunch : bunches) {
+            kept = replay.sheltered(kept == null ? replay.noShelter() : kept, bunch, saving, 1 - saving);
+        }
+        return kept;
+    }
+
+    /** The review where the race cannot be ridden again. */
+    BunchReview unpriced() {
+        return review(List.of());
+    }
+
+    /** The decisions of a race with these findings. */
+    BunchReview judged(List<Finding> findings, Pricing pricing) {
+        List<BunchReview.Decision> decisions = new ArrayList<>();
+        for (Interval bunch : bunches) {
+            Stream.of(FindingKind.OVER_HARD_START, FindingKind.THRESHOLD_RIDING_EARLY)
+                    .flatMap(kind -> findings.stream().filter(finding -> finding.kind() == kind))
+                    .flatMap(finding -> decision(finding, bunch, pricing).stream())
+                    .findFirst()
+                    .ifPresent(decisions::add);
+        }
+        return review(decisions);
+    }
+
+    private BunchReview review(List<BunchReview.Decision> decisions) {
+        int inBunch = (int) race.surges().stream()
+                .filter(surge -> bunches.stream()
+                        .anyMatch(bunch -> common(bunch, new Interval(surge.fromSecond(), surge.fromSecond() + 1))
+                                .isPresent()))
+                .count();
+        boolean hasThreshold = !Double.isNaN(race.thresholdPowerW());
+        return new BunchReview(
+                told,
+                savingLow,
+                SAVING_HIGH,
+                isUnpaved,
+                decisions,
+                hasThreshold ? inBunch : null,
+                hasThreshold ? race.surges().size() - inBunch : null);
+    }
+
+    private Optional<BunchReview.Decision> decision(Finding finding, Interval bunch, Pricing pricing) {
+        Interval found = finding.when().shifted(-race.offsetSeconds());
+        Interval hard = common(found, bunch).orElse(null);
+        if (hard == null || hard.seconds() < SHORTEST_HARD_SECONDS) {
+            return Optional.empty();
+        }
+        double hardW = race.normalizedPowerW(hard);
+        if (!(hardW > race.targetW())) {
+            return Optional.empty();
+        }
+        Interval sheltered = new Interval(hard.fromSecond(), bunch.toSecond());
+        double[] savings = Stream.concat(
+                        Stream.of(savingLow), Arrays.stream(SHOWN_SAVINGS).boxed())
+                .mapToDouble(Double::doubleValue)
+                .distinct()
+                .sorted()
+                .toArray();
+        LettingGo lettingGo = pricing.lettingGo(hard, sheltered, hardW, told.nextGroupShare(), savings);
+        return Optional.of(new BunchReview.Decision(finding.kind(), lettingGo, outcome(lettingGo)));
+    }
+
+    private BunchReview.Outcome outcome(LettingGo lettingGo) {
+        LettingGo.BreakEven breakEven = lettingGo.breakEven();
+        if (breakEven != null) {
+            if (savingLow > breakEven.high()) {
+                return BunchReview.Outcome.STAYING_PAID;
+            }
+            return SAVING_HIGH < breakEven.low() ? BunchReview.Outcome.LETTING_GO_WAS_FASTER : BunchReview.Outcome.OPEN;
+        }
+        List<Double> seconds = lettingGo.savings().stream()
+                .map(LettingGo.AtSaving::letGoEqualNormalizedPowerSeconds)
+                .flatMap(Stream::ofNullable)
+                .toList();
+        if (seconds.size() < lettingGo.savings().size()) {
+            return BunchReview.Outcome.OPEN;
+        }
+        if (seconds.stream().allMatch(saved -> saved > 0)) {
+            return BunchReview.Outcome.LETTING_GO_WAS_FASTER;
+        }
+        return seconds.stream().allMatch(saved -> saved < 0)
+                ? BunchReview.Outcome.STAYING_PAID
+                : BunchReview.Outcome.OPEN;
+    }
+
+    /** The repairs of those findings where letting the bunch go was faster, and the shelter that they give up. */
+    Map<Repair, Pricing.LostShelter> lost(List<Detection> detections, List<Finding> findings, BunchReview review) {
+        Map<Repair, Pricing.LostShelter> lost = new HashMap<>();
+        for (int i = 0; i < findings.size(); i++) {
+            List<BunchReview.Decision> about = about(findings.get(i), review);
+            if (outcome(about) == BunchReview.Outcome.LETTING_GO_WAS_FASTER
+                    && detections.get(i).found().price() instanceof Repair repair) {
+                Interval sheltered = about.get(0).lettingGo().sheltered().shifted(-race.offsetSeconds());
+                lost.put(repair, new Pricing.LostShelter(sheltered, (savingLow + SAVING_HIGH) / 2));
+            }
+        }
+        return lost;
+    }
+
+    /** The findings, those put right that a decision speaks about. */
+    List<Finding> corrected(List<Finding> findings, BunchReview review) {
+        return findings.stream().map(finding -> corrected(finding, review)).toList();
+    }
+
+    private Finding corrected(Finding finding, BunchReview review) {
+        BunchReview.Outcome outcome = outcome(about(finding, review));
+        return outcome == null ? finding : corrected(finding, outcome);
+    }
+
+    /** The decisions about a finding, the longest first; none where most of it was ridden outside a bunch. */
+    private static List<BunchReview.Decision> about(Finding finding, BunchReview review) {
+        List<BunchReview.Decision> about = review.decisions().stream()
+                .filter(each -> each.kind() == finding.kind())
+                .sorted(Comparator.comparingInt(each -> -each.lettingGo().hard().seconds()))
+                .toList();
+        int seconds = about.stream()
+                .mapToInt(each -> each.lettingGo().hard().seconds())
+                .sum();
+        return seconds >= LEAST_OF_FINDING * finding.when().seconds() ? about : List.of();
+    }
+
+    /** What came of several decisions together; null without any. */
+    private static BunchReview.@Nullable Outcome outcome(List<BunchReview.Decision> decisions) {
+        List<BunchReview.Outcome> outcomes =
+                decisions.stream().map(BunchReview.Decision::outcome).distinct().toList();
+        if (outcomes.isEmpty()) {
+            return null;
+        }
+        return outcomes.size() == 1 ? outcomes.get(0) : BunchReview.Outcome.OPEN;
+    }
+
+    /** Only where letting go was faster in any case did holding the bunch cost something. */
+    private static Finding corrected(Finding finding, BunchReview.Outcome outcome) {
+        Cost cost = switch (outcome) {
+            case STAYING_PAID -> new Cost.NotPriced(PAID);
+            case OPEN -> new Cost.NotPriced(OPEN);
+            case LETTING_GO_WAS_FASTER -> letGo(finding.cost());
+        };
+        return new Finding(
+                finding.kind(),
+                outcome == BunchReview.Outcome.LETTING_GO_WAS_FASTER ? finding.severity() : Severity.OBSERVATION,
+                finding.when(),
+                finding.startM(),
+                finding.endM(),
+                finding.evidence(),
+                cost,
+                advice(finding.advice(), outcome),
+                finding.priceSteps());
+    }
+
+    private static Cost letGo(Cost cost) {
+        return cost instanceof Cost.Priced price
+                ? new Cost.Priced(price.lowMinutes(), price.highMinutes(), "the bunch let go, and ridden alone")
+                : cost;
+    }
+
+    private static Advice advice(Advice alone, BunchReview.Outcome outcome) {
+        return switch (outcome) {
+            case STAYING_PAID ->
+                new Advice(
+                        "Staying with such a bunch is worth its pace while you can hold it; sit in, and take no turn that"
+                                + " you need not take.",
+                        null,
+                        null);
+            case OPEN ->
+                new Advice(
+                        "If you feel that the pace costs you later, let the bunch go: " + alone.text(),
+                        alone.capW(),
+                        alone.capBpm());
+            case LETTING_GO_WAS_FASTER -> alone;
+        };
+    }
+}
