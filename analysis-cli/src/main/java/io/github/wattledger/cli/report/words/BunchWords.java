@@ -68,10 +68,19 @@ public final class BunchWords {
         return "Staying with the bunch until "
                 + Figures.shortClock(decision.lettingGo().sheltered().toSecond())
                 + ": " + briefly(decision.outcome())
-                + (breakEven == null
-                        ? "."
-                        : "; level where it saved " + Figures.fractionAsPercent(breakEven.low()) + " to "
-                                + Figures.fractionAsPercent(breakEven.high()) + " of the drag.");
+                + (breakEven == null ? "" : "; " + levelBriefly(breakEven))
+                + ".";
+    }
+
+    private static String levelBriefly(LettingGo.BreakEven breakEven) {
+        if (breakEven.high() <= 0) {
+            return "holding on cost nothing even without shelter";
+        }
+        if (breakEven.low() > WHATEVER_IT_SAVED) {
+            return "whatever it saved";
+        }
+        return "level where it saved " + Figures.fractionAsPercent(breakEven.low()) + " to "
+                + Figures.fractionAsPercent(breakEven.high()) + " of the drag";
     }
 
     private static String briefly(BunchReview.Outcome outcome) {
