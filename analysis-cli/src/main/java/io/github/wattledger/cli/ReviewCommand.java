@@ -7,7 +7,6 @@ import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.text.TextBrief;
 import io.github.wattledger.cli.report.text.TextExplanation;
-import io.github.wattledger.cli.report.text.TextPlanReview;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
@@ -17,6 +16,7 @@ import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.plan.KeptPlan;
+import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.RideNotes;
@@ -164,7 +164,7 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--plan",
             paramLabel = "FILE",
             description = "Hold the ride against this plan, a file that 'wattledger plan --format json' wrote: planned"
-                    + " and ridden, caps kept or not. As text.")
+                    + " and ridden, caps kept or not.")
     private @Nullable String planFile;
 
     @Mixin
@@ -249,20 +249,17 @@ final class ReviewCommand implements Callable<Integer> {
             throw laps == null ? part.refused(spec, e) : Usage.refused(spec, "--laps", e.getMessage());
         }
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
-        report(profile).write(review, text);
-        if (plan != null) {
-            new TextPlanReview(units.units(spec, format.isForPeople()))
-                    .write(PlanFile.against(plan, review, input.toString()), text);
-        }
+        PlanReview against = plan == null ? null : PlanFile.against(plan, review, input.toString());
+        report(profile, against).write(review, text);
     }
 
     /** What is written of a ride. The one place where one ride and several are told apart. */
-    private Report report(RiderProfile profile) {
+    private Report report(RiderProfile profile, @Nullable PlanReview against) {
         Units shown = units.units(spec, format.isForPeople());
         if (isBrief || rides.size() > 1) {
             return new TextBrief(shown);
         }
-        return explain == null ? format.report(shown) : new TextExplanation(explain, profile.limits(), shown);
+        return explain == null ? format.report(shown, against) : new TextExplanation(explain, profile.limits(), shown);
     }
 
     private Selection selection(NamedRide input, ReadOptions reading) throws UnreadableRideException {
@@ -303,8 +300,10 @@ final class ReviewCommand implements Callable<Integer> {
                     spec,
                     "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
         }
-        if (planFile != null && (explain != null || isBrief || format != ReportFormat.TEXT)) {
-            throw Usage.error(spec, "--plan is written as text only, and not together with --explain or --brief");
+        boolean isTable = format == ReportFormat.CSV || format == ReportFormat.SPLITS;
+        if (planFile != null && (explain != null || isBrief || isTable)) {
+            throw Usage.error(
+                    spec, "--plan is for --format text, json and html, and not together with --explain or --brief");
         }
         if (planFile != null && rides.size() > 1) {
             throw Usage.error(spec, "--plan is for one ride");
@@ -312,7 +311,7 @@ final class ReviewCommand implements Callable<Integer> {
         if (eaten != null && rides.size() > 1) {
             throw Usage.error(spec, "--eaten is for one ride");
         }
-        if (eaten != null && (explain != null || format == ReportFormat.CSV || format == ReportFormat.SPLITS)) {
+        if (eaten != null && (explain != null || isTable)) {
             throw Usage.error(spec, "--eaten is for --format text, json and html, and not together with --explain");
         }
         if (laps != null && part.hasPlace()) {

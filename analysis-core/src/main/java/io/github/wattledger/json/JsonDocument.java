@@ -3,6 +3,7 @@ package io.github.wattledger.json;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.compare.RideComparison;
 import io.github.wattledger.intake.FileInspection;
+import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.read.RouteResult;
 import io.github.wattledger.replay.Replayer;
@@ -32,7 +33,16 @@ public final class JsonDocument {
 
     /** A review, by {@link JsonSchema#REVIEW}. The single seconds of the ride are not in it. */
     public static JsonDocument of(RideReview review) {
-        return new JsonDocument(JsonSchema.REVIEW, json -> JsonReview.review(json, review));
+        return of(review, (PlanReview) null);
+    }
+
+    /**
+     * A review, and the ride held against a plan, by {@link JsonSchema#REVIEW}.
+     *
+     * @param plan the ride against its plan, or null where there was none
+     */
+    public static JsonDocument of(RideReview review, @Nullable PlanReview plan) {
+        return new JsonDocument(JsonSchema.REVIEW, json -> JsonReview.review(json, review, plan));
     }
 
     /** What a file holds, by {@link JsonSchema#INSPECTION}. */

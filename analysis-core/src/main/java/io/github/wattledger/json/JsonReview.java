@@ -8,6 +8,7 @@ import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideTemperature;
+import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import java.util.List;
@@ -17,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class JsonReview {
     private JsonReview() {}
 
-    static void review(JsonWriter json, RideReview review) {
+    static void review(JsonWriter json, RideReview review, @Nullable PlanReview plan) {
         source(json, review.source());
         rider(json, review.rider());
         JsonQuality.quality(json, review.quality());
@@ -33,6 +34,7 @@ final class JsonReview {
         JsonEnergy.energy(json, review.fuel());
         JsonNotes.notes(json, review.notes());
         JsonHistory.history(json, review.rider().history());
+        JsonPlanReview.againstPlan(json, plan);
     }
 
     private static void source(JsonWriter json, RideSource source) {

@@ -138,7 +138,8 @@ class JsonReviewTest {
                 "splits",
                 "energy",
                 "notes",
-                "history");
+                "history",
+                "againstPlan");
         assertNames(root.get("source"), "file", "format", "sha256", "device", "sport", "startTime", "sessionIndex");
         assertNames(root.get("rider"), "thresholdPowerW", "thresholdPowerSource", "thresholdHeartRateBpm", "massKg");
         assertNames(root.get("quality"), "recordedSeconds", "missingPowerSeconds", "repairedSamples", "notes");

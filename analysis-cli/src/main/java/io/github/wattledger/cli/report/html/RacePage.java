@@ -20,6 +20,7 @@ import io.github.wattledger.cli.report.words.ZoneWords;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
@@ -81,13 +82,14 @@ public record RacePage(
         boolean isTrackGraded,
         GearTable gears,
         EnergyTable energy,
+        @Nullable AgainstPlan againstPlan,
         List<String> judgedBy,
         List<String> notes,
         List<String> quality,
         List<String> leftOut) {
     private static final int MOST_IN_THE_HEAD = 3;
 
-    static RacePage of(RideReview review, Units units, @Nullable String season) {
+    static RacePage of(RideReview review, Units units, @Nullable String season, @Nullable PlanReview plan) {
         RideDetail detail = RideDetail.of(review);
         RideSplits splits = RideSplits.of(review);
         Track track = Track.of(review.ride());
@@ -142,6 +144,7 @@ public record RacePage(
                 detail.sustainable() != null && hasPower,
                 GearTable.of(review, units),
                 EnergyTable.of(review.fuel()),
+                AgainstPlan.of(plan, units),
                 RiderWords.judgedBy(review.rider(), units),
                 NotesWords.of(review),
                 quality(review.quality(), units),
