@@ -50,6 +50,18 @@ final class RidersPages {
         OutputFile.write(index, text);
     }
 
+    /**
+     * Writes the page of all riders without those of their seasons. It stands here because picocli loads each type that a
+     * command's methods name, and no other command needs the pages.
+     */
+    static void writeAlone(RidersSeasons seasons, Appendable out) throws IOException {
+        List<RiderSeason> riders = new ArrayList<>();
+        for (RidersSeasons.OneRider rider : seasons.riders()) {
+            riders.add(new RiderSeason(rider.standing(), rider.season(), null));
+        }
+        new HtmlRiders().write(riders, seasons.skippedFiles(), out);
+    }
+
     /** A name that is safe in every address, and that no other of these riders has, not even in other case. */
     private String ownName(String rider) {
         String safe = PageNames.safe(rider).replaceAll("-$", "");

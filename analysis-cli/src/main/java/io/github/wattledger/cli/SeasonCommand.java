@@ -2,10 +2,8 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
-import io.github.wattledger.cli.report.html.HtmlRiders;
 import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
-import io.github.wattledger.cli.report.html.RiderSeason;
 import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
 import io.github.wattledger.cli.report.words.Units;
@@ -234,19 +232,13 @@ final class SeasonCommand implements Callable<Integer> {
             case TEXT -> new TextRiders().write(riders.standings(), skipped, report);
             case JSON ->
                 report.append(JsonDocument.ofRiders(riders.standings(), skipped).text());
-            case HTML -> new HtmlRiders().write(withoutPages(riders), skipped, report);
+            case HTML -> RidersPages.writeAlone(riders, report);
         }
         if (pagesFolder != null) {
             new RidersPages(Usage.path(spec, "--pages", pagesFolder), executor, shown()).write(riders);
         }
         OutputFile.deliver(report, target, out);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
-    }
-
-    private static List<RiderSeason> withoutPages(RidersSeasons riders) {
-        return riders.riders().stream()
-                .map(rider -> new RiderSeason(rider.standing(), rider.season(), null))
-                .toList();
     }
 
     /** The units of what is written for people. */
