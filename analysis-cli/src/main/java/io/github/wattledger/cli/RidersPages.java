@@ -4,9 +4,6 @@ import io.github.wattledger.cli.report.html.HtmlRiders;
 import io.github.wattledger.cli.report.html.PageNames;
 import io.github.wattledger.cli.report.html.RiderSeason;
 import io.github.wattledger.cli.report.words.Units;
-import io.github.wattledger.season.RiderStanding;
-import io.github.wattledger.season.SeasonRequest;
-import io.github.wattledger.season.SeasonReview;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -36,22 +33,20 @@ final class RidersPages {
         this.units = units;
     }
 
-    /** Writes all of them; the lists hold the riders in one order. */
-    void write(
-            List<RiderStanding> standings, List<SeasonReview> seasons, List<SeasonRequest> requests, int skippedFiles)
-            throws IOException {
+    /** Writes all of them. */
+    void write(RidersSeasons seasons) throws IOException {
         OutputFile.makeFolder(folder);
         Path index = folder.resolve(SeasonPages.INDEX);
         SeasonPages.requireOwn(index);
         List<RiderSeason> riders = new ArrayList<>();
-        for (int i = 0; i < standings.size(); i++) {
-            String name = standings.get(i).name();
+        for (RidersSeasons.OneRider rider : seasons.riders()) {
+            String name = rider.standing().name();
             String below = ownName(name);
-            new SeasonPages(folder.resolve(below), requests.get(i), executor, units, name).write(seasons.get(i));
-            riders.add(new RiderSeason(standings.get(i), seasons.get(i), below + "/" + SeasonPages.INDEX));
+            new SeasonPages(folder.resolve(below), rider.request(), executor, units, name).write(rider.season());
+            riders.add(new RiderSeason(rider.standing(), rider.season(), below + "/" + SeasonPages.INDEX));
         }
         StringBuilder text = new StringBuilder();
-        new HtmlRiders().write(riders, skippedFiles, text);
+        new HtmlRiders().write(riders, seasons.skippedFiles(), text);
         OutputFile.write(index, text);
     }
 

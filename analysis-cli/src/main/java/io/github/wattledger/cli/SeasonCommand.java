@@ -2,15 +2,16 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
+import io.github.wattledger.cli.report.html.HtmlRiders;
 import io.github.wattledger.cli.report.html.HtmlSeason;
 import io.github.wattledger.cli.report.html.PageNames;
+import io.github.wattledger.cli.report.html.RiderSeason;
 import io.github.wattledger.cli.report.text.TextRiders;
 import io.github.wattledger.cli.report.text.TextSeason;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.read.UnreadableRideException.Reason;
-import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRun;
@@ -27,7 +28,6 @@ import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -127,8 +127,8 @@ final class SeasonCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "WORD",
             description =
-                    "text (the default, for people), json (for programs) or html (a page with charts, one file; not"
-                            + " with --riders).")
+                    "text (the default, for people), json (for programs) or html (a page with charts, one file; with"
+                            + " --riders a page of tables).")
     private SeasonFormat format = SeasonFormat.TEXT;
 
     @Option(
@@ -169,9 +169,6 @@ final class SeasonCommand implements Callable<Integer> {
                     spec,
                     "--riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass,"
                             + " --store or --tables: each rider has a folder and a profile of its own");
-        }
-        if (severalRiders && format == SeasonFormat.HTML) {
-            throw Usage.error(spec, "--riders cannot be combined with --format html");
         }
         shown();
         List<Path> roots = new ArrayList<>();
@@ -220,43 +217,36 @@ final class SeasonCommand implements Callable<Integer> {
 
     private int riders(List<Path> roots, @Nullable Path target, ExecutorService executor)
             throws UnreadableRideException, UnreadableProfileException, IOException {
-        List<Path> riders = riderFolders(roots);
-        List<SeasonRequest> requests = new ArrayList<>();
-        List<SeasonReview> seasons = new ArrayList<>();
-        LocalDate last = asOf;
-        for (Path rider : riders) {
-            SeasonRequest request = request(List.of(rider), rider.resolve(SeasonStoreFile.NAME), rider);
-            requests.add(request);
-            SeasonReview season = run(request, executor);
-            seasons.add(season);
-            LocalDate day = season.asOf();
-            last = day != null && (last == null || day.isAfter(last)) ? day : last;
-        }
-        List<RiderStanding> standings = new ArrayList<>();
-        int skipped = 0;
-        for (int i = 0; i < riders.size(); i++) {
-            SeasonReview season = seasons.get(i);
-            // All riders are compared on one day, the last on which any of them rode; the store has it all by now.
-            if (last != null && !last.equals(season.asOf())) {
-                requests.set(i, requests.get(i).withAsOf(last));
-                season = run(requests.get(i), executor);
-                seasons.set(i, season);
+        RidersSeasons riders = RidersSeasons.of(roots, asOf, new RidersSeasons.Seasons() {
+            @Override
+            public SeasonRequest request(Path rider) throws UnreadableProfileException {
+                return SeasonCommand.this.request(List.of(rider), rider.resolve(SeasonStoreFile.NAME), rider);
             }
-            skipped += season.skipped().size();
-            standings.add(RiderStanding.of(String.valueOf(riders.get(i).getFileName()), season));
-        }
+
+            @Override
+            public SeasonReview run(SeasonRequest request) throws UnreadableRideException, IOException {
+                return SeasonCommand.this.run(request, executor);
+            }
+        });
+        int skipped = riders.skippedFiles();
         StringBuilder report = new StringBuilder();
         switch (format) {
-            case TEXT -> new TextRiders().write(standings, skipped, report);
-            case JSON -> report.append(JsonDocument.ofRiders(standings, skipped).text());
-            case HTML -> throw new AssertionError("refused before");
+            case TEXT -> new TextRiders().write(riders.standings(), skipped, report);
+            case JSON ->
+                report.append(JsonDocument.ofRiders(riders.standings(), skipped).text());
+            case HTML -> new HtmlRiders().write(withoutPages(riders), skipped, report);
         }
         if (pagesFolder != null) {
-            new RidersPages(Usage.path(spec, "--pages", pagesFolder), executor, shown())
-                    .write(standings, seasons, requests, skipped);
+            new RidersPages(Usage.path(spec, "--pages", pagesFolder), executor, shown()).write(riders);
         }
         OutputFile.deliver(report, target, out);
         return (skipped == 0 ? ExitStatus.DONE : ExitStatus.FILES_SKIPPED).code();
+    }
+
+    private static List<RiderSeason> withoutPages(RidersSeasons riders) {
+        return riders.riders().stream()
+                .map(rider -> new RiderSeason(rider.standing(), rider.season(), null))
+                .toList();
     }
 
     /** The units of what is written for people. */
@@ -270,27 +260,6 @@ final class SeasonCommand implements Callable<Integer> {
                 SeasonRun.fileEndings().stream().map(ending -> "." + ending).toList();
         int last = endings.size() - 1;
         return String.join(", ", endings.subList(0, last)) + " or " + endings.get(last);
-    }
-
-    private static List<Path> riderFolders(List<Path> roots) throws UnreadableRideException {
-        List<Path> riders = new ArrayList<>();
-        for (Path root : roots) {
-            try (Stream<Path> below = Files.list(root)) {
-                below.filter(folder -> Files.isRegularFile(folder.resolve(RiderOptions.PROFILE)))
-                        .sorted()
-                        .forEach(riders::add);
-            } catch (IOException e) {
-                throw new UnreadableRideException(
-                        Reason.NO_SUCH_FILE, root + ": is no folder that can be read; check the path", e);
-            }
-        }
-        if (riders.isEmpty()) {
-            throw new UnreadableRideException(
-                    Reason.NOT_SUITABLE,
-                    roots.get(0) + ": holds no folder with a " + RiderOptions.PROFILE
-                            + "; --riders needs one for each rider");
-        }
-        return riders;
     }
 
     private SeasonRequest request(List<Path> roots, Path store, Path home) throws UnreadableProfileException {

@@ -233,6 +233,23 @@ class SeasonCommandTest {
                 .contains("\"schema\": \"wattledger.riders/2\"", "\"name\": \"anna\"");
     }
 
+    /** The sample season has four races (sample-rides/README.md); the last three are shown. */
+    @Test
+    void severalRidersAreAPageOfTheirOwn() throws IOException {
+        Path team = temp.resolve("team");
+        copyTo(team.resolve("anna"));
+        Path file = temp.resolve("new/riders.html");
+        assertThat(run("season", "--riders", team.toString(), "--format", "html", "--output", file.toString()))
+                .isEqualTo(new Outcome(0, "", ""));
+        String page = Files.readString(file);
+        assertThat(page)
+                .startsWith("<!DOCTYPE html>")
+                .contains("<h1>1 rider</h1>", "<th scope=\"row\" class=\"rider\">anna</th>", "Pacing of the last races")
+                .doesNotContain("<a href");
+        assertThat(page.split("data-path=\"riders\\[0]\\.lastRaces\\[\\d]\\.openingOverTarget", -1))
+                .hasSize(1 + 3);
+    }
+
     @Test
     void aRiderProfileThatIsWrongIsSaid() throws IOException {
         Files.writeString(folder.resolve("rider.toml"), "mass = 74\n");
@@ -260,7 +277,6 @@ class SeasonCommandTest {
                 "season . --zone Atlantis | 2 | --zone Atlantis: no such time zone, expected for instance Europe/Lisbon",
                 "season . --as-of yesterday | 2 | --as-of yesterday: expected a day such as 2026-08-31",
                 "season . --format pdf | 2 | --format pdf: expected text, json or html",
-                "season . --riders --format html | 2 | --riders cannot be combined with --format html",
                 "season . --riders --tables x | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
                 "season . --riders --rider x.toml | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",
                 "season . --riders --threshold-power 250 | 2 | --riders cannot be combined with --rider, --threshold-power, --threshold-heart-rate, --mass, --store or --tables: each rider has a folder and a profile of its own",

@@ -1,5 +1,6 @@
 package io.github.wattledger.json;
 
+import io.github.wattledger.season.RacePacing;
 import io.github.wattledger.season.RiderStanding;
 import java.util.List;
 
@@ -26,9 +27,21 @@ final class JsonRiders {
         json.string(
                 "lastRaceVerdict",
                 rider.lastVerdict() == null ? null : rider.lastVerdict().words());
+        json.objects("lastRaces", rider.races(), race -> race(json, race));
         json.objects("warnings", rider.warnings(), warning -> {
             json.string("code", warning.code());
             json.string("reason", warning.reason());
         });
+    }
+
+    private static void race(JsonWriter json, RacePacing race) {
+        json.day("day", race.day());
+        json.string("verdict", race.verdict().words());
+        json.number("costMinutesLow", race.costMinutesLow());
+        json.number("costMinutesHigh", race.costMinutesHigh());
+        json.number("openingOverTarget", race.openingOverTarget());
+        json.number("fadePercent", race.fadePercent());
+        json.number("lastCapW", race.lastCapW());
+        json.flagOrNull("keptLastCap", race.keptLastCap());
     }
 }

@@ -116,6 +116,14 @@ final class JsonWriter {
         json.writeBooleanProperty(name, value);
     }
 
+    void flagOrNull(String name, @Nullable Boolean value) {
+        if (value == null) {
+            json.writeNullProperty(name);
+        } else {
+            json.writeBooleanProperty(name, value);
+        }
+    }
+
     void whole(String name, long value) {
         json.writeNumberProperty(name, value);
     }

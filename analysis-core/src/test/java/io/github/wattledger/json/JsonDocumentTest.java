@@ -1,6 +1,7 @@
 package io.github.wattledger.json;
 
 import static io.github.wattledger.testing.SchemaCheck.assertFits;
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -25,6 +26,7 @@ import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.Position;
 import io.github.wattledger.rig.RigChoice;
+import io.github.wattledger.season.RacePacing;
 import io.github.wattledger.season.RiderFromRides;
 import io.github.wattledger.season.RiderStanding;
 import io.github.wattledger.season.SeasonRequest;
@@ -127,10 +129,24 @@ class JsonDocumentTest {
         JsonNode json = fitting(JsonSchema.SEASON, JsonDocument.of(season));
         assertThat(json.get("rides")).hasSize(12);
         itHoldsWhatIsKnownOfTheRider(json, season);
-        JsonNode riders =
-                fitting(JsonSchema.RIDERS, JsonDocument.ofRiders(List.of(RiderStanding.of("One", season)), 3));
+        RiderStanding standing = RiderStanding.of("One", season);
+        JsonNode riders = fitting(JsonSchema.RIDERS, JsonDocument.ofRiders(List.of(standing), 3));
         assertThat(riders.get("skippedFiles").intValue()).isEqualTo(3);
-        assertThat(riders.get("riders").get(0).get("name").stringValue()).isEqualTo("One");
+        JsonNode rider = riders.get("riders").get(0);
+        assertThat(rider.get("name").stringValue()).isEqualTo("One");
+        assertThat(rider.get("lastRaces")).hasSize(3);
+        for (int i = 0; i < 3; i++) {
+            RacePacing race = standing.races().get(i);
+            JsonNode written = rider.get("lastRaces").get(i);
+            assertThat(written.get("day").stringValue()).isEqualTo(race.day().toString());
+            assertThat(written.get("verdict").stringValue())
+                    .isEqualTo(race.verdict().words());
+            assertThat(written.get("openingOverTarget").doubleValue())
+                    .isCloseTo(requireNonNull(race.openingOverTarget()), within(0.0005));
+            assertThat(written.get("fadePercent").doubleValue())
+                    .isCloseTo(requireNonNull(race.fadePercent()), within(0.0005));
+            assertThat(written.get("keptLastCap").isNull()).isEqualTo(race.keptLastCap() == null);
+        }
     }
 
     /** The notes beside the first two races of the sample season, as far as this test needs them. */

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.text;
 
 import io.github.wattledger.cli.report.words.Cautions;
 import io.github.wattledger.cli.report.words.Figures;
+import io.github.wattledger.cli.report.words.LastRaceWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.season.RacePacing;
 import io.github.wattledger.season.RiderStanding;
@@ -78,26 +79,14 @@ public final class TextRiders {
                         shortened(PlainText.of(rider.name()), SHORT_NAME_COLUMNS),
                         race.day().toString(),
                         race.verdict().words(),
-                        cost(race),
+                        LastRaceWords.cost(race, NONE),
                         race.openingOverTarget() == null ? NONE : Figures.fractionAsPercent(race.openingOverTarget()),
                         race.fadePercent() == null ? NONE : Figures.percent(race.fadePercent()),
-                        cap(race)));
+                        LastRaceWords.lastCap(race, NONE)));
             }
         }
         table.write(page);
-        page.line("opening: its normalized power over the target; fade: effort lost from early to late on like ground;"
-                + " last cap: whether the opening kept to the power that the advice of an earlier race named.");
-    }
-
-    private static String cost(RacePacing race) {
-        Double low = race.costMinutesLow();
-        Double high = race.costMinutesHigh();
-        return low == null || high == null ? NONE : Figures.minutes(low, high);
-    }
-
-    private static String cap(RacePacing race) {
-        Boolean kept = race.keptLastCap();
-        return kept == null ? NONE : kept ? "kept" : "not kept";
+        page.line(LastRaceWords.LEGEND);
     }
 
     private static String shortened(String name, int columns) {
