@@ -320,6 +320,9 @@ final class ReviewCommand implements Callable<Integer> {
         if (rides.size() > 1 && bunches.isGiven()) {
             throw Usage.error(spec, "--bunch, --alone and --next-group are for one ride");
         }
+        if (bunches.isGiven() && format == ReportFormat.CSV) {
+            throw Usage.error(spec, "--bunch, --alone and --next-group change nothing in --format csv");
+        }
         if (rides.size() > 1 && notes.isGiven()) {
             throw Usage.error(spec, "--notes is for one ride; of several, each has its RIDE.notes.toml beside it");
         }

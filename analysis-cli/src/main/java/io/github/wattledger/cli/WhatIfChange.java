@@ -1,6 +1,7 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.replay.Adjustment;
+import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.replay.WhatIf;
 import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.rider.Bounds;
@@ -80,6 +81,22 @@ final class WhatIfChange {
                     + " quarter. Without it: all of it.")
     private WhatIf.Extent extent = WhatIf.Extent.WHOLE;
 
+    @Option(
+            names = "--bunch-share",
+            paramLabel = "SHARE",
+            converter = OptionValues.Share.class,
+            description = "In a bunch for this share of the distance, spread evenly over it, with --drag-saved; asked"
+                    + " without any other change.")
+    private @Nullable Double bunchShare;
+
+    @Option(
+            names = "--drag-saved",
+            paramLabel = "SHARE",
+            converter = OptionValues.Share.class,
+            description = "The share of the drag that the bunch saves, for instance 25%%; close groups on a road: 25 to"
+                    + " 50%%.")
+    private @Nullable Double dragSaved;
+
     /** The change of power, or null. */
     @Nullable Adjustment powerW() {
         return powerW;
@@ -93,7 +110,25 @@ final class WhatIfChange {
                     "--with-position and --with-drag-area: another position is another drag area; give one of them");
         }
         Air air = new Air(temperatureC, altitudeM, pressurePa, densityKgPerM3);
-        return new WhatIf.Change(position, dragAreaM2, riderKg, rollingResistance, powerW, air, extent);
+        WhatIf.Change change =
+                new WhatIf.Change(position, dragAreaM2, riderKg, rollingResistance, powerW, air, null, extent);
+        return bunchShare == null && dragSaved == null ? change : inBunch(spec, change);
+    }
+
+    private WhatIf.Change inBunch(@Nullable CommandSpec spec, WhatIf.Change others) {
+        if (bunchShare == null || dragSaved == null) {
+            throw Usage.error(spec, "--bunch-share and --drag-saved are needed together, as in 40% and 25%");
+        }
+        if (!others.equals(WhatIf.Change.NOTHING)) {
+            throw Usage.error(spec, "--bunch-share cannot be combined with another change or with --share");
+        }
+        if (bunchShare == 0) {
+            throw Usage.refused(spec, "--bunch-share", "expected more than 0%");
+        }
+        if (dragSaved == 0 || dragSaved > Shelter.MOST_SAVING) {
+            throw Usage.refused(spec, "--drag-saved", "expected more than 0% and at most 90%");
+        }
+        return WhatIf.Change.NOTHING.withBunchSaving(dragSaved).over(WhatIf.Extent.spread(bunchShare));
     }
 
     /**
@@ -107,7 +142,7 @@ final class WhatIfChange {
             case "dragAreaM2" ->
                 leads(
                         spec,
-                        position == null ? "--with-drag-area" : "--with-position",
+                        dragSaved != null ? "--drag-saved" : position == null ? "--with-drag-area" : "--with-position",
                         "the drag area",
                         Unit.SQUARE_METRE,
                         e);

@@ -121,7 +121,7 @@ final class WhatIfCommand implements Callable<Integer> {
                     spec,
                     "nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass,"
                             + " --with-rolling-resistance, --with-power, --with-temperature, --with-altitude,"
-                            + " --with-pressure and --with-air-density");
+                            + " --with-pressure, --with-air-density and --bunch-share");
         }
         Units shown = units.units(spec, format != SeasonFormat.JSON);
         Path file = ride == null ? null : NamedRide.filePath(ride);

@@ -237,6 +237,7 @@ class WhatIfCommandTest {
                             "asItIs",
                             "changed",
                             "extent",
+                            "bunchDragSaved",
                             "savedMinutes",
                             "influences",
                             "notes");
@@ -304,9 +305,15 @@ class WhatIfCommandTest {
                     "what-if --distance 100km --power 200 --temperature=-40 --pressure 1100 --with-power +5 | temperature, altitude and pressure make air of 1.64 kg/m3, expected 0.3 to 1.6 kg/m3", // 110000 / (287.05 x 233.15)
                     "what-if --distance 100km --power 200 --with-powr +5 | unknown option --with-powr (did you mean --with-power?)",
                     "what-if RIDE b.fit --with-power +5% | 'b.fit' is one word too many; put quotes around a name with blanks",
-                    "what-if --distance 200mi --power 200 | nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass, --with-rolling-resistance, --with-power, --with-temperature, --with-altitude, --with-pressure and --with-air-density",
-                    "what-if --distance 200mi --power 200 --share 25% | nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass, --with-rolling-resistance, --with-power, --with-temperature, --with-altitude, --with-pressure and --with-air-density",
-                    "what-if RIDE | nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass, --with-rolling-resistance, --with-power, --with-temperature, --with-altitude, --with-pressure and --with-air-density",
+                    "what-if RIDE --bunch-share 40% | --bunch-share and --drag-saved are needed together, as in 40% and 25%",
+                    "what-if RIDE --bunch-share 40% --drag-saved 95% | --drag-saved 95%: expected more than 0% and at most 90%",
+                    "what-if RIDE --bunch-share 140% --drag-saved 25% | --bunch-share 140%: expected a share from 0% to 100%, for instance 40%",
+                    "what-if RIDE --bunch-share 0% --drag-saved 25% | --bunch-share 0%: expected more than 0%",
+                    "what-if RIDE --bunch-share 40% --drag-saved 25% --with-power +5% | --bunch-share cannot be combined with another change or with --share",
+                    "what-if RIDE --bunch-share 40% --drag-saved 85% | --drag-saved 85%: brings the drag area to 0.0545 m2, expected 0.1 to 1 m2",
+                    "what-if --distance 200mi --power 200 | nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass, --with-rolling-resistance, --with-power, --with-temperature, --with-altitude, --with-pressure, --with-air-density and --bunch-share",
+                    "what-if --distance 200mi --power 200 --share 25% | nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass, --with-rolling-resistance, --with-power, --with-temperature, --with-altitude, --with-pressure, --with-air-density and --bunch-share",
+                    "what-if RIDE | nothing is changed: give at least one of --with-position, --with-drag-area, --with-mass, --with-rolling-resistance, --with-power, --with-temperature, --with-altitude, --with-pressure, --with-air-density and --bunch-share",
                 })
         void isOneLineAndAHint(String words, String message) {
             Outcome outcome = run(words);

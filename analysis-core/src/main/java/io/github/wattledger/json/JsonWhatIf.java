@@ -49,6 +49,7 @@ final class JsonWhatIf {
         fine(json, "toFraction", extent.part().to());
         json.flag("isSpread", extent.isSpread());
         json.end();
+        json.number("bunchDragSaved", answer.change().bunchSaving());
         json.begin("savedMinutes");
         json.number("value", answer.savedMinutes());
         json.number("low", answer.lowMinutes());

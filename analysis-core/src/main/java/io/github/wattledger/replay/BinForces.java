@@ -77,11 +77,14 @@ final class BinForces {
      * @param dragShare what is ridden against, a share of the lone drag
      */
     Balance shelteredBalance(ReplayBin bin, double watts, double saving, double dragShare) {
-        double airMps = bin.speedMps + bin.windMps;
-        if (airMps <= 0) {
-            return balance(bin, watts, rig);
-        }
-        double windMps = airMps / Math.sqrt(1 - saving) - bin.speedMps;
+        return bin.speedMps + bin.windMps <= 0
+                ? balance(bin, watts, rig)
+                : shelteredBalance(bin, watts, bin.windMps, saving, dragShare);
+    }
+
+    /** The same in a wind of its own, which leaves an air speed above 0. */
+    Balance shelteredBalance(ReplayBin bin, double watts, double apparentWindMps, double saving, double dragShare) {
+        double windMps = (bin.speedMps + apparentWindMps) / Math.sqrt(1 - saving) - bin.speedMps;
         double efficiency = rig.driveEfficiency();
         double loneArea = halfDensityArea(rig);
         // Equal to the bin's own surplus but for rounding, so that nothing changed leaves nothing over.

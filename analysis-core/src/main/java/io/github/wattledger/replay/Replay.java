@@ -137,7 +137,7 @@ public final class Replay {
      * Replays the ride with other work in each bin, and other shelter.
      *
      * @param joulesOfBins as in {@link #withWork(double[])}
-     * @param shelter made for this replay; bins that were freewheeled keep their speed
+     * @param shelter made for this replay; bins that were freewheeled keep their speed but where another drag slows a free roll
      * @throws IllegalArgumentException when there are not as many as {@link #bins}
      */
     public Result withWork(double[] joulesOfBins, Shelter shelter) {
@@ -148,7 +148,7 @@ public final class Replay {
 
     /** No shelter anywhere, neither recorded nor ridden. */
     public Shelter noShelter() {
-        return Shelter.none(bins.length);
+        return Shelter.none(bins.length, new FreeRoll(forces, bins, true));
     }
 
     /**
@@ -168,7 +168,7 @@ public final class Replay {
     /**
      * Replays the ride with its recorded power and other shelter.
      *
-     * @param shelter made for this replay; bins that were freewheeled keep their speed
+     * @param shelter made for this replay; bins that were freewheeled keep their speed but where another drag slows a free roll
      */
     public Result withShelter(Shelter shelter) {
         requireShelter(shelter);
@@ -317,14 +317,12 @@ public final class Replay {
             ReplayBin bin = bins[k];
             double meanW = joules[k] / bin.seconds;
             stretch[k] = 1;
-            if (bin.fixed || Double.isNaN(meanW)) {
+            Balance balance = Double.isNaN(meanW) ? null : balance(k, meanW, shelter);
+            if (balance == null) {
                 gain = 0;
             } else {
                 double recordedMps = bin.speedMps;
-                Balance balance = shelter == null || shelter.isAsRecorded(k)
-                        ? forces.balance(bin, meanW, rig)
-                        : forces.shelteredBalance(bin, meanW, shelter.saving(k), shelter.dragShare(k));
-                double settledMps = balance.speedMps(recordedMps, bin.speedNearMps(meanW));
+                double settledMps = balance.speedMps(recordedMps, bin.fixed ? recordedMps : bin.speedNearMps(meanW));
                 // Energy of motion won, joules per kg: it is what gravity and speed hand on to each other.
                 double settledGain = (settledMps * settledMps - recordedMps * recordedMps) / 2;
                 double settlings = bin.lengthM * balance.settlingPerM(settledMps);
@@ -336,6 +334,22 @@ public final class Replay {
             total += stretch[k] * bin.seconds;
         }
         return new Result(binOfSecond, stretch, total, movingSeconds);
+    }
+
+    /** What a bin is ridden by; null where it keeps its speed. */
+    private @Nullable Balance balance(int k, double watts, @Nullable Shelter shelter) {
+        ReplayBin bin = bins[k];
+        if (shelter == null || shelter.isAsRecorded(k)) {
+            return bin.fixed ? null : forces.balance(bin, watts, rig);
+        }
+        if (!bin.fixed) {
+            return forces.shelteredBalance(bin, watts, shelter.saving(k), shelter.dragShare(k));
+        }
+        // Who rolls down freely behind others is slower alone. What brakes held stays as it was.
+        FreeRoll freeRoll = shelter.freeRoll();
+        return shelter.isChanged(k) && freeRoll.isFree(k) && !bin.isBraked() && bin.speedMps + freeRoll.windMps(k) > 0
+                ? forces.shelteredBalance(bin, bin.watts, freeRoll.windMps(k), shelter.saving(k), shelter.dragShare(k))
+                : null;
     }
 
     /** How much of a bin lies in a part of the distance, 0 to 1; exactly 1 when the part is the whole. */

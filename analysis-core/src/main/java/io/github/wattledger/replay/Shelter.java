@@ -15,19 +15,23 @@ public final class Shelter {
     /** The largest saving, a share of the drag: more than any published measurement, and short of a division by nothing. */
     public static final double MOST_SAVING = 0.9;
 
+    private static final double ROUNDING = 1e-12;
+
     private final double[] saving;
     private final double[] dragShare;
+    private final FreeRoll freeRoll;
 
-    private Shelter(double[] saving, double[] dragShare) {
+    private Shelter(double[] saving, double[] dragShare, FreeRoll freeRoll) {
+        this.freeRoll = freeRoll;
         this.saving = saving;
         this.dragShare = dragShare;
     }
 
     /** No bin was sheltered, and none is. */
-    static Shelter none(int bins) {
+    static Shelter none(int bins, FreeRoll freeRoll) {
         double[] dragShare = new double[bins];
         Arrays.fill(dragShare, 1);
-        return new Shelter(new double[bins], dragShare);
+        return new Shelter(new double[bins], dragShare, freeRoll);
     }
 
     /** This shelter with other shares in some bins; see {@link Replay#sheltered}. */
@@ -38,12 +42,17 @@ public final class Shelter {
         if (!(riddenDragShare > 0 && riddenDragShare <= 1)) {
             throw new IllegalArgumentException("drag share " + riddenDragShare + ", expected above 0 and at most 1");
         }
-        Shelter more = new Shelter(saving.clone(), dragShare.clone());
+        Shelter more = new Shelter(saving.clone(), dragShare.clone(), freeRoll);
         for (int bin : some) {
             more.saving[bin] = savedShare;
             more.dragShare[bin] = riddenDragShare;
         }
         return more;
+    }
+
+    /** Which of the freewheeled bins rolled freely. */
+    FreeRoll freeRoll() {
+        return freeRoll;
     }
 
     int bins() {
@@ -53,6 +62,11 @@ public final class Shelter {
     /** Whether a bin is ridden as the recorded balance says, without another look at its air. */
     boolean isAsRecorded(int bin) {
         return saving[bin] == 0 && dragShare[bin] == 1;
+    }
+
+    /** Whether a bin is ridden against another drag than the recorded one. */
+    boolean isChanged(int bin) {
+        return Math.abs(dragShare[bin] - (1 - saving[bin])) > ROUNDING;
     }
 
     /** What the bunch saved in a bin of the recording, a share of the lone drag. */

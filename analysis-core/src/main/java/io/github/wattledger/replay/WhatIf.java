@@ -85,6 +85,8 @@ public final class WhatIf {
      * @param rollingResistance another coefficient of rolling resistance
      * @param powerW another power; of a ride, which has no one power, a difference or a factor
      * @param air what is different of the air, {@link Air#UNKNOWN} for nothing
+     * @param bunchSaving the share of the drag that a bunch saves, above 0 and at most {@link Shelter#MOST_SAVING}; not together
+     *     with {@code position} or {@code dragAreaM2}
      * @param extent over how much of the distance
      */
     public record Change(
@@ -94,13 +96,21 @@ public final class WhatIf {
             @Nullable Adjustment rollingResistance,
             @Nullable Adjustment powerW,
             Air air,
+            @Nullable Double bunchSaving,
             Extent extent)
             implements Serializable {
         /** Nothing is changed, over the whole distance. A change starts from here. */
-        public static final Change NOTHING = new Change(null, null, null, null, null, Air.UNKNOWN, Extent.WHOLE);
+        public static final Change NOTHING = new Change(null, null, null, null, null, Air.UNKNOWN, null, Extent.WHOLE);
 
-        /** @throws IllegalArgumentException when both position and drag area are given */
+        /** @throws IllegalArgumentException when two of them change the drag area, or the saving is out of range */
         public Change {
+            if (bunchSaving != null && (position != null || dragAreaM2 != null)) {
+                throw new IllegalArgumentException("a bunch counts as another drag area: give one of them");
+            }
+            if (bunchSaving != null && !(bunchSaving > 0 && bunchSaving <= Shelter.MOST_SAVING)) {
+                throw new IllegalArgumentException(
+                        "bunchSaving " + bunchSaving + ", expected above 0 and at most " + Shelter.MOST_SAVING);
+            }
             if (position != null && dragAreaM2 != null) {
                 throw new IllegalArgumentException("another position is another drag area: give one of them");
             }
@@ -108,37 +118,42 @@ public final class WhatIf {
 
         /** This change with another position. */
         public Change withPosition(Position other) {
-            return new Change(other, dragAreaM2, riderKg, rollingResistance, powerW, air, extent);
+            return new Change(other, dragAreaM2, riderKg, rollingResistance, powerW, air, bunchSaving, extent);
         }
 
         /** This change with another drag area. */
         public Change withDragAreaM2(Adjustment other) {
-            return new Change(position, other, riderKg, rollingResistance, powerW, air, extent);
+            return new Change(position, other, riderKg, rollingResistance, powerW, air, bunchSaving, extent);
         }
 
         /** This change with another mass of the rider. */
         public Change withRiderKg(Adjustment other) {
-            return new Change(position, dragAreaM2, other, rollingResistance, powerW, air, extent);
+            return new Change(position, dragAreaM2, other, rollingResistance, powerW, air, bunchSaving, extent);
         }
 
         /** This change with another rolling resistance. */
         public Change withRollingResistance(Adjustment other) {
-            return new Change(position, dragAreaM2, riderKg, other, powerW, air, extent);
+            return new Change(position, dragAreaM2, riderKg, other, powerW, air, bunchSaving, extent);
         }
 
         /** This change with another power. */
         public Change withPowerW(Adjustment other) {
-            return new Change(position, dragAreaM2, riderKg, rollingResistance, other, air, extent);
+            return new Change(position, dragAreaM2, riderKg, rollingResistance, other, air, bunchSaving, extent);
         }
 
         /** This change with other air. */
         public Change withAir(Air other) {
-            return new Change(position, dragAreaM2, riderKg, rollingResistance, powerW, other, extent);
+            return new Change(position, dragAreaM2, riderKg, rollingResistance, powerW, other, bunchSaving, extent);
+        }
+
+        /** This change in a bunch that saves a share of the drag, above 0 and at most {@link Shelter#MOST_SAVING}. */
+        public Change withBunchSaving(double savedShare) {
+            return new Change(position, dragAreaM2, riderKg, rollingResistance, powerW, air, savedShare, extent);
         }
 
         /** This change over another part of the distance. */
         public Change over(Extent other) {
-            return new Change(position, dragAreaM2, riderKg, rollingResistance, powerW, air, other);
+            return new Change(position, dragAreaM2, riderKg, rollingResistance, powerW, air, bunchSaving, other);
         }
 
         private boolean isNothing() {
@@ -381,6 +396,10 @@ public final class WhatIf {
 
     private double changedAreaM2(Inputs inputs) {
         Adjustment area = change.dragAreaM2();
+        Double saving = change.bunchSaving();
+        if (saving != null) {
+            return inputs.dragAreaM2() * (1 - saving);
+        }
         return area == null
                 ? inputs.dragAreaM2() * inputs.positionRatio()
                 : area.of(inputs.dragAreaM2(), rig.dragAreaM2());

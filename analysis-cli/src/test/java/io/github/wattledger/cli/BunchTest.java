@@ -1,0 +1,129 @@
+package io.github.wattledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** What the rider says of a bunch, and what a report makes of it. */
+class BunchTest {
+    private static final String HARD = "../sample-rides/over-hard-start.fit";
+    private static final String EVEN = "../sample-rides/even-paced.fit";
+    private static final String HEADING = "WORTH STAYING WITH THE BUNCH?";
+
+    private static String report(String... words) {
+        Outcome outcome = Outcome.of(words);
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        return outcome.out().replaceAll("\\s+", " ");
+    }
+
+    private static JsonNode bunch(String... words) {
+        Outcome outcome = Outcome.of(words);
+        assertThat(outcome.status()).as(outcome.err()).isZero();
+        return new JsonMapper().readTree(outcome.out()).get("pacing").get("bunch");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--bunch 1:21-0:12 | --bunch 1:21-0:12: expected two times in hours and minutes, the later one last, for instance 0:12-1:21",
+                "--bunch 12 | --bunch 12: expected two times in hours and minutes, the later one last, for instance 0:12-1:21",
+                "--bunch 0:10-0:30 --bunch 0:20-0:40 | --bunch 0:10-0:30: the bunches 0:10:00 to 0:30:00 and 0:20:00 to 0:40:00 overlap",
+                "--bunch 2:00-9:10 | the bunch 2:00:00 to 9:10:00 ends after the recording",
+                "--bunch 0:10-0:30 --alone | --alone cannot be combined with --bunch",
+                "--next-group 50% | --next-group needs --bunch: the bunch that could have been let go",
+                "--bunch 0:10-0:30 --next-group 140% | --next-group 140%: expected a share from 0% to 100%, for instance 40%",
+                "--bunch 0:10-0:30 --format csv | --bunch, --alone and --next-group change nothing in --format csv"
+            })
+    void whatCannotBeTakenIsOneLine(String options, String message) {
+        Outcome outcome = Outcome.of(("review " + HARD + " " + options).split(" ", -1));
+        assertThat(outcome.status()).isEqualTo(2);
+        assertThat(outcome.out()).isEmpty();
+        assertThat(outcome.err().lines().findFirst().orElseThrow()).startsWith("wattledger review: " + message);
+    }
+
+    @Test
+    void isForOneRide() {
+        Outcome outcome = Outcome.of("review", HARD, EVEN, "--bunch", "0:10-0:30");
+        assertThat(outcome.status()).isEqualTo(2);
+        assertThat(outcome.err()).contains("--bunch, --alone and --next-group are for one ride");
+    }
+
+    /** Without a word nothing is said; alone, only that; where nothing was ridden too hard there is no decision. */
+    @Test
+    void saysNothingWhereThereIsNothingToSay() {
+        assertThat(report("review", HARD)).doesNotContain(HEADING);
+        assertThat(report("review", HARD, "--alone"))
+                .contains(HEADING + " You say that you rode in no bunch: the prices hold as they stand.")
+                .doesNotContain("whether you rode alone or in a bunch");
+        assertThat(report("review", EVEN, "--bunch", "0:05-2:10")).contains("so there is no decision to judge.");
+    }
+
+    /** Whoever is asked until when finds the break-even where text, brief lines, page and JSON agree. */
+    @Test
+    void allReportsSayTheSame() {
+        String[] words = {"review", HARD, "--bunch", "0:00-1:21"};
+        String text = report(words);
+        JsonNode decision = bunch("review", HARD, "--bunch", "0:00-1:21", "--format", "json")
+                .get("decisions")
+                .get(0);
+        String work = percent(decision.get("breakEvenSavingEqualWork"));
+        String effort = percent(decision.get("breakEvenSavingEqualNormalizedPower"));
+        String sentence = "Letting it go was faster unless the bunch saved you more than " + work
+                + " of the drag if the effort cost you nothing later, or " + effort
+                + " if it cost you as much as normalized power says.";
+        assertThat(text).contains(HEADING).contains(sentence);
+        assertThat(decision.get("leftSeconds").intValue()).isEqualTo(4860); // 1:21
+        assertThat(report("review", HARD, "--bunch", "0:00-1:21", "--format", "html"))
+                .contains(sentence)
+                .contains("in a bunch, as the rider says")
+                .contains("class=\"in-bunch\"");
+        Outcome brief = Outcome.of("review", HARD, "--bunch", "0:00-1:21", "--brief");
+        assertThat(brief.out().lines().count()).isLessThanOrEqualTo(15);
+        assertThat(brief.out().replaceAll("\\s+", " "))
+                .contains("Staying with the bunch until 1:21: open; level where it saved " + work + " to " + effort
+                        + " of the drag.");
+        assertThat(report("review", HARD, "--bunch", "0:00-1:21", "--explain", "over-hard-start"))
+                .contains("7. THE BUNCH, LET GO")
+                .contains("Had it saved 35 %");
+    }
+
+    private static String percent(JsonNode share) {
+        return Math.round(100 * share.doubleValue()) + " %";
+    }
+
+    /** By definition: a next group that shelters for a part of the way makes letting go dearer to hold against. */
+    @Test
+    void aNextGroupRaisesTheBreakEven() {
+        JsonNode none = bunch("review", HARD, "--bunch", "0:00-1:21", "--format", "json");
+        JsonNode half = bunch("review", HARD, "--bunch", "0:00-1:21", "--next-group", "50%", "--format", "json");
+        String name = "breakEvenSavingEqualNormalizedPower";
+        assertThat(half.get("decisions").get(0).get(name).doubleValue())
+                .isGreaterThan(none.get("decisions").get(0).get(name).doubleValue());
+        assertThat(half.get("nextGroupShare").doubleValue()).isEqualTo(0.5);
+    }
+
+    /** The notes of the ride say it as well as the options, which go before them. */
+    @Test
+    void theNotesOfTheRideSayItToo(@TempDir Path folder) throws IOException {
+        Path notes = Files.writeString(folder.resolve("n.toml"), "[[bunch]]\nfrom = \"0:00\"\nto = \"1:21\"\n");
+        String noted = notes.toString();
+        JsonNode told = bunch("review", HARD, "--bunch", "0:00-1:21", "--format", "json");
+        assertThat(bunch("review", HARD, "--notes", noted, "--format", "json")).isEqualTo(told);
+        assertThat(bunch("review", HARD, "--notes", noted, "--alone", "--format", "json")
+                        .get("alone")
+                        .booleanValue())
+                .isTrue();
+        assertThat(bunch("review", HARD, "--notes", noted, "--next-group", "50%", "--format", "json")
+                        .get("toldStretches"))
+                .isEqualTo(told.get("toldStretches"));
+    }
+}
