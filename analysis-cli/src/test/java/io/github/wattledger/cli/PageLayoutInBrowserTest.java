@@ -391,7 +391,7 @@ class PageLayoutInBrowserTest {
     void severalRidersShowTheirPacingAndLeadToTheirSeasonsAndBack() throws IOException {
         browser().open(pages().riders());
         assertThat(text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
-                .isEqualTo("Pacing; Worth a look; Load");
+                .isEqualTo("Pacing; Pacing of the last races; Worth a look; Load");
         assertThat(text("[...document.querySelectorAll('section:first-of-type tbody tr')]"
                         + ".map(r => r.cells[0].textContent + ': ' + r.cells[1].textContent + ', ' + r.cells[3].textContent"
                         + " + ', ' + r.cells[4].textContent).join('; ')"))
