@@ -569,6 +569,36 @@ class PagesInBrowserTest {
         assertThat(text("document.querySelector('.readout').textContent")).contains("18.0 kJ of W\u2032");
     }
 
+    /** A quarter below the upper edge of the pane is above the line, a quarter above the lower edge is below it. */
+    @Test
+    void groundBelowTheSeaIsFilledFromBelow() throws IOException {
+        StringBuilder rows = new StringBuilder("seconds,power,altitude\n");
+        for (int second = 0; second < 1200; second++) {
+            rows.append(second)
+                    .append(",150,")
+                    .append(second < 600 ? -140 : -120)
+                    .append('\n');
+        }
+        Path ride = Files.writeString(in("below-the-sea.csv"), rows);
+        Path page = in("below-the-sea.html");
+        assertThat(io.github.wattledger.cli.Outcome.of(
+                                "review", ride.toString(), "--format", "html", "--output", page.toString())
+                        .status())
+                .isZero();
+        browser().open(page);
+        browser().awaitCharts();
+        String alpha = "(share => { const pane = [...document.querySelectorAll('.pane')]"
+                + ".find(p => p.textContent.includes('Altitude'));"
+                + " const canvas = pane.querySelector('canvas');"
+                + " const over = pane.querySelector('.u-over').getBoundingClientRect();"
+                + " const all = canvas.getBoundingClientRect();"
+                + " const x = (over.left - all.left + over.width * 0.2) * devicePixelRatio;"
+                + " const y = (over.top - all.top + over.height * share) * devicePixelRatio;"
+                + " return canvas.getContext('2d').getImageData(Math.round(x), Math.round(y), 1, 1).data[3]; })";
+        assertThat(text(alpha + "(0.25)")).isEqualTo("0");
+        assertThat(text(alpha + "(0.97)")).isEqualTo("255");
+    }
+
     @Test
     void aRideOfFifteenHoursFitsIntoHalfAMegabyte() throws IOException {
         Path page = pageOf(LongRide.review(), "long.html");

@@ -29,8 +29,12 @@ public record Num(String path, @Nullable String value, String text) {
 
     /** A coefficient, of which five decimals count. */
     static Num fine(String path, @Nullable Double value, DoubleFunction<String> words) {
-        return value == null
-                ? new Num(path, null, "not known")
+        return fine(path, value, words, "not known");
+    }
+
+    static Num fine(String path, @Nullable Double value, DoubleFunction<String> words, String otherwise) {
+        return value == null || !Double.isFinite(value)
+                ? new Num(path, null, otherwise)
                 : new Num(path, plain(value, FINE_DECIMALS), words.apply(value));
     }
 

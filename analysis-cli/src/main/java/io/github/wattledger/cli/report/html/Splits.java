@@ -71,7 +71,7 @@ public record Splits(List<SplitTable> tables, String mostLost, List<String> note
                             Num.of(path + "startM", section.startM(), units::distance),
                             Num.of(path + "endM", section.endM(), units::distance),
                             Num.inWords(SplitWords.road(section))),
-                    List.of(Num.of(
+                    List.of(Num.fine(
                             path + "meanGrade",
                             section.meanGrade(),
                             grade -> Figures.decimal(grade * 100, 1) + " %",

@@ -202,6 +202,7 @@
     };
     if (pane.fill) {
       line.fill = function () { return colour(pane.fill); };
+      line.fillTo = function () { return limits[0]; }; // ground lies below the line below the sea, too
     }
     return {
       width: panesBox.clientWidth,
