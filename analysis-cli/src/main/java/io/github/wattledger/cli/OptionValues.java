@@ -171,16 +171,20 @@ final class OptionValues {
         }
     }
 
-    /** What was eaten: grams an hour, or grams hour by hour between commas. */
+    /** What was eaten: grams an hour, or grams hour by hour between slashes: a comma could be one of decimals. */
     static final class Eaten implements ITypeConverter<Intake> {
         private static final String EXPECTED = "expected grams of carbohydrate an hour from "
                 + (int) Bounds.EATEN_G_PER_HOUR.low() + " to " + (int) Bounds.EATEN_G_PER_HOUR.high()
-                + ", for instance 55, or hour by hour as in 60,60,40";
+                + ", for instance 55, or hour by hour as in 60/60/40";
 
         @Override
         public Intake convert(String value) {
+            if (value.contains(",")) {
+                throw new TypeConversionException(
+                        "write the decimals with a point and the hours with a slash, such as 62.5 or 60/60/40");
+            }
             List<Double> grams = new ArrayList<>();
-            for (String hour : value.split(",", -1)) {
+            for (String hour : value.split("/", -1)) {
                 grams.add(Double.parseDouble(matched(GRAMS, hour, EXPECTED).group(1)));
             }
             try {

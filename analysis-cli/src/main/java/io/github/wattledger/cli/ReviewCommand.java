@@ -134,7 +134,7 @@ final class ReviewCommand implements Callable<Integer> {
             paramLabel = "G",
             converter = OptionValues.Eaten.class,
             description = "The carbohydrate that you ate and drank, grams an hour, for instance 55; or hour by hour, as"
-                    + " in 60,60,40, where the last number holds for the hours after it. It says more of an energy"
+                    + " in 60/60/40, where the last number holds for the hours after it. It says more of an energy"
                     + " crash or a fade.")
     private @Nullable Intake eaten;
 

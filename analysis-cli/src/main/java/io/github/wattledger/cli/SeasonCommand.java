@@ -201,7 +201,7 @@ final class SeasonCommand implements Callable<Integer> {
         }
         StringBuilder report = new StringBuilder();
         switch (format) {
-            case TEXT -> new TextSeason().write(season, report);
+            case TEXT -> new TextSeason(shown()).write(season, report);
             case JSON -> report.append(JsonDocument.of(season).text());
             case HTML -> new HtmlSeason(shown()).write(season, new PageNames(), report);
         }

@@ -27,14 +27,25 @@ class EatenTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"181", "-5", "much", "60,,40", "60,181", "nan", "1e2"})
+    @ValueSource(strings = {"181", "-5", "much", "60//40", "60/181", "nan", "1e2"})
     void whatCannotBeTakenIsRefusedByName(String eaten) {
         Outcome outcome = Outcome.of("review", HARD, "--eaten=" + eaten);
         assertThat(outcome.status()).isEqualTo(2);
         assertThat(outcome.err().lines().findFirst())
                 .contains("wattledger review: --eaten " + eaten
                         + ": expected grams of carbohydrate an hour from 0 to 180,"
-                        + " for instance 55, or hour by hour as in 60,60,40");
+                        + " for instance 55, or hour by hour as in 60/60/40");
+    }
+
+    /** 62,5 could be 62.5 g, or 62 g and then 5 g. */
+    @ParameterizedTest
+    @ValueSource(strings = {"62,5", "60,60,40"})
+    void aCommaIsNotGuessedAt(String eaten) {
+        Outcome outcome = Outcome.of("review", HARD, "--eaten=" + eaten);
+        assertThat(outcome.status()).isEqualTo(2);
+        assertThat(outcome.err().lines().findFirst())
+                .contains("wattledger review: --eaten " + eaten + ": write the decimals with a point and the hours with"
+                        + " a slash, such as 62.5 or 60/60/40");
     }
 
     @ParameterizedTest
@@ -59,7 +70,7 @@ class EatenTest {
     /** Two hours of 60 g, and 40 g in every hour after: 120 g by two hours, and by the definition 40 g more an hour. */
     @Test
     void isCountedUpToTheLastThird() {
-        JsonNode lastThird = energy("--eaten", "60,60g,40").get("lastThird");
+        JsonNode lastThird = energy("--eaten", "60/60g/40").get("lastThird");
         double hours = lastThird.get("untilSeconds").asInt() / 3600.0;
         assertThat(hours).isGreaterThan(2);
         assertThat(lastThird.get("eatenG").asDouble()).isCloseTo(120 + 40 * (hours - 2), within(0.01));

@@ -99,7 +99,8 @@ public final class OwnRides implements Serializable {
                 spread(year, ride -> ride.traits().rollingResistance()),
                 spread(year, ride -> isLong(ride) ? (Double) ride.stoppedShare() : null),
                 spread(year, ride -> ride.traits().openingOverTarget()),
-                spread(year, ride -> ride.traits().fadePercent()));
+                spread(year, ride -> ride.traits().fadePercent()),
+                spread(year, ride -> ride.traits().descentSpeedMps()));
     }
 
     /** What was agreed last in the year before a day, or null where nothing was. */

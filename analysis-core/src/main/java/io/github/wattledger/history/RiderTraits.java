@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  *     said
  * @param openingOverTarget normalized power of the opening over the target, in races, or why it is not said
  * @param fadePercent effort lost from early to late on like ground, in races, percent; below 0 where it rose
+ * @param descentSpeedMps the speed that the rider seldom exceeded on descents, metres a second, or why it is not said
  */
 public record RiderTraits(
         LocalDate day,
@@ -32,7 +33,8 @@ public record RiderTraits(
         Outcome<Spread> rollingResistance,
         Outcome<Spread> stoppedShare,
         Outcome<Spread> openingOverTarget,
-        Outcome<Spread> fadePercent)
+        Outcome<Spread> fadePercent,
+        Outcome<Spread> descentSpeedMps)
         implements Serializable {
     /** Copies the list. */
     public RiderTraits {

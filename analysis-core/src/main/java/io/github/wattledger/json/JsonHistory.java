@@ -83,6 +83,7 @@ final class JsonHistory {
         spread(json, "stoppedShare", traits.stoppedShare());
         spread(json, "openingOverTarget", traits.openingOverTarget());
         spread(json, "fadePercent", traits.fadePercent());
+        spread(json, "descentSpeedMps", traits.descentSpeedMps());
     }
 
     private static void spread(JsonWriter json, String name, Outcome<Spread> spread) {

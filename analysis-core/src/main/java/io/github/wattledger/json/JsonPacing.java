@@ -38,6 +38,7 @@ final class JsonPacing {
         json.number("openingOverTarget", numbers.openingOverTarget());
         json.number("fadePercent", numbers.fadePercent());
         JsonHistory.heartLine(json, numbers.heartLine());
+        json.number("descentSpeedMps", numbers.descentSpeedMps());
         json.end();
     }
 

@@ -157,7 +157,8 @@ final class Judge {
                         .map(finding -> finding.advice().capW())
                         .filter(Objects::nonNull)
                         .findFirst()
-                        .orElse(null));
+                        .orElse(null),
+                numbers.descentSpeedMps());
     }
 
     private static RecordingDevice recordingDevice(StoredRide.Device device) {

@@ -162,6 +162,8 @@ final class StoreColumns {
             real("fade_percent", judged -> judged.traits().fadePercent());
     private static final RowColumn<Judge.Judged, Double> OPENING_CAP =
             real("opening_cap_w", judged -> judged.traits().openingCapW());
+    private static final RowColumn<Judge.Judged, Double> DESCENT_SPEED =
+            real("descent_speed_mps", judged -> judged.traits().descentSpeedMps());
 
     /** What a judged ride shows of its rider; a new judgement updates these columns too. They came later. */
     static final List<RowColumn<Judge.Judged, ?>> OF_TRAITS = List.of(
@@ -174,7 +176,8 @@ final class StoreColumns {
             SHOWN_ROLLING_RESISTANCE,
             OPENING_OVER_TARGET,
             FADE,
-            OPENING_CAP);
+            OPENING_CAP,
+            DESCENT_SPEED);
 
     private StoreColumns() {}
 
@@ -363,6 +366,7 @@ final class StoreColumns {
                 SHOWN_ROLLING_RESISTANCE.orNull(row),
                 OPENING_OVER_TARGET.orNull(row),
                 FADE.orNull(row),
-                OPENING_CAP.orNull(row));
+                OPENING_CAP.orNull(row),
+                DESCENT_SPEED.orNull(row));
     }
 }

@@ -18,6 +18,7 @@ import io.github.wattledger.simulation.SensorNoise;
 import io.github.wattledger.simulation.SimulatedRider;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -32,9 +33,22 @@ class FuelOfSimulatedRacesTest {
     private static final int RACES = 10;
     private static final int FITTING = 9;
     private static final double THRESHOLD_W = 250;
+    private static final Rider RIDER =
+            Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W).withMassKg(74);
 
     private static RideReview race(
             double powerW, double km, double fallSecond, double powerFall, HeartResponse heart, long seed) {
+        return race(RIDER, powerW, km, fallSecond, powerFall, heart, seed);
+    }
+
+    private static RideReview race(
+            Rider rider,
+            double powerW,
+            double km,
+            double fallSecond,
+            double powerFall,
+            HeartResponse heart,
+            long seed) {
         PacingPlan plan = moment -> powerW * (moment.racingSeconds() < fallSecond ? 1 : 1 - powerFall);
         Course course = Course.builder()
                 .startLine(45, 0, 100)
@@ -45,7 +59,7 @@ class FuelOfSimulatedRacesTest {
                 .withStyle(RidingStyle.FOREST_ROAD, seed);
         return Reviewer.review(
                 SensorNoise.ordinary(seed).record(RoadSimulation.ride(scenario)).toRecording(),
-                Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W).withMassKg(74),
+                rider,
                 ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
     }
 
@@ -87,6 +101,25 @@ class FuelOfSimulatedRacesTest {
                 .mapToObj(seed -> race(220, 190, crashSecond, 0.3, heart, seed))
                 .toList();
         assertWords(races, FindingKind.ENERGY_CRASH, 0, Shortage.LIKELY);
+    }
+
+    /** The published intake is of adults: where the rider may be under 18 on the day, it is not shown. */
+    @Test
+    void whatIsPublishedOfIntakeIsNotForMinors() {
+        double crashSecond = 5.0 * 3600;
+        HeartResponse heart = SimulatedRider.tireless().heart().withCrash(crashSecond, 0.12);
+        RideReview adult = race(220, 190, crashSecond, 0.3, heart, 1);
+        int year = adult.rider().day().getYear();
+        assertThat(guide(adult)).isNotNull();
+        assertThat(guide(race(RIDER.withBirthYear(year - 19), 220, 190, crashSecond, 0.3, heart, 1)))
+                .isEqualTo(guide(adult));
+        assertThat(guide(race(RIDER.withBirthYear(year - 18), 220, 190, crashSecond, 0.3, heart, 1)))
+                .as("may still be 17")
+                .isNull();
+    }
+
+    private static @Nullable IntakeGuide guide(RideReview review) {
+        return Objects.requireNonNull(review.fuel()).guide();
     }
 
     /** The rider ate 90 g an hour and rode at 0.7 of threshold; then power fell, and the heart rate with it. */

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 
 class RacePacingTest {
     private static SeasonRide race(int day, double openingOverTarget, double targetW, @Nullable Double capW) {
-        return ride(day, Verdict.EVEN, new RideTraits(null, null, null, openingOverTarget, 4.0, capW), targetW);
+        return ride(day, Verdict.EVEN, new RideTraits(null, null, null, openingOverTarget, 4.0, capW, null), targetW);
     }
 
     private static SeasonRide ride(int day, Verdict verdict, RideTraits traits, @Nullable Double targetW) {

@@ -246,7 +246,8 @@ class RideStoreTest {
                         "shown_rolling_resistance REAL",
                         "opening_over_target REAL",
                         "fade_percent REAL",
-                        "opening_cap_w REAL");
+                        "opening_cap_w REAL",
+                        "descent_speed_mps REAL");
     }
 
     private static RideRow only(RideStore store) throws SeasonStoreException {

@@ -54,7 +54,7 @@ public record SeasonPage(
                 isEmpty,
                 SeasonLoad.of(season),
                 SeasonBests.of(season),
-                season.rider() == null ? List.of() : OwnRidesWords.section(season.rider()),
+                season.rider() == null ? List.of() : OwnRidesWords.section(season.rider(), units),
                 SeasonRaces.of(season, pages),
                 SeasonRow.of(season, units, pages),
                 leftOut.subList(0, Math.min(FILES_LISTED, leftOut.size())),

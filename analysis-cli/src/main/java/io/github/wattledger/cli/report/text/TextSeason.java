@@ -5,6 +5,7 @@ import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.OwnRidesWords;
 import io.github.wattledger.cli.report.words.PlainText;
 import io.github.wattledger.cli.report.words.SeasonWords;
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
 import io.github.wattledger.season.LoadHistory;
@@ -29,6 +30,17 @@ public final class TextSeason {
     private static final Set<Integer> DURATIONS_SHOWN =
             Set.of(5, 30, 60, 300, 600, 1200, 3600, 7200, 14_400, 21_600, 28_800, 36_000, 43_200, 54_000);
     private static final String NONE = Table.NONE;
+
+    private final Units units;
+
+    /**
+     * A report.
+     *
+     * @param units in which it is written
+     */
+    public TextSeason(Units units) {
+        this.units = units;
+    }
 
     /**
      * Writes a season.
@@ -156,12 +168,12 @@ public final class TextSeason {
         SeasonWords.threshold(check).forEach(page::line);
     }
 
-    private static void rider(Page page, @Nullable RiderFromRides rider) {
+    private void rider(Page page, @Nullable RiderFromRides rider) {
         if (rider == null) {
             return;
         }
         page.heading("THE RIDER, FROM OWN RIDES, on " + rider.history().day());
-        OwnRidesWords.section(rider).forEach(page::line);
+        OwnRidesWords.section(rider, units).forEach(page::line);
     }
 
     private static void durability(Page page, List<Durability> durability) {

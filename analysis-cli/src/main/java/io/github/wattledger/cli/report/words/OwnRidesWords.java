@@ -72,14 +72,14 @@ public final class OwnRidesWords {
     }
 
     /** The section of a season, a sentence or two for each number, with its origin and its range. */
-    public static List<String> section(RiderFromRides rider) {
+    public static List<String> section(RiderFromRides rider, Units units) {
         List<String> lines = new ArrayList<>();
         lines.add(RiderWords.thresholdPower(rider.onDay()));
         rider.onDay().notes().forEach(note -> lines.add(note.text()));
         threshold(lines, rider);
         sustainable(lines, rider);
         criticalPower(lines, rider);
-        traits(lines, rider);
+        traits(lines, rider, units);
         return lines;
     }
 
@@ -153,7 +153,7 @@ public final class OwnRidesWords {
         }
     }
 
-    private static void traits(List<String> lines, RiderFromRides rider) {
+    private static void traits(List<String> lines, RiderFromRides rider, Units units) {
         RiderTraits traits = rider.traits();
         rider.easyHeartRate().found().ifPresent(rate -> lines.add(heartRate(rate)));
         traits.dragAreaM2()
@@ -175,6 +175,14 @@ public final class OwnRidesWords {
                 .found()
                 .ifPresent(spread ->
                         lines.add("Effort lost from early to late in races: " + spread(spread, 1, 0, "%") + "."));
+        traits.descentSpeedMps()
+                .found()
+                .ifPresent(spread -> lines.add("Speed seldom exceeded on descents: "
+                        + spread(
+                                spread,
+                                1 / units.speed().size(),
+                                0,
+                                units.speed().symbol()) + "."));
     }
 
     private static String heartRate(HeartRateOnPower rate) {
