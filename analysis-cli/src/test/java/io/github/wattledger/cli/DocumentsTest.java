@@ -192,7 +192,7 @@ class DocumentsTest {
     void theTutorialRunsAndPrintsWhatItShows(@TempDir Path folder) throws Exception {
         copy(TOP.resolve("sample-rides"), folder.resolve("sample-rides"));
         Path course = Path.of("docs", "examples", "ebbwood-165.gpx");
-        Files.createDirectories(folder.resolve(course).getParent());
+        Files.createDirectories(folder.resolve("docs").resolve("examples"));
         Files.copy(TOP.resolve(course), folder.resolve(course));
         Path program = Files.createDirectory(folder.resolve("bin")).resolve("wattledger");
         Files.writeString(
