@@ -9,6 +9,7 @@ import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.Section;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -82,7 +83,8 @@ public record PlanCard(
                 climbs,
                 units.distance().symbol(),
                 stopsAlong(plan, units),
-                PlanWords.cautions(plan));
+                Stream.concat(PlanWords.altitude(plan, units).stream(), PlanWords.cautions(plan).stream())
+                        .toList());
     }
 
     private static List<Cap> caps(RacePlan plan) {
@@ -92,7 +94,7 @@ public record PlanCard(
             caps.add(new Cap(
                     PlanWords.ground(each.ground()),
                     Num.of("caps[" + i + "].capW", each.capW(), watts -> PlanWords.cap(each)),
-                    Num.of("caps[" + i + "].capBpm", each.capBpm(), Figures::beats)));
+                    Num.of("caps[" + i + "].capBpm", each.capBpm(), Figures::beats, "-")));
         }
         return caps;
     }

@@ -327,6 +327,12 @@ public final class PlanWords {
                         + Figures.decimal(from, 0) + " degrees.";
     }
 
+    private static boolean hasBeats(RacePlan plan) {
+        return plan.opening().capBpm() != null
+                || plan.caps().stream().anyMatch(cap -> cap.capBpm() != null)
+                || plan.climbs().stream().anyMatch(climb -> climb.capBpm() != null);
+    }
+
     /** What has to be said before anybody rides by it; above 25 degrees the words on heat come first. */
     public static List<String> cautions(RacePlan plan) {
         List<String> cautions = new ArrayList<>();
@@ -335,7 +341,7 @@ public final class PlanWords {
                     "Heat is expected. These caps are from cooler days: the heart rate governs, and the range allows"
                             + " for less power. " + Cautions.HEAT);
         }
-        if (plan.opening().capBpm() != null) {
+        if (hasBeats(plan)) {
             cautions.add("Heart rates are for the first half; later they drift. " + Cautions.HEART_RATE_CAP);
         }
         cautions.add(Cautions.RIDE);
