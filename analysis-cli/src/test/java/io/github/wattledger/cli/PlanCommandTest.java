@@ -74,7 +74,7 @@ class PlanCommandTest {
         String card = plan("--format", "html", "--stops", "0:15").out();
         assertThat(card)
                 .startsWith("<!DOCTYPE html>")
-                .contains("A5", "Ebbwood 165", "time standing: ", "15 min", "For the first", "physician");
+                .contains("A5", "Ebbwood 165", "time standing ", "15 min", "For the first", "physician");
         assertThat(card).doesNotContain("<script", "http:");
     }
 
