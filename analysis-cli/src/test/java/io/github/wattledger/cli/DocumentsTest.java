@@ -186,11 +186,14 @@ class DocumentsTest {
         return arguments.toArray(String[]::new);
     }
 
-    /** Each block of the tutorial goes through a shell, in a folder that holds nothing but the sample rides. */
+    /** Each block of the tutorial goes through a shell, in a folder that holds nothing but the sample rides and a course. */
     @Test
     @DisabledOnOs(OS.WINDOWS)
     void theTutorialRunsAndPrintsWhatItShows(@TempDir Path folder) throws Exception {
         copy(TOP.resolve("sample-rides"), folder.resolve("sample-rides"));
+        Path course = Path.of("docs", "examples", "ebbwood-165.gpx");
+        Files.createDirectories(folder.resolve("docs").resolve("examples"));
+        Files.copy(TOP.resolve(course), folder.resolve(course));
         Path program = Files.createDirectory(folder.resolve("bin")).resolve("wattledger");
         Files.writeString(
                 program,

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -73,8 +74,24 @@ class PlanCommandTest {
         String card = plan("--format", "html", "--stops", "0:15").out();
         assertThat(card)
                 .startsWith("<!DOCTYPE html>")
-                .contains("A5", "Ebbwood 165", "15 min", "For the first", "physician");
+                .contains("A5", "Ebbwood 165", "time standing ", "15 min", "For the first", "physician");
         assertThat(card).doesNotContain("<script", "http:");
+    }
+
+    /** A course at 2,100 m or so says what height leaves, in the text and on the card; the same course by the sea does not. */
+    @Test
+    void aHighCourseSaysWhatHeightLeaves() throws IOException {
+        String low = Files.readString(Path.of(COURSE));
+        String high = Pattern.compile("<ele>([-0-9.]+)</ele>")
+                .matcher(low)
+                .replaceAll(each -> "<ele>" + (2000 + Double.parseDouble(each.group(1))) + "</ele>");
+        String file = Files.writeString(temp.resolve("high.gpx"), high).toString();
+        assertThat(Outcome.of("plan", file, "--threshold-power", "250").out().replaceAll("\\s+", " "))
+                .contains("on average. A rider who lives near the sea holds", "lower them by as much");
+        assertThat(Outcome.of("plan", file, "--threshold-power", "250", "--format", "html")
+                        .out())
+                .contains("A rider who lives near the sea holds");
+        assertThat(plan().out()).doesNotContain("near the sea");
     }
 
     /** A range and the dietitian for an adult, nothing at all for somebody who may be under 18. */

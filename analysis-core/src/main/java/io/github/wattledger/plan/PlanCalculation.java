@@ -156,7 +156,10 @@ final class PlanCalculation {
     }
 
     private PowerLimits limits(double targetW) {
-        double capW = CAP_OF_THRESHOLD * rider.thresholdPowerW();
+        Double criticalW = rider.power().criticalPowerW();
+        double ofThresholdW = CAP_OF_THRESHOLD * rider.thresholdPowerW();
+        // At or below critical power the balance of W' does not fall, so that it needs no watching.
+        double capW = criticalW == null ? ofThresholdW : Math.min(ofThresholdW, criticalW);
         return new PowerLimits(
                 Math.min(capW, FLOOR_OF_TARGET * targetW), capW, SLOWEST_MPS, options.fastestDescentMps());
     }

@@ -10,13 +10,17 @@ import io.github.wattledger.history.PastRide;
 import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.power.HeartLine;
+import io.github.wattledger.power.RideAbility;
 import io.github.wattledger.power.SustainablePower;
+import io.github.wattledger.power.ThresholdBasis;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.ride.RouteLine;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Position;
+import io.github.wattledger.rig.Rig;
 import io.github.wattledger.rig.RigChoice;
+import io.github.wattledger.rig.RoadLoad;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -262,6 +266,96 @@ class RacePlanTest {
         assertThat(rig.rollingResistance().value()).isCloseTo(0.005, within(1e-9));
         assertThat(rig.numbers()).contains("from your own rides");
         assertThat(PlanCourses.RIDER.withOwnRides(own, DAY).rig()).isEqualTo(PlanCourses.RIDER.rig());
+    }
+
+    /**
+     * The price of PL-15 by an independent route: the steady time of each piece from the road load alone, the opening
+     * scaled and the rest lowered until the mean of P^4 over time is as before.
+     */
+    @Test
+    void theOpeningIsPricedAsAnIndependentSumSays() {
+        RoadLoad load = RoadLoad.of(Rig.of(84, 0.36, 0.007), 1.2);
+        double[] planned = new double[800];
+        double[] grades = new double[800];
+        Route route = PlanCourses.hilly();
+        for (int i = 0; i < 800; i++) {
+            grades[i] = route.gradeBetweenM(200 * i, 200 * i + 200);
+            planned[i] = capOn(grades[i]);
+        }
+        double opening = hilly.opening().seconds();
+        for (double factor : new double[] {1.1, 1.2, 1.3}) {
+            double low = 0.5;
+            double high = 1.1;
+            for (int step = 0; step < 50; step++) {
+                double rest = (low + high) / 2;
+                boolean isLess = sums(load, grades, planned, opening, factor, rest)[1]
+                        < sums(load, grades, planned, opening, 1, 1)[1];
+                low = isLess ? rest : low;
+                high = isLess ? high : rest;
+            }
+            double costMinutes = (sums(load, grades, planned, opening, factor, low)[0]
+                            - sums(load, grades, planned, opening, 1, 1)[0])
+                    / 60;
+            PricedMistake priced = hilly.mistakes().stream()
+                    .filter(each -> each.kind() == PricedMistake.Kind.OVER_HARD_OPENING && each.amount() == factor)
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(priced.minutes()).isCloseTo(costMinutes, within(0.3 + 0.1 * costMinutes));
+        }
+    }
+
+    private double capOn(double grade) {
+        return hilly.caps().stream()
+                .filter(cap -> cap.ground() == Ground.of(grade))
+                .mapToDouble(GroundCap::capW)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Seconds, and the mean of P^4 over them, of pieces of 200 m: speed by bisection of the road load, 15 m/s at most. */
+    private static double[] sums(
+            RoadLoad load, double[] grades, double[] planned, double opening, double factor, double rest) {
+        double seconds = 0;
+        double plannedSeconds = 0;
+        double fourth = 0;
+        for (int i = 0; i < grades.length; i++) {
+            double watts = planned[i] * (plannedSeconds < opening ? factor : rest);
+            plannedSeconds += 200 / speed(load, grades[i], planned[i]);
+            double time = 200 / speed(load, grades[i], watts);
+            seconds += time;
+            fourth += time * Math.pow(watts, 4);
+        }
+        return new double[] {seconds, fourth / seconds};
+    }
+
+    private static double speed(RoadLoad load, double grade, double watts) {
+        double low = 0.1;
+        double high = 15;
+        for (int step = 0; step < 50; step++) {
+            double middle = (low + high) / 2;
+            boolean isTooFast = load.resistanceN(middle, grade, 0) * middle > watts * load.driveEfficiency();
+            low = isTooFast ? low : middle;
+            high = isTooFast ? middle : high;
+        }
+        return low;
+    }
+
+    /** The balance of W' cannot fall where nothing is planned above critical power. */
+    @Test
+    void noCapLiesAboveAKnownCriticalPower() {
+        PlanRider plain = PlanCourses.RIDER;
+        PlanRider known = new PlanRider(
+                plain.rig(),
+                250,
+                null,
+                null,
+                new RideAbility.Elsewhere(250.0, 205.0, 20.0, List.of(), ThresholdBasis.RECENT, null),
+                false,
+                null,
+                List.of());
+        assertThat(hilly.caps()).anyMatch(cap -> cap.capW() > 205);
+        assertThat(RacePlan.of(PlanCourses.hilly(), known, PlanOptions.DEFAULT).caps())
+                .allMatch(cap -> cap.capW() <= 205);
     }
 
     /**

@@ -23,6 +23,7 @@ import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.ride.NamedPoint;
 import io.github.wattledger.ride.RouteLine;
 import java.util.Arrays;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /** Courses written by the FIT SDK's own encoder. */
@@ -88,5 +89,46 @@ class FitRoutesTest {
         assertThat(result.notes())
                 .singleElement()
                 .satisfies(note -> assertThat(note.code()).isEqualTo("damaged"));
+    }
+
+    /** Courses with changed, lost and doubled bytes: a line with its ground, or one line that says why not. */
+    @Test
+    void changedCoursesGiveALineOrOneLineOfWords() {
+        byte[] whole = course();
+        SplittableRandom random = new SplittableRandom(20261127);
+        int read = 0;
+        int refused = 0;
+        for (int i = 0; i < 3000; i++) {
+            byte[] changed = changed(whole, random);
+            try {
+                RouteLine line = RouteFiles.read(RideInput.of(changed, "changed.fit"), ReadLimits.DEFAULT)
+                        .line(null);
+                assertThat(line.lengthM()).isNotNaN();
+                read++;
+            } catch (UnreadableRideException e) {
+                String message = String.valueOf(e.getMessage());
+                assertThat(message).startsWith("changed.fit: ");
+                assertThat(message.chars().anyMatch(Character::isISOControl))
+                        .as(message)
+                        .isFalse();
+                refused++;
+            }
+        }
+        assertThat(read).isPositive();
+        assertThat(refused).isPositive();
+    }
+
+    private static byte[] changed(byte[] whole, SplittableRandom random) {
+        byte[] changed = Arrays.copyOf(whole, random.nextInt(4) == 0 ? random.nextInt(whole.length) : whole.length);
+        for (int times = random.nextInt(8); times > 0 && changed.length > 0; times--) {
+            int at = random.nextInt(changed.length);
+            if (random.nextInt(3) == 0) {
+                int length = random.nextInt(1 + Math.min(64, changed.length - at));
+                System.arraycopy(changed, at, changed, random.nextInt(changed.length - length + 1), length);
+            } else {
+                changed[at] = (byte) random.nextInt(256);
+            }
+        }
+        return changed;
     }
 }

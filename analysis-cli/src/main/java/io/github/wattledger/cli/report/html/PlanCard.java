@@ -9,6 +9,7 @@ import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.Section;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,6 +52,11 @@ public record PlanCard(
     /** More rows do not fit on the card. */
     private static final int MOST_ROWS = 8;
 
+    /** So many cautions fit below so many rows; each further one takes the place of two climbs. */
+    private static final int USUAL_CAUTIONS = 2;
+
+    private static final int ROWS_OF_A_CAUTION = 2;
+
     /** The cap of one kind of ground. */
     public record Cap(String ground, Num cap, Num beats) {}
 
@@ -62,7 +68,11 @@ public record PlanCard(
 
     static PlanCard of(RacePlan plan, Units units) {
         Double beats = plan.opening().capBpm();
-        List<Climb> climbs = climbs(plan, units);
+        List<String> cautions = Stream.concat(
+                        PlanWords.altitude(plan, units).stream(), PlanWords.cautions(plan).stream())
+                .toList();
+        int most = MOST_ROWS - ROWS_OF_A_CAUTION * Math.max(0, cautions.size() - USUAL_CAUTIONS);
+        List<Climb> climbs = climbs(plan, units, most);
         return new PlanCard(
                 Frame.card(PlanWords.course(plan, units)),
                 PlanWords.course(plan, units),
@@ -82,7 +92,7 @@ public record PlanCard(
                 climbs,
                 units.distance().symbol(),
                 stopsAlong(plan, units),
-                PlanWords.cautions(plan));
+                cautions);
     }
 
     private static List<Cap> caps(RacePlan plan) {
@@ -92,18 +102,18 @@ public record PlanCard(
             caps.add(new Cap(
                     PlanWords.ground(each.ground()),
                     Num.of("caps[" + i + "].capW", each.capW(), watts -> PlanWords.cap(each)),
-                    Num.of("caps[" + i + "].capBpm", each.capBpm(), Figures::beats)));
+                    Num.of("caps[" + i + "].capBpm", each.capBpm(), Figures::beats, "-")));
         }
         return caps;
     }
 
-    private static List<Climb> climbs(RacePlan plan, Units units) {
+    private static List<Climb> climbs(RacePlan plan, Units units, int most) {
         List<Double> gains = new ArrayList<>();
         plan.climbs().forEach(each -> gains.add(each.climb().gainM()));
         gains.sort(null);
-        double least = gains.size() <= MOST_ROWS ? 0 : gains.get(gains.size() - MOST_ROWS);
+        double least = gains.size() <= most ? 0 : gains.get(gains.size() - most);
         List<Climb> climbs = new ArrayList<>();
-        for (int i = 0; i < plan.climbs().size() && climbs.size() < MOST_ROWS; i++) {
+        for (int i = 0; i < plan.climbs().size() && climbs.size() < most; i++) {
             ClimbCap each = plan.climbs().get(i);
             if (each.climb().gainM() >= least) {
                 climbs.add(new Climb(

@@ -23,7 +23,11 @@ public final class PlanWords {
     /** How many inputs of the range a report names. */
     public static final int NAMED_INFLUENCES = 3;
 
-    private static final double HARD_OPENING = 1.05;
+    private static final int HARD_OPENING_PERCENT = 105;
+
+    /** Less than this is hardly felt in the legs. Own choice. */
+    private static final double LEAST_TO_PUSH_W = 20;
+
     private static final int MINUTE = 60;
 
     private PlanWords() {}
@@ -96,7 +100,7 @@ public final class PlanWords {
         String range = Figures.decimal(can.lowW(), 0) + " to " + Figures.watts(can.highW());
         String watts = "Normalized power " + Figures.watts(target.watts());
         String limited = target.isLimited()
-                ? " More was asked for, but no cap may lie above 95 % of threshold power, so this is the most."
+                ? " More was asked for, but no cap may lie above 95 % of threshold power nor above a known critical power, so this is the most."
                 : "";
         return switch (target.origin()) {
             case SUSTAINABLE -> watts + " for the whole way: what " + basis + " " + allow(can) + ", " + range + ".";
@@ -167,7 +171,7 @@ public final class PlanWords {
 
     /** The power of a cap; nothing is pushed where the road does it all. */
     public static String cap(GroundCap cap) {
-        return cap.capW() < 1 ? "roll" : Figures.watts(cap.capW());
+        return cap.capW() < LEAST_TO_PUSH_W ? "roll" : Figures.watts(cap.capW());
     }
 
     /** The heart rate beside a cap, or a dash. */
@@ -189,7 +193,9 @@ public final class PlanWords {
         }
         String habit = "You opened your last " + plan.rider().lastRaces().size() + " races at a median of "
                 + Figures.decimal(past, 2) + " times the target of the day";
-        return past > HARD_OPENING ? habit + ". " + rule : habit + ", which is not too hard. " + rule;
+        return Math.round(100 * past) > HARD_OPENING_PERCENT
+                ? habit + ". " + rule
+                : habit + ", which is not too hard. " + rule;
     }
 
     /** A climb: where, how long, how steep. */
@@ -321,6 +327,12 @@ public final class PlanWords {
                         + Figures.decimal(from, 0) + " degrees.";
     }
 
+    private static boolean hasBeats(RacePlan plan) {
+        return plan.opening().capBpm() != null
+                || plan.caps().stream().anyMatch(cap -> cap.capBpm() != null)
+                || plan.climbs().stream().anyMatch(climb -> climb.capBpm() != null);
+    }
+
     /** What has to be said before anybody rides by it; above 25 degrees the words on heat come first. */
     public static List<String> cautions(RacePlan plan) {
         List<String> cautions = new ArrayList<>();
@@ -329,7 +341,7 @@ public final class PlanWords {
                     "Heat is expected. These caps are from cooler days: the heart rate governs, and the range allows"
                             + " for less power. " + Cautions.HEAT);
         }
-        if (plan.opening().capBpm() != null) {
+        if (hasBeats(plan)) {
             cautions.add("Heart rates are for the first half; later they drift. " + Cautions.HEART_RATE_CAP);
         }
         cautions.add(Cautions.RIDE);
