@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param savingHigh the most that it is taken to save, a share of the lone drag
  * @param isUnpaved whether the rolling resistance is that of gravel, for which nobody has measured what a bunch saves
  * @param decisions the decisions to hold a bunch above the target, by rising time
- * @param surgesInBunch how many surges began in a bunch; null where the ride is not priced
- * @param surgesAlone how many began outside; null where the ride is not priced
+ * @param surgesInBunch how many surges began in a bunch; null without a threshold
+ * @param surgesAlone how many began outside; null without a threshold
  */
 public record BunchReview(
         Company told,

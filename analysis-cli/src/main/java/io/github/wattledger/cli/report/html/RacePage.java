@@ -120,7 +120,7 @@ public record RacePage(
                 Timeline.of(review, detail, drawing, track, units),
                 findings,
                 pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
-                BunchWords.of(pacing.bunch()),
+                BunchWords.of(pacing),
                 RemarkWords.of(review, units),
                 FindingRow.ofOwn(review, units),
                 Splits.of(review, splits, units),

@@ -3,16 +3,16 @@ package io.github.wattledger.cli.report.text;
 import io.github.wattledger.cli.report.words.BunchWords;
 import io.github.wattledger.pacing.BunchReview;
 import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.PacingReview;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 
 /** The part of a text about the bunch that the rider names. */
 final class TextBunch {
     private TextBunch() {}
 
-    static void write(Page page, @Nullable BunchReview review) {
-        List<String> lines = BunchWords.of(review);
+    static void write(Page page, PacingReview pacing) {
+        List<String> lines = BunchWords.of(pacing);
         if (!lines.isEmpty()) {
             page.heading(BunchWords.TITLE.toUpperCase(Locale.ROOT));
             lines.forEach(page::line);
@@ -20,7 +20,8 @@ final class TextBunch {
     }
 
     /** How the decision about the stretch of a finding was ridden again. */
-    static void explain(Page page, @Nullable BunchReview review, FindingKind kind) {
+    static void explain(Page page, PacingReview pacing, FindingKind kind) {
+        BunchReview review = pacing.bunch();
         if (review == null) {
             return;
         }
@@ -30,6 +31,6 @@ final class TextBunch {
                 BunchWords.steps(decision).forEach(page::line);
             }
         }
-        write(page, review);
+        write(page, pacing);
     }
 }

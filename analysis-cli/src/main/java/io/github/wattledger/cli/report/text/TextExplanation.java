@@ -69,7 +69,7 @@ public final class TextExplanation implements Report {
                 stops(page, steps);
             }
             price(page, finding);
-            TextBunch.explain(page, review.pacing().bunch(), kind);
+            TextBunch.explain(page, review.pacing(), kind);
         }
         out.append(page.toString());
     }

@@ -77,7 +77,7 @@ public final class TextReport implements Report {
             }
             findings(page, FindingWords.of(review, units));
         }
-        TextBunch.write(page, review.pacing().bunch());
+        TextBunch.write(page, review.pacing());
         List<FindingWords> ofOthers = FindingWords.ofOthers(review, units);
         if (!ofOthers.isEmpty()) {
             page.heading("WHAT OWN DETECTORS FOUND");

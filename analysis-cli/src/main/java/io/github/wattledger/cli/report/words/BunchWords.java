@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.pacing.BunchReview;
 import io.github.wattledger.pacing.Company;
+import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.price.LettingGo;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -22,7 +23,8 @@ public final class BunchWords {
     private BunchWords() {}
 
     /** A sentence or two for each thing that is known; none where the rider says nothing of a bunch. */
-    public static List<String> of(@Nullable BunchReview review) {
+    public static List<String> of(PacingReview pacing) {
+        BunchReview review = pacing.bunch();
         List<String> lines = new ArrayList<>();
         if (review == null) {
             return lines;
@@ -40,9 +42,11 @@ public final class BunchWords {
                     "You say that you rode in a bunch. No over-hard start and no threshold riding early was found in it"
                             + " that could be ridden again, so there is no decision to judge.");
         }
-        lines.add("The other prices are ridden again in the same bunch, with "
-                + Figures.fractionAsPercent((review.savingLow() + review.savingHigh()) / 2)
-                + " less drag than alone: the middle of what is assumed.");
+        if (!pacing.ledger().entries().isEmpty()) {
+            lines.add("The other prices are ridden again in the same bunch, with "
+                    + Figures.fractionAsPercent((review.savingLow() + review.savingHigh()) / 2)
+                    + " less drag than alone: the middle of what is assumed.");
+        }
         Integer inBunch = review.surgesInBunch();
         Integer alone = review.surgesAlone();
         if (inBunch != null && alone != null && inBunch + alone > 0) {
