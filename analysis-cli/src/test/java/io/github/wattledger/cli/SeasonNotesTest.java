@@ -11,6 +11,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /** The notes of the sample season, in every report. */
 class SeasonNotesTest {
@@ -66,6 +68,33 @@ class SeasonNotesTest {
                         .replaceAll("\\s+", " "))
                 .contains(recalled);
         assertThat(Outcome.of("review", race).out()).doesNotContain("Agreed on");
+    }
+
+    /** Whether the cap was kept: the review of the first race names 217 W, and that of the second opened at 244 W. */
+    @Test
+    void whetherTheCapOfAnEarlierRaceWasKeptIsSaid() {
+        String first = folder.resolve("2026-04-19-first-race.fit.gz").toString();
+        assertThat(Outcome.of("review", first, "--brief", "--season", folder.toString())
+                        .err())
+                .contains("wattledger season");
+        String report = report();
+        assertThat(Outcome.of("review", first, "--brief", "--season", folder.toString())
+                        .out()
+                        .replaceAll("\\s+", " "))
+                .contains("opening (first 26 min): at most 217 W");
+        assertThat(report)
+                .contains(
+                        "The advice of an earlier race: open at 217 W at most; not kept, at 244 W.",
+                        "kept, at 204 W.",
+                        "The opening kept to the cap that an earlier race had named in 2 of 3 races.");
+        JsonNode races = new JsonMapper()
+                .readTree(season("--format", "json").out())
+                .get("pacing")
+                .get("races");
+        assertThat(races.get(0).get("keptLastCap").isNull()).isTrue();
+        assertThat(races.get(1).get("lastCapW").doubleValue()).isEqualTo(217);
+        assertThat(races.get(1).get("keptLastCap").booleanValue()).isFalse();
+        assertThat(races.get(3).get("keptLastCap").booleanValue()).isTrue();
     }
 
     /** The page of a ride agrees with its row in the season: by the same notes and own rides. */

@@ -34,7 +34,7 @@ final class JsonRiders {
         });
     }
 
-    private static void race(JsonWriter json, RacePacing race) {
+    static void race(JsonWriter json, RacePacing race) {
         json.day("day", race.day());
         json.string("verdict", race.verdict().words());
         json.number("costMinutesLow", race.costMinutesLow());

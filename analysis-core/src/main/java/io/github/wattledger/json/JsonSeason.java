@@ -122,6 +122,7 @@ final class JsonSeason {
         json.begin("pacing");
         half(json, "earlierRaces", pacing.earlier());
         half(json, "laterRaces", pacing.later());
+        json.objects("races", pacing.races(), race -> JsonRiders.race(json, race));
         json.objects("recalls", pacing.recalls(), recall -> {
             json.string("file", recall.race().source().file());
             json.day("day", recall.race().day());

@@ -15,13 +15,17 @@ import org.jspecify.annotations.Nullable;
  * @param rides rides that were judged as races, and others of {@link #LONG_RIDE_SECONDS} or more
  * @param earlier the first half of the judged races, or null with fewer than {@link #LEAST_RACES}
  * @param later the second half, the longer one when their number is odd, or null
+ * @param races how each race was paced, and whether its opening kept to the cap that the advice of an earlier race named, in
+ *     time order
  * @param recalls what had been agreed before the races that came after an agreement, in time order
  */
 public record PacingTrend(
         List<SeasonRide> rides,
         @Nullable Half earlier,
         @Nullable Half later,
-        List<Recall> recalls) implements Serializable {
+        List<RacePacing> races,
+        List<Recall> recalls)
+        implements Serializable {
     /** A ride is long from this moving time on, seconds: three hours, where pacing begins to decide. Our own choice. */
     public static final int LONG_RIDE_SECONDS = 3 * 3600;
 
@@ -57,6 +61,7 @@ public record PacingTrend(
     /** Copies the lists. */
     public PacingTrend {
         rides = List.copyOf(rides);
+        races = List.copyOf(races);
         recalls = List.copyOf(recalls);
     }
 
@@ -73,12 +78,13 @@ public record PacingTrend(
                 season.stream().filter(ride -> isRace(ride) || isLong(ride)).toList();
         List<SeasonRide> races = shown.stream().filter(PacingTrend::isRace).toList();
         List<Recall> recalls = recalls(races, own);
+        List<RacePacing> pacing = RacePacing.of(races);
         if (races.size() < LEAST_RACES) {
-            return new PacingTrend(shown, null, null, recalls);
+            return new PacingTrend(shown, null, null, pacing, recalls);
         }
         int middle = races.size() / 2;
         return new PacingTrend(
-                shown, half(races.subList(0, middle)), half(races.subList(middle, races.size())), recalls);
+                shown, half(races.subList(0, middle)), half(races.subList(middle, races.size())), pacing, recalls);
     }
 
     private static List<Recall> recalls(List<SeasonRide> races, OwnRides own) {

@@ -36,10 +36,9 @@ public record RacePacing(
      * The races among rides.
      *
      * @param rides rides in time order
-     * @param most how many of the last races to give
-     * @return the last races in time order, possibly none
+     * @return the races in time order, possibly none
      */
-    static List<RacePacing> last(List<SeasonRide> rides, int most) {
+    static List<RacePacing> of(List<SeasonRide> rides) {
         List<RacePacing> races = new ArrayList<>();
         Double capW = null;
         for (SeasonRide ride : rides) {
@@ -49,7 +48,13 @@ public record RacePacing(
                 capW = newCapW == null ? capW : newCapW;
             }
         }
-        return List.copyOf(races.subList(Math.max(0, races.size() - most), races.size()));
+        return List.copyOf(races);
+    }
+
+    /** The last of them, no more than so many. */
+    static List<RacePacing> last(List<SeasonRide> rides, int most) {
+        List<RacePacing> races = of(rides);
+        return races.subList(Math.max(0, races.size() - most), races.size());
     }
 
     private static RacePacing of(SeasonRide race, @Nullable Double capW) {

@@ -7,6 +7,7 @@ import io.github.wattledger.season.DateDoubt;
 import io.github.wattledger.season.DuplicateRide;
 import io.github.wattledger.season.LoadHistory;
 import io.github.wattledger.season.PacingTrend;
+import io.github.wattledger.season.RacePacing;
 import io.github.wattledger.season.RideJudgement;
 import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
@@ -15,6 +16,7 @@ import io.github.wattledger.season.ThresholdCheck;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** A season in words. */
@@ -140,10 +142,19 @@ public final class SeasonWords {
     public static List<String> trend(PacingTrend pacing) {
         PacingTrend.Half earlier = pacing.earlier();
         PacingTrend.Half later = pacing.later();
-        if (earlier == null || later == null) {
-            return List.of("Fewer than " + PacingTrend.LEAST_RACES + " judged races: no trend is reported.");
-        }
         List<String> lines = new ArrayList<>();
+        if (earlier == null || later == null) {
+            lines.add("Fewer than " + PacingTrend.LEAST_RACES + " judged races: no trend is reported.");
+            return lines;
+        }
+        List<Boolean> kept = pacing.races().stream()
+                .map(RacePacing::keptLastCap)
+                .filter(Objects::nonNull)
+                .toList();
+        if (!kept.isEmpty()) {
+            lines.add("The opening kept to the cap that an earlier race had named in "
+                    + kept.stream().filter(each -> each).count() + " of " + Figures.counted(kept.size(), "race") + ".");
+        }
         lines.add("Over-hard starts: " + earlier.overHardStarts() + " of the first " + earlier.raceCount() + " races, "
                 + later.overHardStarts() + " of the last " + later.raceCount() + ". Even or negative split: "
                 + earlier.evenOrNegative() + ", then " + later.evenOrNegative() + ".");
@@ -169,13 +180,30 @@ public final class SeasonWords {
                     .map(recall -> NotesWords.recalled(recall.agreed(), ride.openingW()))
                     .findFirst()
                     .orElse(null);
-            if (recalled != null) {
-                lines.add(name + ": " + recalled);
-            } else if (event != null) {
-                lines.add(PlainText.sentence(name));
+            String line = recalled != null ? name + ": " + recalled : event != null ? PlainText.sentence(name) : "";
+            String cap = capBefore(pacing, ride);
+            if (!line.isEmpty() || !cap.isEmpty()) {
+                lines.add(cap.isEmpty() ? line : (line.isEmpty() ? name + ":" : line) + " " + cap);
             }
         }
         return lines;
+    }
+
+    /** The cap that the advice of an earlier race named for the opening, and whether this race kept to it; possibly empty. */
+    private static String capBefore(PacingTrend pacing, SeasonRide ride) {
+        List<SeasonRide> judged = pacing.rides().stream()
+                .filter(each -> each.judgement().verdict() != Verdict.NOT_JUDGED)
+                .toList();
+        int index = judged.indexOf(ride);
+        RacePacing race = index < 0 ? null : pacing.races().get(index);
+        Double capW = race == null ? null : race.lastCapW();
+        Double openingW = ride.openingW();
+        if (race == null || capW == null || openingW == null) {
+            return "";
+        }
+        return "The advice of an earlier race: open at " + Figures.watts(capW) + " at most; "
+                + (Boolean.TRUE.equals(race.keptLastCap()) ? "kept, at " : "not kept, at ") + Figures.watts(openingW)
+                + ".";
     }
 
     /**
