@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param wPrimeBalanceKJ what was left of W′ at the end of each second of the reviewed part, kilojoules, {@code NaN}
  *     outside it; null while critical power or W′ is not known
  * @param sustainable the power that could be expected with its range, or null
- * @param efficiency efficiency of the reviewed part by blocks of 20 minutes, on the axis of the whole recording; empty
+ * @param wattsPerBeat watts a heartbeat of the reviewed part by blocks of 20 minutes, on the axis of the whole recording; empty
  *     without power or heart rate
  * @param models lines of the models of power against duration, possibly none
  */
@@ -35,7 +35,7 @@ public record RideDetail(
         Series power180sW,
         @Nullable Series wPrimeBalanceKJ,
         @Nullable SustainablePower sustainable,
-        List<Decoupling.Block> efficiency,
+        List<Decoupling.Block> wattsPerBeat,
         List<ModelCurve> models)
         implements Serializable {
     private static final int SHORT_SECONDS = 30;
@@ -55,7 +55,7 @@ public record RideDetail(
 
     /** Copies the lists. */
     public RideDetail {
-        efficiency = List.copyOf(efficiency);
+        wattsPerBeat = List.copyOf(wattsPerBeat);
         models = List.copyOf(models);
     }
 
@@ -70,7 +70,7 @@ public record RideDetail(
                 review.ability().evidence() == null
                         ? null
                         : review.ability().evidence().sustainable(),
-                efficiency(review),
+                wattsPerBeat(review),
                 models(review));
     }
 
@@ -107,12 +107,12 @@ public record RideDetail(
                 second -> reviewed.contains(second) ? joules.get(second - reviewed.fromSecond()) / 1000 : Double.NaN);
     }
 
-    private static List<Decoupling.Block> efficiency(RideReview review) {
+    private static List<Decoupling.Block> wattsPerBeat(RideReview review) {
         Interval reviewed = review.reviewed();
         return Decoupling.byBlock(review.ride().part(reviewed)).stream()
                 .map(block -> new Decoupling.Block(
                         block.stretch().shifted(reviewed.fromSecond()),
-                        block.efficiencyWPerBeat(),
+                        block.wattsPerBeat(),
                         block.decouplingPercent()))
                 .toList();
     }

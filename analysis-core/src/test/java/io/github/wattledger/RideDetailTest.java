@@ -45,11 +45,11 @@ class RideDetailTest {
     void theBlocksLieOnTheAxisOfTheWholeRecording() {
         RideDetail detail =
                 detail(ReviewOptions.WHOLE_RIDE.withSelection(Selection.WHOLE_RIDE.withSeconds(1200, null)));
-        List<Decoupling.Block> blocks = detail.efficiency();
+        List<Decoupling.Block> blocks = detail.wattsPerBeat();
         assertThat(blocks.get(0).stretch()).isEqualTo(new Interval(1200, 2400));
         // Normalized power of a steady ride is that power: 200 / 120 and 200 / 125 W per beat.
-        assertThat(requireNonNull(blocks.get(0).efficiencyWPerBeat())).isCloseTo(200.0 / 120, within(1e-9));
-        assertThat(requireNonNull(blocks.get(3).efficiencyWPerBeat())).isCloseTo(1.6, within(1e-9));
+        assertThat(requireNonNull(blocks.get(0).wattsPerBeat())).isCloseTo(200.0 / 120, within(1e-9));
+        assertThat(requireNonNull(blocks.get(3).wattsPerBeat())).isCloseTo(1.6, within(1e-9));
     }
 
     @Test

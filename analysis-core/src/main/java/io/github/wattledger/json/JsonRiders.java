@@ -16,11 +16,11 @@ final class JsonRiders {
     private static void rider(JsonWriter json, RiderStanding rider) {
         json.string("name", rider.name());
         json.day("asOf", rider.asOf());
-        json.number("load42Days", rider.chronic());
-        json.number("load7Days", rider.acute());
-        json.number("loadDifference", rider.balance());
-        json.number("loadRatio", rider.ratio());
-        json.number("loadChangeInWeek", rider.ramp());
+        json.number("load42Days", rider.load42Days());
+        json.number("load7Days", rider.load7Days());
+        json.number("loadDifference", rider.loadDifference());
+        json.number("loadRatio", rider.loadRatio());
+        json.number("loadChangeInWeek", rider.loadChange());
         json.number("sevenDayStress", rider.weekStress());
         json.wholeOrNull("daysSinceRide", rider.daysSinceRide());
         json.wholeOrNull("daysSinceLongRide", rider.daysSinceLongRide());

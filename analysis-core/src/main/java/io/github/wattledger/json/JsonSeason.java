@@ -39,16 +39,16 @@ final class JsonSeason {
 
     private static void load(JsonWriter json, LoadHistory load) {
         json.begin("load");
-        json.number("startLoad7Days", load.startAcute());
-        json.number("startLoad42Days", load.startChronic());
+        json.number("startLoad7Days", load.startLoad7Days());
+        json.number("startLoad42Days", load.startLoad42Days());
         json.objects("days", load.days(), day -> {
             json.day("day", day.day());
             json.number("trainingStress", day.trainingStress());
-            json.number("load7Days", day.acute());
-            json.number("load42Days", day.chronic());
-            json.number("loadDifference", day.balance());
-            json.number("loadRatio", day.ratio());
-            json.number("loadChangeInWeek", day.ramp());
+            json.number("load7Days", day.load7Days());
+            json.number("load42Days", day.load42Days());
+            json.number("loadDifference", day.loadDifference());
+            json.number("loadRatio", day.loadRatio());
+            json.number("loadChangeInWeek", day.loadChange());
         });
         json.end();
     }
@@ -61,8 +61,8 @@ final class JsonSeason {
             json.whole("movingSeconds", period.movingSeconds());
             json.number("workKJ", period.workKJ());
             json.number("trainingStress", period.trainingStress());
-            json.number("load42Days", period.chronic());
-            json.number("loadChange", period.ramp());
+            json.number("load42Days", period.load42Days());
+            json.number("loadChange", period.loadChange());
         });
     }
 

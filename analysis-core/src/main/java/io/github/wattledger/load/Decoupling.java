@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Aerobic decoupling: by how many percent efficiency (normalized power over mean heart rate) was lower in the second
+ * Aerobic decoupling: by how many percent watts a heartbeat (normalized power over mean heart rate) was lower in the second
  * half than in the first. Positive when heart rate rose or power fell. Above 5 percent is commonly read as drift, a
  * convention and not a law of physiology; it also rises whenever power alone falls.
  *
@@ -36,21 +36,21 @@ public final class Decoupling {
      * One block of timer time.
      *
      * @param stretch where the block lies on the ride's axis; pauses inside it belong to it
-     * @param efficiencyWPerBeat its efficiency, watts per beat per minute, or null where fewer than four fifths of its
+     * @param wattsPerBeat its watts a heartbeat, watts per beat per minute, or null where fewer than four fifths of its
      *     timer seconds carry power or heart rate
-     * @param decouplingPercent how far it lies below the first hour's efficiency, percent; negative when above; null
-     *     where the block or the first hour has no efficiency
+     * @param decouplingPercent how far it lies below the first hour's watts a heartbeat, percent; negative when above; null
+     *     where the block or the first hour has no watts a heartbeat
      */
     public record Block(
             Interval stretch,
-            @Nullable Double efficiencyWPerBeat,
+            @Nullable Double wattsPerBeat,
             @Nullable Double decouplingPercent) implements Serializable {}
 
     /**
-     * The percentage by which a later efficiency lies below an earlier one.
+     * The percentage by which a later watts a heartbeat lies below an earlier one.
      *
-     * @param earlierWPerBeat earlier efficiency, above 0, in any unit that both share
-     * @param laterWPerBeat later efficiency, 0 or more
+     * @param earlierWPerBeat earlier watts a heartbeat, above 0, in any unit that both share
+     * @param laterWPerBeat later watts a heartbeat, 0 or more
      * @return percent; negative when the later one is higher
      * @throws IllegalArgumentException when an argument is out of range
      */
@@ -79,16 +79,16 @@ public final class Decoupling {
         }
         int half = timerSeconds / 2;
         int middle = TimerSeconds.endOf(ride, half);
-        OptionalDouble first = Efficiency.ofStretch(power, heartRate, new Interval(0, middle), half);
+        OptionalDouble first = WattsPerBeat.ofStretch(power, heartRate, new Interval(0, middle), half);
         OptionalDouble second =
-                Efficiency.ofStretch(power, heartRate, new Interval(middle, ride.seconds()), timerSeconds - half);
+                WattsPerBeat.ofStretch(power, heartRate, new Interval(middle, ride.seconds()), timerSeconds - half);
         return first.isPresent() && first.getAsDouble() > 0 && second.isPresent()
                 ? OptionalDouble.of(percent(first.getAsDouble(), second.getAsDouble()))
                 : OptionalDouble.empty();
     }
 
     /**
-     * The efficiency of each block of 20 minutes of timer time, compared with that of the first hour. What is left at the
+     * The watts a heartbeat of each block of 20 minutes of timer time, compared with that of the first hour. What is left at the
      * end, under 20 minutes, is not a block.
      *
      * @return the whole blocks in time order; empty without power or heart rate, or when the timer ran for under 20
@@ -103,7 +103,7 @@ public final class Decoupling {
         int timerSeconds = TimerSeconds.count(ride);
         OptionalDouble reference = timerSeconds < REFERENCE_SECONDS
                 ? OptionalDouble.empty()
-                : Efficiency.ofStretch(
+                : WattsPerBeat.ofStretch(
                         power,
                         heartRate,
                         new Interval(0, TimerSeconds.endOf(ride, REFERENCE_SECONDS)),
@@ -113,11 +113,11 @@ public final class Decoupling {
         for (int end = BLOCK_SECONDS; end <= timerSeconds; end += BLOCK_SECONDS) {
             int to = TimerSeconds.endOf(ride, end);
             Interval stretch = new Interval(from, to);
-            OptionalDouble efficiency = Efficiency.ofStretch(power, heartRate, stretch, BLOCK_SECONDS);
-            @Nullable Double decoupling = efficiency.isPresent() && reference.isPresent()
-                    ? percent(reference.getAsDouble(), efficiency.getAsDouble())
+            OptionalDouble wattsPerBeat = WattsPerBeat.ofStretch(power, heartRate, stretch, BLOCK_SECONDS);
+            @Nullable Double decoupling = wattsPerBeat.isPresent() && reference.isPresent()
+                    ? percent(reference.getAsDouble(), wattsPerBeat.getAsDouble())
                     : null;
-            blocks.add(new Block(stretch, efficiency.isPresent() ? efficiency.getAsDouble() : null, decoupling));
+            blocks.add(new Block(stretch, wattsPerBeat.isPresent() ? wattsPerBeat.getAsDouble() : null, decoupling));
             from = to;
         }
         return List.copyOf(blocks);

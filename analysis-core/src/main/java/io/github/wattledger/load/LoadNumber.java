@@ -69,7 +69,7 @@ public enum LoadNumber {
             RideLoad::trainingStress,
             DeviceTotals::trainingStress,
             Channel.POWER),
-    VARIABILITY_INDEX(
+    NORMALIZED_OVER_AVERAGE(
             "normalizedOverAverage",
             "normalized over average",
             Quantity.RATIO,
@@ -104,10 +104,10 @@ public enum LoadNumber {
             RideLoad::averageSpeedMps,
             DeviceTotals::averageSpeedMps,
             Channel.DISTANCE),
-    EFFICIENCY(
+    WATTS_PER_BEAT(
             "wattsPerBeat",
             "watts a heartbeat",
-            Quantity.EFFICIENCY,
+            Quantity.WATTS_PER_BEAT,
             RideLoad::wattsPerBeat,
             LoadNumber::keptByNoDevice,
             Channel.HEART_RATE,
@@ -136,7 +136,7 @@ public enum LoadNumber {
         HEART_RATE("bpm"),
         CADENCE("rpm"),
         /** Watts for each beat of the heart in a minute. */
-        EFFICIENCY("W a beat"),
+        WATTS_PER_BEAT("W a beat"),
         PERCENTAGE("%");
 
         private final String unit;

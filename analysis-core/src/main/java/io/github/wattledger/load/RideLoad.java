@@ -30,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param maximumHeartRateBpm highest heart rate, beats per minute
  * @param averageCadenceRpm mean cadence while pedalling (cadence above 0), revolutions per minute
  * @param averageSpeedMps distance over moving time, metres per second
- * @param wattsPerBeat normalized power over mean heart rate, watts per beat per minute ({@link Efficiency})
+ * @param wattsPerBeat normalized power over mean heart rate, watts per beat per minute ({@link WattsPerBeat})
  * @param decouplingPercent aerobic decoupling, percent ({@link Decoupling})
  * @param powerZones time by power zone, empty without power or threshold
  * @param heartRateZones time by heart-rate zone, empty without heart rate or threshold

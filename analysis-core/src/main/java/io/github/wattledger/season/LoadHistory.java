@@ -9,46 +9,46 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Acute and chronic load, day by day: exponentially weighted averages of daily training stress with time constants of 7
+ * The loads of 7 and of 42 days, day by day: exponentially weighted averages of daily training stress with time constants of 7
  * and 42 days. Each calendar day counts, a day without a ride as 0; today's average is yesterday's plus (1 − e^(−1/tau))
  * of what today lies above it.
  *
  * <p>Source of the two averages: E. W. Banister et al. 1975 (A systems model of training for athletic performance); time
  * constants of 7 and 42 days are common practice.
  *
- * @param startAcute acute load before the first day
- * @param startChronic chronic load before the first day
+ * @param startLoad7Days load of 7 days before the first day
+ * @param startLoad42Days load of 42 days before the first day
  * @param days every calendar day from the first to the last, rising
  */
-public record LoadHistory(double startAcute, double startChronic, List<Day> days) implements Serializable {
-    /** Time constant of acute load, days. */
-    public static final int ACUTE_DAYS = 7;
-    /** Time constant of chronic load, days. */
-    public static final int CHRONIC_DAYS = 42;
+public record LoadHistory(double startLoad7Days, double startLoad42Days, List<Day> days) implements Serializable {
+    /** Time constant of the load of 7 days, days. */
+    public static final int SHORT_DAYS = 7;
+    /** Time constant of the load of 42 days, days. */
+    public static final int LONG_DAYS = 42;
 
-    /** How far back a ramp looks, days. */
-    static final int RAMP_DAYS = 7;
+    /** How far back a change of the load looks, days. */
+    static final int CHANGE_DAYS = 7;
 
     /**
      * One calendar day.
      *
      * @param day the day
      * @param trainingStress training stress of its rides
-     * @param acute acute load at its end
-     * @param chronic chronic load at its end
-     * @param balance chronic less acute load at the end of the day before
-     * @param ratio acute over chronic load at its end, or null while there is no chronic load; it describes, and whether
+     * @param load7Days load of 7 days at its end
+     * @param load42Days load of 42 days at its end
+     * @param loadDifference load of 42 days less load of 7 days at the end of the day before
+     * @param loadRatio load of 7 days over load of 42 days at its end, or null while that is 0; it describes, and whether
      *     it says anything about injury is disputed
-     * @param ramp what chronic load has gained in seven days, or null where the history does not reach back so far
+     * @param loadChange what the load of 42 days has gained in seven days, or null where the history does not reach back so far
      */
     public record Day(
             LocalDate day,
             double trainingStress,
-            double acute,
-            double chronic,
-            double balance,
-            @Nullable Double ratio,
-            @Nullable Double ramp)
+            double load7Days,
+            double load42Days,
+            double loadDifference,
+            @Nullable Double loadRatio,
+            @Nullable Double loadChange)
             implements Serializable {}
 
     /** Copies the list. */
@@ -70,47 +70,47 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
      * The history from a day to a day, both included.
      *
      * @param stressByDay training stress by day; a day that is not in it counts as 0, one outside the range is left out
-     * @param startAcute acute load before the first day
-     * @param startChronic chronic load before the first day
+     * @param startLoad7Days load of 7 days before the first day
+     * @param startLoad42Days load of 42 days before the first day
      * @throws IllegalArgumentException when the last day lies before the first
      */
     static LoadHistory of(
             LocalDate first,
             LocalDate last,
             Map<LocalDate, Double> stressByDay,
-            double startAcute,
-            double startChronic) {
+            double startLoad7Days,
+            double startLoad42Days) {
         if (last.isBefore(first)) {
             throw new IllegalArgumentException("the last day " + last + " lies before the first, " + first);
         }
-        double acuteShare = -Math.expm1(-1.0 / ACUTE_DAYS);
-        double chronicShare = -Math.expm1(-1.0 / CHRONIC_DAYS);
-        double acute = startAcute;
-        double chronic = startChronic;
+        double shareOf7Days = -Math.expm1(-1.0 / SHORT_DAYS);
+        double shareOf42Days = -Math.expm1(-1.0 / LONG_DAYS);
+        double load7Days = startLoad7Days;
+        double load42Days = startLoad42Days;
         int count = Math.toIntExact(ChronoUnit.DAYS.between(first, last)) + 1;
         List<Day> days = new ArrayList<>(count);
         for (int i = 0; i < count; i++) {
             LocalDate day = first.plusDays(i);
             double stress = stressByDay.getOrDefault(day, 0.0);
-            double balance = chronic - acute;
-            acute += (stress - acute) * acuteShare;
-            chronic += (stress - chronic) * chronicShare;
-            Double before = i < RAMP_DAYS - 1
+            double loadDifference = load42Days - load7Days;
+            load7Days += (stress - load7Days) * shareOf7Days;
+            load42Days += (stress - load42Days) * shareOf42Days;
+            Double before = i < CHANGE_DAYS - 1
                     ? null
                     : (Double)
-                            (i == RAMP_DAYS - 1
-                                    ? startChronic
-                                    : days.get(i - RAMP_DAYS).chronic());
+                            (i == CHANGE_DAYS - 1
+                                    ? startLoad42Days
+                                    : days.get(i - CHANGE_DAYS).load42Days());
             days.add(new Day(
                     day,
                     stress,
-                    acute,
-                    chronic,
-                    balance,
-                    chronic > 0 ? (Double) (acute / chronic) : null,
-                    before == null ? null : (Double) (chronic - before)));
+                    load7Days,
+                    load42Days,
+                    loadDifference,
+                    load42Days > 0 ? (Double) (load7Days / load42Days) : null,
+                    before == null ? null : (Double) (load42Days - before)));
         }
-        return new LoadHistory(startAcute, startChronic, days);
+        return new LoadHistory(startLoad7Days, startLoad42Days, days);
     }
 
     /** The last day, or null when there is none. */
@@ -128,15 +128,15 @@ public record LoadHistory(double startAcute, double startChronic, List<Day> days
     }
 
     /**
-     * Whether acute over chronic load says anything: the history is as long as chronic load looks back, or begins with a
-     * chronic load from before it.
+     * Whether the load of 7 days over that of 42 days says anything: the history is as long as the load of 42 days looks back, or begins with a
+     * load of 42 days from before it.
      */
     public boolean isLongEnoughForRatio() {
-        return startChronic > 0 || days.size() >= CHRONIC_DAYS;
+        return startLoad42Days > 0 || days.size() >= LONG_DAYS;
     }
 
-    /** How many days it takes until the start values weigh under 5 percent of chronic load: three time constants. */
+    /** How many days it takes until the start values weigh under 5 percent of the load of 42 days: three time constants. */
     public static int settlingDays() {
-        return 3 * CHRONIC_DAYS;
+        return 3 * LONG_DAYS;
     }
 }

@@ -20,8 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param workKJ work of the rides that have power, kilojoules; null when none has
  * @param trainingStress training stress of the rides that have it; 0 without rides, null when there are rides and none
  *     has it
- * @param chronic chronic load at its end, or at the end of the season within it; null beyond
- * @param ramp what chronic load gained in it, from the start value where the season begins in it; or null
+ * @param load42Days load of 42 days at its end, or at the end of the season within it; null beyond
+ * @param loadChange what the load of 42 days gained in it, from the start value where the season begins in it; or null
  */
 public record PeriodTotals(
         LocalDate from,
@@ -31,8 +31,8 @@ public record PeriodTotals(
         long movingSeconds,
         @Nullable Double workKJ,
         @Nullable Double trainingStress,
-        @Nullable Double chronic,
-        @Nullable Double ramp)
+        @Nullable Double load42Days,
+        @Nullable Double loadChange)
         implements Serializable {
     /** The weeks, Monday to Sunday, in which the season has a day; rides must be in time order. */
     static List<PeriodTotals> weeks(List<SeasonRide> rides, LoadHistory load) {
@@ -93,9 +93,9 @@ public record PeriodTotals(
         }
         LoadHistory.Day end = to.isAfter(last.day()) ? last : load.on(to.minusDays(1));
         LoadHistory.Day before = load.on(from.minusDays(1));
-        Double beforeChronic = before != null
-                ? (Double) before.chronic()
-                : !from.isAfter(load.days().get(0).day()) ? (Double) load.startChronic() : null;
+        Double load42DaysBefore = before != null
+                ? (Double) before.load42Days()
+                : !from.isAfter(load.days().get(0).day()) ? (Double) load.startLoad42Days() : null;
         return new PeriodTotals(
                 from,
                 to,
@@ -104,7 +104,7 @@ public record PeriodTotals(
                 movingSeconds,
                 workKJ,
                 stress,
-                end == null ? null : (Double) end.chronic(),
-                end == null || beforeChronic == null ? null : (Double) (end.chronic() - beforeChronic));
+                end == null ? null : (Double) end.load42Days(),
+                end == null || load42DaysBefore == null ? null : (Double) (end.load42Days() - load42DaysBefore));
     }
 }

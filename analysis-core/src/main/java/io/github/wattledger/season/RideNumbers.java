@@ -31,7 +31,7 @@ public record RideNumbers(int powerSeconds, Map<LoadNumber, Double> values) impl
             LoadNumber.NORMALIZED_POWER,
             LoadNumber.AVERAGE_HEART_RATE,
             LoadNumber.MAXIMUM_HEART_RATE,
-            LoadNumber.EFFICIENCY,
+            LoadNumber.WATTS_PER_BEAT,
             LoadNumber.DECOUPLING);
 
     /**

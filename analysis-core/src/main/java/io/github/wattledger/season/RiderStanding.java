@@ -14,11 +14,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param name what the rider is called
  * @param asOf the day
- * @param chronic chronic load, or null without rides
- * @param acute acute load, or null without rides
- * @param balance chronic less acute load of the day before, or null without rides
- * @param ratio acute over chronic load, or null
- * @param ramp what chronic load gained in seven days, or null
+ * @param load42Days load of 42 days, or null without rides
+ * @param load7Days load of 7 days, or null without rides
+ * @param loadDifference load of 42 days less load of 7 days of the day before, or null without rides
+ * @param loadRatio load of 7 days over load of 42 days, or null
+ * @param loadChange what the load of 42 days gained in seven days, or null
  * @param weekStress training stress of the last seven days, or null without rides
  * @param daysSinceRide days since the last ride, or null without one
  * @param daysSinceLongRide days since the last ride of {@link PacingTrend#LONG_RIDE_SECONDS}, or null without one
@@ -29,11 +29,11 @@ import org.jspecify.annotations.Nullable;
 public record RiderStanding(
         String name,
         @Nullable LocalDate asOf,
-        @Nullable Double chronic,
-        @Nullable Double acute,
-        @Nullable Double balance,
-        @Nullable Double ratio,
-        @Nullable Double ramp,
+        @Nullable Double load42Days,
+        @Nullable Double load7Days,
+        @Nullable Double loadDifference,
+        @Nullable Double loadRatio,
+        @Nullable Double loadChange,
         @Nullable Double weekStress,
         @Nullable Integer daysSinceRide,
         @Nullable Integer daysSinceLongRide,
@@ -44,8 +44,8 @@ public record RiderStanding(
     /** How many of the last races are shown. Own choice. */
     public static final int RACES = 3;
 
-    /** Chronic load that grows faster than this a week is worth a look; common practice, no source. */
-    static final double STEEP_RAMP = 7;
+    /** A load of 42 days that grows faster than this a week is worth a look; common practice, no source. */
+    static final double STEEP_CHANGE = 7;
     /**
      * A ratio above this is worth a look: the bound most often quoted (a consensus of 2016 on load in sport); letters in
      * the same journal dispute that it foretells injury.
@@ -55,8 +55,8 @@ public record RiderStanding(
     static final int IDLE_DAYS = 14;
     /** Days without a long ride that are worth a look in a rider of long races; our own choice. */
     static final int DAYS_WITHOUT_LONG_RIDE = 21;
-    /** A ratio says nothing while there is hardly any chronic load. */
-    private static final double LEAST_CHRONIC_FOR_RATIO = 10;
+    /** A ratio says nothing while the load of 42 days is hardly above 0. */
+    private static final double LEAST_LOAD_FOR_RATIO = 10;
 
     /**
      * Something to look at.
@@ -113,11 +113,11 @@ public record RiderStanding(
         return new RiderStanding(
                 name,
                 asOf,
-                today.chronic(),
-                today.acute(),
-                today.balance(),
-                today.ratio(),
-                today.ramp(),
+                today.load42Days(),
+                today.load7Days(),
+                today.loadDifference(),
+                today.loadRatio(),
+                today.loadChange(),
                 weekStress,
                 sinceRide,
                 sinceLong,
@@ -133,16 +133,16 @@ public record RiderStanding(
     private static List<Warning> warnings(
             SeasonReview season, LoadHistory.Day today, @Nullable Integer sinceRide, @Nullable Integer sinceLong) {
         List<Warning> warnings = new ArrayList<>();
-        Double ramp = today.ramp();
-        if (ramp != null && ramp > STEEP_RAMP) {
-            warnings.add(
-                    warning("steep-rise", "load of 42 days grew by %.1f in a week (more than %.0f)", ramp, STEEP_RAMP));
+        Double loadChange = today.loadChange();
+        if (loadChange != null && loadChange > STEEP_CHANGE) {
+            warnings.add(warning(
+                    "steep-rise", "load of 42 days grew by %.1f in a week (more than %.0f)", loadChange, STEEP_CHANGE));
         }
-        Double ratio = today.ratio();
+        Double ratio = today.loadRatio();
         if (season.load().isLongEnoughForRatio()
                 && ratio != null
                 && ratio > HIGH_RATIO
-                && today.chronic() >= LEAST_CHRONIC_FOR_RATIO) {
+                && today.load42Days() >= LEAST_LOAD_FOR_RATIO) {
             warnings.add(warning(
                     "high-ratio",
                     "load of 7 days is %.2f times that of 42 days (more than %.1f; what that means is disputed)",

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param asOf the last day, or null when there is no ride with a date that can be believed and none was asked for
  * @param rides the rides in time order, without duplicates, up to the last day. They include rides whose date cannot be
  *     believed ({@link SeasonRide#dateDoubt()}); nothing else of the review does
- * @param load acute and chronic load from the day of the first ride to the last day; without days when no ride has a
+ * @param load the loads of 7 and of 42 days from the day of the first ride to the last day; without days when no ride has a
  *     date that can be believed
  * @param weeks the weeks, Monday to Sunday
  * @param months the calendar months

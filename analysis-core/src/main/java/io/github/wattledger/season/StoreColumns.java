@@ -228,7 +228,7 @@ final class StoreColumns {
      * a heartbeat keep the name under which the stores that there are have them.
      */
     static String name(LoadNumber number) {
-        if (number == LoadNumber.EFFICIENCY) {
+        if (number == LoadNumber.WATTS_PER_BEAT) {
             return "efficiency_w_per_beat";
         }
         return number.id()

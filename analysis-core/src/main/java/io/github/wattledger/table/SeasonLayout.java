@@ -37,11 +37,11 @@ record SeasonLayout<T>(String name, List<SeasonColumn<T>> columns, Function<Seas
             List.of(
                     day("day", LoadHistory.Day::day),
                     number("trainingStress", LoadHistory.Day::trainingStress),
-                    number("load7Days", LoadHistory.Day::acute),
-                    number("load42Days", LoadHistory.Day::chronic),
-                    number("loadDifference", LoadHistory.Day::balance),
-                    number("loadRatio", LoadHistory.Day::ratio),
-                    number("loadChangeInWeek", LoadHistory.Day::ramp)),
+                    number("load7Days", LoadHistory.Day::load7Days),
+                    number("load42Days", LoadHistory.Day::load42Days),
+                    number("loadDifference", LoadHistory.Day::loadDifference),
+                    number("loadRatio", LoadHistory.Day::loadRatio),
+                    number("loadChangeInWeek", LoadHistory.Day::loadChange)),
             season -> season.load().days());
 
     /** One row a duration. */

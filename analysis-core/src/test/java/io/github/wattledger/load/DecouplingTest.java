@@ -98,7 +98,7 @@ class DecouplingTest {
         }
 
         @Test
-        void fromAnEfficiencyOfNothing() {
+        void fromNoWattsPerBeat() {
             assertThatIllegalArgumentException().isThrownBy(() -> Decoupling.percent(0, 1));
             assertThat(Decoupling.of(steps(1, 2000, 0, 2000, 200), steps(1, 4000, 140)))
                     .isEmpty();
@@ -120,9 +120,9 @@ class DecouplingTest {
                             new Interval(2400, 3600),
                             new Interval(3600, 4800),
                             new Interval(4800, 6000));
-            assertThat(blocks.get(0).efficiencyWPerBeat()).isCloseTo(200.0 / 140, within(1e-9));
+            assertThat(blocks.get(0).wattsPerBeat()).isCloseTo(200.0 / 140, within(1e-9));
             assertThat(blocks.get(0).decouplingPercent()).isCloseTo(0, within(1e-9));
-            assertThat(blocks.get(4).efficiencyWPerBeat()).isCloseTo(1.25, within(1e-9));
+            assertThat(blocks.get(4).wattsPerBeat()).isCloseTo(1.25, within(1e-9));
             assertThat(blocks.get(4).decouplingPercent()).isCloseTo(12.5, within(1e-9));
         }
 
@@ -142,7 +142,7 @@ class DecouplingTest {
         void aBlockWithoutEnoughHeartRateHasNoNumbers() {
             Ride ride = ride(steps(1, 4800, 200), steps(1, 3600, 140, 300, Double.NaN, 900, 140));
             Decoupling.Block last = Decoupling.byBlock(ride).get(3);
-            assertThat(last.efficiencyWPerBeat()).isNull();
+            assertThat(last.wattsPerBeat()).isNull();
             assertThat(last.decouplingPercent()).isNull();
         }
 
@@ -150,7 +150,7 @@ class DecouplingTest {
         void withoutAFirstHourThereIsNothingToCompareWith() {
             List<Decoupling.Block> blocks = Decoupling.byBlock(ride(steps(1, 3000, 200), steps(1, 3000, 140)));
             assertThat(blocks).hasSize(2).allSatisfy(block -> {
-                assertThat(block.efficiencyWPerBeat()).isCloseTo(200.0 / 140, within(1e-9));
+                assertThat(block.wattsPerBeat()).isCloseTo(200.0 / 140, within(1e-9));
                 assertThat(block.decouplingPercent()).isNull();
             });
         }
@@ -164,11 +164,12 @@ class DecouplingTest {
     }
 
     @Test
-    void efficiencyIsNormalizedPowerPerBeat() {
-        assertThat(Efficiency.of(steps(1, 600, 210), steps(1, 600, 140)).orElseThrow())
+    void wattsPerBeatIsNormalizedPowerOverHeartRate() {
+        assertThat(WattsPerBeat.of(steps(1, 600, 210), steps(1, 600, 140)).orElseThrow())
                 .isCloseTo(1.5, within(1e-12));
-        assertThat(Efficiency.of(steps(1, 600, 210), steps(1, 600, Double.NaN))).isEmpty();
-        assertThatIllegalArgumentException().isThrownBy(() -> Efficiency.of(new double[3], new double[4]));
+        assertThat(WattsPerBeat.of(steps(1, 600, 210), steps(1, 600, Double.NaN)))
+                .isEmpty();
+        assertThatIllegalArgumentException().isThrownBy(() -> WattsPerBeat.of(new double[3], new double[4]));
     }
 
     private static double[] twice(double[] values) {

@@ -7,11 +7,11 @@ import static org.assertj.core.api.Assertions.assertThatNullPointerException;
 
 import io.github.wattledger.load.Ascent;
 import io.github.wattledger.load.Decoupling;
-import io.github.wattledger.load.Efficiency;
 import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.load.RollingMean;
 import io.github.wattledger.load.TimeInZones;
 import io.github.wattledger.load.TrainingStress;
+import io.github.wattledger.load.WattsPerBeat;
 import io.github.wattledger.load.Work;
 import io.github.wattledger.power.CriticalPower;
 import io.github.wattledger.power.CriticalPowerFit;
@@ -69,8 +69,14 @@ class ReadingsTest {
                         "zones",
                         x -> TimeInZones.of(x, 250, ZoneScheme.POWER_SEVEN_LEVELS),
                         x -> TimeInZones.of(x, 250, ZoneScheme.POWER_SEVEN_LEVELS)),
-                both("efficiency, power", x -> Efficiency.of(x, beats), x -> Efficiency.of(x, Series.of(beats))),
-                both("efficiency, beats", x -> Efficiency.of(watts, x), x -> Efficiency.of(Series.of(watts), x)),
+                both(
+                        "watts per beat, power",
+                        x -> WattsPerBeat.of(x, beats),
+                        x -> WattsPerBeat.of(x, Series.of(beats))),
+                both(
+                        "watts per beat, beats",
+                        x -> WattsPerBeat.of(watts, x),
+                        x -> WattsPerBeat.of(Series.of(watts), x)),
                 both("decoupling, power", x -> Decoupling.of(x, beats), x -> Decoupling.of(x, Series.of(beats))),
                 both("decoupling, beats", x -> Decoupling.of(watts, x), x -> Decoupling.of(Series.of(watts), x)),
                 both("curve", MeanMaximalCurve::of, MeanMaximalCurve::of),

@@ -31,22 +31,22 @@ class LoadHistoryTest {
         @ParameterizedTest
         @CsvSource({"1, 2.35", "7, 15.35", "14, 28.35", "28, 48.66", "42, 63.21", "84, 86.47"})
         void chronicLoadRisesTowardsAConstantLoad(int days, double expected) {
-            assertThat(constant(100, days).days().get(days - 1).chronic()).isCloseTo(expected, within(0.005));
+            assertThat(constant(100, days).days().get(days - 1).load42Days()).isCloseTo(expected, within(0.005));
         }
 
         /** 100 (1 - e^(-n/7)), computed by hand. */
         @ParameterizedTest
         @CsvSource({"7, 63.21", "14, 86.47", "28, 98.17"})
         void acuteLoadRisesFaster(int days, double expected) {
-            assertThat(constant(100, days).days().get(days - 1).acute()).isCloseTo(expected, within(0.005));
+            assertThat(constant(100, days).days().get(days - 1).load7Days()).isCloseTo(expected, within(0.005));
         }
 
         @Test
         void aConstantLoadEndsAtRatioOneAndBalanceZero() {
             LoadHistory.Day last = Objects.requireNonNull(constant(80, 3000).last());
-            assertThat(last.ratio()).isCloseTo(1, within(1e-9));
-            assertThat(last.balance()).isCloseTo(0, within(1e-9));
-            assertThat(last.ramp()).isCloseTo(0, within(1e-9));
+            assertThat(last.loadRatio()).isCloseTo(1, within(1e-9));
+            assertThat(last.loadDifference()).isCloseTo(0, within(1e-9));
+            assertThat(last.loadChange()).isCloseTo(0, within(1e-9));
         }
     }
 
@@ -58,9 +58,9 @@ class LoadHistoryTest {
         void oneRideFadesExponentially(int daysLater) {
             LoadHistory load = LoadHistory.of(FIRST, FIRST.plusDays(daysLater), Map.of(FIRST, 100.0));
             LoadHistory.Day last = load.days().get(daysLater);
-            assertThat(last.chronic())
+            assertThat(last.load42Days())
                     .isCloseTo(100 * (1 - Math.exp(-1 / 42.0)) * Math.exp(-daysLater / 42.0), within(1e-9));
-            assertThat(last.acute())
+            assertThat(last.load7Days())
                     .isCloseTo(100 * (1 - Math.exp(-1 / 7.0)) * Math.exp(-daysLater / 7.0), within(1e-9));
         }
 
@@ -68,10 +68,10 @@ class LoadHistoryTest {
         @Test
         void withoutTrainingLoadsHalveEveryTauLogTwo() {
             LoadHistory load = LoadHistory.of(FIRST, FIRST.plusDays(400), Map.of(), 64, 64);
-            double afterMonth = load.days().get(28).chronic();
+            double afterMonth = load.days().get(28).load42Days();
             double days = 29 * Math.log(2) / Math.log(64 / afterMonth);
             assertThat(days).isCloseTo(29.112, within(1e-3));
-            double afterWeek = load.days().get(6).acute();
+            double afterWeek = load.days().get(6).load7Days();
             assertThat(7 * Math.log(2) / Math.log(64 / afterWeek)).isCloseTo(4.852, within(1e-3));
         }
     }
@@ -79,18 +79,18 @@ class LoadHistoryTest {
     @Test
     void balanceIsThatOfTheDayBefore() {
         LoadHistory load = constant(100, 5);
-        assertThat(load.days().get(0).balance()).isZero();
+        assertThat(load.days().get(0).loadDifference()).isZero();
         LoadHistory.Day third = load.days().get(2);
-        assertThat(load.days().get(3).balance()).isEqualTo(third.chronic() - third.acute());
+        assertThat(load.days().get(3).loadDifference()).isEqualTo(third.load42Days() - third.load7Days());
     }
 
     @Test
     void rampIsTheGainOfSevenDays() {
         LoadHistory load = constant(100, 10);
-        assertThat(load.days().get(5).ramp()).isNull();
-        assertThat(load.days().get(6).ramp()).isEqualTo(load.days().get(6).chronic());
-        assertThat(load.days().get(9).ramp())
-                .isEqualTo(load.days().get(9).chronic() - load.days().get(2).chronic());
+        assertThat(load.days().get(5).loadChange()).isNull();
+        assertThat(load.days().get(6).loadChange()).isEqualTo(load.days().get(6).load42Days());
+        assertThat(load.days().get(9).loadChange())
+                .isEqualTo(load.days().get(9).load42Days() - load.days().get(2).load42Days());
     }
 
     @Test
@@ -99,13 +99,15 @@ class LoadHistoryTest {
         LocalDate saturday = LocalDate.of(2026, 3, 28);
         LoadHistory load = LoadHistory.of(saturday, saturday.plusDays(3), Map.of(saturday, 100.0));
         assertThat(load.days()).hasSize(4);
-        double share = load.days().get(1).acute() / load.days().get(0).acute();
-        assertThat(load.days().get(2).acute() / load.days().get(1).acute()).isCloseTo(share, within(1e-12));
+        double share = load.days().get(1).load7Days() / load.days().get(0).load7Days();
+        assertThat(load.days().get(2).load7Days() / load.days().get(1).load7Days())
+                .isCloseTo(share, within(1e-12));
     }
 
     @Test
     void noLoadHasNoRatio() {
-        assertThat(LoadHistory.of(FIRST, FIRST, Map.of()).days().get(0).ratio()).isNull();
+        assertThat(LoadHistory.of(FIRST, FIRST, Map.of()).days().get(0).loadRatio())
+                .isNull();
     }
 
     @Test

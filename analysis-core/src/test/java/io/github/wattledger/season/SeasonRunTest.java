@@ -143,7 +143,7 @@ class SeasonRunTest {
             assertThat(season.months()).hasSize(6);
             assertThat(season.months().get(2).rideCount()).isZero();
             assertThat(season.months().get(2).trainingStress()).isZero();
-            assertThat(season.load().days().get(150).chronic())
+            assertThat(season.load().days().get(150).load42Days())
                     .isCloseTo(100 * (1 - Math.exp(-1 / 42.0)) * Math.exp(-150 / 42.0), within(1e-9));
         }
 

@@ -9,9 +9,9 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Efficiency, block by block.
+ * Watts a heartbeat, block by block.
  *
- * @param drawn efficiency over time, or null without it
+ * @param drawn watts a heartbeat over time, or null without it
  * @param rows the blocks
  * @param otherwise why there are none, or empty
  */
@@ -23,27 +23,27 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
      *
      * @param from when it begins
      * @param to when it ends
-     * @param efficiency watts per beat per minute
+     * @param wattsPerBeat watts per beat per minute
      * @param change against the first hour
      */
-    public record Row(String from, String to, String efficiency, String change) {}
+    public record Row(String from, String to, String wattsPerBeat, String change) {}
 
     static Blocks of(RideReview review, RideDetail detail) {
-        List<Decoupling.Block> blocks = detail.efficiency();
+        List<Decoupling.Block> blocks = detail.wattsPerBeat();
         List<Row> rows = new ArrayList<>();
         double lowest = Double.POSITIVE_INFINITY;
         double highest = 0;
         for (Decoupling.Block block : blocks) {
-            Double efficiency = block.efficiencyWPerBeat();
+            Double wattsPerBeat = block.wattsPerBeat();
             Double decoupling = block.decouplingPercent();
             rows.add(new Row(
                     Figures.shortClock(block.stretch().fromSecond()),
                     Figures.shortClock(block.stretch().toSecond()),
-                    efficiency == null ? "not computed: too few readings" : Figures.wattsABeat(efficiency),
+                    wattsPerBeat == null ? "not computed: too few readings" : Figures.wattsABeat(wattsPerBeat),
                     decoupling == null ? "not known" : Figures.decimal(-decoupling, 1) + " %"));
-            if (efficiency != null) {
-                lowest = Math.min(lowest, efficiency);
-                highest = Math.max(highest, efficiency);
+            if (wattsPerBeat != null) {
+                lowest = Math.min(lowest, wattsPerBeat);
+                highest = Math.max(highest, wattsPerBeat);
             }
         }
         String otherwise = rows.isEmpty() ? "Not computed: it needs power and heart rate for at least 20 minutes." : "";
@@ -59,15 +59,15 @@ public record Blocks(@Nullable Markup drawn, List<Row> rows, String otherwise) {
         Plot plot = new Plot(svg, 20, HEIGHT, time, Scale.fromZero(highest));
         plot.levels(3, value -> Figures.decimal(value, 1)).name("Watts a heartbeat, blocks of 20 min");
         for (Decoupling.Block block : blocks) {
-            Double efficiency = block.efficiencyWPerBeat();
-            if (efficiency != null) {
+            Double wattsPerBeat = block.wattsPerBeat();
+            if (wattsPerBeat != null) {
                 double gap = block.stretch().seconds() * 0.06;
                 plot.bar(
                         "block",
                         block.stretch().fromSecond() + gap,
                         block.stretch().toSecond() - gap,
                         0,
-                        efficiency);
+                        wattsPerBeat);
             }
         }
         List<Double> ticks = time.clockTicks(9);

@@ -19,7 +19,7 @@ final class SeasonCharts {
 
     private SeasonCharts() {}
 
-    /** Acute and chronic load, with the stress of each day as a bar. */
+    /** The loads of 7 and of 42 days, with the stress of each day as a bar. */
     static Markup load(LoadHistory load) {
         List<LoadHistory.Day> days = load.days();
         LocalDate first = days.get(0).day();
@@ -27,14 +27,14 @@ final class SeasonCharts {
         double mostLoad = 1;
         double mostStress = 1;
         double[] xs = new double[days.size()];
-        double[] acute = new double[days.size()];
-        double[] chronic = new double[days.size()];
+        double[] load7Days = new double[days.size()];
+        double[] load42Days = new double[days.size()];
         for (int i = 0; i < days.size(); i++) {
             LoadHistory.Day day = days.get(i);
             xs[i] = day.day().toEpochDay() + 1.0;
-            acute[i] = day.acute();
-            chronic[i] = day.chronic();
-            mostLoad = Math.max(mostLoad, Math.max(day.acute(), day.chronic()));
+            load7Days[i] = day.load7Days();
+            load42Days[i] = day.load42Days();
+            mostLoad = Math.max(mostLoad, Math.max(day.load7Days(), day.load42Days()));
             mostStress = Math.max(mostStress, day.trainingStress());
         }
         int second = TOP + TALL + TOP;
@@ -47,9 +47,9 @@ final class SeasonCharts {
         new Plot(svg, TOP, TALL, time, Scale.fromZero(mostLoad))
                 .levels(4, value -> Figures.decimal(value, 0))
                 .name("Load, training stress a day")
-                .between("load-gap", xs, acute, chronic)
-                .line("acute", xs, acute)
-                .line("chronic", xs, chronic);
+                .between("load-gap", xs, load7Days, load42Days)
+                .line("load-7", xs, load7Days)
+                .line("load-42", xs, load42Days);
         Plot stress = new Plot(svg, second, LOW / 2, time, Scale.fromZero(mostStress));
         stress.levels(2, value -> Figures.decimal(value, 0)).name("Training stress of each day");
         for (LoadHistory.Day day : days) {

@@ -34,9 +34,9 @@ public record SeasonLoad(
     public record Day(
             LocalDate day,
             Num stress,
-            Num acute,
-            Num chronic,
-            Num balance,
+            Num load7Days,
+            Num load42Days,
+            Num loadDifference,
             @Nullable Spell after) {}
 
     /** A week, and the weeks without a ride after it that are folded into one row, or null. */
@@ -46,8 +46,8 @@ public record SeasonLoad(
             Num hours,
             Num work,
             Num stress,
-            Num chronic,
-            Num ramp,
+            Num load42Days,
+            Num loadChange,
             @Nullable Spell after) {}
 
     static SeasonLoad of(SeasonReview season) {
@@ -87,9 +87,9 @@ public record SeasonLoad(
             days.add(new Day(
                     day.day(),
                     Num.rounded(path + "trainingStress", day.trainingStress(), ""),
-                    Num.tenths(path + "load7Days", day.acute()),
-                    Num.tenths(path + "load42Days", day.chronic()),
-                    Num.signed(path + "loadDifference", day.balance()),
+                    Num.tenths(path + "load7Days", day.load7Days()),
+                    Num.tenths(path + "load42Days", day.load42Days()),
+                    Num.signed(path + "loadDifference", day.loadDifference()),
                     Spell.holding(spells, day.day().plusDays(1))));
         }
         return days;
@@ -113,8 +113,8 @@ public record SeasonLoad(
                     Num.rounded(path + "workKJ", week.workKJ(), " kJ"),
                     Num.rounded(
                             path + "trainingStress", week.trainingStress(), week.ridesWithoutStress() > 0 ? " *" : ""),
-                    Num.tenths(path + "load42Days", week.chronic()),
-                    Num.signed(path + "loadChange", week.ramp()),
+                    Num.tenths(path + "load42Days", week.load42Days()),
+                    Num.signed(path + "loadChange", week.loadChange()),
                     Spell.holding(spells, week.to())));
         }
         return rows;

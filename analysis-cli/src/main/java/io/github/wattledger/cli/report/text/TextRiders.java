@@ -35,10 +35,10 @@ public final class TextRiders {
         for (RiderStanding rider : riders) {
             table.row(List.of(
                     shortened(PlainText.of(rider.name()), NAME_COLUMNS),
-                    decimal(rider.chronic()),
-                    decimal(rider.acute()),
-                    signed(rider.balance()),
-                    signed(rider.ramp()),
+                    decimal(rider.load42Days()),
+                    decimal(rider.load7Days()),
+                    signed(rider.loadDifference()),
+                    signed(rider.loadChange()),
                     rider.weekStress() == null ? NONE : Figures.decimal(rider.weekStress(), 0),
                     days(rider.daysSinceRide()),
                     days(rider.daysSinceLongRide()),

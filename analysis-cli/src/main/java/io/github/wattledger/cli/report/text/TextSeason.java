@@ -120,8 +120,8 @@ public final class TextSeason {
                 SeasonWords.hours(period.movingSeconds()),
                 whole(period.workKJ()),
                 whole(period.trainingStress()) + mark,
-                period.chronic() == null ? NONE : Figures.decimal(period.chronic(), 1),
-                signed(period.ramp()));
+                period.load42Days() == null ? NONE : Figures.decimal(period.load42Days(), 1),
+                signed(period.loadChange()));
     }
 
     /** Several periods without a ride, one after the other, in one row: what the loads were at the end of them. */

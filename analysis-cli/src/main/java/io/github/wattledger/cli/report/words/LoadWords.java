@@ -82,7 +82,7 @@ public record LoadWords(
             case STRESS -> Wording.WHOLE;
             case HEART_RATE -> Wording.BEATS;
             case CADENCE -> Wording.REVOLUTIONS;
-            case EFFICIENCY -> Wording.WATTS_PER_BEAT;
+            case WATTS_PER_BEAT -> Wording.WATTS_PER_BEAT;
             case PERCENTAGE -> Wording.TENTH_OF_PERCENT;
         };
     }

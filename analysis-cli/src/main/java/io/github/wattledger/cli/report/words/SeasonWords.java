@@ -21,10 +21,10 @@ import org.jspecify.annotations.Nullable;
 
 /** A season in words. */
 public final class SeasonWords {
-    /** What acute load is called. */
+    /** What load of 7 days is called. */
     public static final String LOAD_OF_7_DAYS = "load of 7 days";
 
-    /** What chronic load is called. */
+    /** What load of 42 days is called. */
     public static final String LOAD_OF_42_DAYS = "load of 42 days";
 
     private SeasonWords() {}
@@ -284,28 +284,28 @@ public final class SeasonWords {
                 new Today(
                         "load7Days",
                         LOAD_OF_7_DAYS,
-                        day.acute(),
-                        Figures.decimal(day.acute(), 1),
+                        day.load7Days(),
+                        Figures.decimal(day.load7Days(), 1),
                         "training stress a day, weighted over about 7 days"),
                 new Today(
                         "load42Days",
                         LOAD_OF_42_DAYS,
-                        day.chronic(),
-                        Figures.decimal(day.chronic(), 1),
+                        day.load42Days(),
+                        Figures.decimal(day.load42Days(), 1),
                         "training stress a day, weighted over about 42 days"),
                 new Today(
                         "loadDifference",
                         "difference",
-                        day.balance(),
-                        signed(day.balance()),
+                        day.loadDifference(),
+                        signed(day.loadDifference()),
                         "load of 42 days less load of 7 days, at the end of the day before"),
                 new Today(
                         "loadChangeInWeek",
                         "change in a week",
-                        day.ramp(),
-                        signed(day.ramp()),
+                        day.loadChange(),
+                        signed(day.loadChange()),
                         "what the load of 42 days gained in a week")));
-        Double ratio = day.ratio();
+        Double ratio = day.loadRatio();
         if (ratio != null && load.isLongEnoughForRatio()) {
             today.add(new Today(
                     "loadRatio",

@@ -5,20 +5,20 @@ import io.github.wattledger.ride.Series;
 import java.util.OptionalDouble;
 
 /**
- * Efficiency: normalized power over mean heart rate, watts per beat per minute. It falls when the heart beats faster for
+ * Watts a heartbeat: normalized power over mean heart rate, watts per beat per minute. It falls when the heart beats faster for
  * the same power. Source: J. Friel's efficiency factor (from memory), with normalized power as the power.
  */
-public final class Efficiency {
+public final class WattsPerBeat {
     /**
-     * Least share of the timer seconds of a stretch that must carry power, and heart rate, for an efficiency to stand
+     * Least share of the timer seconds of a stretch that must carry power, and heart rate, for the number to stand
      * for the stretch. Our own decision: with less, the two means may speak of different minutes.
      */
     static final double LEAST_COVERAGE = 0.8;
 
-    private Efficiency() {}
+    private WattsPerBeat() {}
 
     /**
-     * Efficiency of one-second power and heart rate.
+     * Watts a heartbeat of one-second power and heart rate.
      *
      * @param watts one-second power, watts; {@code NaN} (not measured) is left out
      * @param heartRateBpm heart rate over the same seconds, beats per minute; {@code NaN} is left out
@@ -46,7 +46,7 @@ public final class Efficiency {
         return of(Series.of(watts), Series.of(heartRateBpm));
     }
 
-    /** Efficiency of a stretch that holds so many timer seconds; empty where too few of them carry both readings. */
+    /** Watts a heartbeat of a stretch that holds so many timer seconds; empty where too few of them carry both readings. */
     static OptionalDouble ofStretch(Series power, Series heartRate, Interval stretch, int timerSeconds) {
         int from = stretch.fromSecond();
         int to = stretch.toSecond();
