@@ -65,18 +65,14 @@ public record PacingTrend(
         recalls = List.copyOf(recalls);
     }
 
-    static boolean isRace(SeasonRide ride) {
-        return ride.judgement().verdict() != Verdict.NOT_JUDGED;
-    }
-
     static boolean isLong(SeasonRide ride) {
         return ride.numbers().movingSeconds() >= LONG_RIDE_SECONDS;
     }
 
     static PacingTrend of(List<SeasonRide> season, OwnRides own) {
         List<SeasonRide> shown =
-                season.stream().filter(ride -> isRace(ride) || isLong(ride)).toList();
-        List<SeasonRide> races = shown.stream().filter(PacingTrend::isRace).toList();
+                season.stream().filter(ride -> ride.isRace() || isLong(ride)).toList();
+        List<SeasonRide> races = shown.stream().filter(SeasonRide::isRace).toList();
         List<Recall> recalls = recalls(races, own);
         List<RacePacing> pacing = RacePacing.of(races);
         if (races.size() < LEAST_RACES) {

@@ -42,7 +42,7 @@ public record RacePacing(
         List<RacePacing> races = new ArrayList<>();
         Double capW = null;
         for (SeasonRide ride : rides) {
-            if (PacingTrend.isRace(ride)) {
+            if (ride.isRace()) {
                 races.add(of(ride, capW));
                 Double newCapW = ride.traits().openingCapW();
                 capW = newCapW == null ? capW : newCapW;

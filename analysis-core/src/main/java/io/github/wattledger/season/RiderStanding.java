@@ -100,7 +100,7 @@ public record RiderStanding(
             if (PacingTrend.isLong(ride)) {
                 sinceLong = daysBetween(ride.day(), asOf);
             }
-            if (PacingTrend.isRace(ride)) {
+            if (ride.isRace()) {
                 lastVerdict = ride.judgement().verdict();
             }
         }

@@ -1,6 +1,7 @@
 package io.github.wattledger.season;
 
 import io.github.wattledger.history.RideTraits;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.rider.RideNotes;
@@ -68,6 +69,11 @@ public record SeasonRide(
             @Nullable Integer utcOffsetSeconds,
             int channelCount)
             implements Serializable {}
+
+    /** Whether it was judged as a race. */
+    public boolean isRace() {
+        return judgement.verdict() != Verdict.NOT_JUDGED;
+    }
 
     /** Normalized power of the opening, watts; null without a target, and where the ride was not judged. */
     public @Nullable Double openingW() {

@@ -191,9 +191,8 @@ public final class SeasonWords {
 
     /** The cap that the advice of an earlier race named for the opening, and whether this race kept to it; possibly empty. */
     private static String capBefore(PacingTrend pacing, SeasonRide ride) {
-        List<SeasonRide> judged = pacing.rides().stream()
-                .filter(each -> each.judgement().verdict() != Verdict.NOT_JUDGED)
-                .toList();
+        List<SeasonRide> judged =
+                pacing.rides().stream().filter(SeasonRide::isRace).toList();
         int index = judged.indexOf(ride);
         RacePacing race = index < 0 ? null : pacing.races().get(index);
         Double capW = race == null ? null : race.lastCapW();
