@@ -49,7 +49,11 @@ final class JsonPlan {
         json.objects("mistakes", plan.mistakes(), each -> {
             json.string("kind", each.kind().id());
             json.number("amount", each.amount());
-            minutes(json, "costMinutes", each.minutes(), each.lowMinutes(), each.highMinutes());
+            json.begin("costMinutes");
+            json.number("value", each.minutes());
+            json.number("low", each.lowMinutes());
+            json.number("high", each.highMinutes());
+            json.end();
         });
         List<ReadNote> notes = read == null ? List.of() : read.notes();
         json.objects("notes", notes, note -> {

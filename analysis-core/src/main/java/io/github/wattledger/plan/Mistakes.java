@@ -2,6 +2,7 @@ package io.github.wattledger.plan;
 
 import io.github.wattledger.ride.Series;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleFunction;
 
@@ -105,18 +106,27 @@ final class Mistakes {
         for (int i = 0; i < minutes.length; i++) {
             minutes[i] = costMinutes(planners.get(i), withRest);
         }
-        double low = Math.min(minutes[0], Math.min(minutes[1], minutes[2]));
-        double high = Math.max(minutes[0], Math.max(minutes[1], minutes[2]));
-        return new PricedMistake(kind, amount, minutes[0], low, high);
+        double[] known = Arrays.stream(minutes).filter(Double::isFinite).toArray();
+        Arrays.sort(known);
+        boolean isKnown = known.length == minutes.length;
+        return new PricedMistake(
+                kind,
+                amount,
+                Double.isFinite(minutes[0]) ? (Double) minutes[0] : null,
+                known.length == 0 ? null : (Double) known[0],
+                isKnown ? (Double) known[known.length - 1] : null);
     }
 
+    /** What a mistake costs, minutes; {@code NaN} where the rest would have to be ridden too easily to make up for it. */
     private double costMinutes(PowerPlanner planner, DoubleFunction<Series> withRest) {
         PowerByPiece plan = planner.ridden(watts);
-        double low = 0.3;
+        double low = PricedMistake.LEAST_REST;
         double high = 1.2;
         double offLow = planner.ridden(withRest.apply(low)).effortW() - plan.effortW();
         double offHigh = planner.ridden(withRest.apply(high)).effortW() - plan.effortW();
-        // Where the mistake alone is more than the whole effort, the rest is as easy as it gets.
+        if (offLow > 0) {
+            return Double.NaN;
+        }
         double rest = low;
         for (int step = 0; offLow < 0 && offHigh > 0 && step < MOST_STEPS; step++) {
             rest = low + (high - low) * offLow / (offLow - offHigh);

@@ -80,8 +80,10 @@ class RacePlanTest {
         assertThat(openings.get(0).minutes()).isBetween(0.4, 1.6);
         assertThat(openings.get(1).minutes()).isBetween(1.6, 6.4);
         assertThat(openings.get(2).minutes()).isBetween(4.0, 15.8);
-        assertThat(openings.get(2).minutes()).isGreaterThan(3 * openings.get(0).minutes());
-        openings.forEach(each -> assertThat(each.lowMinutes()).isLessThanOrEqualTo(each.highMinutes()));
+        assertThat(openings.get(2).minutes())
+                .isGreaterThan(3 * Objects.requireNonNull(openings.get(0).minutes()));
+        openings.forEach(each -> assertThat(Objects.requireNonNull(each.lowMinutes()))
+                .isLessThanOrEqualTo(Objects.requireNonNull(each.highMinutes())));
     }
 
     @Test
@@ -92,11 +94,20 @@ class RacePlanTest {
                 .satisfies(each -> assertThat(each.minutes()).isEqualTo(10));
     }
 
+    /** From the definition of the price: what leaves under six tenths of the plan's power for the rest has none. */
     @Test
-    void climbsAtThresholdCostTime() {
+    void climbsAtThresholdCostTimeOrMoreThanTheRestCanMakeUpFor() {
         assertThat(hilly.mistakes())
                 .filteredOn(each -> each.kind() == PricedMistake.Kind.CLIMBS_AT_THRESHOLD)
-                .allSatisfy(each -> assertThat(each.minutes()).isPositive());
+                .isNotEmpty()
+                .allSatisfy(each -> {
+                    assertThat(each.lowMinutes() == null || each.lowMinutes() > 0)
+                            .isTrue();
+                    assertThat(each.highMinutes() == null
+                                    || each.highMinutes() < hilly.moving().seconds() / 60 / 4)
+                            .as("an hour and a half lost in six hours is no price")
+                            .isTrue();
+                });
     }
 
     /** A goal holds stops too; the power that it asks for is compared with what the rider can hold. */

@@ -237,9 +237,18 @@ public final class PlanWords {
     }
 
     private static String cost(PricedMistake each) {
+        Double low = each.lowMinutes();
+        Double high = each.highMinutes();
+        if (low == null) {
+            return "more than the rest can make up for";
+        }
+        if (high == null) {
+            return Figures.minutes(Math.max(0, low)) + " or far more: the rest might have to be ridden at under "
+                    + Figures.fractionAsPercent(PricedMistake.LEAST_REST) + " of the plan";
+        }
         return each.kind() == PricedMistake.Kind.LONGER_STOPS
-                ? Figures.minutes(each.minutes())
-                : Figures.minutes(Math.max(0, each.lowMinutes()), Math.max(0, each.highMinutes()));
+                ? Figures.minutes(high)
+                : Figures.minutes(Math.max(0, low), Math.max(0, high));
     }
 
     /** The inputs that widen the range most, a line each. */
