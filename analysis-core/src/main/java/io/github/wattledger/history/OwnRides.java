@@ -53,11 +53,16 @@ public final class OwnRides implements Serializable {
     @SuppressWarnings("serial") // an ArrayList
     private final List<@Nullable OwnThreshold> thresholdsAround;
 
+    /** What was agreed after any of the rides, in the order of their days. */
+    @SuppressWarnings("serial") // what List.copyOf gives is serializable
+    private final List<Agreement> agreements;
+
     private OwnRides(List<PastRide> rides, Rider rider) {
         this.rides = rides;
         this.rider = rider;
         this.named = NamedDays.of(rider);
         this.thresholdsAround = new ArrayList<>();
+        this.agreements = agreements(rides);
         for (PastRide ride : rides) {
             thresholdsAround.add(
                     isLong(ride)
@@ -118,11 +123,23 @@ public final class OwnRides implements Serializable {
 
     /** What was agreed last in the year before a day, or null where nothing was. */
     public @Nullable Agreement agreedBefore(LocalDate day) {
-        Agreement last = null;
-        for (PastRide ride : between(day.minusDays(ENDURANCE_DAYS), day)) {
-            last = ride.agreed() == null ? last : new Agreement(ride.day(), ride.agreed());
+        for (int i = agreements.size() - 1; i >= 0; i--) {
+            Agreement each = agreements.get(i);
+            if (each.day().isBefore(day)) {
+                return each.day().isBefore(day.minusDays(ENDURANCE_DAYS)) ? null : each;
+            }
         }
-        return last;
+        return null;
+    }
+
+    private static List<Agreement> agreements(List<PastRide> rides) {
+        List<Agreement> agreements = new ArrayList<>();
+        for (PastRide ride : rides) {
+            if (ride.agreed() != null) {
+                agreements.add(new Agreement(ride.day(), ride.agreed()));
+            }
+        }
+        return List.copyOf(agreements);
     }
 
     /** How threshold power moved by all these rides. */

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Rows in columns as wide as what stands in them, never run together; a column in which nothing stands is left out. */
 final class Table {
@@ -44,24 +45,25 @@ final class Table {
                 shown.add(column);
             }
         }
+        int[] widths = IntStream.range(0, heads.size()).map(this::width).toArray();
         int columns = INDENT.length() + (shown.size() - 1) * WIDE_GAP.length();
         for (int column : shown) {
-            columns += width(column);
+            columns += widths[column];
         }
         String gap = columns <= Page.WIDTH ? WIDE_GAP : NARROW_GAP;
-        write(page, heads, shown, gap);
-        rows.forEach(row -> write(page, row, shown, gap));
+        write(page, heads, shown, widths, gap);
+        rows.forEach(row -> write(page, row, shown, widths, gap));
     }
 
-    private void write(Page page, List<String> cells, List<Integer> shown, String gap) {
+    private void write(Page page, List<String> cells, List<Integer> shown, int[] widths, String gap) {
         StringBuilder line = new StringBuilder(INDENT);
         for (int column : shown) {
             String cell = cells.get(column);
             line.append(line.length() == INDENT.length() ? "" : gap)
                     .append(
                             column < leftColumns
-                                    ? Page.padRight(cell, width(column))
-                                    : Page.padLeft(cell, width(column)));
+                                    ? Page.padRight(cell, widths[column])
+                                    : Page.padLeft(cell, widths[column]));
         }
         page.row(line.toString());
     }

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.history.Agreement;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.season.BestEfforts;
@@ -15,7 +16,10 @@ import io.github.wattledger.season.SkippedFile;
 import io.github.wattledger.season.ThresholdCheck;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -171,17 +175,18 @@ public final class SeasonWords {
 
     /** The races and long rides that have a name, and what had been agreed before a race. */
     public static List<String> named(PacingTrend pacing) {
+        Map<SeasonRide.Source, Agreement> agreed = new HashMap<>();
+        pacing.recalls().forEach(recall -> agreed.put(recall.race().source(), recall.agreed()));
+        Iterator<RacePacing> races = pacing.races().iterator();
         List<String> lines = new ArrayList<>();
         for (SeasonRide ride : pacing.rides()) {
             String event = ride.notes().event();
             String name = ride.day() + (event == null ? "" : ", " + PlainText.of(event));
-            String recalled = pacing.recalls().stream()
-                    .filter(recall -> recall.race().equals(ride))
-                    .map(recall -> NotesWords.recalled(recall.agreed(), ride.openingW()))
-                    .findFirst()
-                    .orElse(null);
-            String line = recalled != null ? name + ": " + recalled : event != null ? PlainText.sentence(name) : "";
-            String cap = capBefore(pacing, ride);
+            Agreement before = agreed.get(ride.source());
+            String line = before != null
+                    ? name + ": " + NotesWords.recalled(before, ride.openingW())
+                    : event != null ? PlainText.sentence(name) : "";
+            String cap = ride.isRace() ? capBefore(races.next(), ride.openingW()) : "";
             if (!line.isEmpty() || !cap.isEmpty()) {
                 lines.add(cap.isEmpty() ? line : (line.isEmpty() ? name + ":" : line) + " " + cap);
             }
@@ -190,14 +195,9 @@ public final class SeasonWords {
     }
 
     /** The cap that the advice of an earlier race named for the opening, and whether this race kept to it; possibly empty. */
-    private static String capBefore(PacingTrend pacing, SeasonRide ride) {
-        List<SeasonRide> judged =
-                pacing.rides().stream().filter(SeasonRide::isRace).toList();
-        int index = judged.indexOf(ride);
-        RacePacing race = index < 0 ? null : pacing.races().get(index);
-        Double capW = race == null ? null : race.lastCapW();
-        Double openingW = ride.openingW();
-        if (race == null || capW == null || openingW == null) {
+    private static String capBefore(RacePacing race, @Nullable Double openingW) {
+        Double capW = race.lastCapW();
+        if (capW == null || openingW == null) {
             return "";
         }
         return "The advice of an earlier race: open at " + Figures.watts(capW) + " at most; "
