@@ -73,7 +73,7 @@ advice() {
 require_tools() {
   jdk_advice=$(advice default-jdk-headless java-latest-openjdk-devel jdk-openjdk openjdk \
     "the package of a JDK for your system, for instance from https://adoptium.net")
-  maven_advice=$(advice maven maven maven maven "see https://maven.apache.org/install.html")
+  maven_advice=$(advice maven maven maven maven "the package of Maven for your system")
   if [ -n "${JAVA_HOME-}" ]; then
     javac=$JAVA_HOME/bin/javac
     [ -x "$javac" ] || stop "JAVA_HOME names $JAVA_HOME, which holds no JDK; correct it or unset it"
