@@ -10,24 +10,20 @@ final class JsonBunch {
 
     /** Null where the rider says nothing of a bunch. */
     static void bunch(JsonWriter json, @Nullable BunchReview review) {
-        if (review == null) {
-            json.none("bunch");
-            return;
-        }
-        json.begin("bunch");
-        json.flag("alone", review.told().isAlone());
-        json.objects("toldStretches", review.told().bunches(), stretch -> {
-            json.whole("startSeconds", stretch.fromSecond());
-            json.whole("endSeconds", stretch.toSecond());
+        json.object("bunch", review, found -> {
+            json.flag("alone", found.told().isAlone());
+            json.objects("toldStretches", found.told().bunches(), stretch -> {
+                json.whole("startSeconds", stretch.fromSecond());
+                json.whole("endSeconds", stretch.toSecond());
+            });
+            json.number("nextGroupShare", found.told().nextGroupShare());
+            json.number("assumedSavingLow", found.savingLow());
+            json.number("assumedSavingHigh", found.savingHigh());
+            json.flag("unpaved", found.isUnpaved());
+            json.wholeOrNull("surgesInBunch", found.surgesInBunch());
+            json.wholeOrNull("surgesAlone", found.surgesAlone());
+            json.objects("decisions", found.decisions(), each -> decision(json, each));
         });
-        json.number("nextGroupShare", review.told().nextGroupShare());
-        json.number("assumedSavingLow", review.savingLow());
-        json.number("assumedSavingHigh", review.savingHigh());
-        json.flag("unpaved", review.isUnpaved());
-        json.wholeOrNull("surgesInBunch", review.surgesInBunch());
-        json.wholeOrNull("surgesAlone", review.surgesAlone());
-        json.objects("decisions", review.decisions(), each -> decision(json, each));
-        json.end();
     }
 
     private static void decision(JsonWriter json, BunchReview.Decision decision) {

@@ -54,7 +54,7 @@ final class JsonComparison {
         json.end();
         json.objects("stretches", comparison.stretches(), stretch -> stretch(json, stretch));
         json.objects("apart", comparison.apart(), apart -> {
-            json.string("reason", apart.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+            json.word("reason", apart.reason());
             json.number("startM", apart.startM());
             json.number("endM", apart.endM());
         });

@@ -9,7 +9,6 @@ import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.energy.IntakeGuide;
 import java.util.Collections;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** What a ride asked of the body. A number that is known only within wide limits has its two ends and no middle. */
@@ -17,27 +16,23 @@ final class JsonEnergy {
     private JsonEnergy() {}
 
     static void energy(JsonWriter json, @Nullable FuelReview fuel) {
-        if (fuel == null) {
-            json.none("energy");
-            return;
-        }
-        EnergyUse use = fuel.use();
-        json.begin("energy");
-        json.number("workKJ", use.workKJ());
-        range(json, "energyKJ", use.energyKJ());
-        range(json, "carbohydrateG", use.carbohydrateG());
-        range(json, "carbohydrateGPerHour", use.carbohydrateGPerHour());
-        json.objects("hours", use.hours(), hour -> hour(json, hour));
-        Intake intake = fuel.intake();
-        json.objects(
-                "eaten",
-                intake == null ? Collections.emptyList() : intake.gramsByHour(),
-                grams -> json.number("g", grams));
-        balance(json, "lastThird", fuel.lastThird());
-        json.objects("findings", fuel.findings(), each -> finding(json, each));
-        json.flag("intakeWouldTell", fuel.intakeWouldTell());
-        guide(json, fuel.guide());
-        json.end();
+        json.object("energy", fuel, found -> {
+            EnergyUse use = found.use();
+            json.number("workKJ", use.workKJ());
+            range(json, "energyKJ", use.energyKJ());
+            range(json, "carbohydrateG", use.carbohydrateG());
+            range(json, "carbohydrateGPerHour", use.carbohydrateGPerHour());
+            json.objects("hours", use.hours(), hour -> hour(json, hour));
+            Intake intake = found.intake();
+            json.objects(
+                    "eaten",
+                    intake == null ? Collections.emptyList() : intake.gramsByHour(),
+                    grams -> json.number("g", grams));
+            balance(json, "lastThird", found.lastThird());
+            json.objects("findings", found.findings(), each -> finding(json, each));
+            json.flag("intakeWouldTell", found.intakeWouldTell());
+            guide(json, found.guide());
+        });
     }
 
     private static void hour(JsonWriter json, EnergyHour hour) {
@@ -54,40 +49,28 @@ final class JsonEnergy {
     }
 
     private static void balance(JsonWriter json, String name, @Nullable CarbohydrateBalance balance) {
-        if (balance == null) {
-            json.none(name);
-            return;
-        }
-        json.begin(name);
-        json.whole("untilSeconds", balance.second());
-        json.string("shortage", balance.shortage().name().toLowerCase(Locale.ROOT));
-        range(json, "usedG", balance.usedG());
-        range(json, "storedG", CarbohydrateBalance.STORED_G);
-        json.number("eatenG", balance.eatenG());
-        json.flag("intakeWouldTell", balance.intakeWouldTell());
-        json.end();
+        json.object(name, balance, found -> {
+            json.whole("untilSeconds", found.second());
+            json.word("shortage", found.shortage());
+            range(json, "usedG", found.usedG());
+            range(json, "storedG", CarbohydrateBalance.STORED_G);
+            json.number("eatenG", found.eatenG());
+            json.flag("intakeWouldTell", found.intakeWouldTell());
+        });
     }
 
     static void guide(JsonWriter json, @Nullable IntakeGuide guide) {
-        if (guide == null) {
-            json.none("intakeGuideGPerHour");
-            return;
-        }
-        json.begin("intakeGuideGPerHour");
-        json.number("low", guide.lowGPerHour());
-        json.number("high", guide.highGPerHour());
-        json.flag("mixtureOfSugars", guide.mixtureOfSugars());
-        json.end();
+        json.object("intakeGuideGPerHour", guide, found -> {
+            json.number("low", found.lowGPerHour());
+            json.number("high", found.highGPerHour());
+            json.flag("mixtureOfSugars", found.mixtureOfSugars());
+        });
     }
 
     static void range(JsonWriter json, String name, @Nullable Estimate estimate) {
-        if (estimate == null) {
-            json.none(name);
-            return;
-        }
-        json.begin(name);
-        json.number("low", estimate.low());
-        json.number("high", estimate.high());
-        json.end();
+        json.object(name, estimate, found -> {
+            json.number("low", found.low());
+            json.number("high", found.high());
+        });
     }
 }

@@ -1,7 +1,6 @@
 package io.github.wattledger.json;
 
 import io.github.wattledger.history.Agreement;
-import io.github.wattledger.history.HeartRateOnPower;
 import io.github.wattledger.history.OwnThreshold;
 import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.history.RiderTraits;
@@ -15,7 +14,6 @@ import io.github.wattledger.power.TrialCriticalPower;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.season.RiderFromRides;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The names and values of what a rider's own rides say of the rider. */
@@ -30,54 +28,45 @@ final class JsonHistory {
     private JsonHistory() {}
 
     static void rider(JsonWriter json, @Nullable RiderFromRides rider) {
-        if (rider == null) {
-            json.none("rider");
-            return;
-        }
-        Origin from = rider.onDay().thresholdPowerOrigin();
-        json.begin("rider");
-        json.number("thresholdPowerW", rider.onDay().thresholdPowerW());
-        json.string("thresholdPowerSource", from == null ? null : from.id());
-        history(json, rider.history());
-        json.objects("sustainable", rider.hoursSaid(), hours -> {
-            SustainablePower power = rider.sustainable().get(RiderFromRides.HOURS.indexOf(hours));
-            json.whole("hours", hours);
-            json.number("watts", power.watts());
-            json.number("lowW", power.lowW());
-            json.number("highW", power.highW());
-            json.string("source", word(power.source()));
+        json.object("rider", rider, found -> {
+            Origin from = found.onDay().thresholdPowerOrigin();
+            json.number("thresholdPowerW", found.onDay().thresholdPowerW());
+            json.string("thresholdPowerSource", from == null ? null : from.id());
+            history(json, found.history());
+            json.objects("sustainable", found.hoursSaid(), hours -> {
+                SustainablePower power = found.sustainable().get(RiderFromRides.HOURS.indexOf(hours));
+                json.whole("hours", hours);
+                json.number("watts", power.watts());
+                json.number("lowW", power.lowW());
+                json.number("highW", power.highW());
+                json.word("source", power.source());
+            });
+            json.objects("thresholds", found.thresholds().entries(), entry -> {
+                json.day("from", entry.from());
+                json.number("powerW", entry.powerW());
+                json.number("heartRateBpm", entry.heartRateBpm());
+            });
+            json.objects("moves", found.moves(), move -> {
+                json.day("day", move.day());
+                json.number("fromW", move.fromW());
+                json.number("toW", move.toW());
+                json.word("reason", move.reason());
+                json.flag("isRise", move.isRise());
+            });
+            traits(json, found);
         });
-        json.objects("thresholds", rider.thresholds().entries(), entry -> {
-            json.day("from", entry.from());
-            json.number("powerW", entry.powerW());
-            json.number("heartRateBpm", entry.heartRateBpm());
-        });
-        json.objects("moves", rider.moves(), move -> {
-            json.day("day", move.day());
-            json.number("fromW", move.fromW());
-            json.number("toW", move.toW());
-            json.string("reason", word(move.reason()));
-            json.flag("isRise", move.isRise());
-        });
-        traits(json, rider);
-        json.end();
     }
 
     private static void traits(JsonWriter json, RiderFromRides rider) {
         RiderTraits traits = rider.traits();
         json.number("criticalPowerAtLeastW", traits.criticalPowerAtLeastW());
-        HeartRateOnPower easy = rider.easyHeartRate().found().orElse(null);
-        if (easy == null) {
-            json.none("easyHeartRate");
-        } else {
-            json.begin("easyHeartRate");
+        json.object("easyHeartRate", rider.easyHeartRate().found().orElse(null), easy -> {
             json.number("watts", easy.watts());
             json.number("medianBpm", easy.medianBpm());
             json.number("lowBpm", easy.medianBpm() - easy.halfWidthBpm());
             json.number("highBpm", easy.medianBpm() + easy.halfWidthBpm());
             json.whole("rides", easy.rides());
-            json.end();
-        }
+        });
         spread(json, "dragAreaM2", traits.dragAreaM2());
         spread(json, "rollingResistance", traits.rollingResistance());
         spread(json, "stoppedShare", traits.stoppedShare());
@@ -87,44 +76,31 @@ final class JsonHistory {
     }
 
     private static void spread(JsonWriter json, String name, Outcome<Spread> spread) {
-        Spread found = spread.found().orElse(null);
-        if (found == null) {
-            json.none(name);
-            return;
-        }
-        json.begin(name);
-        json.number("low", found.low(), DECIMALS_OF_SPREAD);
-        json.number("median", found.median(), DECIMALS_OF_SPREAD);
-        json.number("high", found.high(), DECIMALS_OF_SPREAD);
-        json.whole("rides", found.rides());
-        json.end();
+        json.object(name, spread.found().orElse(null), found -> {
+            json.number("low", found.low(), DECIMALS_OF_SPREAD);
+            json.number("median", found.median(), DECIMALS_OF_SPREAD);
+            json.number("high", found.high(), DECIMALS_OF_SPREAD);
+            json.whole("rides", found.rides());
+        });
     }
 
     static void history(JsonWriter json, @Nullable RiderHistory history) {
-        if (history == null) {
-            json.none("history");
-            return;
-        }
-        json.begin("history");
-        json.day("day", history.day());
-        json.whole("rides", history.rides());
-        threshold(json, history.threshold());
-        endurance(json, history.endurance());
-        criticalPower(json, history.criticalPower());
-        agreed(json, history.agreed());
-        json.end();
+        json.object("history", history, found -> {
+            json.day("day", found.day());
+            json.whole("rides", found.rides());
+            threshold(json, found.threshold());
+            endurance(json, found.endurance());
+            criticalPower(json, found.criticalPower());
+            agreed(json, found.agreed());
+        });
     }
 
     private static void threshold(JsonWriter json, @Nullable OwnThreshold threshold) {
-        if (threshold == null) {
-            json.none("threshold");
-            return;
-        }
-        json.begin("threshold");
-        json.number("watts", threshold.watts());
-        json.number("impliedW", threshold.impliedW());
-        json.day("day", threshold.day());
-        json.end();
+        json.object("threshold", threshold, found -> {
+            json.number("watts", found.watts());
+            json.number("impliedW", found.impliedW());
+            json.day("day", found.day());
+        });
     }
 
     private static void endurance(JsonWriter json, Outcome<OwnEndurance> endurance) {
@@ -155,30 +131,18 @@ final class JsonHistory {
     }
 
     static void agreed(JsonWriter json, @Nullable Agreement agreed) {
-        if (agreed == null) {
-            json.none("agreed");
-            return;
-        }
-        json.begin("agreed");
-        json.day("day", agreed.day());
-        json.string("words", agreed.words());
-        json.end();
+        json.object("agreed", agreed, found -> {
+            json.day("day", found.day());
+            json.string("words", found.words());
+        });
     }
 
     static void heartLine(JsonWriter json, @Nullable HeartLine line) {
-        if (line == null) {
-            json.none("heartLine");
-            return;
-        }
-        json.begin("heartLine");
-        json.number("bpmAtZeroW", line.bpmAtZeroW());
-        json.number("bpmPerW", line.bpmPerW(), DECIMALS_OF_SLOPE);
-        json.number("lowW", line.lowW());
-        json.number("highW", line.highW());
-        json.end();
-    }
-
-    private static String word(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        json.object("heartLine", line, found -> {
+            json.number("bpmAtZeroW", found.bpmAtZeroW());
+            json.number("bpmPerW", found.bpmPerW(), DECIMALS_OF_SLOPE);
+            json.number("lowW", found.lowW());
+            json.number("highW", found.highW());
+        });
     }
 }

@@ -5,7 +5,6 @@ import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.RideSource;
 import io.github.wattledger.ride.Interval;
 import java.util.List;
-import java.util.Locale;
 
 /** The names and values of what a file holds, in the order of {@link JsonSchema#INSPECTION}. */
 final class JsonInspection {
@@ -38,8 +37,7 @@ final class JsonInspection {
         json.wholeOrNull("longestIntervalSeconds", summary.longestIntervalSeconds());
         json.whole("lapCount", summary.lapCount());
         json.objects("channels", summary.channels(), each -> {
-            json.string(
-                    "channel", each.channel().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+            json.word("channel", each.channel());
             json.string("unit", each.channel().unit());
             json.whole("sampleCount", each.sampleCount());
             json.number("coveragePercent", each.coveragePercent());

@@ -47,14 +47,10 @@ final class JsonLoad {
     }
 
     static void deviceTotals(JsonWriter json, @Nullable DeviceTotals totals) {
-        if (totals == null) {
-            json.none("deviceTotals");
-            return;
-        }
-        json.begin("deviceTotals");
-        for (LoadNumber number : LoadNumber.values()) {
-            json.number(number.id(), number.of(totals));
-        }
-        json.end();
+        json.object("deviceTotals", totals, found -> {
+            for (LoadNumber number : LoadNumber.values()) {
+                json.number(number.id(), number.of(found));
+            }
+        });
     }
 }

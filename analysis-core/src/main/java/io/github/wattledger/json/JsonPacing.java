@@ -11,7 +11,6 @@ import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.ride.Interval;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The pacing of a ride: the verdict, the findings with their prices, and the ledger of time. */
@@ -45,13 +44,9 @@ final class JsonPacing {
 
     /** What the low end of the minutes lost in the parts of the ride means; the high end is the other one. */
     private static void lostSplit(JsonWriter json, @Nullable LostTime lost) {
-        if (lost == null) {
-            json.none("lostSplit");
-            return;
-        }
-        json.begin("lostSplit");
-        json.string("lowEnd", lost.lowEnd().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        json.end();
+        json.object("lostSplit", lost, found -> {
+            json.word("lowEnd", found.lowEnd());
+        });
     }
 
     private static void occasion(JsonWriter json, Occasion occasion) {

@@ -10,7 +10,6 @@ import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.RouteResult;
 import io.github.wattledger.rig.RigChoice;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The names and values of a plan, in the order of {@link JsonSchema#PLAN}. */
@@ -111,34 +110,24 @@ final class JsonPlan {
         json.number("powerW", target.sustainable().watts());
         json.number("lowW", target.sustainable().lowW());
         json.number("highW", target.sustainable().highW());
-        json.string(
-                "source",
-                target.sustainable().source().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        json.word("source", target.sustainable().source());
         json.end();
         json.end();
     }
 
     private static void altitude(JsonWriter json, @Nullable PlanAltitude altitude) {
-        if (altitude == null) {
-            json.none("altitude");
-            return;
-        }
-        json.begin("altitude");
-        json.number("meanM", altitude.meanM());
-        json.number("lowShare", altitude.lowShare(), FINE_DECIMALS);
-        json.number("highShare", altitude.highShare(), FINE_DECIMALS);
-        json.end();
+        json.object("altitude", altitude, found -> {
+            json.number("meanM", found.meanM());
+            json.number("lowShare", found.lowShare(), FINE_DECIMALS);
+            json.number("highShare", found.highShare(), FINE_DECIMALS);
+        });
     }
 
     private static void fuel(JsonWriter json, @Nullable PlanFuel fuel) {
-        if (fuel == null) {
-            json.none("fuel");
-            return;
-        }
-        json.begin("fuel");
-        JsonEnergy.range(json, "carbohydrateGPerHour", fuel.carbohydrateGPerHour());
-        JsonEnergy.guide(json, fuel.guide());
-        json.end();
+        json.object("fuel", fuel, found -> {
+            JsonEnergy.range(json, "carbohydrateGPerHour", found.carbohydrateGPerHour());
+            JsonEnergy.guide(json, found.guide());
+        });
     }
 
     private static void caps(JsonWriter json, RacePlan plan) {

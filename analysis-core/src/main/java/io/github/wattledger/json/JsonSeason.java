@@ -14,7 +14,6 @@ import io.github.wattledger.season.SeasonReview;
 import io.github.wattledger.season.SeasonRide;
 import io.github.wattledger.season.ThresholdCheck;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The names and values of a season, in the order of {@link JsonSchema#SEASON}. */
@@ -91,21 +90,17 @@ final class JsonSeason {
     }
 
     private static void threshold(JsonWriter json, @Nullable ThresholdCheck check) {
-        if (check == null) {
-            json.none("threshold");
-            return;
-        }
-        BestEfforts.Effort effort = check.effort();
-        json.begin("threshold");
-        json.number("inForceW", check.inForceW());
-        json.string("source", source(check.source()));
-        json.number("impliedW", check.impliedW());
-        json.wholeOrNull("impliedFromSeconds", effort == null ? null : effort.seconds());
-        json.day("impliedOn", effort == null ? null : effort.day());
-        json.number("tooHighPercent", check.tooHighPercent());
-        json.string("standing", check.standing().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        json.day("lowSince", check.since());
-        json.end();
+        json.object("threshold", check, found -> {
+            BestEfforts.Effort effort = found.effort();
+            json.number("inForceW", found.inForceW());
+            json.string("source", source(found.source()));
+            json.number("impliedW", found.impliedW());
+            json.wholeOrNull("impliedFromSeconds", effort == null ? null : effort.seconds());
+            json.day("impliedOn", effort == null ? null : effort.day());
+            json.number("tooHighPercent", found.tooHighPercent());
+            json.word("standing", found.standing());
+            json.day("lowSince", found.since());
+        });
     }
 
     private static void durability(JsonWriter json, List<Durability> durability) {
@@ -133,17 +128,13 @@ final class JsonSeason {
     }
 
     private static void half(JsonWriter json, String name, PacingTrend.@Nullable Half half) {
-        if (half == null) {
-            json.none(name);
-            return;
-        }
-        json.begin(name);
-        json.whole("races", half.raceCount());
-        json.whole("overHardStarts", half.overHardStarts());
-        json.whole("evenOrNegative", half.evenOrNegative());
-        json.number("meanDecouplingPercent", half.decouplingPercent());
-        json.number("meanCostMinutes", half.costMinutes());
-        json.end();
+        json.object(name, half, found -> {
+            json.whole("races", found.raceCount());
+            json.whole("overHardStarts", found.overHardStarts());
+            json.whole("evenOrNegative", found.evenOrNegative());
+            json.number("meanDecouplingPercent", found.decouplingPercent());
+            json.number("meanCostMinutes", found.costMinutes());
+        });
     }
 
     private static void ride(JsonWriter json, SeasonRide ride) {

@@ -8,7 +8,6 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.Measure;
 import io.github.wattledger.rig.Position;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The names and values of the answer to a what-if, in the order of {@link JsonSchema#WHAT_IF}. */
@@ -87,7 +86,7 @@ final class JsonWhatIf {
         json.objects("influences", answer.influences(), each -> {
             Measure range = each.range();
             json.string("input", each.input().id());
-            json.string("origin", range.origin().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+            json.word("origin", range.origin());
             fine(json, "value", range.value());
             fine(json, "low", range.low());
             fine(json, "high", range.high());

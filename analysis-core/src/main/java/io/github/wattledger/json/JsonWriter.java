@@ -8,6 +8,7 @@ import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
@@ -56,6 +57,17 @@ final class JsonWriter {
     /** Ends the object that was begun last. */
     void end() {
         json.writeEndObject();
+    }
+
+    /** An object, or {@code null} where there is nothing; the body writes the names and values of the object. */
+    <T> void object(String name, @Nullable T value, Consumer<? super T> body) {
+        if (value == null) {
+            none(name);
+        } else {
+            begin(name);
+            body.accept(value);
+            end();
+        }
     }
 
     /** An array with one object for each element; the body writes the names and values of an object. */
@@ -134,6 +146,11 @@ final class JsonWriter {
         } else {
             json.writeNumberProperty(name, value);
         }
+    }
+
+    /** A constant by its word: its name in lower case, with hyphens between its parts. */
+    void word(String name, Enum<?> constant) {
+        string(name, constant.name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     /** A number to three decimals. */
