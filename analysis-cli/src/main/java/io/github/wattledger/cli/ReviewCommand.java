@@ -240,7 +240,8 @@ final class ReviewCommand implements Callable<Integer> {
                 .withReading(reading)
                 .withIntake(eaten)
                 .withNotes(noted)
-                .withCompany(bunches.company(spec, noted));
+                .withCompany(bunches.company(spec, noted))
+                .withPlan(plan);
         RideReview review;
         try {
             review = core.review(

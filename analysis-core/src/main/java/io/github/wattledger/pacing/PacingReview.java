@@ -104,7 +104,7 @@ public record PacingReview(
      * @param thresholds what to judge against
      * @param ability what could be expected over the part's moving time
      * @param occasion what the ride was
-     * @param openingSeconds moving seconds of the part that belong to the opening of the race; 0 where the part begins later
+     * @param opening the opening of the race
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
      * @param notes what the rider wrote down about the ride, in seconds of the whole recording
@@ -120,7 +120,7 @@ public record PacingReview(
             int offsetSeconds,
             Thresholds thresholds,
             Ability ability,
-            int openingSeconds,
+            Opening opening,
             Occasion occasion,
             JudgementLimits limits,
             RigChoice rig,
@@ -133,8 +133,7 @@ public record PacingReview(
         int racedOffset = offsetSeconds + interval.fromSecond();
         boolean isWhole = interval.seconds() == ride.seconds();
         Course racedCourse = isWhole ? course : Course.of(raced).orElse(null);
-        Race race = new Race(
-                raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, openingSeconds, notes);
+        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, opening, notes);
         String whyNotJudged = whyNotJudged(race, occasion);
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace

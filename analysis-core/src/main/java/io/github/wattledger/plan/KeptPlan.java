@@ -1,5 +1,6 @@
 package io.github.wattledger.plan;
 
+import io.github.wattledger.pacing.Opening;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -69,6 +70,11 @@ public record KeptPlan(
                 plan.opening().capW(),
                 caps,
                 parts);
+    }
+
+    /** The opening that was planned. */
+    public Opening opening() {
+        return new Opening((int) openingSeconds, openingCapW);
     }
 
     /** Planned time under way, seconds. */
