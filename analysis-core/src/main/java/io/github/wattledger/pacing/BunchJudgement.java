@@ -62,17 +62,10 @@ final class BunchJudgement {
     }
 
     private static Optional<Interval> inRace(Race race, Interval bunch) {
-        return common(
-                new Interval(0, race.ride().seconds()),
-                new Interval(
-                        Math.max(0, bunch.fromSecond() - race.offsetSeconds()),
-                        Math.max(0, bunch.toSecond() - race.offsetSeconds())));
-    }
-
-    private static Optional<Interval> common(Interval one, Interval other) {
-        int from = Math.max(one.fromSecond(), other.fromSecond());
-        int to = Math.min(one.toSecond(), other.toSecond());
-        return from < to ? Optional.of(new Interval(from, to)) : Optional.empty();
+        return new Interval(0, race.ride().seconds())
+                .shifted(race.offsetSeconds())
+                .common(bunch)
+                .map(within -> within.shifted(-race.offsetSeconds()));
     }
 
     /** The shelter in which mistakes are repaired: the bunches, at the middle of what they may have saved; null without. */
@@ -105,9 +98,7 @@ final class BunchJudgement {
 
     private BunchReview review(List<BunchReview.Decision> decisions) {
         int inBunch = (int) race.surges().stream()
-                .filter(surge -> bunches.stream()
-                        .anyMatch(bunch -> common(bunch, new Interval(surge.fromSecond(), surge.fromSecond() + 1))
-                                .isPresent()))
+                .filter(surge -> bunches.stream().anyMatch(bunch -> bunch.contains(surge.fromSecond())))
                 .count();
         boolean hasThreshold = !Double.isNaN(race.thresholdPowerW());
         return new BunchReview(
@@ -122,7 +113,7 @@ final class BunchJudgement {
 
     private Optional<BunchReview.Decision> decision(Finding finding, Interval bunch, Pricing pricing) {
         Interval found = finding.when().shifted(-race.offsetSeconds());
-        Interval hard = common(found, bunch).orElse(null);
+        Interval hard = found.common(bunch).orElse(null);
         if (hard == null || hard.seconds() < SHORTEST_HARD_SECONDS) {
             return Optional.empty();
         }
