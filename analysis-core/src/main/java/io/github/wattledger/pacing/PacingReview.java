@@ -90,8 +90,7 @@ public record PacingReview(
 
     /** Normalized power of the opening, watts; null without a target, and where the ride was not judged as a race. */
     public @Nullable Double openingW() {
-        Double overTarget = numbers.openingOverTarget();
-        return overTarget == null || targetW == null ? null : (Double) (overTarget * targetW);
+        return PacingNumbers.openingW(numbers.openingOverTarget(), targetW);
     }
 
     /**
