@@ -100,14 +100,19 @@ public final class ThresholdMoves {
 
     /** The implied thresholds since a day, and since the last change, over the one in force, the highest first. */
     private List<Double> logsSince(LocalDate first, boolean onlyHard) {
-        return seen.stream()
-                .filter(each -> !each.day.isBefore(first) && !each.day.isBefore(changed))
-                .filter(each -> each.isKnownHard || !onlyHard)
-                .map(Seen::impliedW)
-                .filter(each -> each != null && each > 0)
-                .map(each -> Math.log(each / inForceW))
-                .sorted(Comparator.reverseOrder())
-                .toList();
+        List<Double> logs = new ArrayList<>();
+        // From the last one back, as far as they count: a decade of rides is asked once for each of them.
+        for (int i = seen.size() - 1; i >= 0; i--) {
+            Seen each = seen.get(i);
+            if (each.day.isBefore(first) || each.day.isBefore(changed)) {
+                break;
+            }
+            if ((each.isKnownHard || !onlyHard) && each.impliedW != null && each.impliedW > 0) {
+                logs.add(Math.log(each.impliedW / inForceW));
+            }
+        }
+        logs.sort(Comparator.reverseOrder());
+        return logs;
     }
 
     private void rise(LocalDate day, double log, ThresholdMove.Reason reason) {
