@@ -21,11 +21,12 @@ import org.sqlite.JDBC;
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 5;
+    static final int SCHEMA_VERSION = 6;
 
     /**
      * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric
-     * changes what comes out: files are then read again.
+     * changes what comes out: files are then read again. Raise it, too, when a rule of judgement or of own rides changes:
+     * otherwise rides that nothing else has changed about keep the judgement that they have.
      */
     static final int ANALYSIS_VERSION = 7;
 

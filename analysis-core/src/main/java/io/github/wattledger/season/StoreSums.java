@@ -52,19 +52,21 @@ final class StoreSums {
         }
     }
 
-    /** Writes both sums of a ride. */
-    void sealRide(long id) throws SQLException {
+    /** Writes both sums of a ride, and gives that of its numbers and judgement. */
+    @Nullable Long sealRide(long id) throws SQLException {
         database.execute("UPDATE ride SET series_sum = ? WHERE id = ?", seriesSum(id), id);
-        sealNumbers(id);
+        return sealNumbers(id);
     }
 
-    /** Writes the sum of a ride's numbers and judgement. */
-    void sealNumbers(long id) throws SQLException {
+    /** Writes and gives the sum of a ride's numbers and judgement; null where the ride is not there. */
+    @Nullable Long sealNumbers(long id) throws SQLException {
         Map<Long, CRC32> sums = new HashMap<>();
         addRides(sums, new HashMap<>(), " WHERE id = " + id);
         addParts(sums, " WHERE ride_id = " + id);
         CRC32 sum = sums.get(id);
-        database.execute("UPDATE ride SET check_sum = ? WHERE id = ?", sum == null ? null : (Long) sum.getValue(), id);
+        Long value = sum == null ? null : (Long) sum.getValue();
+        database.execute("UPDATE ride SET check_sum = ? WHERE id = ?", value, id);
+        return value;
     }
 
     /** Writes the sums of all rows: what stands in a store of before the sums is taken as it is. */
