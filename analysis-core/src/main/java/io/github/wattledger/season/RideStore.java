@@ -144,10 +144,8 @@ final class RideStore implements AutoCloseable {
     }
 
     private @Nullable String contentOf(String path) throws SQLException {
-        try (PreparedStatement statement = database.reading("SELECT sha256 FROM file WHERE path = ?", path)) {
-            try (ResultSet row = statement.executeQuery()) {
-                return row.next() ? row.getString(1) : null;
-            }
+        try (ResultSet row = database.rows("SELECT sha256 FROM file WHERE path = ?", path)) {
+            return row.next() ? row.getString(1) : null;
         }
     }
 
@@ -185,14 +183,13 @@ final class RideStore implements AutoCloseable {
 
     /** Whether a ride is still in its place: another process may have replaced it. */
     private boolean isThere(RideRow ride) throws SQLException {
-        try (PreparedStatement statement = ofId(ride.id());
-                ResultSet row = statement.executeQuery()) {
+        try (ResultSet row = ofId(ride.id())) {
             return row.next() && StoreColumns.key(row).equals(ride.key());
         }
     }
 
-    private PreparedStatement ofId(long id) throws SQLException {
-        return database.reading("SELECT * FROM ride WHERE id = ?", id);
+    private ResultSet ofId(long id) throws SQLException {
+        return database.rows("SELECT * FROM ride WHERE id = ?", id);
     }
 
     /**
@@ -272,8 +269,7 @@ final class RideStore implements AutoCloseable {
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */
     Optional<StoredRide> stored(RideRow ride) throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(() -> {
-            try (PreparedStatement statement = ofId(ride.id());
-                    ResultSet row = statement.executeQuery()) {
+            try (ResultSet row = ofId(ride.id())) {
                 return row.next()
                                 && StoreColumns.key(row).equals(ride.key())
                                 && sums.areSecondsSound(ride.id(), row.getObject("series_sum"))
@@ -305,8 +301,7 @@ final class RideStore implements AutoCloseable {
     private RideRow.Written insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, StoreColumns.values(taken));
         long id;
-        try (PreparedStatement statement = database.reading("SELECT last_insert_rowid()");
-                ResultSet row = statement.executeQuery()) {
+        try (ResultSet row = database.rows("SELECT last_insert_rowid()")) {
             row.next();
             id = row.getLong(1);
         }

@@ -41,8 +41,8 @@ final class StoreDatabase implements AutoCloseable {
     private final Path file;
     private final Connection connection;
 
-    /** Statements that write, by their text: a ride takes some forty, and preparing one costs more than running it. */
-    private final Map<String, PreparedStatement> writing = new HashMap<>();
+    /** Statements by their text: a ride takes some sixty, and preparing one costs more than running it. */
+    private final Map<String, PreparedStatement> kept = new HashMap<>();
 
     private StoreDatabase(Path file, Connection connection) {
         this.file = file;
@@ -165,14 +165,24 @@ final class StoreDatabase implements AutoCloseable {
 
     /** Runs a statement that writes. */
     void execute(String sql, @Nullable Object... values) throws SQLException {
-        PreparedStatement statement = writing.get(sql);
-        if (statement == null) {
-            statement = connection.prepareStatement(sql);
-            writing.put(sql, statement);
-        }
-        bind(statement, values);
+        PreparedStatement statement = kept(sql, values);
         statement.executeUpdate();
         statement.clearParameters();
+    }
+
+    /** The rows of a query that is asked for one ride after the other, to be closed before it is asked again. */
+    ResultSet rows(String sql, @Nullable Object... values) throws SQLException {
+        return kept(sql, values).executeQuery();
+    }
+
+    private PreparedStatement kept(String sql, @Nullable Object... values) throws SQLException {
+        PreparedStatement statement = kept.get(sql);
+        if (statement == null) {
+            statement = connection.prepareStatement(sql);
+            kept.put(sql, statement);
+        }
+        bind(statement, values);
+        return statement;
     }
 
     /** @throws SQLException when SQLite finds that tables and indexes of the file do not hang together */
