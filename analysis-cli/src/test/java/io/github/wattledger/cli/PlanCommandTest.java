@@ -229,7 +229,31 @@ class PlanCommandTest {
         JsonNode start = overHardStart(200);
         assertThat(start.get("evidence").get("plannedCapW").asDouble()).isEqualTo(200);
         assertThat(start.get("advice").asString()).contains(" to 200 W");
+        String[] base = {
+            "review",
+            RIDE,
+            "--threshold-power",
+            "250",
+            "--plan",
+            temp.resolve("plan.json").toString()
+        };
+        assertThat(with(base, "--brief").out())
+                .contains("against the 200 W of the plan")
+                .doesNotContain("AGAINST THE");
+        assertThat(with(base, "--explain", "over-hard-start").out()).contains("plannedCapW");
         assertThat(overHardStart(260).isMissingNode()).isTrue();
+    }
+
+    @Test
+    void aPlanWithoutAnOpeningIsRefused() throws IOException {
+        Path file = temp.resolve("plan.json");
+        plan("--format", "json", "--output", file.toString());
+        ObjectNode plan = (ObjectNode) new JsonMapper().readTree(Files.readString(file));
+        ((ObjectNode) plan.get("opening")).put("capW", -5);
+        Files.writeString(file, plan.toString());
+        Outcome refused = Outcome.of("review", RIDE, "--plan", file.toString());
+        assertThat(refused.status()).isEqualTo(3);
+        assertThat(refused.err()).contains("plan.json: an opening of", "under -5.0 W, expected more than 0 of both");
     }
 
     private JsonNode overHardStart(double plannedCapW) throws IOException {

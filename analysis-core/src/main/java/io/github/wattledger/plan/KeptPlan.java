@@ -44,6 +44,10 @@ public record KeptPlan(
             throw new IllegalArgumentException(sections.size() + " sections over " + lengthM + " m with "
                     + stoppedSeconds + " s of stops, expected one or more over a length above 0");
         }
+        if (!(openingSeconds > 0 && openingCapW > 0)) {
+            throw new IllegalArgumentException(
+                    "an opening of " + openingSeconds + " s under " + openingCapW + " W, expected more than 0 of both");
+        }
         double before = 0;
         for (Part each : sections) {
             if (!(each.fromM() >= before - 1 && each.toM() > each.fromM() && each.movingSeconds() > 0)) {
