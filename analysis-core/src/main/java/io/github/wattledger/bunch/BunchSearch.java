@@ -1,5 +1,6 @@
 package io.github.wattledger.bunch;
 
+import io.github.wattledger.bunch.BunchProposal.Level;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
