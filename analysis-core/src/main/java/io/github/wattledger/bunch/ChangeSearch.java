@@ -32,6 +32,9 @@ final class ChangeSearch {
     /** A bunch that saves less than this, surely, is not worth a word. */
     private static final double LEAST_SURE_SAVING = 0.05;
 
+    /** What shows over more of a ride than this is no change within it. Own choice. */
+    private static final double MOST_OF_RIDE = 0.75;
+
     private static final int LEAST_PIECES = 40;
     private static final double LEAST_USED_SHARE = 0.5;
     private static final double MOST_SCATTER = 2;
@@ -86,6 +89,11 @@ final class ChangeSearch {
             fit = fit(bunches);
             gains = new StretchGains(fit);
         }
+        if (bunches.stream().anyMatch(this::isNearlyAll)) {
+            return Found.nothingBecause(
+                    "nearly all of the ride met less air than its drag area asks for, which a wrong drag"
+                            + " area, mass or power shows as well");
+        }
         if (fit.patchyMps() >= DragFit.MOST_PATCHY_MPS) {
             return Found.nothingBecause("the air of the day was too restless, or the bunch came and went too often");
         }
@@ -112,15 +120,19 @@ final class ChangeSearch {
                 .max(Comparator.comparingDouble(gains::standardErrors));
     }
 
-    /** All stretches that are long enough, and leave as much of the ride. */
+    private boolean isNearlyAll(Span span) {
+        Span all = new Span(0, pieces.count());
+        return pieces.when(span).seconds() > MOST_OF_RIDE * pieces.when(all).seconds();
+    }
+
+    /** All stretches that are long enough. */
     private Stream<Span> spans() {
-        int all = pieces.when(new Span(0, pieces.count())).seconds();
         List<Span> spans = new ArrayList<>();
         for (int from = 0; from < pieces.count(); from++) {
             for (int to = from + 1; to <= pieces.count(); to++) {
-                int seconds = pieces.when(new Span(from, to)).seconds();
-                if (seconds >= SHORTEST_SECONDS && all - seconds >= SHORTEST_SECONDS) {
-                    spans.add(new Span(from, to));
+                Span span = new Span(from, to);
+                if (pieces.when(span).seconds() >= SHORTEST_SECONDS) {
+                    spans.add(span);
                 }
             }
         }
@@ -155,7 +167,7 @@ final class ChangeSearch {
 
     /** The stretch of some minutes from the start on; empty where the ride is not so much longer. */
     private Optional<Span> fromStart(int minutes) {
-        return spans().filter(span -> span.from() == 0)
+        return spans().filter(span -> span.from() == 0 && !isNearlyAll(span))
                 .filter(span -> pieces.when(span).seconds() >= 60 * minutes)
                 .findFirst();
     }

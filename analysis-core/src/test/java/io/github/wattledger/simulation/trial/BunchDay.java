@@ -4,7 +4,7 @@ package io.github.wattledger.simulation.trial;
  * What a race is like in which a bunch is to be found.
  *
  * @param saving what the bunch saves in the mean, a share of the lone drag; 0 is a race alone
- * @param bunchMinutes about how long the bunch lasts
+ * @param bunchMinutes how long the bunch lasts; infinite where it lasts all the way
  * @param windMps the mean wind
  * @param road its surface
  * @param isLoop whether the course comes back to its start; otherwise it leads one way, with bends
@@ -37,6 +37,11 @@ record BunchDay(
     /** The same with a bunch. */
     BunchDay with(double otherSaving, double minutes) {
         return new BunchDay(otherSaving, minutes, windMps, road, isLoop, builds, patchiness);
+    }
+
+    /** The same, all of it in a bunch. */
+    BunchDay wholly(double otherSaving) {
+        return with(otherSaving, Double.POSITIVE_INFINITY);
     }
 
     /** The same on another surface. */

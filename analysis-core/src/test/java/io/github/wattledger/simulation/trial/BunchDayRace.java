@@ -66,7 +66,13 @@ final class BunchDayRace {
         this.knownAreaM2 = rider.dragAreaM2() * (1 + 0.06 * Math.max(-2, Math.min(2, draw.gaussian())));
         this.knownRolling = meanRolling() * draw.between(0.9, 1.1);
         RiddenRace ridden;
-        if (day.saving() > 0) {
+        if (day.saving() == 0) {
+            ridden = ride(0, 0);
+            this.bunch = null;
+        } else if (Double.isInfinite(day.bunchMinutes())) {
+            ridden = ride(0, course.lengthM());
+            this.bunch = new Interval(0, ridden.seconds());
+        } else {
             double guessedM = day.bunchMinutes() * 60 * USUAL_MPS;
             double fromM = Math.min(startShare * course.lengthM(), course.lengthM() - 1.2 * guessedM);
             RiddenRace first = ride(fromM, fromM + guessedM);
@@ -75,9 +81,6 @@ final class BunchDayRace {
             double toM = fromM + guessedM * day.bunchMinutes() * 60 / tookSeconds;
             ridden = ride(fromM, toM);
             this.bunch = new Interval(ridden.secondAt(fromM), ridden.secondAt(toM));
-        } else {
-            ridden = ride(0, 0);
-            this.bunch = null;
         }
         SensorNoise sensors = SensorNoise.ordinary(seed).withPowerJitter(0.03);
         this.recorded =

@@ -10,8 +10,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Looks for bunches in many races whose truth is known and prints how often they are found, as Markdown:
@@ -32,7 +36,7 @@ public final class BunchSearchTrial {
      * @param inRange whether the mean saving lies in its range
      * @param off by how much its best guess is too high
      * @param mostOfRide whether the level of the ride says that most of it was in a bunch
-     * @param isDeclined whether it says that stretches cannot be told
+     * @param whyNot why stretches cannot be told, or null
      */
     record Result(
             int told,
@@ -41,7 +45,7 @@ public final class BunchSearchTrial {
             boolean inRange,
             double off,
             boolean mostOfRide,
-            boolean isDeclined) {
+            @Nullable String whyNot) {
         static Result of(BunchDay day, long seed, Function<BunchDayRace, RigChoice> rig) {
             BunchDayRace race = new BunchDayRace(day, seed);
             BunchProposal proposal =
@@ -68,7 +72,11 @@ public final class BunchSearchTrial {
                     inRange,
                     off,
                     level != null && level.isSheltered(),
-                    proposal.whyNoStretches() != null);
+                    proposal.whyNoStretches());
+        }
+
+        boolean isDeclined() {
+            return whyNot != null;
         }
 
         private static double overlap(Interval one, Interval other) {
@@ -104,32 +112,44 @@ public final class BunchSearchTrial {
     public static void main(String... args) {
         int races = Integer.parseInt(args[0]);
         long first = Long.parseLong(args[1]);
-        double[][] bunches = {{0, 0}, {0.45, 20}, {0.35, 30}, {0.35, 75}, {0.25, 45}};
+        List<UnaryOperator<BunchDay>> bunches = List.of(
+                day -> day,
+                day -> day.with(0.45, 20),
+                day -> day.with(0.35, 30),
+                day -> day.with(0.35, 75),
+                day -> day.with(0.25, 45),
+                day -> day.wholly(0.35),
+                day -> day.wholly(0.45));
+        Map<String, Integer> reasons = new TreeMap<>();
         System.out.println(
-                "| told or hit / ends / in range | alone | 45 %, 20 min | 35 %, 30 min | 35 %, 75 min | 25 %, 45 min |");
-        System.out.println("| --- | --- | --- | --- | --- | --- |");
+                "| told or hit / ends / in range | alone | 45 %, 20 min | 35 %, 30 min | 35 %, 75 min | 25 %, 45 min | 35 %, all | 45 %, all |");
+        System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
         days().forEach((name, day) -> {
             for (boolean known : new boolean[] {true, false}) {
                 List<String> cells = new ArrayList<>();
-                for (double[] bunch : bunches) {
+                for (UnaryOperator<BunchDay> bunch : bunches) {
+                    BunchDay raced = bunch.apply(day);
                     List<Result> results = LongStream.range(first, first + races)
-                            .mapToObj(seed -> Result.of(
-                                    day.with(bunch[0], bunch[1]),
-                                    seed,
-                                    known ? BunchDayRace::knownRig : BunchDayRace::unknownRig))
+                            .mapToObj(seed ->
+                                    Result.of(raced, seed, known ? BunchDayRace::knownRig : BunchDayRace::unknownRig))
                             .toList();
-                    cells.add(cell(results, bunch[0] > 0));
+                    results.stream()
+                            .flatMap(each -> Stream.ofNullable(each.whyNot()))
+                            .forEach(reason -> reasons.merge(reason, 1, Integer::sum));
+                    boolean isPart = raced.saving() > 0 && Double.isFinite(raced.bunchMinutes());
+                    cells.add(cell(results, isPart));
                 }
                 System.out.println("| " + name + (known ? ", one kind told" : ", nothing told") + " | "
                         + String.join(" | ", cells) + " |");
             }
         });
+        reasons.forEach((reason, count) -> System.out.println("\n" + count + " times: " + reason));
     }
 
-    private static String cell(List<Result> results, boolean withBunch) {
+    private static String cell(List<Result> results, boolean isPart) {
         double all = results.size();
         long declined = results.stream().filter(Result::isDeclined).count();
-        if (!withBunch) {
+        if (!isPart) {
             return String.format(
                     Locale.ROOT,
                     "%.2f, level %.2f, cannot tell %.2f",
