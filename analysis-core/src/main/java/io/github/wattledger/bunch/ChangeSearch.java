@@ -46,11 +46,13 @@ final class ChangeSearch {
     private final RoadPieces pieces;
     private final Prior prior;
     private final boolean isOneKind;
+    private final Scatter scatter;
 
     private ChangeSearch(RoadPieces pieces, Prior prior, boolean isOneKind) {
         this.pieces = pieces;
         this.prior = prior;
         this.isOneKind = isOneKind;
+        this.scatter = new Scatter(pieces, prior, isOneKind);
     }
 
     /**
@@ -110,7 +112,7 @@ final class ChangeSearch {
     }
 
     private DragFit fit(List<Span> bunches) {
-        return DragFit.of(new DragModel(pieces, prior, bunches), isOneKind);
+        return DragFit.of(new DragModel(pieces, prior, bunches), scatter);
     }
 
     private Optional<Span> best(StretchGains gains, List<Span> taken) {

@@ -20,7 +20,10 @@ final class DragFit {
     static final double MOST_PATCHY_MPS = 1.7;
 
     private static final double FIRST_PATCHY_MPS = 0.55;
-    private static final int ROUNDS = 4;
+    private static final int MOST_ROUNDS = 4;
+
+    /** A round that moves every number by less than this ends the search, in standard errors of the prior. */
+    private static final double LEAST_STEP = 1e-3;
 
     private final DragModel model;
     private final double patchyMps;
@@ -32,25 +35,26 @@ final class DragFit {
     private CholeskyDecomposition information;
     private final double logLikelihood;
 
-    private DragFit(DragModel model, double[] start, double patchyMps, boolean isOneKind) {
+    private DragFit(DragModel model, Scatter scatter, double[] start, double patchyMps) {
         this.model = model;
         this.patchyMps = patchyMps;
         this.numbers = start.clone();
-        CholeskyDecomposition covariance = cholesky(Scatter.of(model, start, patchyMps, isOneKind));
+        CholeskyDecomposition covariance = cholesky(scatter.covariance(model, start, patchyMps));
         this.pieces = covariance.getSolver();
         linearize();
-        for (int round = 0; round < ROUNDS; round++) {
-            step();
+        double longest = Double.POSITIVE_INFINITY;
+        for (int round = 0; round < MOST_ROUNDS && longest > LEAST_STEP; round++) {
+            longest = step();
             linearize();
         }
         this.logLikelihood = -(logDeterminant(covariance) + logDeterminant(information) + explained()) / 2;
     }
 
     /** The fit with the likeliest patchiness of the wind. */
-    static DragFit of(DragModel model, boolean isOneKind) {
-        DragFit first = new DragFit(model, model.start(), FIRST_PATCHY_MPS, isOneKind);
+    static DragFit of(DragModel model, Scatter scatter) {
+        DragFit first = new DragFit(model, scatter, model.start(), FIRST_PATCHY_MPS);
         return Arrays.stream(PATCHY_MPS)
-                .mapToObj(patchy -> new DragFit(model, first.numbers, patchy, isOneKind))
+                .mapToObj(patchy -> new DragFit(model, scatter, first.numbers, patchy))
                 .max(Comparator.comparingDouble(fit -> fit.logLikelihood))
                 .orElseThrow();
     }
@@ -91,16 +95,20 @@ final class DragFit {
         information = cholesky(inverse);
     }
 
-    private void step() {
+    /** Moves the numbers, and says by how much at most, in standard errors of the prior. */
+    private double step() {
         double[] start = model.start();
         RealVector right = weighedSlopes.preMultiply(left);
         for (int k = 0; k < numbers.length; k++) {
             right.addToEntry(k, (start[k] - numbers[k]) / square(model.priorError(k)));
         }
         RealVector step = information.getSolver().solve(right);
+        double longest = 0;
         for (int k = 0; k < numbers.length; k++) {
             numbers[k] += step.getEntry(k);
+            longest = Math.max(longest, Math.abs(step.getEntry(k)) / model.priorError(k));
         }
+        return longest;
     }
 
     /** The squares of what is left and of how far the numbers went from the prior, each over its variance. */

@@ -19,7 +19,29 @@ final class Scatter {
     private static final double ALTITUDE_M = 0.4;
     private static final double OF_DRAG = 0.03;
 
-    private Scatter() {}
+    private final RoadPieces pieces;
+    private final double surface;
+    private final double[] altitude;
+    private final double[][] nearInWind;
+    private final double[][] nearOnRoad;
+
+    /** @param isOneKind whether the road is of one kind */
+    Scatter(RoadPieces pieces, Prior prior, boolean isOneKind) {
+        this.pieces = pieces;
+        this.surface = square(rollingError(isOneKind) * prior.perRolling());
+        int count = pieces.count();
+        this.altitude = new double[count];
+        this.nearInWind = new double[count][count];
+        this.nearOnRoad = new double[count][count];
+        for (int i = 0; i < count; i++) {
+            altitude[i] = prior.perRolling() * ALTITUDE_M / pieces.get(i).lengthM();
+            for (int j = 0; j <= i; j++) {
+                double apartM = Math.abs(pieces.middleM(i) - pieces.middleM(j));
+                nearInWind[i][j] = Math.exp(-apartM / WIND_REACH_M);
+                nearOnRoad[i][j] = Math.exp(-apartM / SURFACE_REACH_M);
+            }
+        }
+    }
 
     /** How far the coefficient of rolling resistance strays along a road. */
     static double rollingError(boolean isOneKind) {
@@ -32,25 +54,18 @@ final class Scatter {
      * @param numbers where the model stands
      * @param patchyMps how patchy the wind is in calm air, m/s
      */
-    static RealMatrix of(DragModel model, double[] numbers, double patchyMps, boolean isOneKind) {
-        RoadPieces pieces = model.pieces();
+    RealMatrix covariance(DragModel model, double[] numbers, double patchyMps) {
         double meanWindMps = Math.hypot(numbers[DragModel.NORTH_WIND], numbers[DragModel.EAST_WIND]);
         double wind = square(patchyMps) + square(OF_MEAN_WIND * meanWindMps);
-        double surface = square(rollingError(isOneKind) * model.prior().perRolling());
         int count = pieces.count();
         double[] perMps = new double[count];
-        double[] altitude = new double[count];
         for (int i = 0; i < count; i++) {
             perMps[i] = model.dragPerMps(numbers, i);
-            altitude[i] =
-                    model.prior().perRolling() * ALTITUDE_M / pieces.get(i).lengthM();
         }
         double[][] covariance = new double[count][count];
         for (int i = 0; i < count; i++) {
             for (int j = 0; j <= i; j++) {
-                double apartM = Math.abs(pieces.middleM(i) - pieces.middleM(j));
-                covariance[i][j] = perMps[i] * perMps[j] * wind * Math.exp(-apartM / WIND_REACH_M)
-                        + surface * Math.exp(-apartM / SURFACE_REACH_M);
+                covariance[i][j] = perMps[i] * perMps[j] * wind * nearInWind[i][j] + surface * nearOnRoad[i][j];
                 covariance[j][i] = covariance[i][j];
             }
             double drag = model.dragShare(numbers, i) * model.loneDrag(numbers, i);
