@@ -37,7 +37,6 @@ final class ChangeSearch {
 
     private static final int LEAST_PIECES = 40;
     private static final double LEAST_USED_SHARE = 0.5;
-    private static final double MOST_SCATTER = 2;
     private static final double MOST_ERROR = 0.12;
     private static final int USUAL_BUNCH_MINUTES = 45;
     private static final int[] SHOWN_MINUTES = {75, 45, 20};
@@ -97,10 +96,8 @@ final class ChangeSearch {
                             + " area, mass or power shows as well");
         }
         if (fit.patchyMps() >= DragFit.MOST_PATCHY_MPS) {
-            return Found.nothingBecause("the air of the day was too restless, or the bunch came and went too often");
-        }
-        if (fit.scatter() > MOST_SCATTER) {
-            return Found.nothingBecause("power and speed do not fit together closely enough");
+            return Found.nothingBecause(
+                    "power and speed scatter too much: restless air, or a bunch that came and went");
         }
         List<Stretch> stretches = told(fit);
         if (!stretches.isEmpty()) {

@@ -28,6 +28,7 @@ final class DragFit {
     private final DragModel model;
     private final double patchyMps;
     private final double[] numbers;
+    private final RealMatrix covariance;
     private final DecompositionSolver pieces;
     private RealMatrix slopes;
     private RealMatrix weighedSlopes;
@@ -39,15 +40,16 @@ final class DragFit {
         this.model = model;
         this.patchyMps = patchyMps;
         this.numbers = start.clone();
-        CholeskyDecomposition covariance = cholesky(scatter.covariance(model, start, patchyMps));
-        this.pieces = covariance.getSolver();
+        this.covariance = scatter.covariance(model, start, patchyMps);
+        CholeskyDecomposition decomposed = cholesky(covariance);
+        this.pieces = decomposed.getSolver();
         linearize();
         double longest = Double.POSITIVE_INFINITY;
         for (int round = 0; round < MOST_ROUNDS && longest > LEAST_STEP; round++) {
             longest = step();
             linearize();
         }
-        this.logLikelihood = -(logDeterminant(covariance) + logDeterminant(information) + explained()) / 2;
+        this.logLikelihood = -(logDeterminant(decomposed) + logDeterminant(information) + explained()) / 2;
     }
 
     /** The fit with the likeliest patchiness of the wind. */
@@ -121,6 +123,11 @@ final class DragFit {
         return sum;
     }
 
+    /** The covariance of the pieces about the model. */
+    RealMatrix covariance() {
+        return covariance;
+    }
+
     DragModel model() {
         return model;
     }
@@ -141,11 +148,6 @@ final class DragFit {
     /** The drag alone in a piece, m2 (m/s)2. */
     double loneDrag(int piece) {
         return model.loneDrag(numbers, piece);
-    }
-
-    /** How far the pieces scatter, in standard deviations of what the covariance says; 1 where it is right. */
-    double scatter() {
-        return Math.sqrt(explained() / model.pieces().count());
     }
 
     /** The inverse of the covariance of the pieces, what is not known of the numbers counted in. */
