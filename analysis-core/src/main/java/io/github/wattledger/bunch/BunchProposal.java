@@ -58,6 +58,19 @@ public record BunchProposal(
      */
     public record Showing(int minutes, double saving) implements Serializable {}
 
+    /** The same with its stretches counted from some seconds earlier. */
+    public BunchProposal shifted(int seconds) {
+        return new BunchProposal(
+                stretches.stream()
+                        .map(each -> new Stretch(
+                                each.when().shifted(seconds), each.saving(), each.savingLow(), each.savingHigh()))
+                        .toList(),
+                mostOfRide,
+                whyNoStretches,
+                wouldHaveShown,
+                oneKindOfRoad);
+    }
+
     /** Whether a bunch is proposed for a part of the ride or for most of it. */
     public boolean isFound() {
         return !stretches.isEmpty() || (mostOfRide != null && mostOfRide.isSheltered());

@@ -103,9 +103,10 @@ final class ChangeSearch {
         if (!stretches.isEmpty()) {
             return new Found(stretches, null, List.of());
         }
-        return error(gains, USUAL_BUNCH_MINUTES) > MOST_ERROR
+        List<Showing> wouldHaveShown = wouldHaveShown(gains);
+        return error(gains, USUAL_BUNCH_MINUTES) > MOST_ERROR || wouldHaveShown.isEmpty()
                 ? Found.nothingBecause("wind, road and bunch cannot be kept apart on this ride")
-                : new Found(List.of(), null, wouldHaveShown(gains));
+                : new Found(List.of(), null, wouldHaveShown);
     }
 
     private DragFit fit(List<Span> bunches) {

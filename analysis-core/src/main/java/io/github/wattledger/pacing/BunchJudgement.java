@@ -1,21 +1,17 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.pacing.price.Cost;
-import io.github.wattledger.pacing.price.LettingGo;
 import io.github.wattledger.pacing.price.Pricing;
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.RigChoice;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Judges the decisions to hold a bunch that the rider names, and puts the findings there right. */
@@ -30,12 +26,6 @@ final class BunchJudgement {
 
     /** Rolling resistance from which the ground counts as unpaved, between rough asphalt and gravel. Own choice. */
     private static final double UNPAVED_ROLLING_RESISTANCE = 0.009;
-
-    /** Savings for which the minutes are shown. */
-    private static final double[] SHOWN_SAVINGS = {0.20, 0.35, 0.50};
-
-    /** A shorter stretch is no decision about a race, seconds. Own choice. */
-    private static final int SHORTEST_HARD_SECONDS = 300;
 
     /** A bunch says something about a finding from this share of its seconds on. Own choice. */
     private static final double LEAST_OF_FINDING = 0.5;
@@ -62,17 +52,11 @@ final class BunchJudgement {
     }
 
     private static Optional<Interval> inRace(Race race, Interval bunch) {
-        return common(
+        return BunchDecisions.common(
                 new Interval(0, race.ride().seconds()),
                 new Interval(
                         Math.max(0, bunch.fromSecond() - race.offsetSeconds()),
                         Math.max(0, bunch.toSecond() - race.offsetSeconds())));
-    }
-
-    private static Optional<Interval> common(Interval one, Interval other) {
-        int from = Math.max(one.fromSecond(), other.fromSecond());
-        int to = Math.min(one.toSecond(), other.toSecond());
-        return from < to ? Optional.of(new Interval(from, to)) : Optional.empty();
     }
 
     /** The shelter in which mistakes are repaired: the bunches, at the middle of what they may have saved; null without. */
@@ -92,21 +76,17 @@ final class BunchJudgement {
 
     /** The decisions of a race with these findings. */
     BunchReview judged(List<Finding> findings, Pricing pricing) {
-        List<BunchReview.Decision> decisions = new ArrayList<>();
-        for (Interval bunch : bunches) {
-            Stream.of(FindingKind.OVER_HARD_START, FindingKind.THRESHOLD_RIDING_EARLY)
-                    .flatMap(kind -> findings.stream().filter(finding -> finding.kind() == kind))
-                    .flatMap(finding -> decision(finding, bunch, pricing).stream())
-                    .findFirst()
-                    .ifPresent(decisions::add);
-        }
+        List<BunchReview.Decision> decisions = bunches.stream()
+                .flatMap(bunch -> BunchDecisions.first(findings, each -> decision(each, bunch, pricing)).stream())
+                .toList();
         return review(decisions);
     }
 
     private BunchReview review(List<BunchReview.Decision> decisions) {
         int inBunch = (int) race.surges().stream()
                 .filter(surge -> bunches.stream()
-                        .anyMatch(bunch -> common(bunch, new Interval(surge.fromSecond(), surge.fromSecond() + 1))
+                        .anyMatch(bunch -> BunchDecisions.common(
+                                        bunch, new Interval(surge.fromSecond(), surge.fromSecond() + 1))
                                 .isPresent()))
                 .count();
         boolean hasThreshold = !Double.isNaN(race.thresholdPowerW());
@@ -121,47 +101,7 @@ final class BunchJudgement {
     }
 
     private Optional<BunchReview.Decision> decision(Finding finding, Interval bunch, Pricing pricing) {
-        Interval found = finding.when().shifted(-race.offsetSeconds());
-        Interval hard = common(found, bunch).orElse(null);
-        if (hard == null || hard.seconds() < SHORTEST_HARD_SECONDS) {
-            return Optional.empty();
-        }
-        double hardW = race.normalizedPowerW(hard);
-        if (!(hardW > race.targetW())) {
-            return Optional.empty();
-        }
-        Interval sheltered = new Interval(hard.fromSecond(), bunch.toSecond());
-        double[] savings = Stream.concat(
-                        Stream.of(savingLow), Arrays.stream(SHOWN_SAVINGS).boxed())
-                .mapToDouble(Double::doubleValue)
-                .distinct()
-                .sorted()
-                .toArray();
-        LettingGo lettingGo = pricing.lettingGo(hard, sheltered, hardW, told.nextGroupShare(), savings);
-        return Optional.of(new BunchReview.Decision(finding.kind(), lettingGo, outcome(lettingGo)));
-    }
-
-    private BunchReview.Outcome outcome(LettingGo lettingGo) {
-        LettingGo.BreakEven breakEven = lettingGo.breakEven();
-        if (breakEven != null) {
-            if (savingLow > breakEven.high()) {
-                return BunchReview.Outcome.STAYING_PAID;
-            }
-            return SAVING_HIGH < breakEven.low() ? BunchReview.Outcome.LETTING_GO_WAS_FASTER : BunchReview.Outcome.OPEN;
-        }
-        List<Double> seconds = lettingGo.savings().stream()
-                .map(LettingGo.AtSaving::letGoEqualNormalizedPowerSeconds)
-                .flatMap(Stream::ofNullable)
-                .toList();
-        if (seconds.size() < lettingGo.savings().size()) {
-            return BunchReview.Outcome.OPEN;
-        }
-        if (seconds.stream().allMatch(saved -> saved > 0)) {
-            return BunchReview.Outcome.LETTING_GO_WAS_FASTER;
-        }
-        return seconds.stream().allMatch(saved -> saved < 0)
-                ? BunchReview.Outcome.STAYING_PAID
-                : BunchReview.Outcome.OPEN;
+        return BunchDecisions.about(finding, race, bunch, told.nextGroupShare(), savingLow, SAVING_HIGH, pricing);
     }
 
     /** The repairs of those findings where letting the bunch go was faster, and the shelter that they give up. */
