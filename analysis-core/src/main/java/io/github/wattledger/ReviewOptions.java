@@ -7,6 +7,7 @@ import io.github.wattledger.pacing.Company;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.pacing.JudgementLimits;
+import io.github.wattledger.plan.KeptPlan;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.rider.RideNotes;
 import java.io.Serializable;
@@ -34,6 +35,8 @@ import org.jspecify.annotations.Nullable;
  * @param notes what the rider wrote down about the ride; where they say what was eaten and {@code intake} is null, the
  *     notes hold; so they do where they say when there was a bunch and {@code company} says nothing
  * @param company what the rider says of bunches, in seconds of the whole recording
+ * @param plan the plan for this ride, by whose opening an over-hard start is judged; null without one. The judged part is
+ *     taken to begin where the planned course does
  */
 public record ReviewOptions(
         Selection selection,
@@ -46,7 +49,8 @@ public record ReviewOptions(
         @Nullable Duration timeLimit,
         @Nullable OwnRides ownRides,
         RideNotes notes,
-        Company company)
+        Company company,
+        @Nullable KeptPlan plan)
         implements Serializable {
     /** The whole ride, judged as a race when it looks like one, by the usual limits, in UTC, however long it takes. */
     public static final ReviewOptions WHOLE_RIDE = new ReviewOptions(
@@ -60,7 +64,8 @@ public record ReviewOptions(
             null,
             null,
             RideNotes.NONE,
-            Company.NOT_SAID);
+            Company.NOT_SAID,
+            null);
 
     /** @throws IllegalArgumentException when the time limit is 0 or below */
     public ReviewOptions {
@@ -100,43 +105,44 @@ public record ReviewOptions(
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
         return new ReviewOptions(
-                other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
+                other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company, plan);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
         return new ReviewOptions(
-                selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
+                selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company, plan);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
         return new ReviewOptions(
-                selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides, notes, company);
+                selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides, notes, company, plan);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
         return new ReviewOptions(
-                selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides, notes, company);
+                selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides, notes, company,
+                plan);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
         return new ReviewOptions(
-                selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides, notes, company);
+                selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides, notes, company, plan);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides, notes, company);
+                selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides, notes, company, plan);
     }
 
     /** The same options with what the rider says was eaten, or null where nothing is said. */
     public ReviewOptions withIntake(@Nullable Intake other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides, notes, company);
+                selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides, notes, company, plan);
     }
 
     /**
@@ -146,25 +152,32 @@ public record ReviewOptions(
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, other, ownRides, notes, company);
+                selection, effort, limits, zone, detectors, reading, intake, other, ownRides, notes, company, plan);
     }
 
     /** The same options with the rider's own rides, or without any where it is null. */
     public ReviewOptions withOwnRides(@Nullable OwnRides other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, other, notes, company);
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, other, notes, company, plan);
     }
 
     /** The same options with what the rider wrote down about the ride. */
     public ReviewOptions withNotes(RideNotes other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, other, company);
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, other, company, plan);
     }
 
     /** The same options with what the rider says of bunches, in place of what was said before. */
     public ReviewOptions withCompany(Company other) {
         return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, other);
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, other, plan);
+    }
+
+    /** The same options with the plan for this ride, or without any where it is null. */
+    public ReviewOptions withPlan(@Nullable KeptPlan other) {
+        return new ReviewOptions(
+                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company,
+                other);
     }
 
     /** What the rider says of bunches: {@link #company()}, and where nothing is said there what the notes say. */

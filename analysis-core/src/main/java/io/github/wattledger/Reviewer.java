@@ -14,10 +14,12 @@ import io.github.wattledger.pacing.Circumstances;
 import io.github.wattledger.pacing.Company;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.OccasionRules;
+import io.github.wattledger.pacing.Opening;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.RaceLength;
 import io.github.wattledger.pacing.RacedPart;
 import io.github.wattledger.pacing.Thresholds;
+import io.github.wattledger.plan.KeptPlan;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.power.RideAbility;
@@ -166,7 +168,7 @@ public final class Reviewer {
                 selected.fromSecond(),
                 thresholds,
                 ability,
-                length.openingSeconds(),
+                opening(length, options.plan()),
                 occasion,
                 options.limits(),
                 rig(onDay, ride, course, estimate),
@@ -198,6 +200,11 @@ public final class Reviewer {
                                 !onDay.mayBeUnder18())
                         .orElse(null),
                 options.notes());
+    }
+
+    /** A ride that was planned is taken to begin where its course does. */
+    private static Opening opening(RaceLength length, @Nullable KeptPlan plan) {
+        return plan == null ? length.opening() : plan.opening();
     }
 
     private static void requireWithin(Ride ride, Company company) {

@@ -98,10 +98,11 @@ class ArchitectureTest {
                     "cancel", "ride", "rider", "load", "power", "course", "rig", "bunch", "replay")
             .whereLayer("energy").mayOnlyAccessLayers("ride", "rider", "pacing")
             .whereLayer("plan").mayOnlyAccessLayers(
-                    "ride", "rider", "load", "power", "history", "course", "rig", "intake", "replay", "energy")
+                    "ride", "rider", "load", "power", "history", "course", "rig", "intake", "replay", "pacing",
+                    "energy")
             .whereLayer("review").mayOnlyAccessLayers(
-                    "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "course", "rig", "bunch", "intake", "replay",
-                    "compare", "pacing", "energy")
+                    "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "course", "rig", "intake", "replay",
+                    "compare", "pacing", "energy", "plan")
             .whereLayer("season").mayOnlyBeAccessedByLayers("table", "json")
             .whereLayer("table").mayNotBeAccessedByAnyLayer()
             .whereLayer("json").mayNotBeAccessedByAnyLayer()

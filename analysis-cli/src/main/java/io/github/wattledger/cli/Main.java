@@ -98,7 +98,7 @@ public final class Main implements Runnable {
         Failures failures = new Failures(err);
         CommandLine program = new CommandLine(new Main())
                 .addSubcommand(new ReviewCommand(core, out, failures))
-                .addSubcommand(new WhatIfCommand(out))
+                .addSubcommand(new WhatIfCommand(core, out))
                 .addSubcommand(new CompareCommand(out))
                 .addSubcommand(new PlanCommand(out))
                 .addSubcommand(new InspectCommand(out))

@@ -86,7 +86,8 @@ record NamedRide(@Nullable Path file) {
         if (Files.isDirectory(file)) {
             throw new UnreadableRideException(
                     Reason.NOT_ACCESSIBLE,
-                    file + ": is a folder; 'wattledger season " + file + "' reviews all rides in it");
+                    file + ": is a folder; name one file in it; 'wattledger season " + file
+                            + "' reviews all rides in it");
         }
         return OpenedRide.of(RideInput.of(file), reading, sessionIndex);
     }

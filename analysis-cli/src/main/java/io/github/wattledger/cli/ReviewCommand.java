@@ -164,7 +164,7 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--plan",
             paramLabel = "FILE",
             description = "Hold the ride against this plan, a file that 'wattledger plan --format json' wrote: planned"
-                    + " and ridden, caps kept or not.")
+                    + " and ridden, caps kept or not, an over-hard start by its opening.")
     private @Nullable String planFile;
 
     @Mixin
@@ -240,7 +240,8 @@ final class ReviewCommand implements Callable<Integer> {
                 .withReading(reading)
                 .withIntake(eaten)
                 .withNotes(noted)
-                .withCompany(bunches.company(spec, noted));
+                .withCompany(bunches.company(spec, noted))
+                .withPlan(plan);
         RideReview review;
         try {
             review = core.review(
@@ -301,9 +302,8 @@ final class ReviewCommand implements Callable<Integer> {
                     "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
         }
         boolean isTable = format == ReportFormat.CSV || format == ReportFormat.SPLITS;
-        if (planFile != null && (explain != null || isBrief || isTable)) {
-            throw Usage.error(
-                    spec, "--plan is for --format text, json and html, and not together with --explain or --brief");
+        if (planFile != null && isTable) {
+            throw Usage.error(spec, "--plan is for --format text, json and html");
         }
         if (planFile != null && rides.size() > 1) {
             throw Usage.error(spec, "--plan is for one ride");

@@ -10,8 +10,8 @@ import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.ReadOptions;
-import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Replayer;
 import io.github.wattledger.replay.WhatIf;
@@ -62,6 +62,7 @@ import picocli.CommandLine.Spec;
             "ride cannot be ridden again."
         })
 final class WhatIfCommand implements Callable<Integer> {
+    private final ReviewCommand.Core core;
     private final PrintStream out;
 
     @Spec
@@ -107,9 +108,11 @@ final class WhatIfCommand implements Callable<Integer> {
     /**
      * A command.
      *
+     * @param core opens the ride
      * @param out where the answer goes, as UTF-8 bytes
      */
-    WhatIfCommand(PrintStream out) {
+    WhatIfCommand(ReviewCommand.Core core, PrintStream out) {
+        this.core = core;
         this.out = out;
     }
 
@@ -124,11 +127,11 @@ final class WhatIfCommand implements Callable<Integer> {
                             + " --with-pressure, --with-air-density and --bunch-share");
         }
         Units shown = units.units(spec, format != SeasonFormat.JSON);
-        Path file = ride == null ? null : NamedRide.filePath(ride);
-        Path target = output.file(spec, file == null ? List.of() : List.of(new NamedRide(file)));
+        NamedRide named = ride == null ? null : new NamedRide(NamedRide.filePath(ride));
+        Path target = output.file(spec, named == null ? List.of() : List.of(named));
         WhatIfReport report;
         try {
-            report = file == null ? ofRoad(change) : ofRide(file, change);
+            report = named == null ? ofRoad(change) : ofRide(named, change);
         } catch (Bounds.OutOfBoundsException e) {
             throw with.refused(spec, e);
         }
@@ -142,7 +145,7 @@ final class WhatIfCommand implements Callable<Integer> {
         return ExitStatus.DONE.code();
     }
 
-    private WhatIfReport ofRide(Path file, WhatIf.Change change)
+    private WhatIfReport ofRide(NamedRide named, WhatIf.Change change)
             throws UnreadableRideException, UnreadableProfileException, SeasonStoreException {
         List<String> ofRoad = road.given();
         if (!ofRoad.isEmpty()) {
@@ -153,23 +156,15 @@ final class WhatIfCommand implements Callable<Integer> {
             throw Usage.refused(spec, "--with-power", "a ride has no one power; give a change such as +10 or +5%");
         }
         ReadOptions reading = columns.reading(spec);
-        Rider rider = asItIs.rider(spec, new NamedRide(file).folder());
+        Rider rider = asItIs.rider(spec, named.folder());
         Selection selection = part.selection(
-                spec,
-                sessionIndex ->
-                        OpenedRide.of(RideInput.of(file), reading, sessionIndex).ride());
-        OwnRides ownRides = season.isGiven()
-                ? season.ridesBefore(
-                        spec,
-                        rider,
-                        ZoneOffset.UTC,
-                        OpenedRide.of(RideInput.of(file), reading, selection.sessionIndex())
-                                .localDay(ZoneOffset.UTC))
-                : null;
+                spec, sessionIndex -> core.open(named, reading, sessionIndex).ride());
+        OpenedRide opened = core.open(named, reading, selection.sessionIndex());
+        OwnRides ownRides = season.ridesBefore(spec, rider, ZoneOffset.UTC, opened.localDay(ZoneOffset.UTC));
         Replayer.Replayed replayed;
         try {
-            replayed =
-                    Replayer.whatIf(RideInput.of(file), reading, rider, asItIs.position(), change, selection, ownRides);
+            replayed = Replayer.whatIf(opened, rider, asItIs.position(), change, selection, ownRides)
+                    .orElseThrow(reason -> new UnreadableRideException(Reason.NOT_SUITABLE, named + ": " + reason));
         } catch (Bounds.OutOfBoundsException e) {
             throw e;
         } catch (IllegalArgumentException e) {

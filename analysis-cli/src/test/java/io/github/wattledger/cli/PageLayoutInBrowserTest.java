@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.within;
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.ride.Channel;
@@ -29,11 +28,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -49,29 +46,13 @@ class PageLayoutInBrowserTest {
     @TempDir
     private static @Nullable Path folder;
 
-    private static @Nullable Browser found;
-
-    @BeforeAll
-    static void start() {
-        found = Browser.find().orElse(null);
-        Assumptions.assumeTrue(found != null, Browser.MISSING);
-    }
-
-    @AfterAll
-    static void end() {
-        if (found != null) {
-            found.close();
-        }
-    }
+    @RegisterExtension
+    static final OneBrowser BROWSER = new OneBrowser();
 
     @AfterEach
     void asWideAsUsual() {
-        browser().media("", false);
-        browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
-    }
-
-    private static Browser browser() {
-        return requireNonNull(found);
+        BROWSER.get().media("", false);
+        BROWSER.get().command("Emulation.clearDeviceMetricsOverride", Map.of());
     }
 
     private static SamplePages pages() {
@@ -82,10 +63,6 @@ class PageLayoutInBrowserTest {
         StringBuilder text = new StringBuilder();
         new HtmlReport(Units.METRIC).write(review, text);
         return Files.writeString(requireNonNull(folder).resolve(name), text);
-    }
-
-    private static String text(String script) {
-        return String.valueOf(browser().run("return " + script));
     }
 
     /** A ride of which nothing is known, on a device that stored numbers: the widest table of loads. */
@@ -127,15 +104,15 @@ class PageLayoutInBrowserTest {
     /** The words are those of the text report; the advice is that of the rows, the minutes are those of the account. */
     @Test
     void theHeadSaysWhatItCostAndWhatToDoNextTime() {
-        browser().open(pages().review(SAMPLE));
-        String[] lost = text("[...document.querySelector('.losses tfoot tr').querySelectorAll('.number')]"
+        BROWSER.get().open(pages().review(SAMPLE));
+        String[] lost = BROWSER.text("[...document.querySelector('.losses tfoot tr').querySelectorAll('.number')]"
                         + ".map(n => n.textContent.trim()).join()")
                 .split(",", -1);
         assertThat(lost).hasSize(2).allMatch(end -> end.matches("\\d+\\.\\d min"));
         String headline = "Over-hard start. The mistakes cost " + lost[0] + " for the same energy, " + lost[1]
                 + " for the same effort.";
-        assertThat(text("document.querySelector('h1').textContent")).isEqualTo(headline);
-        assertThat(text("document.title")).isEqualTo("over-hard-start.fit: " + headline);
+        assertThat(BROWSER.text("document.querySelector('h1').textContent")).isEqualTo(headline);
+        assertThat(BROWSER.text("document.title")).isEqualTo("over-hard-start.fit: " + headline);
         assertThat(Outcome.of("review", SAMPLE_FILE.toString())
                         .out()
                         .lines()
@@ -143,16 +120,18 @@ class PageLayoutInBrowserTest {
                         .map(String::strip)
                         .collect(Collectors.joining(" ")))
                 .contains(headline);
-        assertThat(text("[...document.querySelectorAll('.next-time li')].map(l => l.textContent.trim()).join('|')"))
-                .isEqualTo(text("[1, 2, 3].map(n => n + ' ' + document.querySelector('#finding-' + n)"
+        assertThat(BROWSER.text(
+                        "[...document.querySelectorAll('.next-time li')].map(l => l.textContent.trim()).join('|')"))
+                .isEqualTo(BROWSER.text("[1, 2, 3].map(n => n + ' ' + document.querySelector('#finding-' + n)"
                         + ".lastElementChild.textContent).join('|')"));
     }
 
     @Test
     void aRideWithoutAMistakeHasNoAdviceInItsHead() throws IOException {
-        browser().open(pageOf(SampleReviews.nothingKnown(), "nothing.html"));
-        assertThat(text("document.querySelectorAll('.next-time').length")).isEqualTo("0");
-        assertThat(text("document.querySelector('h1').textContent")).isEqualTo("Not judged");
+        BROWSER.get().open(pageOf(SampleReviews.nothingKnown(), "nothing.html"));
+        assertThat(BROWSER.text("document.querySelectorAll('.next-time').length"))
+                .isEqualTo("0");
+        assertThat(BROWSER.text("document.querySelector('h1').textContent")).isEqualTo("Not judged");
     }
 
     // On a telephone.
@@ -160,9 +139,9 @@ class PageLayoutInBrowserTest {
     @Test
     void nothingIsWiderThanATelephone() throws IOException {
         for (Path page : allPages()) {
-            browser().width(TELEPHONE, 800);
-            browser().open(page);
-            assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+            BROWSER.get().width(TELEPHONE, 800);
+            BROWSER.get().open(page);
+            assertThat(Integer.parseInt(BROWSER.text("document.documentElement.scrollWidth")))
                     .as(page.toString())
                     .isLessThanOrEqualTo(TELEPHONE);
         }
@@ -172,20 +151,20 @@ class PageLayoutInBrowserTest {
     void theForemostColumnsAreSeenWithoutScrolling() throws IOException {
         int columns = 0;
         for (Path page : allPages()) {
-            browser().width(TELEPHONE, 800);
-            browser().open(page);
-            browser().run("document.querySelectorAll('details').forEach(d => d.open = true)");
+            BROWSER.get().width(TELEPHONE, 800);
+            BROWSER.get().open(page);
+            BROWSER.get().run("document.querySelectorAll('details').forEach(d => d.open = true)");
             assertThat(
-                            text(
+                            BROWSER.text(
                                     "[...document.querySelectorAll('.scroll')].filter(s => !s.querySelector('.foremost')).length"))
                     .as("tables that scroll without a foremost column in " + page)
                     .isEqualTo("0");
-            assertThat(text("[...document.querySelectorAll('th.foremost')].filter(th =>"
+            assertThat(BROWSER.text("[...document.querySelectorAll('th.foremost')].filter(th =>"
                             + " th.getBoundingClientRect().right > th.closest('.scroll').getBoundingClientRect().right + 1)"
                             + ".map(th => th.textContent).join()"))
                     .as(page.toString())
                     .isEmpty();
-            columns += Integer.parseInt(text("document.querySelectorAll('th.foremost').length"));
+            columns += Integer.parseInt(BROWSER.text("document.querySelectorAll('th.foremost').length"));
         }
         assertThat(columns).isGreaterThan(15);
     }
@@ -193,8 +172,8 @@ class PageLayoutInBrowserTest {
     // On paper.
 
     private static int sheetsOfA4(Path page) {
-        browser().open(page);
-        Map<String, Object> printed = browser()
+        BROWSER.get().open(page);
+        Map<String, Object> printed = BROWSER.get()
                 .command(
                         "Page.printToPDF",
                         Map.of("paperWidth", 210 / 25.4, "paperHeight", 297 / 25.4, "printBackground", true));
@@ -221,11 +200,12 @@ class PageLayoutInBrowserTest {
                 + " d.querySelector('table').checkVisibility({contentVisibilityAuto: true})"
                 + " && d.querySelector('table').getBoundingClientRect().height > 0)"
                 + ".map(d => d.querySelector('summary').textContent).join('; ')";
-        browser().open(pages().review(SAMPLE));
-        assertThat(text("document.querySelectorAll('.splits details').length")).isNotEqualTo("0");
-        assertThat(text(shown)).isEmpty();
-        browser().media("print", false);
-        browser().await(shown + " === 'Hour by hour, elapsed time'"); // styles for paper come a frame later
+        BROWSER.get().open(pages().review(SAMPLE));
+        assertThat(BROWSER.text("document.querySelectorAll('.splits details').length"))
+                .isNotEqualTo("0");
+        assertThat(BROWSER.text(shown)).isEmpty();
+        BROWSER.get().media("print", false);
+        BROWSER.get().await(shown + " === 'Hour by hour, elapsed time'"); // styles for paper come a frame later
     }
 
     @Test
@@ -238,9 +218,9 @@ class PageLayoutInBrowserTest {
 
     @Test
     void aHeadingIsNotLeftAloneAtTheEndOfASheet() {
-        browser().open(pages().review(SAMPLE));
-        browser().media("print", false);
-        assertThat(text("[...new Set([...document.querySelectorAll('main h2, main h3')]"
+        BROWSER.get().open(pages().review(SAMPLE));
+        BROWSER.get().media("print", false);
+        assertThat(BROWSER.text("[...new Set([...document.querySelectorAll('main h2, main h3')]"
                         + ".map(h => getComputedStyle(h).breakAfter))].join()"))
                 .isEqualTo("avoid");
     }
@@ -249,12 +229,12 @@ class PageLayoutInBrowserTest {
     void theNoteOfAClimbStandsOnOneLine() throws IOException {
         Path page = pageOf(SampleReviews.raceWithClimbs(), "climbs.html");
         for (int width : new int[] {TELEPHONE, 703, 1440}) { // 703 pixels are 186 mm, A4 less its margins
-            browser().width(width, 900);
-            browser().media(width == 703 ? "print" : "screen", false);
-            browser().open(page);
-            assertThat(text("document.querySelector('.climbs .note').textContent.trim()"))
+            BROWSER.get().width(width, 900);
+            BROWSER.get().media(width == 703 ? "print" : "screen", false);
+            BROWSER.get().open(page);
+            assertThat(BROWSER.text("document.querySelector('.climbs .note').textContent.trim()"))
                     .startsWith("the same road as climb 1");
-            assertThat(text("document.querySelector('.climbs .note .small').getClientRects().length"))
+            assertThat(BROWSER.text("document.querySelector('.climbs .note .small').getClientRects().length"))
                     .as("lines at " + width)
                     .isEqualTo("1");
         }
@@ -280,11 +260,12 @@ class PageLayoutInBrowserTest {
     @ValueSource(ints = {TELEPHONE, 800, 1440, 2560})
     void noLabelLiesOverAnother(int width) throws IOException {
         for (Path page : allPages()) {
-            browser().width(width, 900);
-            browser().open(page);
-            browser().run("document.documentElement.classList.remove('moving')"); // the drawing of the timeline as well
+            BROWSER.get().width(width, 900);
+            BROWSER.get().open(page);
+            BROWSER.get()
+                    .run("document.documentElement.classList.remove('moving')"); // the drawing of the timeline as well
             for (String kind : List.of(".foot", ".level", ".climb-label", ".level, circle")) {
-                assertThat(String.valueOf(browser().run(OVERLAPS, kind)))
+                assertThat(String.valueOf(BROWSER.get().run(OVERLAPS, kind)))
                         .as(kind + " of " + page.getFileName() + " at " + width)
                         .isEmpty();
             }
@@ -293,22 +274,23 @@ class PageLayoutInBrowserTest {
 
     @Test
     void aNumberInADrawingHasARimOfPaper() throws IOException {
-        browser().open(pageOf(SampleReviews.raceWithClimbs(), "climbs.html"));
-        assertThat(text("getComputedStyle(document.querySelector('.climb-label')).paintOrder"))
+        BROWSER.get().open(pageOf(SampleReviews.raceWithClimbs(), "climbs.html"));
+        assertThat(BROWSER.text("getComputedStyle(document.querySelector('.climb-label')).paintOrder"))
                 .startsWith("stroke");
     }
 
     /** By the story of the sample: 4 min with the timer paused, 2.5 min standing with the timer running. */
     @Test
     void eachStopIsMarkedWhereItWas() throws Exception {
-        browser().width(1440, 900);
-        browser().open(pages().review(SAMPLE));
-        browser().awaitCharts();
+        BROWSER.get().width(1440, 900);
+        BROWSER.get().open(pages().review(SAMPLE));
+        BROWSER.get().awaitCharts();
         List<Interval> stops = stopsOfAMinute(Reviewer.review(SAMPLE_FILE, Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE));
         assertThat(stops).hasSize(2);
         assertThat(stops.get(0).seconds()).isCloseTo(240, within(15));
         assertThat(stops.get(1).seconds()).isCloseTo(150, within(15));
-        String places = text("[...document.querySelectorAll('.part:not([hidden])')].map(p => p.style.left).join()");
+        String places =
+                BROWSER.text("[...document.querySelectorAll('.part:not([hidden])')].map(p => p.style.left).join()");
         String[] lefts = places.split(",", -1);
         assertThat(lefts).hasSize(2);
         for (int i = 0; i < lefts.length; i++) {
@@ -316,9 +298,9 @@ class PageLayoutInBrowserTest {
             assertThat(share * 25_939).isCloseTo(stops.get(i).fromSecond(), within(3.0));
         }
         // The drawing for paper: a line for each of them, and no other in the mark of this finding.
-        assertThat(text("document.querySelectorAll('.drawn .flag[href=\"#finding-2\"] .reach').length"))
+        assertThat(BROWSER.text("document.querySelectorAll('.drawn .flag[href=\"#finding-2\"] .reach').length"))
                 .isEqualTo("2");
-        assertThat(text("document.querySelectorAll('.drawn .flag[href=\"#finding-1\"] .reach').length"))
+        assertThat(BROWSER.text("document.querySelectorAll('.drawn .flag[href=\"#finding-1\"] .reach').length"))
                 .isEqualTo("1");
     }
 
@@ -346,13 +328,14 @@ class PageLayoutInBrowserTest {
     /** The means of what is shown are those of a review of the same seconds; the grade is rise over distance. */
     @Test
     void aStretchShowsItsMeans() throws Exception {
-        browser().open(pages().review(SAMPLE));
-        browser().awaitCharts();
-        assertThat(text("document.querySelector('.means').textContent"))
+        BROWSER.get().open(pages().review(SAMPLE));
+        BROWSER.get().awaitCharts();
+        assertThat(BROWSER.text("document.querySelector('.means').textContent"))
                 .isEqualTo("Select a stretch to see its means.");
-        browser().find("[data-do='in']").click();
-        assertThat(text("document.querySelector('.window').textContent")).isEqualTo("1:48:05 to 5:24:14");
-        String means = text("document.querySelector('.means').textContent");
+        BROWSER.get().find("[data-do='in']").click();
+        assertThat(BROWSER.text("document.querySelector('.window').textContent"))
+                .isEqualTo("1:48:05 to 5:24:14");
+        String means = BROWSER.text("document.querySelector('.means').textContent");
 
         Outcome outcome = Outcome.of(
                 "review", SAMPLE_FILE.toString(), "--from", "1:48:05", "--to", "5:24:14", "--format", "json");
@@ -369,8 +352,8 @@ class PageLayoutInBrowserTest {
                 .isCloseTo(load.get("averageHeartRateBpm").asDouble(), within(0.51));
         assertThat(number(means, " km/h")).isCloseTo(load.get("averageSpeedMps").asDouble() * 3.6, within(0.06));
         assertThat(number(means, " % grade")).isCloseTo(rise / metres * 100, within(0.051));
-        browser().find("[data-do='whole']").click();
-        assertThat(text("document.querySelector('.means').textContent")).startsWith("Select a stretch");
+        BROWSER.get().find("[data-do='whole']").click();
+        assertThat(BROWSER.text("document.querySelector('.means').textContent")).startsWith("Select a stretch");
     }
 
     private static double difference(Series series, int first, int end) {
@@ -389,32 +372,32 @@ class PageLayoutInBrowserTest {
     /** The first rider's races are those of the sample season, two of four begun too hard; the other has one. */
     @Test
     void severalRidersShowTheirPacingAndLeadToTheirSeasonsAndBack() throws IOException {
-        browser().open(pages().riders());
-        assertThat(text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
+        BROWSER.get().open(pages().riders());
+        assertThat(BROWSER.text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
                 .isEqualTo("Pacing; Pacing of the last races; Worth a look; Load");
-        assertThat(text("[...document.querySelectorAll('section:first-of-type tbody tr')]"
+        assertThat(BROWSER.text("[...document.querySelectorAll('section:first-of-type tbody tr')]"
                         + ".map(r => r.cells[0].textContent + ': ' + r.cells[1].textContent + ', ' + r.cells[3].textContent"
                         + " + ', ' + r.cells[4].textContent).join('; ')"))
                 .isEqualTo("anna: Even, 2026-05-31, 2 of 2, then 0 of 2;"
                         + " bo & son #2: Over-hard start, 2026-04-19, fewer than 4 races");
-        browser().find(".riders tr:nth-child(2) a").click();
-        browser().await("document.querySelector('.rides')");
-        assertThat(text("document.title")).startsWith("bo & son #2, season 2026-04-05");
-        browser().find(".rides tbody a").click();
-        browser().awaitCharts();
-        browser().find(".over a").click();
-        browser().await("document.querySelector('.rides')");
-        browser().find(".over a").click();
-        browser().await("document.querySelector('.riders')");
-        assertThat(text("document.querySelector('h1').textContent")).isEqualTo("2 riders");
+        BROWSER.get().find(".riders tr:nth-child(2) a").click();
+        BROWSER.get().await("document.querySelector('.rides')");
+        assertThat(BROWSER.text("document.title")).startsWith("bo & son #2, season 2026-04-05");
+        BROWSER.get().find(".rides tbody a").click();
+        BROWSER.get().awaitCharts();
+        BROWSER.get().find(".over a").click();
+        BROWSER.get().await("document.querySelector('.rides')");
+        BROWSER.get().find(".over a").click();
+        BROWSER.get().await("document.querySelector('.riders')");
+        assertThat(BROWSER.text("document.querySelector('h1').textContent")).isEqualTo("2 riders");
     }
 
     // A season.
 
     @Test
     void racesComeFirstInASeasonAndLoadsAfter() {
-        browser().open(pages().season());
-        assertThat(text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
+        BROWSER.get().open(pages().season());
+        assertThat(BROWSER.text("[...document.querySelectorAll('h2')].map(h => h.textContent).join('; ')"))
                 .isEqualTo("Races and long rides; Bests and threshold; The rider, from own rides; Load; Weeks; Rides");
     }
 }

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.cli.report.html.Browser;
 import io.github.wattledger.cli.report.html.HtmlReport;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.power.Ability;
@@ -27,12 +26,10 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.Assumptions;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -46,24 +43,8 @@ class PagesInBrowserTest {
     @TempDir
     private static @Nullable Path folder;
 
-    private static @Nullable Browser found;
-
-    @BeforeAll
-    static void start() {
-        found = Browser.find().orElse(null);
-        Assumptions.assumeTrue(found != null, Browser.MISSING);
-    }
-
-    @AfterAll
-    static void end() {
-        if (found != null) {
-            found.close();
-        }
-    }
-
-    private static Browser browser() {
-        return requireNonNull(found);
-    }
+    @RegisterExtension
+    static final OneBrowser BROWSER = new OneBrowser();
 
     private static Path in(String name) {
         return requireNonNull(folder).resolve(name);
@@ -90,53 +71,50 @@ class PagesInBrowserTest {
         return Files.writeString(in(name), text);
     }
 
-    private static String text(String script) {
-        return String.valueOf(browser().run("return " + script));
-    }
-
     private static boolean isLit(String selector) {
         return Boolean.TRUE.equals(
-                browser().run("return document.querySelector(arguments[0]).classList.contains('lit')", selector));
+                BROWSER.get().run("return document.querySelector(arguments[0]).classList.contains('lit')", selector));
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"over-hard-start", "even-paced", "damaged"})
     void opensFromAFileWithoutANetworkAndWithoutAnError(String sample) {
         Path page = pageOf(sample);
-        browser().open(page);
-        browser().awaitCharts();
-        assertThat(browser().requests()).containsExactly(page.toUri().toString());
-        assertThat(browser().console()).isEmpty();
-        assertThat(text("performance.getEntriesByType('resource').length")).isEqualTo("0");
+        BROWSER.get().open(page);
+        BROWSER.get().awaitCharts();
+        assertThat(BROWSER.get().requests()).containsExactly(page.toUri().toString());
+        assertThat(BROWSER.get().console()).isEmpty();
+        assertThat(BROWSER.text("performance.getEntriesByType('resource').length"))
+                .isEqualTo("0");
     }
 
     @Test
     void thePolicyForbidsEveryLoad() {
-        browser().open(pageOf(SAMPLE));
-        browser().awaitCharts();
-        browser()
+        BROWSER.get().open(pageOf(SAMPLE));
+        BROWSER.get().awaitCharts();
+        BROWSER.get()
                 .run(
                         "window.blocked = [];"
                                 + "document.addEventListener('securitypolicyviolation', e => window.blocked.push(e.effectiveDirective));"
                                 + "new Image().src = 'https://example.invalid/a.png';"
                                 + "fetch('https://example.invalid/b').catch(() => {});"
                                 + "const s = document.createElement('script'); s.textContent = 'window.evil = 1'; document.body.append(s);");
-        browser().await("window.blocked.length >= 3");
-        assertThat(text("window.blocked.sort().join()")).isEqualTo("connect-src,img-src,script-src-elem");
-        assertThat(text("typeof window.evil")).isEqualTo("undefined");
+        BROWSER.get().await("window.blocked.length >= 3");
+        assertThat(BROWSER.text("window.blocked.sort().join()")).isEqualTo("connect-src,img-src,script-src-elem");
+        assertThat(BROWSER.text("typeof window.evil")).isEqualTo("undefined");
     }
 
     @ParameterizedTest
     @CsvSource({"360", "800", "1440"})
     void nothingIsWiderThanTheWindow(int width) {
         try {
-            browser().width(width, 900);
-            browser().open(pageOf(SAMPLE));
-            browser().awaitCharts();
-            assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+            BROWSER.get().width(width, 900);
+            BROWSER.get().open(pageOf(SAMPLE));
+            BROWSER.get().awaitCharts();
+            assertThat(Integer.parseInt(BROWSER.text("document.documentElement.scrollWidth")))
                     .isLessThanOrEqualTo(width);
         } finally {
-            browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+            BROWSER.get().command("Emulation.clearDeviceMetricsOverride", Map.of());
         }
     }
 
@@ -150,7 +128,7 @@ class PagesInBrowserTest {
 
         private int secondUnderCursor() {
             Matcher clock = Pattern.compile("^(\\d+):(\\d\\d):(\\d\\d) ")
-                    .matcher(text("document.querySelector('.readout').textContent"));
+                    .matcher(BROWSER.text("document.querySelector('.readout').textContent"));
             assertThat(clock.find()).isTrue();
             return Integer.parseInt(clock.group(1)) * 3600
                     + Integer.parseInt(clock.group(2)) * 60
@@ -159,21 +137,22 @@ class PagesInBrowserTest {
 
         @BeforeEach
         void open() {
-            browser().open(pageOf(SAMPLE));
-            browser().awaitCharts();
+            BROWSER.get().open(pageOf(SAMPLE));
+            BROWSER.get().awaitCharts();
         }
 
         private void hover(String selector) {
-            browser().run("document.querySelector(arguments[0]).scrollIntoView({block: 'center'})", selector);
-            browser().act().moveToElement(browser().find(selector)).perform();
+            BROWSER.get().run("document.querySelector(arguments[0]).scrollIntoView({block: 'center'})", selector);
+            BROWSER.get().act().moveToElement(BROWSER.get().find(selector)).perform();
         }
 
         private void hoverAt(double shareOfWidth) {
-            browser().run("document.querySelector('.pane').scrollIntoView({block: 'center'})");
-            int width = browser().find(".pane .u-over").getSize().getWidth();
-            browser()
+            BROWSER.get().run("document.querySelector('.pane').scrollIntoView({block: 'center'})");
+            int width = BROWSER.get().find(".pane .u-over").getSize().getWidth();
+            BROWSER.get()
                     .act()
-                    .moveToElement(browser().find(".pane .u-over"), (int) Math.round((shareOfWidth - 0.5) * width), 0)
+                    .moveToElement(
+                            BROWSER.get().find(".pane .u-over"), (int) Math.round((shareOfWidth - 0.5) * width), 0)
                     .perform();
         }
 
@@ -190,23 +169,25 @@ class PagesInBrowserTest {
 
         @Test
         void everyFindingHasAMarkAndARow() {
-            assertThat(text("[...document.querySelectorAll('[data-flag]')].map(f => f.dataset.flag).sort().join()"))
+            assertThat(BROWSER.text(
+                            "[...document.querySelectorAll('[data-flag]')].map(f => f.dataset.flag).sort().join()"))
                     .isEqualTo("1,2,3,4");
-            assertThat(text("[...document.querySelectorAll('tr.finding')].map(f => f.dataset.finding).sort().join()"))
+            assertThat(BROWSER.text(
+                            "[...document.querySelectorAll('tr.finding')].map(f => f.dataset.finding).sort().join()"))
                     .isEqualTo("1,2,3,4");
         }
 
         @Test
         void aClickOnAMarkGoesToTheRowAndOneOnTheRowsNumberToTheStretch() {
-            browser().run("document.querySelector('[data-flag=\"4\"]').scrollIntoView({block: 'center'})");
-            browser().find("[data-flag='4'] .chip").click();
-            assertThat(text("document.activeElement.id")).isEqualTo("finding-4");
+            BROWSER.get().run("document.querySelector('[data-flag=\"4\"]').scrollIntoView({block: 'center'})");
+            BROWSER.get().find("[data-flag='4'] .chip").click();
+            assertThat(BROWSER.text("document.activeElement.id")).isEqualTo("finding-4");
             hover("#finding-1 .chip");
-            browser().find("#finding-1 .chip").click();
-            assertThat(text("document.activeElement.dataset.flag")).isEqualTo("1");
+            BROWSER.get().find("#finding-1 .chip").click();
+            assertThat(BROWSER.text("document.activeElement.dataset.flag")).isEqualTo("1");
             // The finding is from 0:12:06 to 1:21:02; a little is shown on either side of it.
             Matcher shown = Pattern.compile("0:0\\d:\\d\\d to 1:3\\d:\\d\\d")
-                    .matcher(text("document.querySelector('.window').textContent"));
+                    .matcher(BROWSER.text("document.querySelector('.window').textContent"));
             assertThat(shown.matches()).isTrue();
         }
 
@@ -214,7 +195,7 @@ class PagesInBrowserTest {
         void theCursorTellsTheValuesOfItsSecond() {
             hoverAt(0.5);
             assertThat(secondUnderCursor()).isCloseTo(HALF_SECONDS, within(A_PIXEL_SECONDS));
-            assertThat(text("document.querySelector('.readout').textContent"))
+            assertThat(BROWSER.text("document.querySelector('.readout').textContent"))
                     .containsPattern("km \\d+\\.\\d")
                     .containsPattern("\\d+ W")
                     .containsPattern("\\d+ bpm")
@@ -223,63 +204,74 @@ class PagesInBrowserTest {
 
         @Test
         void theAxisCanBeOneOfDistance() {
-            browser().find("input[value='distance']").click();
+            BROWSER.get().find("input[value='distance']").click();
             hoverAt(0.5);
-            Matcher km =
-                    Pattern.compile("km (\\d+\\.\\d)").matcher(text("document.querySelector('.readout').textContent"));
+            Matcher km = Pattern.compile("km (\\d+\\.\\d)")
+                    .matcher(BROWSER.text("document.querySelector('.readout').textContent"));
             assertThat(km.find()).isTrue();
             // Half of the 168.1 km that the text report gives, to a pixel of some 1200.
             assertThat(Double.parseDouble(km.group(1))).isCloseTo(84.05, within(0.3));
-            browser().find("input[value='time']").click();
+            BROWSER.get().find("input[value='time']").click();
             hoverAt(0.5);
             assertThat(secondUnderCursor()).isCloseTo(HALF_SECONDS, within(A_PIXEL_SECONDS));
         }
 
         @Test
         void buttonsZoomAndMove() {
-            browser().find("[data-do='in']").click();
+            BROWSER.get().find("[data-do='in']").click();
             // Half of it, around the middle: a quarter of 25,939 s from either end.
-            assertThat(text("document.querySelector('.window').textContent")).isEqualTo("1:48:05 to 5:24:14");
-            browser().find("[data-do='left']").click();
-            assertThat(text("document.querySelector('.window').textContent")).isEqualTo("0:00:00 to 3:36:10");
-            browser().find("[data-do='whole']").click();
-            assertThat(text("document.querySelector('.window').textContent")).isEmpty();
+            assertThat(BROWSER.text("document.querySelector('.window').textContent"))
+                    .isEqualTo("1:48:05 to 5:24:14");
+            BROWSER.get().find("[data-do='left']").click();
+            assertThat(BROWSER.text("document.querySelector('.window').textContent"))
+                    .isEqualTo("0:00:00 to 3:36:10");
+            BROWSER.get().find("[data-do='whole']").click();
+            assertThat(BROWSER.text("document.querySelector('.window').textContent"))
+                    .isEmpty();
         }
 
         @Test
         void dragZoomsAndADoubleClickShowsTheWhole() {
             hoverAt(0.25);
-            int width = browser().find(".pane .u-over").getSize().getWidth();
-            browser().act().clickAndHold().moveByOffset(width / 4, 0).release().perform();
+            int width = BROWSER.get().find(".pane .u-over").getSize().getWidth();
+            BROWSER.get()
+                    .act()
+                    .clickAndHold()
+                    .moveByOffset(width / 4, 0)
+                    .release()
+                    .perform();
             Matcher shown = Pattern.compile("1:4[78]:\\d\\d to 3:3[5-7]:\\d\\d")
-                    .matcher(text("document.querySelector('.window').textContent"));
+                    .matcher(BROWSER.text("document.querySelector('.window').textContent"));
             assertThat(shown.matches())
-                    .as(text("document.querySelector('.window').textContent"))
+                    .as(BROWSER.text("document.querySelector('.window').textContent"))
                     .isTrue();
-            browser().act().doubleClick(browser().find(".pane .u-over")).perform();
-            assertThat(text("document.querySelector('.window').textContent")).isEmpty();
+            BROWSER.get().act().doubleClick(BROWSER.get().find(".pane .u-over")).perform();
+            assertThat(BROWSER.text("document.querySelector('.window').textContent"))
+                    .isEmpty();
         }
 
         @Test
         void keysZoomMoveAndSpeak() {
-            browser().run("document.querySelector('.panes').focus()");
-            browser().act().sendKeys("+").perform();
-            assertThat(text("document.querySelector('.window').textContent")).isEqualTo("1:48:05 to 5:24:14");
-            browser().act().sendKeys(Keys.ARROW_RIGHT).perform();
-            assertThat(text("document.querySelector('.live [aria-live]').textContent"))
+            BROWSER.get().run("document.querySelector('.panes').focus()");
+            BROWSER.get().act().sendKeys("+").perform();
+            assertThat(BROWSER.text("document.querySelector('.window').textContent"))
+                    .isEqualTo("1:48:05 to 5:24:14");
+            BROWSER.get().act().sendKeys(Keys.ARROW_RIGHT).perform();
+            assertThat(BROWSER.text("document.querySelector('.live [aria-live]').textContent"))
                     .contains(" W")
                     .contains(" bpm")
                     .startsWith("3:3");
-            browser().act().sendKeys(Keys.ESCAPE).perform();
-            assertThat(text("document.querySelector('.window').textContent")).isEmpty();
+            BROWSER.get().act().sendKeys(Keys.ESCAPE).perform();
+            assertThat(BROWSER.text("document.querySelector('.window').textContent"))
+                    .isEmpty();
         }
 
         @Test
         void theTrackShowsWhereTheCursorIs() {
             hoverAt(0.3);
-            String first = text("document.querySelector('.track .here').getAttribute('cx')");
+            String first = BROWSER.text("document.querySelector('.track .here').getAttribute('cx')");
             hoverAt(0.7);
-            assertThat(text("document.querySelector('.track .here').getAttribute('cx')"))
+            assertThat(BROWSER.text("document.querySelector('.track .here').getAttribute('cx')"))
                     .isNotEqualTo(first);
             assertThat(Double.parseDouble(first)).isBetween(0.0, 1100.0);
         }
@@ -287,9 +279,9 @@ class PagesInBrowserTest {
         @Test
         void theUnpackedChannelsAreThoseOfTheRecording() {
             // The last second's cursor must tell the ride's own end: 168.1 km after 7:12:19.
-            browser().run("document.querySelector('.panes').focus()");
+            BROWSER.get().run("document.querySelector('.panes').focus()");
             hoverAt(0.9999);
-            assertThat(text("document.querySelector('.readout').textContent"))
+            assertThat(BROWSER.text("document.querySelector('.readout').textContent"))
                     .startsWith("7:12:")
                     .contains("km 168.1");
         }
@@ -299,31 +291,31 @@ class PagesInBrowserTest {
     class Paper {
         @Test
         void printsTheDrawingsAndNoControls() {
-            browser().open(pageOf(SAMPLE));
-            browser().awaitCharts();
-            assertThat(text("getComputedStyle(document.querySelector('.drawn')).display"))
+            BROWSER.get().open(pageOf(SAMPLE));
+            BROWSER.get().awaitCharts();
+            assertThat(BROWSER.text("getComputedStyle(document.querySelector('.drawn')).display"))
                     .isEqualTo("none");
             try {
-                browser().media("print", false);
-                assertThat(text("getComputedStyle(document.querySelector('.drawn')).display"))
+                BROWSER.get().media("print", false);
+                assertThat(BROWSER.text("getComputedStyle(document.querySelector('.drawn')).display"))
                         .isEqualTo("block");
-                assertThat(text("getComputedStyle(document.querySelector('.live')).display"))
+                assertThat(BROWSER.text("getComputedStyle(document.querySelector('.live')).display"))
                         .isEqualTo("none");
             } finally {
-                browser().media("", false);
+                BROWSER.get().media("", false);
             }
         }
 
         @Test
         void withoutScriptsTheDrawingStays() {
             try {
-                browser().command("Emulation.setScriptExecutionDisabled", Map.of("value", true));
-                browser().open(pageOf(SAMPLE));
-                assertThat(browser().find(".drawn .chart").isDisplayed()).isTrue();
-                assertThat(browser().find(".drawn .flag").isDisplayed()).isTrue();
-                assertThat(browser().find(".live").isDisplayed()).isFalse();
+                BROWSER.get().command("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+                BROWSER.get().open(pageOf(SAMPLE));
+                assertThat(BROWSER.get().find(".drawn .chart").isDisplayed()).isTrue();
+                assertThat(BROWSER.get().find(".drawn .flag").isDisplayed()).isTrue();
+                assertThat(BROWSER.get().find(".live").isDisplayed()).isFalse();
             } finally {
-                browser().command("Emulation.setScriptExecutionDisabled", Map.of("value", false));
+                BROWSER.get().command("Emulation.setScriptExecutionDisabled", Map.of("value", false));
             }
         }
     }
@@ -336,29 +328,30 @@ class PagesInBrowserTest {
         @Test
         void fromOutsideStayWords() throws IOException {
             Path page = pageOf(SampleReviews.named(SampleReviews.race(), IMAGE, SCRIPT), "hostile.html");
-            browser().open(page);
-            browser().awaitCharts();
-            assertThat(text("typeof window.evil")).isEqualTo("undefined");
-            assertThat(text("document.querySelector('.circumstances').textContent"))
+            BROWSER.get().open(page);
+            BROWSER.get().awaitCharts();
+            assertThat(BROWSER.text("typeof window.evil")).isEqualTo("undefined");
+            assertThat(BROWSER.text("document.querySelector('.circumstances').textContent"))
                     .contains(SCRIPT);
-            assertThat(text("document.querySelector('.file-name').textContent")).isEqualTo(IMAGE);
-            assertThat(text("document.title")).startsWith(IMAGE + ": Over-hard start");
-            assertThat(text("document.images.length")).isEqualTo("0");
-            assertThat(browser().requests()).containsExactly(page.toUri().toString());
-            assertThat(browser().console()).isEmpty();
+            assertThat(BROWSER.text("document.querySelector('.file-name').textContent"))
+                    .isEqualTo(IMAGE);
+            assertThat(BROWSER.text("document.title")).startsWith(IMAGE + ": Over-hard start");
+            assertThat(BROWSER.text("document.images.length")).isEqualTo("0");
+            assertThat(BROWSER.get().requests()).containsExactly(page.toUri().toString());
+            assertThat(BROWSER.get().console()).isEmpty();
         }
 
         @Test
         void sayWhatCouldNotBeComputed() throws IOException {
-            browser().open(pageOf(SampleReviews.nothingKnown(), "nothing.html"));
-            assertThat(text("document.querySelector('main').innerText"))
+            BROWSER.get().open(pageOf(SampleReviews.nothingKnown(), "nothing.html"));
+            assertThat(BROWSER.text("document.querySelector('main').innerText"))
                     .contains("there is neither power nor heart rate nor altitude in this file")
                     .contains("There is no power in this file.")
                     .contains("There is no heart rate in this file.")
                     .contains("there are no positions in this file")
                     .doesNotContain("NaN")
                     .doesNotContain("null");
-            assertThat(browser().console()).isEmpty();
+            assertThat(BROWSER.get().console()).isEmpty();
         }
     }
 
@@ -366,9 +359,9 @@ class PagesInBrowserTest {
     class Accessibility {
         @Test
         void axeWouldFindSomething() throws IOException {
-            browser().open(pageOf(SAMPLE));
-            browser().awaitCharts();
-            browser()
+            BROWSER.get().open(pageOf(SAMPLE));
+            BROWSER.get().awaitCharts();
+            BROWSER.get()
                     .run(
                             "const button = document.createElement('button'); document.querySelector('main').append(button)");
             assertThat(accessibilityFindings().toString()).contains("button-name");
@@ -377,15 +370,15 @@ class PagesInBrowserTest {
         @ParameterizedTest
         @CsvSource({"1440, false", "1440, true", "360, false", "360, true"})
         void axeFindsNothing(int width, boolean isDark) throws IOException {
-            browser().width(width, 900);
-            browser().media("screen", isDark);
+            BROWSER.get().width(width, 900);
+            BROWSER.get().media("screen", isDark);
             try {
-                browser().open(pageOf(SAMPLE));
-                browser().awaitCharts();
+                BROWSER.get().open(pageOf(SAMPLE));
+                BROWSER.get().awaitCharts();
                 assertThat(accessibilityFindings()).isEmpty();
             } finally {
-                browser().media("", false);
-                browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+                BROWSER.get().media("", false);
+                BROWSER.get().command("Emulation.clearDeviceMetricsOverride", Map.of());
             }
         }
     }
@@ -415,31 +408,32 @@ class PagesInBrowserTest {
         @Test
         void opensFromAFileWithoutANetworkAndWithoutAnError() throws IOException {
             Path page = pages();
-            browser().open(page);
-            browser().await("document.readyState === 'complete'");
-            assertThat(browser().requests()).containsExactly(page.toUri().toString());
-            assertThat(browser().console()).isEmpty();
-            assertThat(text("document.querySelectorAll('script').length")).isEqualTo("0");
+            BROWSER.get().open(page);
+            BROWSER.get().await("document.readyState === 'complete'");
+            assertThat(BROWSER.get().requests()).containsExactly(page.toUri().toString());
+            assertThat(BROWSER.get().console()).isEmpty();
+            assertThat(BROWSER.text("document.querySelectorAll('script').length"))
+                    .isEqualTo("0");
         }
 
         @Test
         void aRowLeadsToThePageOfItsRideAndBack() throws IOException {
-            browser().open(pages());
-            assertThat(text("document.querySelectorAll('.rides tbody tr').length"))
+            BROWSER.get().open(pages());
+            assertThat(BROWSER.text("document.querySelectorAll('.rides tbody tr').length"))
                     .isEqualTo("12");
-            assertThat(text("document.querySelectorAll('.rides tbody a').length"))
+            assertThat(BROWSER.text("document.querySelectorAll('.rides tbody a').length"))
                     .isEqualTo("12");
-            browser().run("document.querySelector('.rides tbody a').scrollIntoView({block: 'center'})");
-            browser().find(".rides tbody tr:nth-child(4) a").click();
-            browser().awaitCharts();
-            assertThat(text("document.querySelector('.file-name').textContent"))
+            BROWSER.get().run("document.querySelector('.rides tbody a').scrollIntoView({block: 'center'})");
+            BROWSER.get().find(".rides tbody tr:nth-child(4) a").click();
+            BROWSER.get().awaitCharts();
+            assertThat(BROWSER.text("document.querySelector('.file-name').textContent"))
                     .isEqualTo("Alder Ring, first race (2026-04-19-first-race.fit.gz)");
             // By the story of the samples the first race was begun much too hard.
-            assertThat(text("document.querySelector('h1').textContent"))
+            assertThat(BROWSER.text("document.querySelector('h1').textContent"))
                     .matches("Over-hard start\\. The mistakes cost [\\d.]+ min for the same energy,"
                             + " [\\d.]+ min for the same effort\\.");
-            browser().find(".over a").click();
-            browser().await("document.querySelector('.rides')");
+            BROWSER.get().find(".over a").click();
+            BROWSER.get().await("document.querySelector('.rides')");
         }
 
         @ParameterizedTest
@@ -474,12 +468,14 @@ class PagesInBrowserTest {
 
         @Test
         void opensFromAFileWithoutANetworkAndWithoutAScript() {
-            browser().open(page());
-            browser().await("document.readyState === 'complete'");
-            assertThat(browser().requests()).containsExactly(page().toUri().toString());
-            assertThat(browser().console()).isEmpty();
-            assertThat(text("document.querySelectorAll('script').length")).isEqualTo("0");
-            assertThat(text("document.querySelectorAll('.chart').length")).isEqualTo("2");
+            BROWSER.get().open(page());
+            BROWSER.get().await("document.readyState === 'complete'");
+            assertThat(BROWSER.get().requests()).containsExactly(page().toUri().toString());
+            assertThat(BROWSER.get().console()).isEmpty();
+            assertThat(BROWSER.text("document.querySelectorAll('script').length"))
+                    .isEqualTo("0");
+            assertThat(BROWSER.text("document.querySelectorAll('.chart').length"))
+                    .isEqualTo("2");
         }
 
         @Test
@@ -494,12 +490,12 @@ class PagesInBrowserTest {
                     new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8),
                     new PrintStream(OutputStream.nullOutputStream(), true, StandardCharsets.UTF_8));
             assertThat(status).isZero();
-            browser().open(page);
-            assertThat(text("document.images.length")).isEqualTo("0");
-            assertThat(text("typeof window.evil")).isEqualTo("undefined");
-            assertThat(text("document.querySelector('.circumstances').textContent"))
+            BROWSER.get().open(page);
+            assertThat(BROWSER.text("document.images.length")).isEqualTo("0");
+            assertThat(BROWSER.text("typeof window.evil")).isEqualTo("undefined");
+            assertThat(BROWSER.text("document.querySelector('.circumstances').textContent"))
                     .contains(hostile);
-            assertThat(text("document.querySelector('h1').textContent")).isEqualTo("Level");
+            assertThat(BROWSER.text("document.querySelector('h1').textContent")).isEqualTo("Level");
         }
 
         @ParameterizedTest
@@ -520,12 +516,13 @@ class PagesInBrowserTest {
         @Test
         void opensFromAFileWithoutANetworkAndWithoutAScript() {
             Path page = new SamplePages(requireNonNull(folder)).whatIf();
-            browser().open(page);
-            browser().await("document.readyState === 'complete'");
-            assertThat(browser().requests()).containsExactly(page.toUri().toString());
-            assertThat(browser().console()).isEmpty();
-            assertThat(text("document.querySelectorAll('script').length")).isEqualTo("0");
-            assertThat(text("document.querySelector('h1').textContent"))
+            BROWSER.get().open(page);
+            BROWSER.get().await("document.readyState === 'complete'");
+            assertThat(BROWSER.get().requests()).containsExactly(page.toUri().toString());
+            assertThat(BROWSER.get().console()).isEmpty();
+            assertThat(BROWSER.text("document.querySelectorAll('script').length"))
+                    .isEqualTo("0");
+            assertThat(BROWSER.text("document.querySelector('h1').textContent"))
                     .matches("Saves [\\d.]+ min \\([\\d.]+ to [\\d.]+ min\\)\\.");
         }
 
@@ -558,15 +555,17 @@ class PagesInBrowserTest {
                 null,
                 null,
                 RideNotes.NONE);
-        browser().open(pageOf(known, "balance.html"));
-        browser().awaitCharts();
-        assertThat(text("[...document.querySelectorAll('.pane h3')].map(h => h.textContent).join('; ')"))
+        BROWSER.get().open(pageOf(known, "balance.html"));
+        BROWSER.get().awaitCharts();
+        assertThat(BROWSER.text("[...document.querySelectorAll('.pane h3')].map(h => h.textContent).join('; ')"))
                 .isEqualTo("Power, mean of 30 s, W; Heart rate, bpm; W\u2032 balance, kJ; Altitude, m");
-        assertThat(text("document.querySelectorAll('.drawn .balance').length")).isEqualTo("1");
-        browser().run("document.querySelector('.panes').focus()");
-        browser().act().sendKeys(Keys.ARROW_LEFT).perform();
+        assertThat(BROWSER.text("document.querySelectorAll('.drawn .balance').length"))
+                .isEqualTo("1");
+        BROWSER.get().run("document.querySelector('.panes').focus()");
+        BROWSER.get().act().sendKeys(Keys.ARROW_LEFT).perform();
         // No second of this ride is above 240 W: all of W' is there throughout.
-        assertThat(text("document.querySelector('.readout').textContent")).contains("18.0 kJ of W\u2032");
+        assertThat(BROWSER.text("document.querySelector('.readout').textContent"))
+                .contains("18.0 kJ of W\u2032");
     }
 
     /** A quarter below the upper edge of the pane is above the line, a quarter above the lower edge is below it. */
@@ -585,8 +584,8 @@ class PagesInBrowserTest {
                                 "review", ride.toString(), "--format", "html", "--output", page.toString())
                         .status())
                 .isZero();
-        browser().open(page);
-        browser().awaitCharts();
+        BROWSER.get().open(page);
+        BROWSER.get().awaitCharts();
         String alpha = "(share => { const pane = [...document.querySelectorAll('.pane')]"
                 + ".find(p => p.textContent.includes('Altitude'));"
                 + " const canvas = pane.querySelector('canvas');"
@@ -595,30 +594,30 @@ class PagesInBrowserTest {
                 + " const x = (over.left - all.left + over.width * 0.2) * devicePixelRatio;"
                 + " const y = (over.top - all.top + over.height * share) * devicePixelRatio;"
                 + " return canvas.getContext('2d').getImageData(Math.round(x), Math.round(y), 1, 1).data[3]; })";
-        assertThat(text(alpha + "(0.25)")).isEqualTo("0");
-        assertThat(text(alpha + "(0.97)")).isEqualTo("255");
+        assertThat(BROWSER.text(alpha + "(0.25)")).isEqualTo("0");
+        assertThat(BROWSER.text(alpha + "(0.97)")).isEqualTo("255");
     }
 
     @Test
     void aRideOfFifteenHoursFitsIntoHalfAMegabyte() throws IOException {
         Path page = pageOf(LongRide.review(), "long.html");
         assertThat(Files.size(page)).isLessThan(500_000);
-        browser().open(page);
-        browser().awaitCharts();
-        assertThat(browser().console()).isEmpty();
+        BROWSER.get().open(page);
+        BROWSER.get().awaitCharts();
+        assertThat(BROWSER.get().console()).isEmpty();
     }
 
     private static void assertFitsAndAxeFindsNothing(Path page, int width, boolean isDark) throws IOException {
-        browser().width(width, 900);
-        browser().media("screen", isDark);
+        BROWSER.get().width(width, 900);
+        BROWSER.get().media("screen", isDark);
         try {
-            browser().open(page);
-            assertThat(Integer.parseInt(text("document.documentElement.scrollWidth")))
+            BROWSER.get().open(page);
+            assertThat(Integer.parseInt(BROWSER.text("document.documentElement.scrollWidth")))
                     .isLessThanOrEqualTo(width);
             assertThat(accessibilityFindings()).isEmpty();
         } finally {
-            browser().media("", false);
-            browser().command("Emulation.clearDeviceMetricsOverride", Map.of());
+            BROWSER.get().media("", false);
+            BROWSER.get().command("Emulation.clearDeviceMetricsOverride", Map.of());
         }
     }
 
@@ -628,11 +627,11 @@ class PagesInBrowserTest {
      */
     private static List<?> accessibilityFindings() throws IOException {
         try (InputStream axe = requireNonNull(PagesInBrowserTest.class.getResourceAsStream("/axe.min.js"))) {
-            browser().run(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
+            BROWSER.get().run(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
         }
-        browser().run("document.querySelectorAll('details').forEach(d => d.open = true)");
+        BROWSER.get().run("document.querySelectorAll('details').forEach(d => d.open = true)");
         return (List<?>)
-                browser()
+                BROWSER.get()
                         .runAsync(
                                 "const done = arguments[arguments.length - 1];"
                                         + "axe.run({rules: {'label-content-name-mismatch': {enabled: true}}})"

@@ -16,6 +16,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.MissingNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** {@code wattledger plan} from its arguments to what it prints, and a review held against the plan. */
 class PlanCommandTest {
@@ -209,16 +211,74 @@ class PlanCommandTest {
             sum += section.get("differenceSeconds").asDouble();
         }
         assertThat(against.get("differenceSeconds").asDouble()).isCloseTo(sum, within(0.01));
-        assertThat(against.get("opening").get("isOverHard").asBoolean()).isTrue();
+        assertThat(against.get("opening").get("isAboveCap").asBoolean()).isTrue();
         assertThat(with(base, "--format", "html").out())
                 .contains("<h2 id=\"against-plan\">Against the plan</h2>", "First feed", "againstPlan.sections[0]");
-        assertThat(with(base).out()).contains("AGAINST THE PLAN", "over-hard");
+        assertThat(with(base).out()).contains("AGAINST THE PLAN", "above it.");
         JsonNode without = new JsonMapper()
                 .readTree(Outcome.of("review", RIDE, "--format", "json").out());
         assertThat(without.get("againstPlan").isNull()).isTrue();
         Outcome csv = with(base, "--format", "csv");
         assertThat(csv.status()).isEqualTo(2);
         assertThat(csv.err()).contains("--plan is for --format text, json and html");
+    }
+
+    /** The opening of the ride is at 249 W and harder than its middle, by the truth of its simulation. */
+    @Test
+    void thePlanDecidesWhetherTheStartWasOverHard() throws IOException {
+        JsonNode start = overHardStart(200);
+        assertThat(start.get("evidence").get("plannedCapW").asDouble()).isEqualTo(200);
+        assertThat(start.get("advice").asString()).contains(" to 200 W");
+        String[] base = {
+            "review",
+            RIDE,
+            "--threshold-power",
+            "250",
+            "--plan",
+            temp.resolve("plan.json").toString()
+        };
+        assertThat(with(base, "--brief").out())
+                .contains("against the 200 W of the plan")
+                .doesNotContain("AGAINST THE");
+        assertThat(with(base, "--explain", "over-hard-start").out()).contains("plannedCapW");
+        assertThat(overHardStart(260).isMissingNode()).isTrue();
+    }
+
+    @Test
+    void aPlanWithoutAnOpeningIsRefused() throws IOException {
+        Path file = temp.resolve("plan.json");
+        plan("--format", "json", "--output", file.toString());
+        ObjectNode plan = (ObjectNode) new JsonMapper().readTree(Files.readString(file));
+        ((ObjectNode) plan.get("opening")).put("capW", -5);
+        Files.writeString(file, plan.toString());
+        Outcome refused = Outcome.of("review", RIDE, "--plan", file.toString());
+        assertThat(refused.status()).isEqualTo(3);
+        assertThat(refused.err()).contains("plan.json: an opening of", "under -5.0 W, expected more than 0 of both");
+    }
+
+    private JsonNode overHardStart(double plannedCapW) throws IOException {
+        Path file = temp.resolve("plan.json");
+        plan("--format", "json", "--output", file.toString());
+        ObjectNode plan = (ObjectNode) new JsonMapper().readTree(Files.readString(file));
+        ((ObjectNode) plan.get("opening")).put("capW", plannedCapW);
+        Files.writeString(file, plan.toString());
+        JsonNode review = new JsonMapper()
+                .readTree(Outcome.of(
+                                "review",
+                                RIDE,
+                                "--threshold-power",
+                                "250",
+                                "--plan",
+                                file.toString(),
+                                "--format",
+                                "json")
+                        .out());
+        for (JsonNode finding : review.get("pacing").get("findings")) {
+            if (finding.get("kind").asString().equals("over-hard-start")) {
+                return finding;
+            }
+        }
+        return MissingNode.getInstance();
     }
 
     private static Outcome with(String[] words, String... more) {

@@ -98,7 +98,8 @@ class SeveralRidesTest {
         Outcome outcome = Outcome.of(folder.toString());
         assertThat(outcome.status()).isEqualTo(3);
         assertThat(outcome.err().lines())
-                .containsExactly("wattledger review: " + folder + ": is a folder; 'wattledger season " + folder
-                        + "' reviews all rides in it");
+                .containsExactly(
+                        "wattledger review: " + folder + ": is a folder; name one file in it; 'wattledger season "
+                                + folder + "' reviews all rides in it");
     }
 }

@@ -4,28 +4,25 @@ import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.wattledger.cli.report.html.Browser;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What the script of a page writes in miles, feet and degrees Fahrenheit: axes, titles, what the cursor reads, the means. */
 class UnitsInBrowserTest {
-    private static @Nullable Browser found;
+    @RegisterExtension
+    static final OneBrowser BROWSER = new OneBrowser();
 
     @TempDir
     private static @Nullable Path folder;
 
     @BeforeAll
     static void start() {
-        found = Browser.find().orElse(null);
-        Assumptions.assumeTrue(found != null, Browser.MISSING);
         Path page = requireNonNull(folder).resolve("imperial.html");
         Outcome outcome = Outcome.of(
                 "review",
@@ -37,28 +34,13 @@ class UnitsInBrowserTest {
                 "--output",
                 page.toString());
         assertThat(outcome).isEqualTo(new Outcome(0, "", ""));
-        browser().open(page);
-        browser().awaitCharts();
-    }
-
-    @AfterAll
-    static void end() {
-        if (found != null) {
-            found.close();
-        }
-    }
-
-    private static Browser browser() {
-        return requireNonNull(found);
-    }
-
-    private static String text(String script) {
-        return String.valueOf(browser().run("return " + script));
+        BROWSER.get().open(page);
+        BROWSER.get().awaitCharts();
     }
 
     @Test
     void titlesNameFeetAndFahrenheit() {
-        assertThat(text("[...document.querySelectorAll('.pane h3')].map(h => h.textContent).join('; ')"))
+        assertThat(BROWSER.text("[...document.querySelectorAll('.pane h3')].map(h => h.textContent).join('; ')"))
                 .contains("Altitude, ft")
                 .contains("Temperature at the recorder, \u00B0F")
                 .doesNotContain("Altitude, m")
@@ -68,7 +50,7 @@ class UnitsInBrowserTest {
     /** The last second: 168.1 km by the text report, divided by the 1.609344 km of a mile. */
     @Test
     void theCursorReadsMilesFeetAndFahrenheit() {
-        String drawn = text("(() => { const over = document.querySelector('.pane .u-over');"
+        String drawn = BROWSER.text("(() => { const over = document.querySelector('.pane .u-over');"
                 + " const box = over.getBoundingClientRect();"
                 + " over.dispatchEvent(new MouseEvent('mousemove', {bubbles: true, clientX: box.right - 0.5,"
                 + " clientY: box.top + 20})); return document.querySelector('.readout').textContent; })()");
@@ -86,10 +68,11 @@ class UnitsInBrowserTest {
     /** Against the text report of the same stretch, which has the same means. */
     @Test
     void theMeansOfAStretchAreThoseOfTheReport() {
-        browser().run("document.querySelector('[data-do=\"in\"]').click()");
-        String[] window = text("document.querySelector('.window').textContent").split(" to ", -1);
-        String means = text("document.querySelector('.means').textContent");
-        browser().run("document.querySelector('[data-do=\"whole\"]').click()");
+        BROWSER.get().run("document.querySelector('[data-do=\"in\"]').click()");
+        String[] window =
+                BROWSER.text("document.querySelector('.window').textContent").split(" to ", -1);
+        String means = BROWSER.text("document.querySelector('.means').textContent");
+        BROWSER.get().run("document.querySelector('[data-do=\"whole\"]').click()");
         String report = Outcome.of(
                         "review",
                         "../sample-rides/over-hard-start.fit",

@@ -47,7 +47,8 @@ class UnreadableInputTest {
 
     @Test
     void aFolder() {
-        assertRefused(folder, "is a folder; 'wattledger season " + folder + "' reviews all rides in it");
+        assertRefused(
+                folder, "is a folder; name one file in it; 'wattledger season " + folder + "' reviews all rides in it");
     }
 
     @Test

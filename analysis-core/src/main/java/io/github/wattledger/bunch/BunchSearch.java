@@ -12,9 +12,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The door: a ride of which nobody says whether there was a bunch goes in, a proposal comes out. */
 public final class BunchSearch {
-    /** Rolling resistance from which the ground counts as unpaved, and so as mixed. Own choice. */
-    private static final double UNPAVED_ROLLING_RESISTANCE = 0.009;
-
     private BunchSearch() {}
 
     /**
@@ -25,8 +22,7 @@ public final class BunchSearch {
      *     rider's other rides, never where they come from this one, since a bunch is in them
      */
     public static BunchProposal of(Ride ride, @Nullable Course course, RigChoice rig) {
-        boolean isOneKind = rig.rollingResistance().origin() == Measure.Origin.GIVEN
-                && rig.rollingResistance().value() < UNPAVED_ROLLING_RESISTANCE;
+        boolean isOneKind = rig.rollingResistance().origin() == Measure.Origin.GIVEN && !rig.isUnpaved();
         String missing = missing(ride, course);
         if (missing != null || course == null) {
             return new BunchProposal(List.of(), null, missing, List.of(), isOneKind);

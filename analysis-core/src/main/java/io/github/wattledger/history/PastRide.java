@@ -53,6 +53,30 @@ public record PastRide(
 
     /** The same ride with best efforts over 20 minutes and an hour of riding, watts, each null where there is none. */
     public PastRide withBests(@Nullable Double twentyMinutesW, @Nullable Double hourW) {
+        return with(twentyMinutesW, hourW, showsLimit, traits, agreed);
+    }
+
+    /** The same ride as a race in which the rider showed to have no more to give. */
+    public PastRide showingLimit() {
+        return with(bestTwentyMinutesW, bestHourW, true, traits, agreed);
+    }
+
+    /** The same ride with other traits. */
+    public PastRide withTraits(RideTraits newTraits) {
+        return with(bestTwentyMinutesW, bestHourW, showsLimit, newTraits, agreed);
+    }
+
+    /** The same ride, after which this was agreed for the next one. */
+    public PastRide withAgreed(@Nullable String words) {
+        return with(bestTwentyMinutesW, bestHourW, showsLimit, traits, words);
+    }
+
+    private PastRide with(
+            @Nullable Double twentyMinutesW,
+            @Nullable Double hourW,
+            boolean newShowsLimit,
+            RideTraits newTraits,
+            @Nullable String words) {
         return new PastRide(
                 day,
                 name,
@@ -62,56 +86,8 @@ public record PastRide(
                 twentyMinutesW,
                 hourW,
                 bests,
-                showsLimit,
-                traits,
-                agreed);
-    }
-
-    /** The same ride as a race in which the rider showed to have no more to give. */
-    public PastRide showingLimit() {
-        return new PastRide(
-                day,
-                name,
-                elapsedHours,
-                ridingHours,
-                normalizedPowerW,
-                bestTwentyMinutesW,
-                bestHourW,
-                bests,
-                true,
-                traits,
-                agreed);
-    }
-
-    /** The same ride with other traits. */
-    public PastRide withTraits(RideTraits newTraits) {
-        return new PastRide(
-                day,
-                name,
-                elapsedHours,
-                ridingHours,
-                normalizedPowerW,
-                bestTwentyMinutesW,
-                bestHourW,
-                bests,
-                showsLimit,
+                newShowsLimit,
                 newTraits,
-                agreed);
-    }
-
-    /** The same ride, after which this was agreed for the next one. */
-    public PastRide withAgreed(@Nullable String words) {
-        return new PastRide(
-                day,
-                name,
-                elapsedHours,
-                ridingHours,
-                normalizedPowerW,
-                bestTwentyMinutesW,
-                bestHourW,
-                bests,
-                showsLimit,
-                traits,
                 words);
     }
 

@@ -2,7 +2,8 @@ package io.github.wattledger.history;
 
 import io.github.wattledger.ride.Outcome;
 import java.io.Serializable;
-import java.util.Arrays;
+import org.hipparchus.stat.descriptive.rank.Percentile;
+import org.hipparchus.stat.descriptive.rank.Percentile.EstimationType;
 
 /**
  * Where a number of several rides lies: its quartiles, interpolated between the ordered values (Hyndman and Fan 1996,
@@ -30,16 +31,10 @@ public record Spread(double low, double median, double high, int rides) implemen
         if (values.length < FEWEST) {
             return Outcome.refused(values.length + " rides show it, at least " + FEWEST + " are needed");
         }
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return Outcome.of(new Spread(at(sorted, 0.25), at(sorted, 0.5), at(sorted, 0.75), sorted.length));
-    }
-
-    private static double at(double[] sorted, double share) {
-        double place = share * (sorted.length - 1);
-        int below = (int) place;
-        int above = Math.min(below + 1, sorted.length - 1);
-        return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+        Percentile percentile = new Percentile().withEstimationType(EstimationType.R_7);
+        percentile.setData(values);
+        return Outcome.of(
+                new Spread(percentile.evaluate(25), percentile.evaluate(50), percentile.evaluate(75), values.length));
     }
 
     /** Whether it rests on so few rides that it must be said with reservation. */

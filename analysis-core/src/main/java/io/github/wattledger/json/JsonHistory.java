@@ -33,9 +33,9 @@ final class JsonHistory {
             json.number("thresholdPowerW", found.onDay().thresholdPowerW());
             json.string("thresholdPowerSource", from == null ? null : from.id());
             history(json, found.history());
-            json.objects("sustainable", found.hoursSaid(), hours -> {
-                SustainablePower power = found.sustainable().get(RiderFromRides.HOURS.indexOf(hours));
-                json.whole("hours", hours);
+            json.objects("sustainable", found.sustainable(), over -> {
+                SustainablePower power = over.power();
+                json.whole("hours", over.hours());
                 json.number("watts", power.watts());
                 json.number("lowW", power.lowW());
                 json.number("highW", power.highW());

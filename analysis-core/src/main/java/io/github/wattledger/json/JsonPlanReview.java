@@ -14,7 +14,7 @@ final class JsonPlanReview {
             json.begin("opening");
             json.number("capW", found.openingCapW());
             json.number("riddenW", found.openingW());
-            json.flag("isOverHard", found.isOpeningOverHard());
+            json.flag("isAboveCap", found.isOpeningAboveCap());
             json.end();
             json.objects("caps", found.caps(), each -> {
                 json.string("ground", each.ground().id());

@@ -45,7 +45,7 @@ final class BunchDecisions {
             double savingHigh,
             Pricing pricing) {
         Interval found = finding.when().shifted(-race.offsetSeconds());
-        Interval hard = common(found, bunch).orElse(null);
+        Interval hard = found.common(bunch).orElse(null);
         if (hard == null || hard.seconds() < SHORTEST_HARD_SECONDS) {
             return Optional.empty();
         }
@@ -86,12 +86,5 @@ final class BunchDecisions {
         return seconds.stream().allMatch(saved -> saved < 0)
                 ? BunchReview.Outcome.STAYING_PAID
                 : BunchReview.Outcome.OPEN;
-    }
-
-    /** What two stretches share; empty where they share nothing. */
-    static Optional<Interval> common(Interval one, Interval other) {
-        int from = Math.max(one.fromSecond(), other.fromSecond());
-        int to = Math.min(one.toSecond(), other.toSecond());
-        return from < to ? Optional.of(new Interval(from, to)) : Optional.empty();
     }
 }

@@ -24,9 +24,6 @@ final class BunchJudgement {
 
     private static final double SAVING_HIGH = 0.50;
 
-    /** Rolling resistance from which the ground counts as unpaved, between rough asphalt and gravel. Own choice. */
-    private static final double UNPAVED_ROLLING_RESISTANCE = 0.009;
-
     /** A bunch says something about a finding from this share of its seconds on. Own choice. */
     private static final double LEAST_OF_FINDING = 0.5;
 
@@ -47,16 +44,15 @@ final class BunchJudgement {
         this.bunches = told.bunches().stream()
                 .flatMap(bunch -> inRace(race, bunch).stream())
                 .toList();
-        this.isUnpaved = rig.rig().rollingResistance() >= UNPAVED_ROLLING_RESISTANCE;
+        this.isUnpaved = rig.isUnpaved();
         this.savingLow = isUnpaved ? UNPAVED_SAVING_LOW : ROAD_SAVING_LOW;
     }
 
     private static Optional<Interval> inRace(Race race, Interval bunch) {
-        return BunchDecisions.common(
-                new Interval(0, race.ride().seconds()),
-                new Interval(
-                        Math.max(0, bunch.fromSecond() - race.offsetSeconds()),
-                        Math.max(0, bunch.toSecond() - race.offsetSeconds())));
+        return new Interval(0, race.ride().seconds())
+                .shifted(race.offsetSeconds())
+                .common(bunch)
+                .map(within -> within.shifted(-race.offsetSeconds()));
     }
 
     /** The shelter in which mistakes are repaired: the bunches, at the middle of what they may have saved; null without. */
@@ -84,10 +80,7 @@ final class BunchJudgement {
 
     private BunchReview review(List<BunchReview.Decision> decisions) {
         int inBunch = (int) race.surges().stream()
-                .filter(surge -> bunches.stream()
-                        .anyMatch(bunch -> BunchDecisions.common(
-                                        bunch, new Interval(surge.fromSecond(), surge.fromSecond() + 1))
-                                .isPresent()))
+                .filter(surge -> bunches.stream().anyMatch(bunch -> bunch.contains(surge.fromSecond())))
                 .count();
         boolean hasThreshold = !Double.isNaN(race.thresholdPowerW());
         return new BunchReview(

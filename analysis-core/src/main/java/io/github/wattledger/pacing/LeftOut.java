@@ -19,7 +19,8 @@ final class LeftOut {
             return leftOut;
         }
         if (Double.isNaN(race.thresholdPowerW())) {
-            leftOut.add("No threshold power to go by: the start, surges and drift were not looked at.");
+            leftOut.add("No threshold power to go by: " + (race.plannedOpeningCapW() == null ? "the start, " : "")
+                    + "surges and drift were not looked at.");
         } else if (race.thresholdIsEstimated()) {
             leftOut.add("The threshold is estimated from this ride itself: riding near threshold early, surges and"
                     + " under-pacing were not looked at. Give a threshold to have them judged.");

@@ -15,16 +15,26 @@ final class OverHardStart implements Detector {
     private static final double MODERATE_OVER_TARGET = 1.15;
     private static final double MAJOR_OVER_TARGET = 1.25;
 
-    /** The cap for next time leaves a little room for the climbs and corners of an opening. */
-    private static final double CAP_OVER_TARGET = 1.05;
-
     /** Whether the opening of a race was over-hard. */
     static boolean isIn(Race race) {
         return race.isLongEnough()
-                && race.normalizedPowerW(race.opening())
-                        > race.limit(JudgementLimit.OVER_HARD_START_OVER_TARGET) * race.targetW()
+                && isAboveLimit(race, race.normalizedPowerW(race.opening()))
                 && race.ground().ratio(race.opening(), race.middle())
                         >= race.limit(JudgementLimit.OVER_HARD_START_OVER_REST);
+    }
+
+    /** A plan knows the course and what the rider meant to do; without one the target decides. */
+    private static boolean isAboveLimit(Race race, double openingW) {
+        Double plannedCapW = race.plannedOpeningCapW();
+        return plannedCapW == null
+                ? openingW > race.limit(JudgementLimit.OVER_HARD_START_OVER_TARGET) * race.targetW()
+                : Opening.isAboveCap(openingW, plannedCapW);
+    }
+
+    /** The power not to exceed in the opening, watts. */
+    private static double capW(Race race) {
+        Double plannedCapW = race.plannedOpeningCapW();
+        return plannedCapW == null ? Opening.CAP_OVER_TARGET * race.targetW() : plannedCapW;
     }
 
     @Override
@@ -36,7 +46,7 @@ final class OverHardStart implements Detector {
         double openingW = race.normalizedPowerW(opening);
         double restW = race.normalizedPowerW(race.after(opening));
         double overMiddle = race.ground().ratio(opening, race.middle());
-        double ratio = openingW / race.targetW();
+        double ratio = Opening.CAP_OVER_TARGET * openingW / capW(race);
         Severity severity = ratio >= MAJOR_OVER_TARGET
                 ? Severity.MAJOR
                 : ratio >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
@@ -44,7 +54,7 @@ final class OverHardStart implements Detector {
                 race,
                 "Hold the average power of the opening, its first " + Math.round(opening.seconds() / 60.0)
                         + " min, to %s, whatever the group does; let it go and ride your own race.",
-                CAP_OVER_TARGET * race.targetW());
+                capW(race));
         return Optional.of(new Found(
                 severity,
                 opening,
@@ -62,6 +72,7 @@ final class OverHardStart implements Detector {
     }
 
     private static Evidence evidence(Race race, Interval opening, double openingW, double restW) {
+        Double plannedCapW = race.plannedOpeningCapW();
         Series watts = race.watts();
         double excessJ = 0;
         int above = 0;
@@ -79,8 +90,9 @@ final class OverHardStart implements Detector {
                 .with("openingNormalizedPowerW", openingW)
                 .with("restNormalizedPowerW", restW)
                 .with("targetW", race.targetW())
+                .with("plannedCapW", plannedCapW == null ? Double.NaN : plannedCapW)
                 .with("excessWorkKJ", excessJ / 1000)
-                .with("minutesAboveThreshold", above / 60.0)
+                .with("minutesAboveThreshold", Double.isNaN(race.thresholdPowerW()) ? Double.NaN : above / 60.0)
                 .with("openingSeconds", opening.seconds())
                 .with("openingHeartRateBpm", bpm)
                 .with("thresholdHeartRateFraction", threshold == null ? Double.NaN : bpm / threshold)

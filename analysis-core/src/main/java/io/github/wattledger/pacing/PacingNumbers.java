@@ -38,6 +38,16 @@ public record PacingNumbers(
                 : new PacingNumbers(line, null, null, descentSpeedMps);
     }
 
+    /**
+     * Normalized power of an opening, watts; null where one of the two is.
+     *
+     * @param openingOverTarget the opening over the target
+     * @param targetW the target, watts
+     */
+    public static @Nullable Double openingW(@Nullable Double openingOverTarget, @Nullable Double targetW) {
+        return openingOverTarget == null || targetW == null ? null : (Double) (openingOverTarget * targetW);
+    }
+
     private static @Nullable Double finite(double value) {
         return Double.isFinite(value) ? value : null;
     }

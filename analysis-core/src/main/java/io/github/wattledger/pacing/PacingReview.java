@@ -95,8 +95,7 @@ public record PacingReview(
 
     /** Normalized power of the opening, watts; null without a target, and where the ride was not judged as a race. */
     public @Nullable Double openingW() {
-        Double overTarget = numbers.openingOverTarget();
-        return overTarget == null || targetW == null ? null : (Double) (overTarget * targetW);
+        return PacingNumbers.openingW(numbers.openingOverTarget(), targetW);
     }
 
     /**
@@ -109,7 +108,7 @@ public record PacingReview(
      * @param thresholds what to judge against
      * @param ability what could be expected over the part's moving time
      * @param occasion what the ride was
-     * @param openingSeconds moving seconds of the part that belong to the opening of the race; 0 where the part begins later
+     * @param opening the opening of the race
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
      * @param rigOfOtherRides the same without what the ride itself shows: a bunch would be in it
@@ -126,7 +125,7 @@ public record PacingReview(
             int offsetSeconds,
             Thresholds thresholds,
             Ability ability,
-            int openingSeconds,
+            Opening opening,
             Occasion occasion,
             JudgementLimits limits,
             RigChoice rig,
@@ -140,8 +139,7 @@ public record PacingReview(
         int racedOffset = offsetSeconds + interval.fromSecond();
         boolean isWhole = interval.seconds() == ride.seconds();
         Course racedCourse = isWhole ? course : Course.of(raced).orElse(null);
-        Race race = new Race(
-                raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, openingSeconds, notes);
+        Race race = new Race(raced, racedOffset, thresholds, ability, limits, rig.gears(), racedCourse, opening, notes);
         String whyNotJudged = whyNotJudged(race, occasion);
         boolean isRace = whyNotJudged == null;
         PricedFindings priced = isRace

@@ -17,6 +17,7 @@ import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -90,9 +91,13 @@ record PricedFindings(
         Pricing decided = pricing;
         if (bunches != null) {
             bunch = bunches.judged(findings, pricing);
-            Pricing letGo = pricing.whereLost(bunches.lost(detections, findings, bunch));
-            decided = letGo;
-            findings = bunches.corrected(findings(race, detections, plan -> price(plan, letGo)), bunch);
+            Map<Repair, Pricing.LostShelter> lost = bunches.lost(detections, findings, bunch);
+            if (!lost.isEmpty()) {
+                Pricing letGo = pricing.whereLost(lost);
+                findings = findings(race, detections, plan -> price(plan, letGo));
+                decided = letGo;
+            }
+            findings = bunches.corrected(findings, bunch);
         }
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();

@@ -20,10 +20,7 @@ final class Race {
     /** A detector has nothing to compare in less moving time than this. */
     static final int SHORTEST_JUDGED_SECONDS = 40 * 60;
 
-    private static final double OPENING_SHARE = 1 / 6.0;
     private static final double MIDDLE_ENDS = 2 / 3.0;
-    private static final int SHORTEST_OPENING_SECONDS = 20 * 60;
-    private static final int LONGEST_OPENING_SECONDS = 90 * 60;
 
     /**
      * A balance that falls further below empty than this share of W′ refutes critical power or W′. All-out efforts end near
@@ -38,7 +35,8 @@ final class Race {
     private final @Nullable Double targetW;
     private final @Nullable Gears gears;
     private final @Nullable Course course;
-    private final int openingSeconds;
+    private final Opening opening;
+    private final Interval openingInterval;
     private final RideNotes notes;
     private final boolean wPrimeIsKnown;
     private final @Nullable WPrimeBalance wPrimeBalance;
@@ -59,7 +57,7 @@ final class Race {
      * @param limits the limits from which on something is reported
      * @param gears the gears of the bicycle, or null when they are not known
      * @param course the course of the raced part, or null where it leads nowhere
-     * @param openingSeconds moving seconds of the ride that belong to the opening of the race
+     * @param opening the opening of the race
      * @param notes what the rider wrote down, in seconds of the whole recording
      */
     Race(
@@ -70,7 +68,7 @@ final class Race {
             JudgementLimits limits,
             @Nullable Gears gears,
             @Nullable Course course,
-            int openingSeconds,
+            Opening opening,
             RideNotes notes) {
         this.notes = notes;
         this.ride = ride;
@@ -79,7 +77,8 @@ final class Race {
         this.limits = limits;
         this.gears = gears;
         this.course = course;
-        this.openingSeconds = openingSeconds;
+        this.opening = opening;
+        this.openingInterval = opening.in(ride);
         this.targetW = ability.sustainablePowerW();
         this.wPrimeIsKnown = ability.wPrimeKJ() != null && ride.has(Channel.POWER);
         this.wPrimeBalance = wPrimeBalance(ride, ability);
@@ -206,15 +205,14 @@ final class Race {
         return movingSeconds() >= SHORTEST_JUDGED_SECONDS;
     }
 
-    /** How long the opening of a race is: a sixth of its moving time, at least 20 and at most 90 minutes, seconds. */
-    static int openingSeconds(int movingSeconds) {
-        int share = (int) (movingSeconds * OPENING_SHARE);
-        return Math.min(LONGEST_OPENING_SECONDS, Math.max(SHORTEST_OPENING_SECONDS, share));
-    }
-
     /** The opening; empty for a part of a race that begins after it. */
     Interval opening() {
-        return betweenMoving(0, openingSeconds);
+        return openingInterval;
+    }
+
+    /** The normalized power that a plan allows for the opening, watts; null without a plan. */
+    @Nullable Double plannedOpeningCapW() {
+        return opening.plannedCapW();
     }
 
     /** The middle of the race: what follows the opening, up to two thirds of the moving time. */

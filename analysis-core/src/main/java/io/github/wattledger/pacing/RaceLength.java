@@ -16,10 +16,15 @@ public record RaceLength(int movingSeconds, int openingSeconds) {
     /** A part of at least this share of the riding is the race itself: the rest of the file is the way there and back. */
     private static final double RACE_SHARE = 0.5;
 
+    /** The opening of the part, which nobody planned. */
+    public Opening opening() {
+        return Opening.unplanned(openingSeconds);
+    }
+
     /** The raced part of a ride is the race. */
     public static RaceLength of(Ride ride, RacedPart part) {
         int moving = part.movingSeconds(ride);
-        return new RaceLength(moving, Race.openingSeconds(moving));
+        return new RaceLength(moving, openingSeconds(moving));
     }
 
     /**
@@ -34,13 +39,17 @@ public record RaceLength(int movingSeconds, int openingSeconds) {
         int racedSeconds = raced.movingSeconds(whole);
         int chosenSeconds = chosen.countSeconds(SecondState.RIDING);
         if (chosenSeconds >= RACE_SHARE * racedSeconds) {
-            return new RaceLength(chosenSeconds, Race.openingSeconds(chosenSeconds));
+            return new RaceLength(chosenSeconds, openingSeconds(chosenSeconds));
         }
         int from = (int) (chosen.start().getEpochSecond() - whole.start().getEpochSecond());
         int before = from <= raced.interval().fromSecond()
                 ? 0
                 : whole.countSeconds(
                         SecondState.RIDING, new Interval(raced.interval().fromSecond(), from));
-        return new RaceLength(racedSeconds, Math.max(0, Race.openingSeconds(racedSeconds) - before));
+        return new RaceLength(racedSeconds, Math.max(0, openingSeconds(racedSeconds) - before));
+    }
+
+    private static int openingSeconds(int movingSeconds) {
+        return (int) Opening.secondsOf(movingSeconds);
     }
 }

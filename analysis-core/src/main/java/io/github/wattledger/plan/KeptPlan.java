@@ -1,5 +1,6 @@
 package io.github.wattledger.plan;
 
+import io.github.wattledger.pacing.Opening;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -43,6 +44,10 @@ public record KeptPlan(
             throw new IllegalArgumentException(sections.size() + " sections over " + lengthM + " m with "
                     + stoppedSeconds + " s of stops, expected one or more over a length above 0");
         }
+        if (!(openingSeconds > 0 && openingCapW > 0)) {
+            throw new IllegalArgumentException(
+                    "an opening of " + openingSeconds + " s under " + openingCapW + " W, expected more than 0 of both");
+        }
         double before = 0;
         for (Part each : sections) {
             if (!(each.fromM() >= before - 1 && each.toM() > each.fromM() && each.movingSeconds() > 0)) {
@@ -69,6 +74,11 @@ public record KeptPlan(
                 plan.opening().capW(),
                 caps,
                 parts);
+    }
+
+    /** The opening that was planned. */
+    public Opening opening() {
+        return new Opening((int) openingSeconds, openingCapW);
     }
 
     /** Planned time under way, seconds. */

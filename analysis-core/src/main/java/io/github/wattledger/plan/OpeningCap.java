@@ -1,5 +1,6 @@
 package io.github.wattledger.plan;
 
+import io.github.wattledger.pacing.Opening;
 import java.io.Serializable;
 import org.jspecify.annotations.Nullable;
 
@@ -16,16 +17,7 @@ public record OpeningCap(
         double capW,
         @Nullable Double capBpm,
         @Nullable Double pastRatio) implements Serializable {
-    /** Leaves a little room for the climbs and corners of an opening, as the advice of a review does. */
-    static final double ROOM = 1.05;
-
-    /** Own choice, as in the review of a race. */
-    private static final double SHARE = 1.0 / 6;
-
-    private static final double SHORTEST_SECONDS = 1200;
-    private static final double LONGEST_SECONDS = 5400;
-
     static double secondsOf(double movingSeconds) {
-        return Math.max(Math.min(SHORTEST_SECONDS, movingSeconds), Math.min(LONGEST_SECONDS, SHARE * movingSeconds));
+        return Math.min(movingSeconds, Opening.secondsOf(movingSeconds));
     }
 }

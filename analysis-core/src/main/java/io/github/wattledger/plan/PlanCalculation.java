@@ -2,6 +2,7 @@ package io.github.wattledger.plan;
 
 import io.github.wattledger.course.Route;
 import io.github.wattledger.course.RouteClimb;
+import io.github.wattledger.pacing.Opening;
 import io.github.wattledger.ride.NamedPoint;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rig.Air;
@@ -182,7 +183,7 @@ final class PlanCalculation {
     }
 
     OpeningCap opening() {
-        double capW = (double) Math.round(OpeningCap.ROOM * target.watts());
+        double capW = (double) Math.round(Opening.CAP_OVER_TARGET * target.watts());
         return new OpeningCap(OpeningCap.secondsOf(moving.seconds()), capW, rider.capBpm(capW), rider.usualOpening());
     }
 

@@ -1,6 +1,7 @@
 package io.github.wattledger.plan;
 
 import io.github.wattledger.course.Course;
+import io.github.wattledger.pacing.Opening;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
@@ -13,7 +14,7 @@ import java.util.List;
  *
  * @param sections section by section; of a ride that ended early those that were begun
  * @param caps each cap that was ridden against, in the order of the ground
- * @param openingW fourth-power mean of the opening's power, of means over 30 seconds, watts; {@code NaN} without power
+ * @param openingW normalized power of the opening, watts; {@code NaN} without power
  * @param openingCapW the cap of the opening, watts
  * @param isCutShort whether the ride ends before the course does
  */
@@ -45,7 +46,11 @@ public record PlanReview(
         }
         PlanSplit split = new PlanSplit(plan, ride, course, replay.found().orElseThrow());
         return Outcome.of(new PlanReview(
-                split.sections(), split.caps(), split.openingW(), plan.openingCapW(), split.isCutShort()));
+                split.sections(),
+                split.caps(),
+                plan.opening().normalizedPowerW(ride),
+                plan.openingCapW(),
+                split.isCutShort()));
     }
 
     /** How much longer the ride took than planned, stops included, seconds: the sum of the sections. */
@@ -54,7 +59,7 @@ public record PlanReview(
     }
 
     /** Whether the opening was ridden more than 5 % above its cap. */
-    public boolean isOpeningOverHard() {
-        return openingW > CapReview.ROOM * openingCapW;
+    public boolean isOpeningAboveCap() {
+        return Opening.isAboveCap(openingW, openingCapW);
     }
 }

@@ -146,18 +146,6 @@ final class PlanSplit {
         return new CapReview(ground, capW, riddenW, ridden, above);
     }
 
-    double openingW() {
-        double sum = 0;
-        int ridden = 0;
-        for (int second = 0; second < seconds && ridden < plan.openingSeconds(); second++) {
-            if (isRidden(second)) {
-                sum += Math.pow(meanW.get(second), EXPONENT);
-                ridden++;
-            }
-        }
-        return ridden == 0 ? Double.NaN : Math.pow(sum / ridden, 1 / EXPONENT);
-    }
-
     private boolean isRidden(int second) {
         return replay.binOf(second) >= 0 && meanW.isMeasured(second);
     }

@@ -12,6 +12,7 @@ import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Position;
@@ -64,7 +65,34 @@ public final class Replayer {
             Selection selection,
             @Nullable OwnRides ownRides)
             throws UnreadableRideException {
-        OpenedRide opened = OpenedRide.of(input, readOptions, selection.sessionIndex());
+        return whatIf(
+                        OpenedRide.of(input, readOptions, selection.sessionIndex()),
+                        rider,
+                        position,
+                        change,
+                        selection,
+                        ownRides)
+                .orElseThrow(reason -> new UnreadableRideException(Reason.NOT_SUITABLE, input.name() + ": " + reason));
+    }
+
+    /**
+     * Rides a ride again that was opened before, with the session that the selection names.
+     *
+     * @param rider what is known of the rider and the bicycle
+     * @param position how the rider sat, as far as one position can say it
+     * @param change what to change
+     * @param selection which part of it; the rest is not looked at
+     * @param ownRides the rider's own rides, or null where they are not to be looked at
+     * @return refused where the ride cannot be replayed, for instance for want of power
+     * @throws IllegalArgumentException when the selection or the change does not fit, with one line for people
+     */
+    public static Outcome<Replayed> whatIf(
+            OpenedRide opened,
+            Rider rider,
+            Position position,
+            WhatIf.Change change,
+            Selection selection,
+            @Nullable OwnRides ownRides) {
         Interval part = selection.secondsOf(opened.ride());
         Ride ride = opened.ride().part(part);
         // A replay rests on no threshold, so the time zone of the day makes no difference.
@@ -73,12 +101,13 @@ public final class Replayer {
         RigChoice ofRide = onDay.rig(position).estimatedFrom(ride, course);
         RigChoice rig =
                 ownRides == null ? ofRide : ownRides.traitsOn(onDay.day()).fill(ofRide);
-        WhatIf.Answer answer = WhatIf.replayed(ride, course, rig, change)
-                .orElseThrow(reason -> new UnreadableRideException(
-                        Reason.NOT_SUITABLE, input.name() + ": cannot be ridden again: " + reason));
+        Outcome<WhatIf.Answer> answer = WhatIf.replayed(ride, course, rig, change);
+        if (answer instanceof Outcome.Refused<WhatIf.Answer> refused) {
+            return Outcome.refused("cannot be ridden again: " + refused.reason());
+        }
         List<QualityNote> notes = onDay.notes().stream()
                 .filter(note -> note.code().equals(RiderOnDay.DEVICE_MASS_IGNORED))
                 .toList();
-        return new Replayed(opened.source(), part, answer, notes);
+        return Outcome.of(new Replayed(opened.source(), part, answer.orElseThrow(AssertionError::new), notes));
     }
 }

@@ -1,6 +1,7 @@
 package io.github.wattledger.ride;
 
 import java.io.Serializable;
+import java.util.Optional;
 
 /**
  * A half-open stretch of whole seconds, {@code [fromSecond, toSecond)}, counted from the first second of a ride.
@@ -35,6 +36,13 @@ public record Interval(int fromSecond, int toSecond) implements Serializable {
     /** How many seconds the two stretches share. */
     public int overlapSeconds(Interval other) {
         return Math.max(0, Math.min(toSecond, other.toSecond) - Math.max(fromSecond, other.fromSecond));
+    }
+
+    /** The seconds that the two stretches share; empty where they share none. */
+    public Optional<Interval> common(Interval other) {
+        int shared = overlapSeconds(other);
+        int from = Math.max(fromSecond, other.fromSecond);
+        return shared == 0 ? Optional.empty() : Optional.of(new Interval(from, from + shared));
     }
 
     /** The same stretch, moved by a number of seconds. */

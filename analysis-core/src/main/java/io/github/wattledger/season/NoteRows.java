@@ -11,6 +11,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** The table {@code note}: what riders wrote down about their rides, one note a row. */
@@ -28,7 +29,9 @@ final class NoteRows {
               PRIMARY KEY (ride_id, position)
             ) WITHOUT ROWID""";
 
-    private static final String COLUMNS = "SELECT note.ride_id, kind, words, from_s, to_s, eaten_g_per_hour";
+    /** Rows of a ride that is not there are no notes: a changed bit can have given them its number. */
+    private static final String ROWS = "SELECT ride_id, kind, words, from_s, to_s, eaten_g_per_hour FROM note"
+            + " JOIN ride ON ride.id = note.ride_id";
 
     private final StoreDatabase database;
 
@@ -79,8 +82,7 @@ final class NoteRows {
     /** The notes of rides by the ride's id; rides without notes are not in it. */
     Map<Long, RideNotes> byRide(String ofWhich) throws SQLException {
         Map<Long, List<Row>> rows = new HashMap<>();
-        try (PreparedStatement statement =
-                        database.reading(COLUMNS + " FROM note" + ofWhich + " ORDER BY ride_id, position");
+        try (PreparedStatement statement = database.reading(ROWS + ofWhich + " ORDER BY ride_id, position");
                 ResultSet row = statement.executeQuery()) {
             while (row.next()) {
                 rows.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
@@ -128,16 +130,17 @@ final class NoteRows {
         List<StopNotChosen> stops = new ArrayList<>();
         List<Interval> bunches = new ArrayList<>();
         for (Row row : rows) {
-            Integer from = row.fromSecond();
-            Integer to = row.toSecond();
-            if (row.eatenGPerHour() != null) {
-                eaten.add(row.eatenGPerHour());
-            } else if (from != null && row.words() != null) {
-                stops.add(new StopNotChosen(row.words(), from, to));
-            } else if (from != null && to != null) {
-                bunches.add(new Interval(from, to));
-            } else if (row.words() != null) {
-                words.put(row.kind(), row.words());
+            switch (row.kind()) {
+                case EATEN -> eaten.add(Objects.requireNonNull(row.eatenGPerHour()));
+                case STOP ->
+                    stops.add(new StopNotChosen(
+                            Objects.requireNonNull(row.words()),
+                            Objects.requireNonNull(row.fromSecond()),
+                            row.toSecond()));
+                case BUNCH ->
+                    bunches.add(new Interval(
+                            Objects.requireNonNull(row.fromSecond()), Objects.requireNonNull(row.toSecond())));
+                case EVENT, RIDER, FEEL, HEAT, AGREED -> words.put(row.kind(), Objects.requireNonNull(row.words()));
             }
         }
         return new RideNotes(

@@ -51,9 +51,8 @@ public record RacePacing(
         return List.copyOf(races);
     }
 
-    /** The last of them, no more than so many. */
-    static List<RacePacing> last(List<SeasonRide> rides, int most) {
-        List<RacePacing> races = of(rides);
+    /** The last of races in time order, no more than so many. */
+    static List<RacePacing> last(List<RacePacing> races, int most) {
         return races.subList(Math.max(0, races.size() - most), races.size());
     }
 

@@ -11,8 +11,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.StringJoiner;
+import java.util.stream.Collectors;
 
 /** Reads the rides of a store without their seconds. To be used within one snapshot. */
 final class RideRows {
@@ -58,25 +57,26 @@ final class RideRows {
 
     /** See {@link RideStore#ridesForHistory}. */
     List<RideRow> forHistory(Instant from, Instant to) throws SQLException {
-        String ids = idsBetween(from, to);
-        String which = " WHERE id IN " + ids;
-        String ofWhich = " WHERE ride_id IN " + ids;
-        Set<Long> damaged = sums.damagedRides(which, ofWhich);
+        List<Long> ids = idsBetween(from, to);
+        // A damaged row may hold what cannot be read, so it is left out before the rest is read.
+        ids.removeAll(sums.damagedRides(" WHERE id IN " + list(ids), " WHERE ride_id IN " + list(ids)));
+        String ofWhich = " WHERE ride_id IN " + list(ids);
         return rides(
-                        "SELECT * FROM ride" + which + " ORDER BY sha256, session_index",
-                        parts.bests(ofWhich),
-                        Map.of(),
-                        parts.ridingBests(ofWhich),
-                        Map.of(),
-                        parts.notes(ofWhich))
-                .stream()
-                .filter(ride -> !damaged.contains(ride.id()))
-                .toList();
+                "SELECT * FROM ride WHERE id IN " + list(ids) + " ORDER BY sha256, session_index",
+                parts.bests(ofWhich),
+                Map.of(),
+                parts.ridingBests(ofWhich),
+                Map.of(),
+                parts.notes(ofWhich));
     }
 
-    /** The ids in brackets, for a condition: asked once, since the start has no index. */
-    private String idsBetween(Instant from, Instant to) throws SQLException {
-        StringJoiner ids = new StringJoiner(", ", "(", ")");
+    private static String list(List<Long> ids) {
+        return ids.stream().map(String::valueOf).collect(Collectors.joining(", ", "(", ")"));
+    }
+
+    /** Asked once, since the start has no index. */
+    private List<Long> idsBetween(Instant from, Instant to) throws SQLException {
+        List<Long> ids = new ArrayList<>();
         try (PreparedStatement statement = database.reading(
                         "SELECT id FROM ride WHERE start_epoch_s >= ? AND start_epoch_s < ?"
                                 + " AND sha256 IN (SELECT sha256 FROM file)",
@@ -84,10 +84,10 @@ final class RideRows {
                         to.getEpochSecond());
                 ResultSet row = statement.executeQuery()) {
             while (row.next()) {
-                ids.add(String.valueOf(row.getLong(1)));
+                ids.add(row.getLong(1));
             }
         }
-        return ids.toString();
+        return ids;
     }
 
     private List<RideRow> rides(

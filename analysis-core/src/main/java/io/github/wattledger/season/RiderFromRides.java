@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param onDay the rider on that day: thresholds with their origin, and what speaks against them
  * @param history what the rides say about what the rider can do
  * @param traits what they tell beside that
- * @param sustainable what the rider can be expected to hold over the durations of {@link #HOURS}; empty without a threshold
+ * @param sustainable what the rider can be expected to hold over 2, 5 and 10 hours; empty without a threshold
  * @param thresholds threshold power by date as the rides show it, from the rider's own last entry on, or from the first rides
  *     where there is none
  * @param moves what moved it, and proposed falls, which are not among the thresholds
@@ -35,17 +35,25 @@ public record RiderFromRides(
         RiderOnDay onDay,
         RiderHistory history,
         RiderTraits traits,
-        List<SustainablePower> sustainable,
+        List<OverHours> sustainable,
         ThresholdHistory thresholds,
         List<ThresholdMove> moves)
         implements Serializable {
     /** The durations that are said, hours. */
-    public static final List<Integer> HOURS = List.of(2, 5, 10);
+    private static final List<Integer> HOURS = List.of(2, 5, 10);
 
     /** The share of threshold power at which heart rate is said: riding for hours. Own choice. */
     public static final double EASY_SHARE = 0.70;
 
     private static final int SECONDS_PER_HOUR = 3600;
+
+    /**
+     * What can be held for so long.
+     *
+     * @param hours how long, hours
+     * @param power the power, with its range and origin
+     */
+    public record OverHours(int hours, SustainablePower power) implements Serializable {}
 
     /** Copies the lists. */
     public RiderFromRides {
@@ -74,9 +82,9 @@ public record RiderFromRides(
                 proposal.moves());
     }
 
-    private static List<SustainablePower> sustainable(RiderOnDay onDay, RiderHistory history) {
+    private static List<OverHours> sustainable(RiderOnDay onDay, RiderHistory history) {
         Known threshold = onDay.thresholdPower();
-        List<SustainablePower> powers = new ArrayList<>();
+        List<OverHours> powers = new ArrayList<>();
         if (threshold == null) {
             return powers;
         }
@@ -84,17 +92,12 @@ public record RiderFromRides(
         for (int hours : HOURS) {
             int seconds = SECONDS_PER_HOUR * hours;
             SustainablePower guide = SustainablePower.guide(threshold.value(), seconds, onDay.thresholdBasis());
-            powers.add(
-                    endurance == null
-                            ? guide
-                            : endurance.over(threshold.value(), seconds).orElse(guide));
+            SustainablePower power = endurance == null
+                    ? guide
+                    : endurance.over(threshold.value(), seconds).orElse(guide);
+            powers.add(new OverHours(hours, power));
         }
         return powers;
-    }
-
-    /** The durations of {@link #sustainable}, hours. */
-    public List<Integer> hoursSaid() {
-        return HOURS.subList(0, sustainable.size());
     }
 
     /** Heart rate at {@link #EASY_SHARE} of threshold power, or why it is not known. */

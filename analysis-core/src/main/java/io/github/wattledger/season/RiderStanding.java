@@ -122,7 +122,7 @@ public record RiderStanding(
                 sinceRide,
                 sinceLong,
                 lastVerdict,
-                RacePacing.last(season.calendarRides(), RACES),
+                RacePacing.last(season.pacing().races(), RACES),
                 warnings(season, today, sinceRide, sinceLong));
     }
 

@@ -1,6 +1,7 @@
 package io.github.wattledger.season;
 
 import io.github.wattledger.history.RideTraits;
+import io.github.wattledger.pacing.PacingNumbers;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.RidingBest;
@@ -77,9 +78,7 @@ public record SeasonRide(
 
     /** Normalized power of the opening, watts; null without a target, and where the ride was not judged. */
     public @Nullable Double openingW() {
-        Double overTarget = traits.openingOverTarget();
-        Double targetW = judgement.targetW();
-        return overTarget == null || targetW == null ? null : (Double) (overTarget * targetW);
+        return PacingNumbers.openingW(traits.openingOverTarget(), judgement.targetW());
     }
 
     /** This ride with another judgement. */

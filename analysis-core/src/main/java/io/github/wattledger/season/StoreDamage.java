@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What a store has lost: rows that are not as they were written, and rows that are no longer there. What can be had from
@@ -18,7 +19,8 @@ import java.util.Set;
  */
 record StoreDamage(Map<String, Integer> rideCounts, Map<String, Instant> starts) {
     /** Where the rows of a ride that is not there any more are still in the way. */
-    private static final List<String> PARTS = List.of("best", "durability", "finding", "rig", "series");
+    private static final List<String> PARTS =
+            Stream.concat(StoreSums.PARTS.stream(), Stream.of("series")).toList();
 
     /**
      * Takes damaged rows out of a store.

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class StoreSums {
     /** The tables, but for {@code series}, whose rows belong to a ride; each is keyed by {@code ride_id} first. */
-    private static final List<String> PARTS = List.of("best", "durability", "finding", "note", "rig", "riding_best");
+    static final List<String> PARTS = List.of("best", "durability", "finding", "note", "rig", "riding_best");
 
     private static final String SERIES_OF = "SELECT name, encoding, data FROM series WHERE ride_id = ? ORDER BY name";
     private static final byte NULL = 0;

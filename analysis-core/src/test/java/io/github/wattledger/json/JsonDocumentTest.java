@@ -163,7 +163,7 @@ class JsonDocumentTest {
         JsonNode rider = json.get("rider");
         assertThat(rider.get("sustainable").get(1).get("hours").intValue()).isEqualTo(5);
         assertThat(rider.get("sustainable").get(1).get("watts").doubleValue())
-                .isCloseTo(known.sustainable().get(1).watts(), within(0.001));
+                .isCloseTo(known.sustainable().get(1).power().watts(), within(0.001));
         assertThat(rider.get("history").get("rides").intValue())
                 .isEqualTo(known.history().rides());
         assertThat(rider.get("moves")).hasSameSizeAs(known.moves());

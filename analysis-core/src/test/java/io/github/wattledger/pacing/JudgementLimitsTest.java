@@ -113,7 +113,7 @@ class JudgementLimitsTest {
                         0,
                         new Thresholds(RaceByHand.known(250), null, null),
                         ability,
-                        Race.openingSeconds(ride.seconds()),
+                        RaceLength.of(ride, RacedPart.whole(ride)).opening(),
                         decide(new Circumstances(
                                 ride,
                                 new Interval(0, ride.seconds()),

@@ -87,6 +87,45 @@ class OverHardStartTest {
         assertThat(new OverHardStart().detect(race(watts))).isEmpty();
     }
 
+    /** Two hours; the opening, twenty minutes, at one power, the rest at another, with a plan for the opening. */
+    private static Race planned(double openingW, double restW, double capW) {
+        double[] watts = steady(2 * HOUR, restW);
+        Arrays.fill(watts, 0, 1200, openingW);
+        return RaceByHand.planned(watts, capW, RaceByHand.THRESHOLDS, TARGET_W);
+    }
+
+    /** More than 5 % above what the plan allows; the target of 200 W, of which 1.10 is the limit, has no say. */
+    @ParameterizedTest
+    @CsvSource({"202, 180, 193, false", "204, 180, 193, true", "240, 180, 230, false", "204, 204, 193, false"})
+    void areHeldAgainstThePlan(double openingW, double restW, double capW, boolean isOverHard) {
+        assertThat(new OverHardStart().detect(planned(openingW, restW, capW)).isPresent())
+                .isEqualTo(isOverHard);
+    }
+
+    /** A cap of 210 W is 1.05 of 200 W: the grades are those of a target of 200 W. */
+    @ParameterizedTest
+    @CsvSource({"222, MINOR", "229, MINOR", "231, MODERATE", "249, MODERATE", "251, MAJOR"})
+    void areGradedByThePlan(double openingW, Severity severity) {
+        Found start = found(new OverHardStart(), planned(openingW, 180, 210));
+        assertThat(start.severity()).isEqualTo(severity);
+        assertThat(start.advice().capW()).isEqualTo(210);
+        assertThat(evidence(start, "plannedCapW")).isEqualTo(210);
+    }
+
+    @Test
+    void needNoThresholdWhereThereIsAPlan() {
+        double[] watts = steady(2 * HOUR, 180);
+        Arrays.fill(watts, 0, 1200, 240);
+        Thresholds none =
+                new Thresholds(new KnownThreshold(null, KnownThreshold.Doubt.NONE, Evidence.none()), null, null);
+        Evidence evidence = found(new OverHardStart(), RaceByHand.planned(watts, 193, none, null))
+                .evidence();
+        assertThat(evidence.get("targetW")).isEmpty();
+        assertThat(evidence.get("minutesAboveThreshold")).isEmpty();
+        assertThat(evidence.get("excessWorkKJ")).isEmpty();
+        assertThat(evidence.get("overMiddlePercent").orElseThrow()).isCloseTo(100.0 / 3, within(0.5));
+    }
+
     /** The opening is a climb of 5.5 %, and so are ten minutes in the middle; the rest is level at 190 W. */
     private static Race climbFirst(double openingW) {
         return race(onRoad(

@@ -52,6 +52,13 @@ final class RaceByHand {
         return race(ride, offsetSeconds, THRESHOLDS, ability(TARGET_W), JudgementLimits.USUAL, notes);
     }
 
+    /** With a plan that allows so many watts for the opening. */
+    static Race planned(double[] watts, double capW, Thresholds thresholds, @Nullable Double targetW) {
+        Opening opening = new Opening((int) Opening.secondsOf(watts.length), capW);
+        return race(
+                Ride.ofWatts(watts), 0, thresholds, ability(targetW), JudgementLimits.USUAL, RideNotes.NONE, opening);
+    }
+
     private static Race race(
             Ride ride,
             int offsetSeconds,
@@ -59,6 +66,18 @@ final class RaceByHand {
             Ability ability,
             JudgementLimits limits,
             RideNotes notes) {
+        Opening opening = Opening.unplanned((int) Opening.secondsOf(ride.countSeconds(SecondState.RIDING)));
+        return race(ride, offsetSeconds, thresholds, ability, limits, notes, opening);
+    }
+
+    private static Race race(
+            Ride ride,
+            int offsetSeconds,
+            Thresholds thresholds,
+            Ability ability,
+            JudgementLimits limits,
+            RideNotes notes,
+            Opening opening) {
         return new Race(
                 ride,
                 offsetSeconds,
@@ -67,7 +86,7 @@ final class RaceByHand {
                 limits,
                 null,
                 Course.of(ride).orElse(null),
-                Race.openingSeconds(ride.countSeconds(SecondState.RIDING)),
+                opening,
                 notes);
     }
 

@@ -45,7 +45,7 @@ class RaceTest {
     @ParameterizedTest
     @CsvSource({"2400, 1200", "7200, 1200", "21600, 3600", "32400, 5400", "86400, 5400"})
     void theOpeningIsASixthBetween20And90Minutes(int movingSeconds, int openingSeconds) {
-        assertThat(Race.openingSeconds(movingSeconds)).isEqualTo(openingSeconds);
+        assertThat(Opening.secondsOf(movingSeconds)).isEqualTo(openingSeconds);
     }
 
     @Test

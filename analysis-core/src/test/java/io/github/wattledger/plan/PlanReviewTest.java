@@ -129,7 +129,7 @@ class PlanReviewTest {
                 .mapToDouble(SectionReview::powerSeconds)
                 .sum();
         assertThat(power).isCloseTo(0, within(0.01 * 4800));
-        assertThat(review.isOpeningOverHard()).isFalse();
+        assertThat(review.isOpeningAboveCap()).isFalse();
         assertThat(review.caps()).allSatisfy(cap -> assertThat(cap.outcome()).isEqualTo(CapReview.Outcome.KEPT));
     }
 
@@ -145,7 +145,7 @@ class PlanReviewTest {
         double truth = hard.seconds() - planned.seconds();
         assertThat(truth).isNegative();
         assertThat(power).isCloseTo(truth, within(0.15 * Math.abs(truth)));
-        assertThat(review.isOpeningOverHard()).isTrue();
+        assertThat(review.isOpeningAboveCap()).isTrue();
         assertThat(review.caps()).anySatisfy(cap -> assertThat(cap.outcome()).isEqualTo(CapReview.Outcome.ABOVE));
     }
 

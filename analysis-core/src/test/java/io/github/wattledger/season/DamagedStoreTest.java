@@ -138,6 +138,9 @@ class DamagedStoreTest {
                 "UPDATE ride SET verdict = 'NONE' WHERE id = 2",
                 "UPDATE best SET watts = watts + 1 WHERE ride_id = 2",
                 "DELETE FROM best WHERE ride_id = 2 AND seconds = 60",
+                "INSERT INTO note SELECT max(id), 0, 'NOTHING', 'x', NULL, NULL, NULL FROM ride",
+                "INSERT INTO note SELECT max(id), 0, 'BUNCH', 'x', NULL, NULL, NULL FROM ride",
+                "INSERT INTO note SELECT max(id) + 1, 0, 'NOTHING', 'x', NULL, NULL, NULL FROM ride",
                 "DELETE FROM ride WHERE id = 2",
                 "UPDATE file SET sha256 = 'x' WHERE name = '2.fit'",
                 "UPDATE file SET ride_count = 0 WHERE name = '2.fit'",
@@ -146,6 +149,23 @@ class DamagedStoreTest {
             change(change);
             assertThat(run(store, 200)).as(change).isEqualTo(sound);
             assertThat(run(store, 200)).as("again after " + change).isEqualTo(sound);
+        }
+    }
+
+    /** What the rider's own rides say rests on those whose rows are whole. */
+    @Test
+    void aDamagedRideIsLeftOutOfTheHistory() throws Exception {
+        run(store, 200);
+        assertThat(countForHistory()).isEqualTo(4);
+        change("INSERT INTO note VALUES (2, 0, 'NOTHING', 'x', NULL, NULL, NULL)");
+        change("UPDATE ride SET verdict = 'NONE' WHERE id = 3");
+        assertThat(countForHistory()).isEqualTo(2);
+    }
+
+    private int countForHistory() throws SeasonStoreException {
+        try (RideStore open = RideStore.openWritten(store)) {
+            return open.ridesForHistory(Instant.EPOCH, Instant.parse("2026-06-01T00:00:00Z"))
+                    .size();
         }
     }
 

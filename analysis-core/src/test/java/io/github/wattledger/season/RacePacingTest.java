@@ -46,8 +46,8 @@ class RacePacingTest {
     void aCapIsKeptWithinTheAccuracyOfAMeter() {
         // 220 W named after the first race: 224 W in the next opening are within 2 %, 226 W are not; no new cap, so it
         // stands.
-        List<RacePacing> races = RacePacing.last(
-                List.of(race(1, 1.2, 200, 220.0), race(2, 1.12, 200, null), race(3, 1.13, 200, null)), 3);
+        List<RacePacing> races =
+                RacePacing.of(List.of(race(1, 1.2, 200, 220.0), race(2, 1.12, 200, null), race(3, 1.13, 200, null)));
         assertThat(races.get(0).keptLastCap()).as("no advice before it").isNull();
         assertThat(races.get(1).keptLastCap()).isTrue();
         assertThat(races.get(2).keptLastCap()).isFalse();
@@ -58,12 +58,14 @@ class RacePacingTest {
     void onlyTheLastRacesAreShownAndTrainingIsNone() {
         SeasonRide training = ride(4, Verdict.NOT_JUDGED, RideTraits.NONE, null);
         List<RacePacing> races = RacePacing.last(
-                List.of(race(1, 1.2, 200, 220.0), race(2, 1.0, 200, null), training, race(5, 1.0, 200, null)), 2);
+                RacePacing.of(
+                        List.of(race(1, 1.2, 200, 220.0), race(2, 1.0, 200, null), training, race(5, 1.0, 200, null))),
+                2);
         assertThat(races)
                 .extracting(RacePacing::day)
                 .containsExactly(LocalDate.of(2026, 5, 2), LocalDate.of(2026, 5, 5));
         assertThat(races.get(0).lastCapW()).isEqualTo(220);
         assertThat(races.get(0).fadePercent()).isEqualTo(4);
-        assertThat(RacePacing.last(List.of(training), 3)).isEmpty();
+        assertThat(RacePacing.last(RacePacing.of(List.of(training)), 3)).isEmpty();
     }
 }

@@ -23,6 +23,7 @@ final class LettingGoSearch {
     private static final double SAVING_TOLERANCE = 0.0005;
 
     private final Replay replay;
+    private final Shelter none;
     private final RepairedRace asRidden;
     private final RepairedPower unrepaired;
     private final RepairedRace.State recorded;
@@ -30,6 +31,7 @@ final class LettingGoSearch {
 
     LettingGoSearch(Replay replay, RepairedRace asRidden, RepairedPower unrepaired, Cancellation cancellation) {
         this.replay = replay;
+        this.none = replay.noShelter();
         this.asRidden = asRidden;
         this.unrepaired = unrepaired;
         this.recorded = asRidden.unreplayed(1);
@@ -121,13 +123,13 @@ final class LettingGoSearch {
     }
 
     private Shelter letGo(Asked asked, double saving) {
-        return replay.sheltered(replay.noShelter(), asked.sheltered(), saving, 1 - asked.nextGroupShare() * saving);
+        return replay.sheltered(none, asked.sheltered(), saving, 1 - asked.nextGroupShare() * saving);
     }
 
     private LettingGo.AtSaving at(double saving, RepairedRace eased, Asked asked) {
         cancellation.check();
         RepairedRace alone = eased.in(letGo(asked, saving));
-        RepairedRace kept = eased.in(replay.sheltered(replay.noShelter(), asked.sheltered(), saving, 1 - saving));
+        RepairedRace kept = eased.in(replay.sheltered(none, asked.sheltered(), saving, 1 - saving));
         Ridden work = ridden(alone, RepairedRace.State::workJ);
         return new LettingGo.AtSaving(
                 saving,

@@ -39,7 +39,6 @@ public final class Pricing {
     private static final Cost OUT_OF_REACH =
             new Cost.NotPriced("the rest could not make up for it within what a rider can do");
 
-    private final Ride race;
     private final @Nullable Shelter shelter;
     private final Map<Repair, LostShelter> lostBy;
     private final int offsetSeconds;
@@ -81,21 +80,8 @@ public final class Pricing {
             RigChoice rig,
             Cancellation cancellation,
             @Nullable Shelter shelter) {
-        this(race, offsetSeconds, targetW, replay, rig, cancellation, shelter, Map.of());
-    }
-
-    private Pricing(
-            Ride race,
-            int offsetSeconds,
-            double targetW,
-            Replay replay,
-            RigChoice rig,
-            Cancellation cancellation,
-            @Nullable Shelter shelter,
-            Map<Repair, LostShelter> lostBy) {
-        this.race = race;
         this.shelter = shelter;
-        this.lostBy = Map.copyOf(lostBy);
+        this.lostBy = Map.of();
         this.offsetSeconds = offsetSeconds;
         this.targetW = targetW;
         this.replay = replay;
@@ -105,6 +91,20 @@ public final class Pricing {
         this.inRecordedAir = RepairedRace.of(race, replay, unrepaired);
         this.asRidden = shelter == null ? inRecordedAir : inRecordedAir.in(shelter);
         this.recorded = asRidden.unreplayed(1);
+    }
+
+    private Pricing(Pricing other, Map<Repair, LostShelter> lostBy) {
+        this.shelter = other.shelter;
+        this.lostBy = Map.copyOf(lostBy);
+        this.offsetSeconds = other.offsetSeconds;
+        this.targetW = other.targetW;
+        this.replay = other.replay;
+        this.rig = other.rig;
+        this.cancellation = other.cancellation;
+        this.unrepaired = other.unrepaired;
+        this.inRecordedAir = other.inRecordedAir;
+        this.asRidden = other.asRidden;
+        this.recorded = other.recorded;
     }
 
     /**
@@ -135,7 +135,7 @@ public final class Pricing {
 
     /** The pricing of the same race where some repairs give up the shelter of a bunch, too. */
     public Pricing whereLost(Map<Repair, LostShelter> repairs) {
-        return new Pricing(race, offsetSeconds, targetW, replay, rig, cancellation, shelter, repairs);
+        return new Pricing(this, repairs);
     }
 
     /** The race as it was ridden, in the shelter that these repairs leave. */

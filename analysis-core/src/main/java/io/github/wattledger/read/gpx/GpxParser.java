@@ -1,7 +1,6 @@
 package io.github.wattledger.read.gpx;
 
 import io.github.wattledger.cancel.Cancellation;
-import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadResult;
 import io.github.wattledger.read.UnreadableRideException;
@@ -15,18 +14,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
-import javax.xml.stream.XMLInputFactory;
-import javax.xml.stream.XMLStreamConstants;
-import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Walks through a GPX document once. Namespaces are left alone: many files use a prefix that they never declare, and an
- * element's local name says what it holds. Document types are refused, and with them all entities that a file defines.
- */
-final class GpxParser {
-    private static final int LONGEST_TEXT = 200;
+/** The tracks of a GPX document with their times, as recordings. */
+final class GpxParser implements GpxWalk.Elements {
     private static final int LONGEST_PREFIX = 40;
     private static final int MOST_PREFIXES = 5;
 
@@ -38,7 +30,6 @@ final class GpxParser {
     private final List<GpxTrack> tracks = new ArrayList<>();
     private final Set<String> declaredPrefixes = new LinkedHashSet<>(Set.of("xml", "xmlns"));
     private final Set<String> undeclaredPrefixes = new TreeSet<>();
-    private final StringBuilder text = new StringBuilder();
 
     private @Nullable String creator;
     private @Nullable GpxPoint point;
@@ -63,59 +54,14 @@ final class GpxParser {
 
     /** Takes all that comes before the end or the damage. */
     void parse(byte[] content) throws UnreadableRideException {
-        XMLStreamReader reader = null;
-        try {
-            GpxText document = GpxText.of(content);
-            encodingNote = document.note();
-            reader = factory().createXMLStreamReader(document.reader());
-            while (reader.hasNext()) {
-                cancellation.check();
-                accept(reader, reader.next());
-            }
-        } catch (XMLStreamException e) {
-            damagedAt = "line "
-                    + (e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNumber()));
-        } catch (CancelledException e) {
-            throw e;
-        } catch (RuntimeException e) {
-            // The JDK's parser stumbles over some broken documents, for instance for want of the text of its message.
-            damagedAt = "line "
-                    + (reader == null ? 1 : Math.max(1, reader.getLocation().getLineNumber()));
-        }
+        GpxWalk walk = GpxWalk.through(content, cancellation, this);
+        encodingNote = walk.encodingNote();
+        damagedAt = walk.damagedAt();
     }
 
-    /** A parser without document types, entities and namespaces. */
-    static XMLInputFactory factory() {
-        XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
-        factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-        factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-        factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, false);
-        return factory;
-    }
-
-    private void accept(XMLStreamReader reader, int event) throws UnreadableRideException {
-        switch (event) {
-            case XMLStreamConstants.START_ELEMENT -> start(reader);
-            case XMLStreamConstants.END_ELEMENT -> end(localName(reader.getLocalName()));
-            case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA, XMLStreamConstants.SPACE -> {
-                if (text.length() < LONGEST_TEXT) {
-                    String more = reader.getText();
-                    text.append(more, 0, Math.min(more.length(), LONGEST_TEXT - text.length()));
-                }
-            }
-            case XMLStreamConstants.DTD ->
-                throw new UnreadableRideException(
-                        Reason.NOT_A_RECORDING,
-                        "declares a document type (line " + reader.getLocation().getLineNumber()
-                                + "), which no GPX file needs and which can be used for attacks; remove that declaration");
-            default -> {}
-        }
-    }
-
-    private void start(XMLStreamReader reader) throws UnreadableRideException {
-        String local = localName(reader.getLocalName());
+    @Override
+    public void start(String local, XMLStreamReader reader) {
         notePrefixes(reader);
-        text.setLength(0);
         depthInTrack += inTrack ? 1 : 0;
         switch (local) {
             case "gpx" -> creator = reader.getAttributeValue(null, "creator");
@@ -137,7 +83,8 @@ final class GpxParser {
         }
     }
 
-    private void end(String local) throws UnreadableRideException {
+    @Override
+    public void end(String local, String text) throws UnreadableRideException {
         switch (local) {
             case "trkpt" -> {
                 if (point != null) {
@@ -149,17 +96,16 @@ final class GpxParser {
             case "trk" -> inTrack = false;
             case "type" -> {
                 if (inTrack && depthInTrack == 1 && !text.isEmpty()) {
-                    track.addSport(text.toString());
+                    track.addSport(text);
                 }
             }
             default -> {
                 if (point != null) {
-                    point.set(local.toLowerCase(Locale.ROOT), text.toString().strip());
+                    point.set(local.toLowerCase(Locale.ROOT), text.strip());
                 }
             }
         }
         depthInTrack -= inTrack ? 1 : 0;
-        text.setLength(0);
     }
 
     private void beginTrack() {
@@ -202,11 +148,6 @@ final class GpxParser {
                 && !declaredPrefixes.contains(name.substring(0, colon))) {
             undeclaredPrefixes.add(ReadNote.printable(name.substring(0, colon), LONGEST_PREFIX));
         }
-    }
-
-    /** Without namespaces, the parser gives the prefix as a part of the name. */
-    static String localName(String name) {
-        return name.substring(name.indexOf(':') + 1);
     }
 
     /** A recording for each track that has points with a time. */
@@ -260,7 +201,8 @@ final class GpxParser {
         own.forEach(note -> notes.add(new ReadNote(note.code(), prefix + note.text())));
         RecordingDevice device = creator == null || creator.isBlank()
                 ? RecordingDevice.UNKNOWN
-                : new RecordingDevice(ReadNote.printable(creator.strip(), LONGEST_TEXT), null, null, null, null);
+                : new RecordingDevice(
+                        ReadNote.printable(creator.strip(), GpxWalk.LONGEST_TEXT), null, null, null, null);
         return new Recording(
                 samples, each.timerEvents(), List.of(), null, device, each.sport(), tracks.indexOf(each), null);
     }

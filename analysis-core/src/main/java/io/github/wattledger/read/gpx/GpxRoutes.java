@@ -1,7 +1,6 @@
 package io.github.wattledger.read.gpx;
 
 import io.github.wattledger.cancel.Cancellation;
-import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.read.ContentDigest;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.RouteBuilder;
@@ -13,23 +12,18 @@ import io.github.wattledger.ride.RouteLine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import javax.xml.stream.XMLStreamConstants;
-import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import org.jspecify.annotations.Nullable;
 
 /** Routes and tracks of a GPX document, without their times. What comes before a damage is read. */
 public final class GpxRoutes {
-    private static final int LONGEST_TEXT = 200;
     private static final int MOST_ROUTES = 200;
     private static final int MOST_PLACES = 2000;
 
     private final int maximumPoints;
-    private final Cancellation cancellation;
     private final List<RouteBuilder> routes = new ArrayList<>();
     private final List<Boolean> recorded = new ArrayList<>();
     private final List<Place> places = new ArrayList<>();
-    private final StringBuilder text = new StringBuilder();
     private @Nullable GpxPoint point;
     private @Nullable String pointName;
     private int depthInRoute;
@@ -42,9 +36,8 @@ public final class GpxRoutes {
 
     private record Place(String name, GpxPoint point) {}
 
-    private GpxRoutes(int maximumPoints, Cancellation cancellation) {
+    private GpxRoutes(int maximumPoints) {
         this.maximumPoints = maximumPoints;
-        this.cancellation = cancellation;
     }
 
     /**
@@ -57,55 +50,28 @@ public final class GpxRoutes {
      */
     public static RouteResult read(byte[] content, int maximumPoints, Cancellation cancellation)
             throws UnreadableRideException {
-        GpxRoutes reading = new GpxRoutes(maximumPoints, cancellation);
-        reading.parse(content);
+        GpxRoutes reading = new GpxRoutes(maximumPoints);
+        GpxWalk walk = GpxWalk.through(content, cancellation, reading.elements());
+        reading.encodingNote = walk.encodingNote();
+        reading.damagedAt = walk.damagedAt();
         return reading.result(ContentDigest.sha256(content));
     }
 
-    private void parse(byte[] content) throws UnreadableRideException {
-        XMLStreamReader reader = null;
-        try {
-            GpxText document = GpxText.of(content);
-            encodingNote = document.note();
-            reader = GpxParser.factory().createXMLStreamReader(document.reader());
-            while (reader.hasNext()) {
-                cancellation.check();
-                accept(reader, reader.next());
+    private GpxWalk.Elements elements() {
+        return new GpxWalk.Elements() {
+            @Override
+            public void start(String name, XMLStreamReader reader) throws UnreadableRideException {
+                begin(name, reader);
             }
-        } catch (XMLStreamException e) {
-            damagedAt = "line "
-                    + (e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNumber()));
-        } catch (CancelledException e) {
-            throw e;
-        } catch (RuntimeException e) {
-            // The JDK's parser stumbles over some broken documents, for instance for want of the text of its message.
-            damagedAt = "line "
-                    + (reader == null ? 1 : Math.max(1, reader.getLocation().getLineNumber()));
-        }
+
+            @Override
+            public void end(String name, String text) {
+                finish(name, text);
+            }
+        };
     }
 
-    private void accept(XMLStreamReader reader, int event) throws UnreadableRideException {
-        switch (event) {
-            case XMLStreamConstants.START_ELEMENT -> start(reader);
-            case XMLStreamConstants.END_ELEMENT -> end(GpxParser.localName(reader.getLocalName()));
-            case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA, XMLStreamConstants.SPACE -> {
-                if (text.length() < LONGEST_TEXT) {
-                    String more = reader.getText();
-                    text.append(more, 0, Math.min(more.length(), LONGEST_TEXT - text.length()));
-                }
-            }
-            case XMLStreamConstants.DTD ->
-                throw new UnreadableRideException(
-                        Reason.NOT_A_RECORDING,
-                        "declares a document type (line " + reader.getLocation().getLineNumber()
-                                + "), which no GPX file needs and which can be used for attacks; remove that declaration");
-            default -> {}
-        }
-    }
-
-    private void start(XMLStreamReader reader) throws UnreadableRideException {
-        String local = GpxParser.localName(reader.getLocalName());
-        text.setLength(0);
+    private void begin(String local, XMLStreamReader reader) throws UnreadableRideException {
         depthInRoute += inRoute ? 1 : 0;
         switch (local) {
             case "trk", "rte" -> {
@@ -133,7 +99,7 @@ public final class GpxRoutes {
         }
     }
 
-    private void end(String local) {
+    private void finish(String local, String text) {
         switch (local) {
             case "trkpt", "rtept", "wpt" -> {
                 if (point != null) {
@@ -149,19 +115,18 @@ public final class GpxRoutes {
             }
             case "name" -> {
                 if (point != null) {
-                    pointName = text.toString();
+                    pointName = text;
                 } else if (inRoute && depthInRoute == 1) {
-                    routes.get(routes.size() - 1).name(text.toString());
+                    routes.get(routes.size() - 1).name(text);
                 }
             }
             default -> {
                 if (point != null) {
-                    point.set(local.toLowerCase(Locale.ROOT), text.toString().strip());
+                    point.set(local.toLowerCase(Locale.ROOT), text.strip());
                 }
             }
         }
         depthInRoute -= inRoute ? 1 : 0;
-        text.setLength(0);
     }
 
     private void take(String element, GpxPoint complete) {

@@ -33,7 +33,9 @@ public final class FindingExplanations {
                         + " minutesAboveThreshold counts its seconds above threshold power. openingHeartRateBpm is the"
                         + " mean heart rate under way; thresholdHeartRateFraction is that divided by threshold heart"
                         + " rate. Where W' is known, lowestWPrimeShare is the smallest share of it that was left during"
-                        + " the opening. The cap is 1.05 times the target." + CAP;
+                        + " the opening. The cap is 1.05 times the target. Where a plan is given, the opening is as long"
+                        + " as in it, plannedCapW is its cap, which an over-hard start exceeds by more than 5 %, and that"
+                        + " is the cap for next time, too." + CAP;
             case THRESHOLD_RIDING_EARLY ->
                 "The stretches lie in the first third of moving time. Each is covered by windows of "
                         + Figures.span(limits.get(JudgementLimit.NEAR_THRESHOLD_SECONDS))

@@ -66,6 +66,7 @@ final class FindingSentences {
         begin("openingNormalizedPowerW", "Normalized power was % in ", Wording.WATTS);
         and(opening.isEmpty() ? "the opening" : opening);
         and("restNormalizedPowerW", " and % after it", Wording.WATTS);
+        and("plannedCapW", "; the plan allowed % for the opening", Wording.WATTS);
         and("targetW", "; the target for this length is %", Wording.WATTS);
         end();
         if (evidence.get("excessWorkKJ").orElse(0) >= 0) {

@@ -121,10 +121,10 @@ public final class OwnRidesWords {
 
     private static void sustainable(List<String> lines, RiderFromRides rider) {
         OwnEndurance own = rider.history().endurance().found().orElse(null);
-        for (int i = 0; i < rider.sustainable().size(); i++) {
-            SustainablePower power = rider.sustainable().get(i);
+        for (RiderFromRides.OverHours over : rider.sustainable()) {
+            SustainablePower power = over.power();
             boolean isOwn = power.source() == SustainablePower.Source.OWN_RIDES;
-            lines.add("For " + RiderFromRides.HOURS.get(i) + " h: about " + range(power)
+            lines.add("For " + over.hours() + " h: about " + range(power)
                     + (isOwn ? ", from your own rides." : ", by the general guide."));
         }
         if (own != null) {

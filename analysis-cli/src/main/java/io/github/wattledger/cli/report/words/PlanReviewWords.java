@@ -38,9 +38,9 @@ public final class PlanReviewWords {
         if (Double.isNaN(review.openingW())) {
             return "The opening has no power.";
         }
-        String ridden = "The opening: " + Figures.watts(review.openingW()) + ", planned under "
+        String ridden = "The opening: " + Figures.watts(review.openingW()) + "; the plan allowed "
                 + Figures.watts(review.openingCapW()) + ": ";
-        return ridden + (review.isOpeningOverHard() ? "over-hard." : "kept.");
+        return ridden + (review.isOpeningAboveCap() ? "above it." : "kept.");
     }
 
     /** Whether each cap was kept, a line each. */

@@ -66,8 +66,13 @@ public final class VerdictSentence {
                 .append(seconds.isEmpty() ? "the opening" : "the first " + Figures.span(seconds.getAsDouble()))
                 .append(" at ")
                 .append(Figures.watts(opening.getAsDouble()));
+        OptionalDouble planned = start.get("plannedCapW");
         OptionalDouble target = start.get("targetW");
-        if (target.isPresent()) {
+        if (planned.isPresent()) {
+            text.append(" against the ")
+                    .append(Figures.watts(planned.getAsDouble()))
+                    .append(" of the plan");
+        } else if (target.isPresent()) {
             text.append(" against ")
                     .append(target(review, target.getAsDouble()))
                     .append(" for ")
