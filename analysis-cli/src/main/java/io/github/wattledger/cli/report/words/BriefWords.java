@@ -69,7 +69,7 @@ public record BriefWords(
         return new BriefWords(
                 ride(review, units),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
-                isJudged ? BunchWords.brief(VerdictSentence.because(review), pacing.bunch()) : hardness(review),
+                isJudged ? BunchWords.brief(VerdictSentence.because(review), pacing) : hardness(review),
                 Objects.requireNonNullElse(NotesWords.recalled(review), ""),
                 mistakes.isEmpty() ? "" : heading(isJudged, dearest),
                 mistakes,

@@ -56,13 +56,17 @@ public final class BunchWords {
     }
 
     /** What the verdict rests on, and what came of the longest decision to stay with a bunch. */
-    static String brief(String because, @Nullable BunchReview review) {
+    static String brief(String because, PacingReview pacing) {
+        BunchReview review = pacing.bunch();
         Optional<BunchReview.Decision> longest = review == null
                 ? Optional.empty()
                 : review.decisions().stream()
                         .max(Comparator.comparingInt(
                                 each -> each.lettingGo().hard().seconds()));
-        return Stream.concat(Stream.of(because), longest.map(BunchWords::brief).stream())
+        return Stream.concat(
+                        Stream.of(because),
+                        Stream.concat(
+                                longest.map(BunchWords::brief).stream(), ProposedBunchWords.brief(pacing).stream()))
                 .filter(words -> !words.isEmpty())
                 .collect(Collectors.joining(" "));
     }
@@ -74,6 +78,12 @@ public final class BunchWords {
                 + ": " + briefly(decision.outcome())
                 + (breakEven == null ? "" : "; " + levelBriefly(breakEven))
                 + ".";
+    }
+
+    /** At which saving both decisions are level, in a few words; empty where there is none. */
+    static String levelBriefly(BunchReview.Decision decision) {
+        LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
+        return breakEven == null ? "" : levelBriefly(breakEven);
     }
 
     private static String levelBriefly(LettingGo.BreakEven breakEven) {
@@ -161,14 +171,21 @@ public final class BunchWords {
         };
     }
 
-    /** The replays behind a decision, step by step. */
+    /** The replays behind a decision about a bunch that the rider names, step by step. */
     public static List<String> steps(BunchReview.Decision decision) {
-        LettingGo lettingGo = decision.lettingGo();
         List<String> lines = new ArrayList<>();
         lines.add(
                 decision.outcome() == BunchReview.Outcome.LETTING_GO_WAS_FASTER
                         ? "Part 5 rides the race again without the bunch."
                         : "Part 5 rides the same bunch again, only easier. That was not yours to choose, so it is no price.");
+        lines.addAll(replays(decision));
+        return lines;
+    }
+
+    /** The replays behind a decision, whoever names the bunch. */
+    public static List<String> replays(BunchReview.Decision decision) {
+        LettingGo lettingGo = decision.lettingGo();
+        List<String> lines = new ArrayList<>();
         lines.add("The hard stretch " + lettingGo.hard() + " is ridden again at " + Figures.watts(lettingGo.targetW())
                 + " instead of " + Figures.watts(lettingGo.hardPowerW())
                 + " normalized; what this frees goes to the pedalled seconds after it.");
