@@ -91,13 +91,12 @@ final class ChangeSearch {
             gains = new StretchGains(fit);
         }
         if (bunches.stream().anyMatch(this::isNearlyAll)) {
-            return Found.nothingBecause(
-                    "nearly all of the ride met less air than its drag area asks for, which a wrong drag"
-                            + " area, mass or power shows as well");
+            return Found.nothingBecause("nearly all of the ride met less air than the drag area asks for, and a wrong"
+                    + " drag area, mass or power would look the same");
         }
         if (fit.patchyMps() >= DragFit.MOST_PATCHY_MPS) {
             return Found.nothingBecause(
-                    "power and speed scatter too much: restless air, or a bunch that came and went");
+                    "power and speed scatter too much, through restless air or a bunch that came and went");
         }
         List<Stretch> stretches = told(fit);
         if (!stretches.isEmpty()) {

@@ -53,7 +53,7 @@ public final class ProposedBunchWords {
         BunchProposal.Showing showing = proposal.wouldHaveShown().get(0);
         return "No sign of a bunch. One that saved "
                 + Figures.fractionAsPercent(STEP * Math.ceil(showing.saving() / STEP)) + " of the drag over the first "
-                + showing.minutes() + " min would have shown; a shorter one, or one that saved less, would not.";
+                + showing.minutes() + " min would have shown; a shorter one, or one that saved less, might not have.";
     }
 
     private static String level(BunchProposal.Level level, BunchProposal proposal) {
