@@ -34,8 +34,8 @@ public record BunchProposal(
      *
      * @param when its seconds
      * @param saving what it saved, the best guess, a share of the lone drag
-     * @param savingLow the least that it saved, 19 times in 20
-     * @param savingHigh the most that it saved, 19 times in 20
+     * @param savingLow the low end of the range that holds it nine times in ten
+     * @param savingHigh the high end
      */
     public record Stretch(Interval when, double saving, double savingLow, double savingHigh) implements Serializable {}
 
