@@ -56,17 +56,13 @@ public final class BunchWords {
     }
 
     /** What the verdict rests on, and what came of the longest decision to stay with a bunch. */
-    static String brief(String because, PacingReview pacing) {
-        BunchReview review = pacing.bunch();
+    static String brief(String because, @Nullable BunchReview review) {
         Optional<BunchReview.Decision> longest = review == null
                 ? Optional.empty()
                 : review.decisions().stream()
                         .max(Comparator.comparingInt(
                                 each -> each.lettingGo().hard().seconds()));
-        return Stream.concat(
-                        Stream.of(because),
-                        Stream.concat(
-                                longest.map(BunchWords::brief).stream(), ProposedBunchWords.brief(pacing).stream()))
+        return Stream.concat(Stream.of(because), longest.map(BunchWords::brief).stream())
                 .filter(words -> !words.isEmpty())
                 .collect(Collectors.joining(" "));
     }

@@ -7,7 +7,6 @@ import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.ProposedBunch;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -82,17 +81,17 @@ public final class ProposedBunchWords {
     }
 
     /** What stands in a few words, where a hard start or riding over the threshold may have been a bunch; otherwise empty. */
-    static Optional<String> brief(PacingReview pacing) {
+    static String brief(PacingReview pacing) {
         ProposedBunch proposed = pacing.proposedBunch();
         boolean matters = pacing.findings().stream()
                 .anyMatch(finding -> finding.kind() == FindingKind.OVER_HARD_START
                         || finding.kind() == FindingKind.THRESHOLD_RIDING_EARLY);
         if (proposed == null || !proposed.proposal().isFound() || !matters) {
-            return Optional.empty();
+            return "";
         }
         BunchProposal proposal = proposed.proposal();
         if (proposal.stretches().isEmpty()) {
-            return Optional.of("Probably in a bunch for most of it; where, and how much it saved, cannot be told.");
+            return "Probably in a bunch for most of it; where, and how much it saved, cannot be told.";
         }
         String when = proposal.stretches().stream()
                 .map(stretch -> times(stretch, " to "))
@@ -101,7 +100,7 @@ public final class ProposedBunchWords {
                 .findFirst()
                 .map(BunchWords::levelBriefly)
                 .orElse("");
-        return Optional.of("Probably in a bunch from " + when + (level.isEmpty() ? "" : "; " + level) + ".");
+        return "Probably in a bunch from " + when + (level.isEmpty() ? "" : "; " + level) + ".";
     }
 
     /** What is not known, and which option says it. */
