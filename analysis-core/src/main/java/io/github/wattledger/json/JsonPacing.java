@@ -28,6 +28,7 @@ final class JsonPacing {
         JsonBunch.bunch(json, pacing.bunch());
         JsonBunch.proposed(json, pacing.proposedBunch());
         json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
+        json.objects("leftOut", pacing.leftOut(), sentence -> json.string("words", sentence));
         lostSplit(json, pacing.lost());
         numbers(json, pacing.numbers());
         json.end();

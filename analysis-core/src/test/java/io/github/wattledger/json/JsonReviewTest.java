@@ -173,6 +173,7 @@ class JsonReviewTest {
                 "bunch",
                 "proposedBunch",
                 "ownFindings",
+                "leftOut",
                 "lostSplit",
                 "numbers");
         assertNames(
