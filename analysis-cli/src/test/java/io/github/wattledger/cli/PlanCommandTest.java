@@ -62,7 +62,11 @@ class PlanCommandTest {
         assertThat(json.get("schema").stringValue()).isEqualTo(JsonSchema.PLAN.id());
         assertThat(json.get("course").get("sha256").stringValue()).hasSize(64);
         int cap = json.get("opening").get("capW").asInt();
-        assertThat(plan().out()).contains("stay under " + cap + " W");
+        int byCaps = (int) Math.round(json.get("opening").get("byCapsW").asDouble());
+        assertThat(plan().out().replaceAll("\\s+", " "))
+                .contains("stay under " + cap
+                        + " W normalized; on each climb the caps hold from the first one on. By the caps it is about "
+                        + byCaps + " W.");
     }
 
     @Test
@@ -76,7 +80,14 @@ class PlanCommandTest {
         String card = plan("--format", "html", "--stops", "0:15").out();
         assertThat(card)
                 .startsWith("<!DOCTYPE html>")
-                .contains("A5", "Ebbwood 165", "time standing ", "15 min", "For the first", "physician");
+                .contains(
+                        "A5",
+                        "Ebbwood 165",
+                        "time standing ",
+                        "15 min",
+                        "For the first",
+                        " normalized</p>",
+                        "physician");
         assertThat(card).doesNotContain("<script", "http:");
     }
 

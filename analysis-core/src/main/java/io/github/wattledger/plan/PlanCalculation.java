@@ -184,7 +184,9 @@ final class PlanCalculation {
 
     OpeningCap opening() {
         double capW = (double) Math.round(Opening.CAP_OVER_TARGET * target.watts());
-        return new OpeningCap(OpeningCap.secondsOf(moving.seconds()), capW, rider.capBpm(capW), rider.usualOpening());
+        double seconds = OpeningCap.secondsOf(moving.seconds());
+        double byCapsW = ride.effortUntilW(ridden.watts(), seconds);
+        return new OpeningCap(seconds, capW, byCapsW, rider.capBpm(capW), rider.usualOpening());
     }
 
     List<ClimbCap> climbs() {

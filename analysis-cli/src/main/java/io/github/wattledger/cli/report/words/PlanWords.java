@@ -185,8 +185,9 @@ public final class PlanWords {
         String bpm =
                 opening.capBpm() == null ? "" : " or " + Figures.beats(opening.capBpm()) + ", whichever comes first";
         String rule = "The first " + wholeMinutes(opening.seconds())
-                + ": stay under " + Figures.watts(opening.capW()) + " on average" + bpm
-                + "; on each climb the caps hold from the first one on.";
+                + ": stay under " + Figures.watts(opening.capW()) + " normalized" + bpm
+                + "; on each climb the caps hold from the first one on. By the caps it is about "
+                + Figures.watts(opening.byCapsW()) + ".";
         Double past = opening.pastRatio();
         if (past == null) {
             return rule;
