@@ -333,6 +333,27 @@ class RacePlanTest {
         assertThat(hilly.opening().byCapsW()).isLessThan(hilly.opening().capW());
     }
 
+    /** One slope, one number: a climb has the cap of the ground of its mean grade, as shown in tenths of a percent. */
+    @Test
+    void aClimbHasTheCapOfItsGround() {
+        RacePlan plan = RacePlan.of(
+                PlanCourses.loop(60_000, at -> 300 + Math.max(0, Math.min(at, 10_000) - 5000) * 0.05),
+                PlanCourses.RIDER,
+                PlanOptions.DEFAULT);
+        assertThat(plan.climbs()).isNotEmpty();
+        for (RacePlan each : List.of(plan, hilly)) {
+            for (ClimbCap climb : each.climbs()) {
+                Ground ground = Ground.of(Math.round(1000 * climb.climb().meanGrade()) / 1000.0);
+                assertThat(climb.capW())
+                        .isEqualTo(each.caps().stream()
+                                .filter(cap -> cap.ground() == ground)
+                                .findFirst()
+                                .orElseThrow()
+                                .capW());
+            }
+        }
+    }
+
     /** A course with one cap is ridden at it from start to end. */
     @Test
     void theOpeningOfALevelCourseComesToItsOnlyCap() {

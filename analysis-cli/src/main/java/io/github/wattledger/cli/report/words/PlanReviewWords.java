@@ -47,6 +47,15 @@ public final class PlanReviewWords {
         return ridden + (isWithin ? "kept (up to 5 % above counts as kept)." : "kept.");
     }
 
+    /** What the words beside the caps mean; empty where no cap was ridden against. */
+    public static List<String> capRule(PlanReview review) {
+        return review.caps().isEmpty()
+                ? List.of()
+                : List.of(
+                        "Kept: within 5 % of the cap on the whole. Above: more than 5 % above it for over 8 min in all."
+                                + " Descents are left out.");
+    }
+
     /** Whether each cap was kept, a line each. */
     public static List<String> caps(PlanReview review) {
         List<String> lines = new ArrayList<>();
