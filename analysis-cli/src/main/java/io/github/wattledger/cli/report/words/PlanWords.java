@@ -309,7 +309,11 @@ public final class PlanWords {
         SustainablePower.Source source = plan.target().sustainable().source();
         if (own != null && source == SustainablePower.Source.OWN_RIDES) {
             said.add("What you can hold rests on "
-                    + OwnRidesWords.restsOn(own, plan.moving().seconds()));
+                    + OwnRidesWords.restsOn(own, plan.moving().seconds())
+                    + OwnRidesWords.whyLower(
+                            own,
+                            plan.moving().seconds(),
+                            plan.target().sustainable().watts()));
         } else if (source == SustainablePower.Source.GUIDE) {
             said.add("Your own rides of the year before say no more than the guide about power for hours;"
                     + " 'wattledger season' says why.");
