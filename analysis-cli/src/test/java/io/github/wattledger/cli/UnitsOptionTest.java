@@ -192,10 +192,10 @@ class UnitsOptionTest {
                 "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --fastest 34 | --fastest 34 | 34mph"
             })
     void aBareNumberIsRefusedBesideImperialUnits(String command, String option, String example) {
-        Outcome outcome = Outcome.of((command + " --units imperial").split(" "));
+        Outcome outcome = Outcome.of((command + " --units imperial").split(" ", -1));
         assertThat(outcome.status()).isEqualTo(2);
         assertThat(outcome.err())
-                .startsWith("wattledger " + command.split(" ")[0] + ": " + option
+                .startsWith("wattledger " + command.substring(0, command.indexOf(' ')) + ": " + option
                         + ": with --units imperial say the unit, for instance " + example + "\n");
     }
 
