@@ -188,14 +188,10 @@ public final class Reviewer {
                 selected,
                 ClimbReview.of(ride, course, selected.fromSecond(), onDay.massKg()),
                 gearUse(ride, course, rider.gears()),
-                FuelReview.of(
-                                whole,
-                                selected,
-                                pacing,
-                                thresholds.knownPowerW(),
-                                options.intakeOrNoted(),
-                                !onDay.mayBeUnder18())
-                        .orElse(null),
+                onDay.mayBeUnder18()
+                        ? null
+                        : FuelReview.of(whole, selected, pacing, thresholds.knownPowerW(), options.intakeOrNoted())
+                                .orElse(null),
                 options.notes());
     }
 

@@ -34,7 +34,8 @@ import org.jspecify.annotations.Nullable;
  * @param reviewed the seconds of it that were asked for; load, curve and climbs are of them
  * @param climbs its climbs in the order in which they were ridden, or null without altitude or distance
  * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
- * @param fuel what the reviewed part asked of the body, or null without power or a threshold power that can be relied on
+ * @param fuel what the reviewed part asked of the body, or null without power or a threshold power that can be
+ *     relied on, and for a rider who may be under 18: its numbers are of adults
  * @param notes what the rider wrote down about the ride
  */
 public record RideReview(

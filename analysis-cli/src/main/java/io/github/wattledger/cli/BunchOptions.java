@@ -34,7 +34,7 @@ final class BunchOptions {
             converter = OptionValues.Share.class,
             description =
                     "Had you let the bunch go, a next group would have sheltered you as well for this share of the"
-                            + " way, for instance 50%. Without it: none would.")
+                            + " way, for instance 50%%. Without it: none would.")
     private @Nullable Double nextGroupShare;
 
     /** Whether any of the options was given. */

@@ -1,14 +1,17 @@
 package io.github.wattledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 
 import io.github.wattledger.ride.Interval;
 import java.io.IOException;
 import java.io.InputStream;
+import java.lang.reflect.Field;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -65,6 +68,23 @@ class OptionsAlikeTest {
         shared.remove("--help");
         shared.remove("--version");
         assertThat(table()).isEqualTo(shared);
+    }
+
+    /** The parser of options takes each text for a format, and warns on standard error where it is none. */
+    @Test
+    void everyDescriptionIsAFormat() {
+        commands()
+                .values()
+                .forEach(command -> command.getCommandSpec().options().forEach(option -> {
+                    if (option.userObject() instanceof Field field) {
+                        for (String text :
+                                field.getAnnotation(CommandLine.Option.class).description()) {
+                            assertThatCode(() -> String.format(Locale.ROOT, text))
+                                    .as(text)
+                                    .doesNotThrowAnyException();
+                        }
+                    }
+                }));
     }
 
     /** Taken by the same class the same words are taken; the words of a format differ by what a command can write. */

@@ -16,11 +16,17 @@ import org.jspecify.annotations.Nullable;
  * @param second the moment, seconds of the ride
  * @param usedG carbohydrate used up to it, grams
  * @param eatenG carbohydrate eaten up to it as the rider says, grams; null where the rider does not say
+ * @param burnedG how much of that the body can have burned by then, grams; null where the rider does not say
  * @param shortage whether the rider can have been short of carbohydrate
  * @param intakeWouldTell whether the word could be another one if it were known what was eaten
  */
 public record CarbohydrateBalance(
-        int second, Estimate usedG, @Nullable Double eatenG, Shortage shortage, boolean intakeWouldTell)
+        int second,
+        Estimate usedG,
+        @Nullable Double eatenG,
+        @Nullable Double burnedG,
+        Shortage shortage,
+        boolean intakeWouldTell)
         implements Serializable {
     /**
      * What a body stores, grams: muscle and liver of trained people. Rapoport 2010, PLoS Comput Biol 6:e1000960, gives 289
@@ -52,12 +58,17 @@ public record CarbohydrateBalance(
     static CarbohydrateBalance of(int second, Estimate usedG, @Nullable Intake intake) {
         if (intake != null) {
             return new CarbohydrateBalance(
-                    second, usedG, intake.gramsUntil(second), shortage(second, usedG, intake), false);
+                    second,
+                    usedG,
+                    intake.gramsUntil(second),
+                    intake.burnedGUntil(second),
+                    shortage(second, usedG, intake),
+                    false);
         }
         Shortage withNothing = shortage(second, usedG, NOTHING);
         Shortage withMost = shortage(second, usedG, MOST_THAT_CAN_BE_EATEN);
         boolean alike = withNothing == withMost;
-        return new CarbohydrateBalance(second, usedG, null, alike ? withNothing : Shortage.POSSIBLE, !alike);
+        return new CarbohydrateBalance(second, usedG, null, null, alike ? withNothing : Shortage.POSSIBLE, !alike);
     }
 
     private static Shortage shortage(int second, Estimate usedG, Intake intake) {

@@ -14,15 +14,16 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a reviewed ride asked of the body, and whether a rider who faded can have been short of carbohydrate.
+ * What a reviewed ride asked of the body, and whether a rider who faded can have been short of carbohydrate. The numbers it
+ * rests on are of adults: it is not for a rider who may be under 18.
  *
  * @param use energy and carbohydrate of the reviewed part; its hours are in seconds of the whole recording
  * @param intake what the rider says was eaten from the first second of the recording on, or null where nothing is said
  * @param lastThird the balance where the last third of the judged part begins, or null where the ride was no race or the
  *     energy used up to there is not known
  * @param findings the balance at the start of each finding that a shortage of carbohydrate could explain
- * @param guide the published range of intake for the duration, where an energy crash was found; null without one, under an
- *     hour, and for a rider who may be under 18
+ * @param guide the published range of intake for the duration, where an energy crash was found; null without one, and under
+ *     an hour
  */
 public record FuelReview(
         EnergyUse use,
@@ -49,7 +50,6 @@ public record FuelReview(
      * @param pacing how well they were paced
      * @param thresholdPowerW threshold power, watts, above 0, or null where it is not known
      * @param intake what the rider says was eaten from the first second of the recording on, or null
-     * @param isGuideShown whether the published range of intake may be shown: it is one for adults
      * @return empty without a threshold, or where power is missing
      */
     public static Optional<FuelReview> of(
@@ -57,8 +57,7 @@ public record FuelReview(
             Interval reviewed,
             PacingReview pacing,
             @Nullable Double thresholdPowerW,
-            @Nullable Intake intake,
-            boolean isGuideShown) {
+            @Nullable Intake intake) {
         if (thresholdPowerW == null) {
             return Optional.empty();
         }
@@ -68,7 +67,7 @@ public record FuelReview(
                         intake,
                         lastThird(ride, pacing, thresholdPowerW, intake),
                         fell(ride, pacing, thresholdPowerW, intake),
-                        isGuideShown && hasCrash(pacing) ? guide(use) : null));
+                        hasCrash(pacing) ? guide(use) : null));
     }
 
     private static @Nullable IntakeGuide guide(EnergyUse use) {

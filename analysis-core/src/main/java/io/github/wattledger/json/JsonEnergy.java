@@ -55,6 +55,7 @@ final class JsonEnergy {
             range(json, "usedG", found.usedG());
             range(json, "storedG", CarbohydrateBalance.STORED_G);
             json.number("eatenG", found.eatenG());
+            json.number("burnedG", found.burnedG());
             json.flag("intakeWouldTell", found.intakeWouldTell());
         });
     }

@@ -27,6 +27,7 @@ final class JsonPacing {
         ledger(json, pacing.ledger());
         JsonBunch.bunch(json, pacing.bunch());
         json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
+        json.objects("leftOut", pacing.leftOut(), sentence -> json.string("words", sentence));
         lostSplit(json, pacing.lost());
         numbers(json, pacing.numbers());
         json.end();

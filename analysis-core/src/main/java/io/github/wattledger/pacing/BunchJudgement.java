@@ -42,6 +42,8 @@ final class BunchJudgement {
 
     private static final String PAID =
             "it bought the shelter of the bunch, and letting the bunch go would have been slower";
+    private static final String ALONE = "the bunch let go, and ridden alone";
+    private static final String WITH_NEXT_GROUP = "the bunch let go, and ridden with the next group as far as you say";
     private static final String OPEN = "whether letting the bunch go would have been faster is open";
 
     private final Race race;
@@ -163,7 +165,8 @@ final class BunchJudgement {
             if (outcome(about) == BunchReview.Outcome.LETTING_GO_WAS_FASTER
                     && detections.get(i).found().price() instanceof Repair repair) {
                 Interval sheltered = about.get(0).lettingGo().sheltered().shifted(-race.offsetSeconds());
-                lost.put(repair, new Pricing.LostShelter(sheltered, (savingLow + SAVING_HIGH) / 2));
+                double saving = (savingLow + SAVING_HIGH) / 2;
+                lost.put(repair, new Pricing.LostShelter(sheltered, saving, 1 - told.nextGroupShare() * saving));
             }
         }
         return lost;
@@ -202,7 +205,7 @@ final class BunchJudgement {
     }
 
     /** Only where letting go was faster in any case did holding the bunch cost something. */
-    private static Finding corrected(Finding finding, BunchReview.Outcome outcome) {
+    private Finding corrected(Finding finding, BunchReview.Outcome outcome) {
         Cost cost = switch (outcome) {
             case STAYING_PAID -> new Cost.NotPriced(PAID);
             case OPEN -> new Cost.NotPriced(OPEN);
@@ -220,9 +223,10 @@ final class BunchJudgement {
                 finding.priceSteps());
     }
 
-    private static Cost letGo(Cost cost) {
+    private Cost letGo(Cost cost) {
         return cost instanceof Cost.Priced price
-                ? new Cost.Priced(price.lowMinutes(), price.highMinutes(), "the bunch let go, and ridden alone")
+                ? new Cost.Priced(
+                        price.lowMinutes(), price.highMinutes(), told.nextGroupShare() > 0 ? WITH_NEXT_GROUP : ALONE)
                 : cost;
     }
 

@@ -77,9 +77,8 @@ final class EnergyCrash implements Detector {
                 when,
                 evidence,
                 new Advice(
-                        "Too little fuel is a likely cause, too hard a start and plain exhaustion are others, and cold or"
-                                + " a slipping strap can look alike: no recording tells them apart. Eat and drink from"
-                                + " the first hour on, by the clock; how much suits you is for a dietitian. Faintness,"
+                        "Too little fuel, too hard a start and plain exhaustion can be behind it, and cold or"
+                                + " a slipping strap can look alike: no recording tells them apart. What and how much to eat is for a dietitian. Faintness,"
                                 + " chest pain or a heart rate that stays odd belong to a physician.",
                         null,
                         null),

@@ -57,7 +57,7 @@ final class Fade implements Detector {
                 evidence,
                 Caps.advise(
                         race,
-                        "Hold the average power of the first half, the opening included, to %s, and eat and drink by the clock;"
+                        "Hold the average power of the first half, the opening included, to %s, and eat and drink as you have practised;"
                                 + " then see whether the end holds.",
                         capW(race, earlyW * late / early)),
                 EffortRepair.of(race, reference, faded)));

@@ -52,7 +52,7 @@ final class OverHardStart implements Detector {
                 : ratio >= MODERATE_OVER_TARGET ? Severity.MODERATE : Severity.MINOR;
         Advice advice = Caps.advise(
                 race,
-                "Hold the average power of the opening, its first " + Math.round(opening.seconds() / 60.0)
+                "Hold the normalized power of the opening, its first " + Math.round(opening.seconds() / 60.0)
                         + " min, to %s, whatever the group does; let it go and ride your own race.",
                 capW(race));
         return Optional.of(new Found(

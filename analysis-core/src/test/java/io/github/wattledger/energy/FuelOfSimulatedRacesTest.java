@@ -64,7 +64,7 @@ class FuelOfSimulatedRacesTest {
     }
 
     private static FuelReview fuel(RideReview review, @Nullable Intake intake) {
-        return FuelReview.of(review.ride(), review.reviewed(), review.pacing(), THRESHOLD_W, intake, true)
+        return FuelReview.of(review.ride(), review.reviewed(), review.pacing(), THRESHOLD_W, intake)
                 .orElseThrow();
     }
 
@@ -103,9 +103,9 @@ class FuelOfSimulatedRacesTest {
         assertWords(races, FindingKind.ENERGY_CRASH, 0, Shortage.LIKELY);
     }
 
-    /** The published intake is of adults: where the rider may be under 18 on the day, it is not shown. */
+    /** All these numbers are of adults: where the rider may be under 18 on the day, none is shown. */
     @Test
-    void whatIsPublishedOfIntakeIsNotForMinors() {
+    void fuelIsNotForMinors() {
         double crashSecond = 5.0 * 3600;
         HeartResponse heart = SimulatedRider.tireless().heart().withCrash(crashSecond, 0.12);
         RideReview adult = race(220, 190, crashSecond, 0.3, heart, 1);
@@ -113,7 +113,8 @@ class FuelOfSimulatedRacesTest {
         assertThat(guide(adult)).isNotNull();
         assertThat(guide(race(RIDER.withBirthYear(year - 19), 220, 190, crashSecond, 0.3, heart, 1)))
                 .isEqualTo(guide(adult));
-        assertThat(guide(race(RIDER.withBirthYear(year - 18), 220, 190, crashSecond, 0.3, heart, 1)))
+        assertThat(race(RIDER.withBirthYear(year - 18), 220, 190, crashSecond, 0.3, heart, 1)
+                        .fuel())
                 .as("may still be 17")
                 .isNull();
     }

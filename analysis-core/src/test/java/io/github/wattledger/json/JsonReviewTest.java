@@ -172,6 +172,7 @@ class JsonReviewTest {
                 "ledger",
                 "bunch",
                 "ownFindings",
+                "leftOut",
                 "lostSplit",
                 "numbers");
         assertNames(

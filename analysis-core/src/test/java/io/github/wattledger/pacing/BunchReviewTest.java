@@ -89,6 +89,20 @@ class BunchReviewTest {
         assertThat(start(review).cost()).isInstanceOf(Cost.Priced.class);
     }
 
+    /** Who is taken in by a next group rides with less drag than alone, so letting go saves more. */
+    @Test
+    void aNextGroupCountsInThePrice() {
+        List<Interval> bunch = List.of(new Interval(0, HARD_SECONDS));
+        Cost.Priced alone =
+                (Cost.Priced) start(review(climb(), Company.inBunches(bunch))).cost();
+        Cost.Priced taken = (Cost.Priced)
+                start(review(climb(), new Company(bunch, false, 1))).cost();
+        assertThat(taken.highMinutes()).isGreaterThan(alone.highMinutes());
+        assertThat(taken.lowMinutes()).isGreaterThanOrEqualTo(alone.lowMinutes());
+        assertThat(alone.how()).isEqualTo("the bunch let go, and ridden alone");
+        assertThat(taken.how()).isEqualTo("the bunch let go, and ridden with the next group as far as you say");
+    }
+
     private static final int HARD_SECONDS = 1740;
 
     /** 84 kg at 8 % with rolling 0.006 ask for 70.8 N; air and bearings 2.8 N at 3.58 m/s and 1.4 N at 2.43 m/s. */

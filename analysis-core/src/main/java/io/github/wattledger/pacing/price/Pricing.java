@@ -130,8 +130,9 @@ public final class Pricing {
      *
      * @param stretch the seconds of the race in which it is given up
      * @param savedShare what it saved in the recording, a share of the lone drag
+     * @param dragShare what is ridden against instead, a share of the lone drag: 1 alone, less with a next group
      */
-    public record LostShelter(Interval stretch, double savedShare) {}
+    public record LostShelter(Interval stretch, double savedShare, double dragShare) {}
 
     /** The pricing of the same race where some repairs give up the shelter of a bunch, too. */
     public Pricing whereLost(Map<Repair, LostShelter> repairs) {
@@ -145,7 +146,7 @@ public final class Pricing {
             LostShelter lost = lostBy.get(repair);
             if (lost != null) {
                 Shelter before = left == null ? Objects.requireNonNullElseGet(shelter, replay::noShelter) : left;
-                left = replay.sheltered(before, lost.stretch(), lost.savedShare(), 1);
+                left = replay.sheltered(before, lost.stretch(), lost.savedShare(), lost.dragShare());
             }
         }
         return left == null ? asRidden : inRecordedAir.in(left);

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.html;
 
+import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.words.EnergyWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.energy.EnergyHour;
@@ -12,30 +13,28 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a ride asked of the body.
  *
- * @param work mechanical work, kJ, or null where nothing is estimated
  * @param ranges what is known of the whole within two ends
  * @param hours hour by hour
  * @param notes what else there is to say
  * @param otherwise why nothing is estimated, or empty
  */
-public record EnergyTable(
-        @Nullable Num work, List<Range> ranges, List<Hour> hours, List<String> notes, String otherwise) {
+public record EnergyTable(List<Range> ranges, List<Hour> hours, List<String> notes, String otherwise) {
     /** A number with its two ends. */
     public record Range(String label, Num low, Num high) {}
 
     /** An hour: when it is, its mean power, and the two ends of carbohydrate used in an hour of riding. */
     public record Hour(Num from, Num to, Num power, Num low, Num high) {}
 
-    static EnergyTable of(@Nullable FuelReview fuel) {
+    static EnergyTable of(RideReview review) {
+        FuelReview fuel = review.fuel();
         if (fuel == null) {
-            return new EnergyTable(null, List.of(), List.of(), List.of(), EnergyWords.NOT_ESTIMATED);
+            return new EnergyTable(List.of(), List.of(), List.of(), EnergyWords.notEstimated(review));
         }
         List<Hour> hours = new ArrayList<>();
         for (int i = 0; i < fuel.use().hours().size(); i++) {
             hours.add(hour(fuel.use().hours().get(i), "energy.hours[" + i + "]."));
         }
         return new EnergyTable(
-                Num.rounded("energy.workKJ", fuel.use().workKJ(), " kJ"),
                 List.of(
                         range("Energy used, kJ", "energy.energyKJ", fuel.use().energyKJ()),
                         range(

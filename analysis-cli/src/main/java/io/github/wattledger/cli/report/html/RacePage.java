@@ -8,6 +8,7 @@ import io.github.wattledger.cli.report.words.AbilityWords;
 import io.github.wattledger.cli.report.words.BunchWords;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.HeadlineWords;
+import io.github.wattledger.cli.report.words.LoadWords;
 import io.github.wattledger.cli.report.words.NotesWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
@@ -17,6 +18,7 @@ import io.github.wattledger.cli.report.words.RideWords;
 import io.github.wattledger.cli.report.words.RiderWords;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.cli.report.words.ZoneWords;
+import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
@@ -24,6 +26,7 @@ import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,6 +42,7 @@ import org.jspecify.annotations.Nullable;
  * @param sentence what the verdict rests on
  * @param occasion what the ride was taken for, and why
  * @param nextTime the weightiest mistakes, whose advice stands in the head
+ * @param notKnown what is not known of the ride, a sentence
  * @param hasTemperature whether a temperature was recorded
  * @param hasPower whether there is power at all
  * @param hasDistance whether the axis can be one of distance
@@ -58,9 +62,11 @@ public record RacePage(
         String sentence,
         String occasion,
         List<FindingRow> nextTime,
+        String notKnown,
         boolean hasPower,
         boolean hasDistance,
         List<Facts.Fact> facts,
+        @Nullable String loadDoubt,
         boolean hasTemperature,
         boolean hasDevice,
         Account account,
@@ -109,17 +115,19 @@ public record RacePage(
                 HeadlineWords.minutes(review),
                 HeadlineWords.sentence(review),
                 OccasionWords.of(review),
-                nextTime(findings),
+                nextTime(pacing, findings),
+                HeadlineWords.notKnown(review),
                 hasPower,
                 hasDistance,
                 Facts.of(review, units),
+                LoadWords.doubt(review),
                 !Facts.temperatures(review, units).isEmpty(),
                 review.deviceTotals() != null,
                 Account.of(pacing, units),
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track, units),
                 findings,
-                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.NONE,
+                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.none(review),
                 BunchWords.of(pacing),
                 RemarkWords.of(review, units),
                 FindingRow.ofOwn(review, units),
@@ -143,7 +151,7 @@ public record RacePage(
                 track == null ? null : track.draw(review, detail),
                 detail.sustainable() != null && hasPower,
                 GearTable.of(review, units),
-                EnergyTable.of(review.fuel()),
+                EnergyTable.of(review),
                 AgainstPlan.of(plan, units),
                 RiderWords.judgedBy(review.rider(), units),
                 NotesWords.of(review),
@@ -151,9 +159,14 @@ public record RacePage(
                 pacing.leftOut().stream().map(PlainText::sentence).toList());
     }
 
-    private static List<FindingRow> nextTime(List<FindingRow> findings) {
-        return findings.stream()
-                .filter(row -> !row.severity().equals(Severity.OBSERVATION.id()))
+    /** What is a mere observation gives no advice for next time, unless the verdict rests on it. */
+    private static List<FindingRow> nextTime(PacingReview pacing, List<FindingRow> rows) {
+        return IntStream.range(0, rows.size())
+                .filter(i -> {
+                    Finding finding = pacing.findings().get(i);
+                    return finding.severity() != Severity.OBSERVATION || finding.kind() == pacing.verdictRestsOn();
+                })
+                .mapToObj(rows::get)
                 .limit(MOST_IN_THE_HEAD)
                 .toList();
     }

@@ -12,6 +12,7 @@ import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.GearWords;
 import io.github.wattledger.cli.report.words.LedgerWords;
+import io.github.wattledger.cli.report.words.LoadWords;
 import io.github.wattledger.cli.report.words.NotesWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
@@ -81,7 +82,7 @@ public final class TextReport implements Report {
         } else {
             page.heading("WHAT STANDS OUT, " + FindingWords.ORDER);
             if (review.pacing().findings().isEmpty()) {
-                page.line(FindingWords.NONE);
+                page.line(FindingWords.none(review));
             }
             findings(page, FindingWords.of(review, units));
         }
@@ -103,6 +104,10 @@ public final class TextReport implements Report {
                 review.deviceTotals(),
                 isThresholdKnown,
                 units);
+        String doubt = LoadWords.doubt(review);
+        if (doubt != null) {
+            page.line(doubt);
+        }
         RideSplits splits = RideSplits.of(review);
         TextSplits.write(page, review, splits, units);
         climbs(page, review, splits);
@@ -112,7 +117,7 @@ public final class TextReport implements Report {
         zones(page, review.load().heartRateZones(), "bpm", ZoneWords.noHeartRateZones(review));
         bestEfforts(page, review);
         gears(page, review);
-        energy(page, review.fuel());
+        energy(page, review);
         page.heading("WHAT COULD BE EXPECTED");
         AbilityWords.of(review).forEach(page::line);
         page.heading("JUDGED BY");
@@ -296,14 +301,15 @@ public final class TextReport implements Report {
         GearWords.notes(use).forEach(page::line);
     }
 
-    private static void energy(Page page, @Nullable FuelReview fuel) {
+    private static void energy(Page page, RideReview review) {
+        FuelReview fuel = review.fuel();
         page.heading("ENERGY, as ranges, since riders differ");
         if (fuel == null) {
-            page.line(EnergyWords.NOT_ESTIMATED);
+            page.line(EnergyWords.notEstimated(review));
             return;
         }
         EnergyWords.totals(fuel).forEach(page::line);
-        Table table = new Table(1, List.of("hour", "power", "carbohydrate, g an hour"));
+        Table table = new Table(1, List.of("hour", "power while riding", "carbohydrate, g an hour"));
         for (EnergyHour hour : fuel.use().hours()) {
             table.row(List.of(EnergyWords.when(hour), EnergyWords.power(hour), EnergyWords.carbohydrate(hour)));
         }

@@ -65,7 +65,7 @@ public record BriefWords(
                     .limit(MOST_MISTAKES)
                     .forEach(remark -> mistakes.add(FindingWords.name(remark.kind()) + ", " + remark.when()));
         }
-        List<String> nextTime = NextTimeWords.others(pacing);
+        List<String> nextTime = NextTimeWords.others(review);
         return new BriefWords(
                 ride(review, units),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
@@ -139,7 +139,9 @@ public record BriefWords(
         RideLoad load = review.load();
         List<String> parts = new ArrayList<>();
         add(parts, "normalized power ", load.normalizedPowerW(), " W");
-        add(parts, "training stress ", load.trainingStress(), "");
+        if (LoadWords.doubt(review) == null) {
+            add(parts, "training stress ", load.trainingStress(), "");
+        }
         add(parts, "average heart rate ", load.averageHeartRateBpm(), " bpm");
         return parts.isEmpty() ? "" : PlainText.capital(String.join(", ", parts)) + ".";
     }

@@ -7,22 +7,18 @@ import io.github.wattledger.energy.Estimate;
 import io.github.wattledger.energy.FuelReview;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.energy.IntakeGuide;
+import io.github.wattledger.energy.Shortage;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.plan.PlanFuel;
+import io.github.wattledger.ride.Channel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
 /** What a ride asked of the body: ranges, three careful words, and never a diagnosis or an amount for a person. */
 public final class EnergyWords {
-    /** What is said where nothing is estimated. */
-    public static final String NOT_ESTIMATED =
-            "Not estimated: it needs power in nine tenths of the ridden seconds of each"
-                    + " hour, and a threshold power that can be relied on.";
-
     /** The part of {@link UnknownWords} that asks for what was eaten. */
     static final String ASKED =
             "how much carbohydrate you ate, which could change what is said of it" + " (grams an hour: --eaten 55)";
@@ -31,11 +27,27 @@ public final class EnergyWords {
 
     private EnergyWords() {}
 
-    /** Work, energy and carbohydrate of the whole, in sentences. */
+    /** Why nothing is estimated, a sentence. */
+    public static String notEstimated(RideReview review) {
+        return "Not estimated, so that nothing is said of what was eaten either: " + whyNotEstimated(review) + ".";
+    }
+
+    private static String whyNotEstimated(RideReview review) {
+        if (!review.ride().has(Channel.POWER)) {
+            return "there is no power in this file";
+        }
+        if (review.rider().mayBeUnder18()) {
+            return "the numbers are of adults, and the rider may be under 18 by the profile";
+        }
+        return review.pacing().targetW() == null
+                ? "there is no threshold power that can be relied on"
+                : "power is missing in more than a tenth of the ridden seconds of an hour";
+    }
+
+    /** Energy and carbohydrate of the whole, in sentences. */
     public static List<String> totals(FuelReview fuel) {
         return List.of(
-                "Work: " + Figures.decimal(fuel.use().workKJ(), 0) + " kJ. Energy used for it: "
-                        + range(fuel.use().energyKJ()) + " kJ.",
+                "Energy used for the work of riding: " + range(fuel.use().energyKJ()) + " kJ.",
                 "Carbohydrate used: " + range(fuel.use().carbohydrateGPerHour())
                         + " g in an hour of riding, estimated from power and threshold power.");
     }
@@ -94,6 +106,20 @@ public final class EnergyWords {
         return PlainText.capital(balance(balance)) + (guide == null ? "" : " " + guide(guide, "this ride used"));
     }
 
+    /** What to do about a crash: of food only where food can have been behind it. */
+    static String nextTime(Finding crash, RideReview review) {
+        return isFoodUnlikely(crash, review)
+                ? "By what was used and eaten, food was hardly behind it."
+                : "Eat from the first hour on as you have practised, and drink to thirst.";
+    }
+
+    /** Whether a finding was hardly a matter of food; false where that is not known. */
+    static boolean isFoodUnlikely(Finding finding, RideReview review) {
+        FuelReview fuel = review.fuel();
+        CarbohydrateBalance balance = fuel == null ? null : fuel.at(finding);
+        return balance != null && balance.shortage() == Shortage.UNLIKELY;
+    }
+
     private static String eaten(Intake intake) {
         String grams = intake.gramsByHour().stream().map(Figures::brief).collect(Collectors.joining(", "));
         return intake.gramsByHour().size() == 1
@@ -106,13 +132,16 @@ public final class EnergyWords {
         return "short of carbohydrate: " + balance.shortage().name().toLowerCase(Locale.ROOT) + ". By "
                 + Figures.clock(balance.second()) + " the ride had used " + range(balance.usedG())
                 + " g; the body of a trained adult stores " + range(CarbohydrateBalance.STORED_G) + " g; "
-                + eaten(balance.eatenG()) + ".";
+                + eaten(balance) + ".";
     }
 
-    private static String eaten(@Nullable Double grams) {
-        return grams == null
+    private static String eaten(CarbohydrateBalance balance) {
+        Double eatenG = balance.eatenG();
+        Double burnedG = balance.burnedG();
+        return eatenG == null || burnedG == null
                 ? "what you ate is not known"
-                : "you ate " + Figures.decimal(grams, 0) + " g by then, as you say";
+                : "you ate " + Figures.decimal(eatenG, 0) + " g by then, as you say, of which a body burns about "
+                        + Figures.decimal(burnedG, 0) + " g in that time";
     }
 
     private static String guide(IntakeGuide guide, String use) {

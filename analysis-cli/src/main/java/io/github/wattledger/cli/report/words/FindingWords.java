@@ -82,7 +82,14 @@ public record FindingWords(
                         : PriceWords.ends(priceable, priced),
                 priced == null ? "" : PlainText.of(priced.how()),
                 cost instanceof Cost.NotPriced notPriced ? "No price: " + PlainText.sentence(notPriced.reason()) : "",
-                PlainText.sentence(finding.advice().text()));
+                nextTime(finding, review));
+    }
+
+    private static String nextTime(AnyFinding finding, RideReview review) {
+        String advice = PlainText.sentence(finding.advice().text());
+        return finding instanceof Finding ours && ours.kind() == FindingKind.ENERGY_CRASH
+                ? EnergyWords.nextTime(ours, review) + " " + advice
+                : advice;
     }
 
     private static String evidence(AnyFinding finding, RideReview review, Units units) {
@@ -125,7 +132,11 @@ public record FindingWords(
     }
 
     /** What is said where nothing was found in a race. */
-    public static final String NONE = "Nothing in the pacing stands out.";
+    public static String none(RideReview review) {
+        return review.pacing().targetW() == null
+                ? "Nothing stands out in what could be looked at without a threshold power; what was left out is named below."
+                : "Nothing in the pacing stands out.";
+    }
 
     static String where(@Nullable Double startM, @Nullable Double endM, RideReview review, Units units) {
         if (startM != null && endM != null) {

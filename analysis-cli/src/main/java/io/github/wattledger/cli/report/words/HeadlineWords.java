@@ -21,6 +21,11 @@ public final class HeadlineWords {
         return VerdictSentence.because(review);
     }
 
+    /** What is not known of the ride, a sentence. */
+    public static String notKnown(RideReview review) {
+        return UnknownWords.of(review);
+    }
+
     /** The title of a page: which ride it shows, the verdict, and the minutes. */
     public static String title(RideReview review) {
         return RideWords.title(review) + ": "

@@ -1,5 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.RideReview;
+import io.github.wattledger.intake.Origin;
 import io.github.wattledger.load.LoadNumber;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.ride.Channel;
@@ -24,6 +26,7 @@ public record LoadWords(
         @Nullable Double device,
         String otherwise,
         @Nullable Channel missing) {
+    private static final String THRESHOLD_DOUBTFUL = "threshold-doubtful";
 
     /**
      * The numbers in the order of their declaration. Stopped time is left out: a report shows it where the time went.
@@ -51,6 +54,23 @@ public record LoadWords(
             }
         }
         return rows;
+    }
+
+    /**
+     * Why the numbers that go by threshold power are not to be relied on, a sentence; null where they are, or there are none.
+     */
+    public static @Nullable String doubt(RideReview review) {
+        Double watts = review.rider().thresholdPowerW();
+        if (watts == null || review.load().intensityFactor() == null) {
+            return null;
+        }
+        String numbers = "Intensity factor and training stress go by a threshold power of " + Figures.watts(watts);
+        if (review.rider().thresholdPowerOrigin() == Origin.ESTIMATED) {
+            return numbers + " or more, estimated from this ride: with a higher one both are lower.";
+        }
+        boolean isDoubtful =
+                review.quality().notes().stream().anyMatch(note -> note.code().equals(THRESHOLD_DOUBTFUL));
+        return isDoubtful ? numbers + " that is not believed; the notes on the recording say why." : null;
     }
 
     private static String otherwise(LoadNumber number, @Nullable Channel missing, boolean isThresholdKnown) {

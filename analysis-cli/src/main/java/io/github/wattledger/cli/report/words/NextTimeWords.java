@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
@@ -42,10 +43,10 @@ final class NextTimeWords {
     }
 
     /** What the weightiest mistakes without a cap ask for, a short sentence each. */
-    static List<String> others(PacingReview pacing) {
+    static List<String> others(RideReview review) {
         List<String> others = new ArrayList<>();
-        for (Finding finding : pacing.findings()) {
-            String action = action(finding);
+        for (Finding finding : review.pacing().findings()) {
+            String action = action(finding, review);
             if (action != null) {
                 others.add(action);
             }
@@ -58,7 +59,9 @@ final class NextTimeWords {
         return switch (finding.kind()) {
             case OVER_HARD_START -> {
                 OptionalDouble seconds = finding.evidence().get("openingSeconds");
-                yield seconds.isEmpty() ? "opening" : "opening (first " + Figures.span(seconds.getAsDouble()) + ")";
+                yield seconds.isEmpty()
+                        ? "opening, normalized"
+                        : "opening (first " + Figures.span(seconds.getAsDouble()) + ", normalized)";
             }
             case FADE -> "first half, opening included";
             case THRESHOLD_RIDING_EARLY -> "first third, each effort of minutes";
@@ -68,10 +71,13 @@ final class NextTimeWords {
     }
 
     /** What a mistake without a cap asks for; null for a kind with one. */
-    private static @Nullable String action(Finding finding) {
+    private static @Nullable String action(Finding finding, RideReview review) {
         return switch (finding.kind()) {
             case STOPPED_TIME -> "stops: plan each before the start, the body's needs first";
-            case ENERGY_CRASH -> "eat and drink from the first hour on, by the clock";
+            case ENERGY_CRASH ->
+                EnergyWords.isFoodUnlikely(finding, review)
+                        ? "look for another cause of the crash than food: heat, illness, too hard a start"
+                        : "eat from the first hour on as you have practised, and drink to thirst";
             case LATE_RESERVE -> "spend what was left for the end earlier, from the middle on";
             case DRIFT -> "look at cooling, drinking and rest";
             case SPUN_OUT -> "tuck in and roll where the top gear spins out";

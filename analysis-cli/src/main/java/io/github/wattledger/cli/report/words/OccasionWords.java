@@ -34,12 +34,16 @@ public final class OccasionWords {
                     + " --effort race.";
         }
         String sentence = sentence(occasion, target(review));
-        boolean isLevelOpen = occasion.isRace() && !isThresholdKnown(review);
-        return isLevelOpen
-                ? sentence
+        if (!occasion.isRace() || isThresholdKnown(review)) {
+            return sentence;
+        }
+        return thresholdW != null && isNamed
+                ? sentence + " A threshold power of " + Figures.watts(thresholdW)
+                        + " is not believed (the notes on the recording say why), so parts of it are compared and nothing"
+                        + " is said of the level. Give the true one with --threshold-power."
+                : sentence
                         + " Threshold power is not known, so parts of it are compared and nothing is said of the level."
-                        + " Give --threshold-power."
-                : sentence;
+                        + " Give --threshold-power.";
     }
 
     private static boolean isThresholdKnown(RideReview review) {

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.history.OwnThreshold;
 import io.github.wattledger.history.RiderHistory;
+import io.github.wattledger.intake.Known;
 import io.github.wattledger.intake.Origin;
 import io.github.wattledger.intake.RiderOnDay;
 import java.util.List;
@@ -12,12 +13,26 @@ public final class RiderWords {
 
     /** Threshold power, threshold heart rate and mass, a sentence or two each. */
     public static List<String> judgedBy(RiderOnDay rider, Units units) {
-        Double heartRate = rider.thresholdHeartRateBpm();
+        Known heartRate = rider.thresholdHeartRate();
         Double mass = rider.massKg();
         return List.of(
                 thresholdPower(rider),
-                "Threshold heart rate: " + (heartRate == null ? "not known" : Figures.beats(heartRate)) + ".",
+                "Threshold heart rate: "
+                        + (heartRate == null
+                                ? "not known"
+                                : Figures.beats(heartRate.value()) + from(heartRate.origin()))
+                        + ".",
                 "Mass: " + (mass == null ? "not known" : units.mass().words(mass, 1)) + ".");
+    }
+
+    private static String from(Origin origin) {
+        return switch (origin) {
+            case GIVEN -> ", as given";
+            case PROFILE -> ", from the rider profile";
+            case OWN_RIDES -> ", from your own rides";
+            case DEVICE -> ", as set on the device";
+            case ESTIMATED -> ", estimated from this ride";
+        };
     }
 
     /** Threshold power and where it came from. */

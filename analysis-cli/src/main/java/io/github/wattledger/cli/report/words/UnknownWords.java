@@ -48,6 +48,12 @@ final class UnknownWords {
         return "Not known: " + String.join("; ", unknown) + ".";
     }
 
+    private static String notLookedAt(RideReview review) {
+        return review.pacing().verdict() == Verdict.NOT_JUDGED
+                ? ""
+                : "; so the start, surges and drift were not looked at";
+    }
+
     private static @Nullable String threshold(RideReview review) {
         Double watts = review.rider().thresholdPowerW();
         Origin origin = review.rider().thresholdPowerOrigin();
@@ -58,7 +64,7 @@ final class UnknownWords {
             return "threshold power (at least " + Figures.watts(watts) + " by this ride)";
         }
         if (review.pacing().targetW() == null) {
-            return "threshold power (" + Figures.watts(watts) + " is not believed)";
+            return "threshold power (" + Figures.watts(watts) + " is not believed" + notLookedAt(review) + ")";
         }
         OptionalDouble shareOfGuide = review.pacing().occasion().evidence().get("shareOfGuide");
         if (shareOfGuide.isPresent() && isBeyondGuide(shareOfGuide.getAsDouble(), review.ability())) {

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.load.NormalizedPower;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
@@ -8,6 +9,7 @@ import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.Ability;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /** The whole judgement in a sentence or two, from the evidence of the finding that it rests on. */
 public final class VerdictSentence {
@@ -106,6 +108,9 @@ public final class VerdictSentence {
     }
 
     private static String even(PacingReview pacing) {
+        if (pacing.targetW() == null) {
+            return "both halves were equally hard on like ground; without a threshold power surges were not looked at";
+        }
         return evidence(pacing, FindingKind.SURGES).entries().isEmpty()
                 ? "the effort was held steady from start to end"
                 : "both halves were equally hard on like ground, though the effort went up and down";
@@ -152,13 +157,23 @@ public final class VerdictSentence {
     }
 
     private static String againstGuide(RideReview review) {
-        Double normalized = review.load().normalizedPowerW();
+        Double normalized = judgedNormalizedPowerW(review);
         Double target = review.pacing().targetW();
         if (normalized == null || target == null) {
             return "";
         }
         return ", at " + Figures.watts(normalized) + " normalized power against " + target(review, target) + " for "
                 + Figures.span(review.ability().forSeconds());
+    }
+
+    /** That of the load, unless only a part of what was reviewed was judged. */
+    private static @Nullable Double judgedNormalizedPowerW(RideReview review) {
+        if (review.pacing().judged().equals(review.reviewed())) {
+            return review.load().normalizedPowerW();
+        }
+        OptionalDouble ofPart =
+                NormalizedPower.of(review.ride(), review.pacing().judged());
+        return ofPart.isEmpty() ? review.load().normalizedPowerW() : (Double) ofPart.getAsDouble();
     }
 
     private static String target(RideReview review, double watts) {

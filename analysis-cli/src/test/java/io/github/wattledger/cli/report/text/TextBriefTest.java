@@ -80,7 +80,7 @@ class TextBriefTest {
                 .contains("Dearest, for the same energy / the same effort:\n- over-hard start ")
                 .contains("\n- stopped time ", "\n- fade ")
                 .containsPattern("- first half, opening included: at most \\d+ W or \\d+ bpm")
-                .containsPattern("- opening \\(first 69 min\\): at most \\d+ W or \\d+ bpm")
+                .containsPattern("- opening \\(first 69 min, normalized\\): at most \\d+ W or \\d+ bpm")
                 .contains("Not known: your endurance beyond the guide; whether you rode");
     }
 

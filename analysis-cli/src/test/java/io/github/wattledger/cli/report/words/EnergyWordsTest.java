@@ -40,7 +40,12 @@ class EnergyWordsTest {
     private static RideReview crashed(@Nullable Double eatenG, boolean wouldTell, @Nullable IntakeGuide guide) {
         RideReview race = SampleReviews.race(Verdict.FADED, List.of(CRASH), List.of());
         CarbohydrateBalance balance = new CarbohydrateBalance(
-                CRASH.when().fromSecond(), new Estimate(480, 640, 800), eatenG, Shortage.POSSIBLE, wouldTell);
+                CRASH.when().fromSecond(),
+                new Estimate(480, 640, 800),
+                eatenG,
+                eatenG == null ? null : 0.85 * eatenG,
+                Shortage.POSSIBLE,
+                wouldTell);
         FuelReview fuel = new FuelReview(
                 EnergyUse.of(new double[] {200, 200}, 250).orElseThrow(),
                 null,
@@ -77,7 +82,7 @@ class EnergyWordsTest {
         assertThat(evidence(crashed(120.0, false, null)))
                 .contains(
                         "Short of carbohydrate: possible. By 4:12:00 the ride had used 480 to 800 g; the body of a trained adult stores 300 to 600 g; you ate 120 g by"
-                                + " then, as you say.")
+                                + " then, as you say, of which a body burns about 102 g in that time.")
                 .doesNotContain("dietitian");
         assertThat(evidence(crashed(null, true, null))).contains("what you ate is not known.");
     }
