@@ -182,7 +182,7 @@ class UnitsOptionTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "what-if --distance 100mi --power 200 --mass 163 | --mass 163 | 163lb",
+                "what-if --distance 100mi --power 200 --mass 163 --with-mass -5% | --mass 163 | 163lb",
                 "what-if --distance 100mi --power 200 --with-mass -5 | --with-mass -5 | -5lb",
                 "what-if --distance 100mi --power 200 --temperature 55 --with-mass -5% | --temperature 55 | 55F",
                 "what-if --distance 100mi --power 200 --bicycle-mass 22 --with-mass -5% | --bicycle-mass 22 | 22lb",
