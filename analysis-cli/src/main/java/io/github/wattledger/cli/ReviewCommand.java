@@ -21,7 +21,6 @@ import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
-import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -64,7 +63,8 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
-            "written; 2 wrong usage; 3 the ride or the rider profile could not be read;",
+            "written; 2 wrong usage; 3 the ride, the rider profile or the season's store could",
+            "not be read;",
             "4 of several rides some were reviewed and some could not be.",
             "",
             "The numbers are about effort and heart rate; they are not medical advice."
@@ -273,7 +273,7 @@ final class ReviewCommand implements Callable<Integer> {
 
     /** What the rides before this one say; null where no season is named. */
     private @Nullable OwnRides ownRides(NamedRide input, Rider known, ReviewOptions options)
-            throws UnreadableRideException, SeasonStoreException {
+            throws UnreadableRideException, UnreadableStoreException {
         if (!season.isGiven()) {
             return null;
         }

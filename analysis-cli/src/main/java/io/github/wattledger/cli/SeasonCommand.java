@@ -89,7 +89,8 @@ final class SeasonCommand implements Callable<Integer> {
     @Option(
             names = "--store",
             paramLabel = "FILE",
-            description = "Where results are kept. Without it: .wattledger-season.sqlite in the first folder.")
+            description = "Where results are kept. Without it: .wattledger-season.sqlite in the first folder; of a"
+                    + " single file, in the folder where it lies.")
     private @Nullable String storeFile;
 
     @Option(

@@ -36,6 +36,7 @@ class BunchTest {
             value = {
                 "--bunch 1:21-0:12 | --bunch 1:21-0:12: expected two times in hours and minutes, the later one last, for instance 0:12-1:21",
                 "--bunch 12 | --bunch 12: expected two times in hours and minutes, the later one last, for instance 0:12-1:21",
+                "--bunch 0:12-0:30,0:40-1:00 | --bunch 0:12-0:30,0:40-1:00: expected two times in hours and minutes, the later one last, for instance 0:12-1:21; --bunch may be given several times",
                 "--bunch 0:10-0:30 --bunch 0:20-0:40 | --bunch 0:10-0:30: the bunches 0:10:00 to 0:30:00 and 0:20:00 to 0:40:00 overlap",
                 "--bunch 2:00-9:10 | the bunch 2:00:00 to 9:10:00 ends after the recording",
                 "--bunch 0:10-0:30 --alone | --alone cannot be combined with --bunch",

@@ -84,9 +84,9 @@ class SeasonNotesTest {
                 .contains("opening (first 26 min, normalized): at most 217 W");
         assertThat(report)
                 .contains(
-                        "The advice of an earlier race: open at 217 W at most; not kept, at 244 W.",
+                        "The advice of an earlier race of like length: open at 217 W at most; not kept, at 244 W.",
                         "kept, at 204 W.",
-                        "The opening kept to the cap that an earlier race had named in 2 of 3 races.");
+                        "The opening kept to the cap that an earlier race of like length had named in 2 of 3 races.");
         JsonNode races = new JsonMapper()
                 .readTree(season("--format", "json").out())
                 .get("pacing")
