@@ -6,6 +6,7 @@ import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.course.GearUse;
 import io.github.wattledger.energy.FuelReview;
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.RiderOnDay;
 import io.github.wattledger.load.RideLoad;
@@ -24,6 +25,7 @@ import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.power.RideAbility;
 import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Outcome;
 import io.github.wattledger.ride.Recording;
@@ -171,6 +173,7 @@ public final class Reviewer {
                 occasion,
                 options.limits(),
                 rig(onDay, ride, course, estimate),
+                rigOfOtherRides(onDay, ride, options.ownRides()),
                 options.notes(),
                 options.companyOrNoted(),
                 options.detectors(),
@@ -225,6 +228,14 @@ public final class Reviewer {
             RiderOnDay onDay, Ride ride, @Nullable Course course, @Nullable Outcome<RigEstimate> estimate) {
         RigChoice rig = onDay.rig(Position.HOODS);
         return estimate == null ? rig.estimatedFrom(ride, course) : rig.estimatedBy(estimate);
+    }
+
+    /** What was given, otherwise what the rider's other rides show; asked only where a bunch can be looked for. */
+    private static RigChoice rigOfOtherRides(RiderOnDay onDay, Ride ride, @Nullable OwnRides ownRides) {
+        RigChoice given = onDay.rig(Position.HOODS);
+        return ownRides == null || !ride.has(Channel.LATITUDE)
+                ? given
+                : ownRides.traitsOn(onDay.day()).fill(given);
     }
 
     private static @Nullable GearUse gearUse(Ride ride, @Nullable Course course, @Nullable Gears gears) {

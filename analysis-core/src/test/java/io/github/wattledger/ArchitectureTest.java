@@ -46,6 +46,7 @@ class ArchitectureTest {
         ROOT + ".history..",
         ROOT + ".course..",
         ROOT + ".rig..",
+        ROOT + ".bunch..",
         ROOT + ".replay..",
         ROOT + ".compare..",
         ROOT + ".pacing..",
@@ -66,6 +67,7 @@ class ArchitectureTest {
             .layer("history").definedBy(ROOT + ".history..")
             .layer("course").definedBy(ROOT + ".course..")
             .layer("rig").definedBy(ROOT + ".rig..")
+            .layer("bunch").definedBy(ROOT + ".bunch..")
             .layer("intake").definedBy(ROOT + ".intake..")
             .layer("replay").definedBy(ROOT + ".replay..")
             .layer("compare").definedBy(ROOT + ".compare..")
@@ -86,13 +88,14 @@ class ArchitectureTest {
             .whereLayer("history").mayOnlyAccessLayers("ride", "rider", "power", "rig")
             .whereLayer("course").mayOnlyAccessLayers("ride", "rider", "load")
             .whereLayer("rig").mayOnlyAccessLayers("ride", "rider", "course")
+            .whereLayer("bunch").mayOnlyAccessLayers("ride", "course", "rig")
             .whereLayer("intake").mayOnlyAccessLayers(
                     "cancel", "ride", "rider", "read", "clean", "load", "power", "history", "rig")
             .whereLayer("replay").mayOnlyAccessLayers(
                     "ride", "rider", "read", "clean", "history", "course", "rig", "intake")
             .whereLayer("compare").mayOnlyAccessLayers("ride", "read", "course", "intake")
             .whereLayer("pacing").mayOnlyAccessLayers(
-                    "cancel", "ride", "rider", "load", "power", "course", "rig", "replay")
+                    "cancel", "ride", "rider", "load", "power", "course", "rig", "bunch", "replay")
             .whereLayer("energy").mayOnlyAccessLayers("ride", "rider", "pacing")
             .whereLayer("plan").mayOnlyAccessLayers(
                     "ride", "rider", "load", "power", "history", "course", "rig", "intake", "replay", "pacing",

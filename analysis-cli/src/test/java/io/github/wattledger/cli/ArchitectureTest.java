@@ -83,7 +83,7 @@ class ArchitectureTest {
                     .and(not(resideInAPackage(CLI + "..")))
                     .and(not(resideInAnyPackage(
                             CORE, CORE + ".intake", CORE + ".ride", CORE + ".rider", CORE + ".clean", CORE + ".load", CORE + ".power",
-                            CORE + ".course", CORE + ".rig", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
+                            CORE + ".course", CORE + ".rig", CORE + ".bunch", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
                             CORE + ".season", CORE + ".table", CORE + ".json", CORE + ".history", CORE + ".energy", CORE + ".plan")))
                     .and(not(belongToAnyOf(
                             UnreadableRideException.class, UnreadableRideException.Reason.class, ReadOptions.class,

@@ -1,10 +1,12 @@
 package io.github.wattledger.json;
 
+import io.github.wattledger.bunch.BunchProposal;
 import io.github.wattledger.pacing.BunchReview;
+import io.github.wattledger.pacing.ProposedBunch;
 import io.github.wattledger.pacing.price.LettingGo;
 import org.jspecify.annotations.Nullable;
 
-/** Whether it was worth staying with the bunch. */
+/** Whether it was worth staying with the bunch, and whether there was one. */
 final class JsonBunch {
     private JsonBunch() {}
 
@@ -22,6 +24,33 @@ final class JsonBunch {
             json.flag("unpaved", found.isUnpaved());
             json.wholeOrNull("surgesInBunch", found.surgesInBunch());
             json.wholeOrNull("surgesAlone", found.surgesAlone());
+            json.objects("decisions", found.decisions(), each -> decision(json, each));
+        });
+    }
+
+    /** What the race itself proposes; null where the rider says something. */
+    static void proposed(JsonWriter json, @Nullable ProposedBunch proposed) {
+        json.object("proposedBunch", proposed, found -> {
+            BunchProposal proposal = found.proposal();
+            json.objects("stretches", proposal.stretches(), stretch -> {
+                json.whole("startSeconds", stretch.when().fromSecond());
+                json.whole("endSeconds", stretch.when().toSecond());
+                json.number("saving", stretch.saving());
+                json.number("savingLow", stretch.savingLow());
+                json.number("savingHigh", stretch.savingHigh());
+            });
+            json.string("whyNoStretches", proposal.whyNoStretches());
+            json.objects("wouldHaveShown", proposal.wouldHaveShown(), showing -> {
+                json.whole("minutes", showing.minutes());
+                json.number("saving", showing.saving());
+            });
+            json.object("level", proposal.mostOfRide(), level -> {
+                json.number("mostDragAreaM2", level.mostDragAreaM2());
+                json.number("comparedWithM2", level.comparedWithM2());
+                json.flag("own", level.isOwn());
+                json.flag("sheltered", level.isSheltered());
+            });
+            json.flag("oneKindOfRoad", proposal.oneKindOfRoad());
             json.objects("decisions", found.decisions(), each -> decision(json, each));
         });
     }

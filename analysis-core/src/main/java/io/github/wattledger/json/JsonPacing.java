@@ -26,6 +26,7 @@ final class JsonPacing {
         json.objects("remarks", pacing.remarks(), each -> remark(json, each));
         ledger(json, pacing.ledger());
         JsonBunch.bunch(json, pacing.bunch());
+        JsonBunch.proposed(json, pacing.proposedBunch());
         json.objects("ownFindings", pacing.ownFindings(), each -> finding(json, each));
         json.objects("leftOut", pacing.leftOut(), sentence -> json.string("words", sentence));
         lostSplit(json, pacing.lost());

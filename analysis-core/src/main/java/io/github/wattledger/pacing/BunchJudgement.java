@@ -1,21 +1,17 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.pacing.price.Cost;
-import io.github.wattledger.pacing.price.LettingGo;
 import io.github.wattledger.pacing.price.Pricing;
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.RigChoice;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Judges the decisions to hold a bunch that the rider names, and puts the findings there right. */
@@ -27,15 +23,6 @@ final class BunchJudgement {
     private static final double UNPAVED_SAVING_LOW = 0.05;
 
     private static final double SAVING_HIGH = 0.50;
-
-    /** Rolling resistance from which the ground counts as unpaved, between rough asphalt and gravel. Own choice. */
-    private static final double UNPAVED_ROLLING_RESISTANCE = 0.009;
-
-    /** Savings for which the minutes are shown. */
-    private static final double[] SHOWN_SAVINGS = {0.20, 0.35, 0.50};
-
-    /** A shorter stretch is no decision about a race, seconds. Own choice. */
-    private static final int SHORTEST_HARD_SECONDS = 300;
 
     /** A bunch says something about a finding from this share of its seconds on. Own choice. */
     private static final double LEAST_OF_FINDING = 0.5;
@@ -59,7 +46,7 @@ final class BunchJudgement {
         this.bunches = told.bunches().stream()
                 .flatMap(bunch -> inRace(race, bunch).stream())
                 .toList();
-        this.isUnpaved = rig.rig().rollingResistance() >= UNPAVED_ROLLING_RESISTANCE;
+        this.isUnpaved = rig.isUnpaved();
         this.savingLow = isUnpaved ? UNPAVED_SAVING_LOW : ROAD_SAVING_LOW;
     }
 
@@ -87,14 +74,9 @@ final class BunchJudgement {
 
     /** The decisions of a race with these findings. */
     BunchReview judged(List<Finding> findings, Pricing pricing) {
-        List<BunchReview.Decision> decisions = new ArrayList<>();
-        for (Interval bunch : bunches) {
-            Stream.of(FindingKind.OVER_HARD_START, FindingKind.THRESHOLD_RIDING_EARLY)
-                    .flatMap(kind -> findings.stream().filter(finding -> finding.kind() == kind))
-                    .flatMap(finding -> decision(finding, bunch, pricing).stream())
-                    .findFirst()
-                    .ifPresent(decisions::add);
-        }
+        List<BunchReview.Decision> decisions = bunches.stream()
+                .flatMap(bunch -> BunchDecisions.first(findings, each -> decision(each, bunch, pricing)).stream())
+                .toList();
         return review(decisions);
     }
 
@@ -114,47 +96,7 @@ final class BunchJudgement {
     }
 
     private Optional<BunchReview.Decision> decision(Finding finding, Interval bunch, Pricing pricing) {
-        Interval found = finding.when().shifted(-race.offsetSeconds());
-        Interval hard = found.common(bunch).orElse(null);
-        if (hard == null || hard.seconds() < SHORTEST_HARD_SECONDS) {
-            return Optional.empty();
-        }
-        double hardW = race.normalizedPowerW(hard);
-        if (!(hardW > race.targetW())) {
-            return Optional.empty();
-        }
-        Interval sheltered = new Interval(hard.fromSecond(), bunch.toSecond());
-        double[] savings = Stream.concat(
-                        Stream.of(savingLow), Arrays.stream(SHOWN_SAVINGS).boxed())
-                .mapToDouble(Double::doubleValue)
-                .distinct()
-                .sorted()
-                .toArray();
-        LettingGo lettingGo = pricing.lettingGo(hard, sheltered, hardW, told.nextGroupShare(), savings);
-        return Optional.of(new BunchReview.Decision(finding.kind(), lettingGo, outcome(lettingGo)));
-    }
-
-    private BunchReview.Outcome outcome(LettingGo lettingGo) {
-        LettingGo.BreakEven breakEven = lettingGo.breakEven();
-        if (breakEven != null) {
-            if (savingLow > breakEven.high()) {
-                return BunchReview.Outcome.STAYING_PAID;
-            }
-            return SAVING_HIGH < breakEven.low() ? BunchReview.Outcome.LETTING_GO_WAS_FASTER : BunchReview.Outcome.OPEN;
-        }
-        List<Double> seconds = lettingGo.savings().stream()
-                .map(LettingGo.AtSaving::letGoEqualNormalizedPowerSeconds)
-                .flatMap(Stream::ofNullable)
-                .toList();
-        if (seconds.size() < lettingGo.savings().size()) {
-            return BunchReview.Outcome.OPEN;
-        }
-        if (seconds.stream().allMatch(saved -> saved > 0)) {
-            return BunchReview.Outcome.LETTING_GO_WAS_FASTER;
-        }
-        return seconds.stream().allMatch(saved -> saved < 0)
-                ? BunchReview.Outcome.STAYING_PAID
-                : BunchReview.Outcome.OPEN;
+        return BunchDecisions.about(finding, race, bunch, told.nextGroupShare(), savingLow, SAVING_HIGH, pricing);
     }
 
     /** The repairs of those findings where letting the bunch go was faster, and the shelter that they give up. */

@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.bunch.BunchSearch;
 import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.course.Course;
@@ -38,6 +39,8 @@ import org.jspecify.annotations.Nullable;
  *     nothing was priced
  * @param bunch whether it was worth staying with the bunch, or null where the rider says nothing of one, or the ride is not
  *     judged
+ * @param proposedBunch what the ride itself proposes about a bunch, or null where the rider says something of one, the ride
+ *     is not judged, or it leads nowhere
  */
 public record PacingReview(
         Verdict verdict,
@@ -55,7 +58,8 @@ public record PacingReview(
         @Nullable FindingKind verdictRestsOn,
         @Nullable LostTime lost,
         PacingNumbers numbers,
-        @Nullable BunchReview bunch)
+        @Nullable BunchReview bunch,
+        @Nullable ProposedBunch proposedBunch)
         implements Serializable {
     /** What is among the things left out where the rider says something of a bunch, or of none, and the ride is no race. */
     static final String BUNCH_CHANGES_NOTHING =
@@ -90,7 +94,8 @@ public record PacingReview(
                 verdictRestsOn,
                 null,
                 numbers,
-                bunch);
+                bunch,
+                proposedBunch);
     }
 
     /** Normalized power of the opening, watts; null without a target, and where the ride was not judged as a race. */
@@ -111,6 +116,7 @@ public record PacingReview(
      * @param opening the opening of the race
      * @param limits the limits from which on something is reported
      * @param rig what the rider rode on, for the prices and the gears
+     * @param rigOfOtherRides the same without what the ride itself shows: a bunch would be in it
      * @param notes what the rider wrote down about the ride, in seconds of the whole recording
      * @param company what the rider says of bunches, in seconds of the whole recording
      * @param detectors the user's own detectors
@@ -128,6 +134,7 @@ public record PacingReview(
             Occasion occasion,
             JudgementLimits limits,
             RigChoice rig,
+            RigChoice rigOfOtherRides,
             RideNotes notes,
             Company company,
             List<FindingDetector> detectors,
@@ -148,6 +155,9 @@ public record PacingReview(
                         rig,
                         ability,
                         company,
+                        company.isSaid() || racedCourse == null
+                                ? null
+                                : BunchSearch.of(raced, racedCourse, rigOfOtherRides),
                         cancellation)
                 : PricedFindings.NONE;
         List<Remark> remarks = isRace || !occasion.kind().allowsRemarks()
@@ -177,7 +187,8 @@ public record PacingReview(
                 reached.restsOn(),
                 priced.lost(),
                 PacingNumbers.of(race, isRace),
-                priced.bunch());
+                priced.bunch(),
+                priced.proposed());
     }
 
     /** The sentence that what the rider says of a bunch changes nothing here; null where it does, or nothing is said. */

@@ -1,5 +1,6 @@
 package io.github.wattledger.pacing;
 
+import io.github.wattledger.bunch.BunchProposal;
 import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.pacing.price.Cost;
@@ -28,17 +29,19 @@ import org.jspecify.annotations.Nullable;
  * @param notes what to know when reading these lines, a sentence each
  * @param lost where the time was lost that {@link TimeLedger#allAtOnce} counts, or null where nothing was priced
  * @param bunch the bunches that the rider names, or null where nothing is said of them
+ * @param proposed what the ride itself proposes then, or null
  */
 record PricedFindings(
         List<Finding> findings,
         List<TimeLedger.Entry> entries,
         List<String> notes,
         @Nullable LostTime lost,
-        @Nullable BunchReview bunch) {
+        @Nullable BunchReview bunch,
+        @Nullable ProposedBunch proposed) {
     private static final double SECONDS_PER_MINUTE = 60;
 
     /** Nothing found and nothing priced. */
-    static final PricedFindings NONE = new PricedFindings(List.of(), List.of(), List.of(), null, null);
+    static final PricedFindings NONE = new PricedFindings(List.of(), List.of(), List.of(), null, null, null);
 
     /**
      * The findings of a race with their prices.
@@ -47,6 +50,7 @@ record PricedFindings(
      * @param rig what the rider rode on
      * @param ability what the race's target rests on
      * @param company what the rider says of it
+     * @param proposal what the ride itself proposes where the rider says nothing, or null
      * @param cancellation when to end early
      */
     static PricedFindings of(
@@ -56,6 +60,7 @@ record PricedFindings(
             RigChoice rig,
             Ability ability,
             Company company,
+            @Nullable BunchProposal proposal,
             Cancellation cancellation) {
         BunchJudgement bunches = company.isSaid() ? new BunchJudgement(race, company, rig) : null;
         Outcome<Replay> outcome = Replay.of(race.ride(), course, rig.rig());
@@ -69,7 +74,8 @@ record PricedFindings(
                     entries(findings),
                     List.of(),
                     whole == null ? null : whole.lost(),
-                    bunches == null ? null : bunches.unpriced());
+                    bunches == null ? null : bunches.unpriced(),
+                    proposal == null ? null : ProposedBunch.of(proposal, race, findings, null));
         }
         Replay replay = outcome.orElseThrow(AssertionError::new);
         Pricing pricing = new Pricing(
@@ -104,7 +110,9 @@ record PricedFindings(
         if (!entries.isEmpty()) {
             notes.add(rig.words());
         }
-        return new PricedFindings(byWeight(findings), entries, notes, whole == null ? null : whole.lost(), bunch);
+        ProposedBunch proposed = proposal == null ? null : ProposedBunch.of(proposal, race, findings, pricing);
+        return new PricedFindings(
+                byWeight(findings), entries, notes, whole == null ? null : whole.lost(), bunch, proposed);
     }
 
     private static List<Finding> byWeight(List<Finding> findings) {

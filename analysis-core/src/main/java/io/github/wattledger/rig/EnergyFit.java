@@ -148,13 +148,12 @@ final class EnergyFit {
 
     /** Wind against the heading of a piece, m/s. */
     double windMps(EnergyPiece piece) {
-        return found[NORTH_WIND] * piece.north() + found[EAST_WIND] * piece.east();
+        return piece.againstMps(found[NORTH_WIND], found[EAST_WIND]);
     }
 
     /** Mean square of the speed through the air. */
     private double pressure(EnergyPiece piece) {
-        double wind = windMps(piece);
-        return piece.meanSquare() + 2 * wind * piece.meanSpeedMps() + wind * wind;
+        return piece.airSpeedSquare(windMps(piece));
     }
 
     /** The standard deviation by the median of the absolute residuals, which a few odd pieces do not move. */

@@ -3,6 +3,7 @@ package io.github.wattledger.rig;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.course.Place;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
@@ -11,8 +12,12 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The balance of energy over a stretch of 500 m that was ridden without a gap in the recording and without brakes.
+ * The balance of energy over a stretch that was ridden without a gap in the recording and without brakes.
  *
+ * @param when its seconds
+ * @param startM where it begins, metres from the start of the recording
+ * @param lengthM its length, metres
+ * @param slopeN what the slope took, newtons; below 0 where it pushed
  * @param resistanceN what resisted beyond slope and bearings, newtons
  * @param newtonsPerKg by how much {@code resistanceN} changes with the mass, newtons per kg
  * @param wheelW mean power at the wheel, watts
@@ -21,7 +26,11 @@ import org.jspecify.annotations.Nullable;
  * @param north mean over the distance of the northward part of the heading, 0 where it is not known
  * @param east the eastward part
  */
-record EnergyPiece(
+public record EnergyPiece(
+        Interval when,
+        double startM,
+        double lengthM,
+        double slopeN,
         double resistanceN,
         double newtonsPerKg,
         double wheelW,
@@ -29,13 +38,18 @@ record EnergyPiece(
         double meanSquare,
         double north,
         double east) {
-    private static final double PIECE_M = 500;
+    private static final double LONGEST_OVER_LENGTH = 2;
 
     /**
-     * The pieces of a ride, in order. None holds a second in which the brakes were pulled hard: what they take is neither
+     * The pieces of a ride, in order, each about as long as asked for. None holds a second in which the brakes were pulled hard: what they take is neither
      * drag nor rolling resistance.
+     *
+     * @param course the course of this ride
+     * @param rig rider and bicycle; a typical drag area does
+     * @param airDensityKgPerM3 density of the air
+     * @param pieceM length of a piece, metres
      */
-    static List<EnergyPiece> of(Ride ride, Course course, Rig rig, double airDensityKgPerM3) {
+    public static List<EnergyPiece> of(Ride ride, Course course, Rig rig, double airDensityKgPerM3, double pieceM) {
         boolean[] known = known(ride, Brakes.pulled(ride, course, rig, airDensityKgPerM3));
         Series distance = ride.series(Channel.DISTANCE);
         List<EnergyPiece> pieces = new ArrayList<>();
@@ -43,9 +57,9 @@ record EnergyPiece(
         for (int second = 1; second < ride.seconds(); second++) {
             if (!known[second]) {
                 from = second + 1;
-            } else if (distance.get(second) - distance.get(from - 1) >= PIECE_M) {
+            } else if (distance.get(second) - distance.get(from - 1) >= pieceM) {
                 EnergyPiece piece = piece(ride, course, rig, from, second);
-                if (piece != null) {
+                if (piece != null && piece.lengthM <= LONGEST_OVER_LENGTH * pieceM) {
                     pieces.add(piece);
                 }
                 from = second + 1;
@@ -87,7 +101,7 @@ record EnergyPiece(
         double length = distance.get(to) - distance.get(from - 1);
         double rise = course.altitudeAtM(distance.get(to)) - course.altitudeAtM(distance.get(from - 1));
         int seconds = to - from + 1;
-        if (joules < Ride.PEDALLING_W * seconds || Double.isNaN(rise) || length > 2 * PIECE_M) {
+        if (joules < Ride.PEDALLING_W * seconds || Double.isNaN(rise)) {
             return null;
         }
         double motion = (square(speed.get(to)) - square(speed.get(from - 1))) / 2;
@@ -97,6 +111,10 @@ record EnergyPiece(
         double resistedJ = rig.driveEfficiency() * joules - motionJ - bearingsJ - heightJ;
         double[] heading = heading(ride, from - 1, to, length);
         return new EnergyPiece(
+                new Interval(from, to + 1),
+                distance.get(from - 1),
+                length,
+                heightJ / length,
                 resistedJ / length,
                 -(motion + RoadLoad.GRAVITY_MPS2 * rise) / length,
                 rig.driveEfficiency() * joules / seconds,
@@ -119,6 +137,16 @@ record EnergyPiece(
                 * Math.cos(Math.toRadians(latitude.get(from)))
                 / lengthM;
         return Double.isNaN(north + east) ? new double[] {0, 0} : new double[] {north, east};
+    }
+
+    /** Mean square of the speed through the air in a wind against the heading, (m/s)2. */
+    public double airSpeedSquare(double againstMps) {
+        return meanSquare + 2 * againstMps * meanSpeedMps + againstMps * againstMps;
+    }
+
+    /** The part of a wind against the mean heading, m/s. */
+    public double againstMps(double northMps, double eastMps) {
+        return northMps * north + eastMps * east;
     }
 
     private static double square(double value) {

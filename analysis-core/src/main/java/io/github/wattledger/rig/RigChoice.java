@@ -47,6 +47,9 @@ public record RigChoice(
 
     private static final double GRAVEL_ROLLING_RESISTANCE = 0.012;
 
+    /** From here on the ground counts as unpaved, between rough asphalt and gravel. Own choice. */
+    private static final double UNPAVED_ROLLING_RESISTANCE = 0.009;
+
     // How far a number that the rider gave can be off. A field test repeats to some percent, and how well a tyre rolls
     // depends on road and weather.
     private static final double GIVEN_DRAG_FRACTION = 0.05;
@@ -213,6 +216,11 @@ public record RigChoice(
     public RigChoice withRiderFrom(Measure.Origin origin) {
         Measure rider = new Measure(riderKg.value(), riderKg.low(), riderKg.high(), origin);
         return new RigChoice(rider, bicycleKg, dragAreaM2, rollingResistance, position, gears, estimate);
+    }
+
+    /** Whether the rolling resistance is that of unpaved ground. */
+    public boolean isUnpaved() {
+        return rollingResistance.value() >= UNPAVED_ROLLING_RESISTANCE;
     }
 
     /** Rider and bicycle together, kg. */

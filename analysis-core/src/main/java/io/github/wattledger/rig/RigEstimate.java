@@ -33,6 +33,7 @@ public record RigEstimate(
         int pieces,
         OffTogether together)
         implements Serializable {
+    private static final double PIECE_M = 500;
     private static final int LEAST_PIECES = 20;
 
     // Plausible for a person on a bicycle on a road; beyond them something else is at work.
@@ -85,7 +86,7 @@ public record RigEstimate(
         // Any drag area does here: wheels, drive and mass are all that is read of it.
         Rig rig = Rig.of(totalMassKg, Position.HOODS.dragAreaM2(), Rig.TYPICAL_ROLLING_RESISTANCE);
         double density = Air.of(ride).density().value();
-        List<EnergyPiece> pieces = EnergyPiece.of(ride, course, rig, density);
+        List<EnergyPiece> pieces = EnergyPiece.of(ride, course, rig, density, PIECE_M);
         if (pieces.size() < LEAST_PIECES) {
             return Outcome.refused("too few stretches were pedalled without a gap");
         }

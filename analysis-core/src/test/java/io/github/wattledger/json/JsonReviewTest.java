@@ -171,6 +171,7 @@ class JsonReviewTest {
                 "remarks",
                 "ledger",
                 "bunch",
+                "proposedBunch",
                 "ownFindings",
                 "leftOut",
                 "lostSplit",

@@ -118,6 +118,7 @@ class AllAtOnceTest {
                         RIG,
                         RaceByHand.ability(TARGET_W),
                         Company.NOT_SAID,
+                        null,
                         Cancellation.NEVER)
                 .entries();
         List<TimeLedger.Entry> parts = entries.stream()

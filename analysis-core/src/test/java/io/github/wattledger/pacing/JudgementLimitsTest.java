@@ -127,6 +127,7 @@ class JudgementLimitsTest {
                         limits,
                         RigChoice.ofNoRide(null, null, null, null, Position.HOODS)
                                 .estimatedFrom(ride, Course.of(ride).orElse(null)),
+                        RigChoice.ofNoRide(null, null, null, null, Position.HOODS),
                         RideNotes.NONE,
                         Company.NOT_SAID,
                         List.of(),

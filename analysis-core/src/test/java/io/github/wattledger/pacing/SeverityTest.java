@@ -72,6 +72,7 @@ class SeverityTest {
                 rig,
                 ability(TARGET_W),
                 Company.NOT_SAID,
+                null,
                 Cancellation.NEVER);
     }
 
@@ -145,6 +146,7 @@ class SeverityTest {
                         rig,
                         ability(TARGET_W),
                         Company.NOT_SAID,
+                        null,
                         Cancellation.NEVER)
                 .findings()
                 .get(0);

@@ -165,8 +165,8 @@ class RigEstimateTest {
             Course course = Course.of(ride).orElseThrow();
             Rig start = Rig.of(85, 0.358, 0.006);
             double density = Air.of(ride).density().value();
-            PairFit fit =
-                    Objects.requireNonNull(PairFit.of(EnergyPiece.of(ride, course, start, density), start, density));
+            PairFit fit = Objects.requireNonNull(
+                    PairFit.of(EnergyPiece.of(ride, course, start, density, 500), start, density));
             assertThat(fit.correlation()).isLessThan(-0.9);
             boolean areaHeld = Math.abs(fit.areaM2() - 0.0044 - 0.34) < 2 * fit.areaErrorM2();
             boolean rollingHeld = Math.abs(fit.rollingN() - rolled / metres * 85 * 9.80665) < 2 * fit.rollingErrorN();

@@ -18,7 +18,9 @@ final class RollingBody {
     private final double dragAreaM2;
     private final double[] headwinds;
     private final Shelter shelter;
+    private final Gusts gusts;
 
+    private int seconds;
     private double distanceM;
     private double speedMps;
     private double pedalJ;
@@ -36,6 +38,7 @@ final class RollingBody {
         dragAreaM2 = scenario.rider().dragAreaM2();
         headwinds = course.headwindsMps(weather);
         shelter = scenario.surroundings().shelter();
+        gusts = scenario.surroundings().gusts();
         distanceM = scenario.leadIn().equals(Scenario.LeadIn.NONE) ? 0 : -course.leadInM();
     }
 
@@ -57,7 +60,7 @@ final class RollingBody {
     /** Moves on by a second. */
     void rideSecond(double pedalW) {
         for (int i = 0; i < STEPS; i++) {
-            double headwindMps = headwinds[course.cellAt(distanceM)];
+            double headwindMps = headwindMps();
             double wheelW = pedalW * MartinModel.DRIVE_EFFICIENCY;
             double before = speedMps;
             double firstW = wheelW - resistanceW(before, headwindMps);
@@ -68,12 +71,13 @@ final class RollingBody {
             account(before, guess, headwindMps);
             distanceM += (before + speedMps) / 2 * STEP_SECONDS;
         }
+        seconds++;
     }
 
     /** Moves on by a second with the brakes pulled and the pedals at rest. */
     void brakeSecond() {
         for (int i = 0; i < STEPS; i++) {
-            double headwindMps = headwinds[course.cellAt(distanceM)];
+            double headwindMps = headwindMps();
             double before = speedMps;
             speedMps = StrictMath.max(0, before - BRAKING_MPS2 * STEP_SECONDS);
             double resistedJ =
@@ -82,6 +86,11 @@ final class RollingBody {
             account(before, speedMps, headwindMps);
             distanceM += (before + speedMps) / 2 * STEP_SECONDS;
         }
+        seconds++;
+    }
+
+    private double headwindMps() {
+        return gusts.headwindMps(headwinds[course.cellAt(distanceM)], distanceM, seconds, speedMps);
     }
 
     /** Where all energy went so far. */

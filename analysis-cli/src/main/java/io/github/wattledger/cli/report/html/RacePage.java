@@ -12,6 +12,7 @@ import io.github.wattledger.cli.report.words.LoadWords;
 import io.github.wattledger.cli.report.words.NotesWords;
 import io.github.wattledger.cli.report.words.OccasionWords;
 import io.github.wattledger.cli.report.words.PlainText;
+import io.github.wattledger.cli.report.words.ProposedBunchWords;
 import io.github.wattledger.cli.report.words.RecordingWords;
 import io.github.wattledger.cli.report.words.RemarkWords;
 import io.github.wattledger.cli.report.words.RideWords;
@@ -49,6 +50,7 @@ import org.jspecify.annotations.Nullable;
  * @param judged which part was judged, or empty when all was
  * @param noFindings what to say when nothing stands out
  * @param bunch whether it was worth staying with the bunch, empty where the rider says nothing of one
+ * @param proposedBunch whether it looks like a bunch, empty where the rider says whether there was one
  * @param remarks what stands out in a ride that was no race
  */
 public record RacePage(
@@ -75,6 +77,7 @@ public record RacePage(
         List<FindingRow> findings,
         String noFindings,
         List<String> bunch,
+        List<String> proposedBunch,
         List<RemarkWords> remarks,
         List<FindingRow> ownFindings,
         Splits splits,
@@ -129,6 +132,7 @@ public record RacePage(
                 findings,
                 pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.none(review),
                 BunchWords.of(pacing),
+                ProposedBunchWords.of(pacing),
                 RemarkWords.of(review, units),
                 FindingRow.ofOwn(review, units),
                 Splits.of(review, splits, units),

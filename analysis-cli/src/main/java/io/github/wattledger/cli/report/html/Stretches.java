@@ -1,8 +1,10 @@
 package io.github.wattledger.cli.report.html;
 
 import io.github.wattledger.RideReview;
+import io.github.wattledger.bunch.BunchProposal;
 import io.github.wattledger.pacing.BunchReview;
 import io.github.wattledger.pacing.Finding;
+import io.github.wattledger.pacing.ProposedBunch;
 import io.github.wattledger.pacing.price.PriceSteps;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -23,6 +25,16 @@ final class Stretches {
     static List<Interval> inBunch(RideReview review) {
         BunchReview bunch = review.pacing().bunch();
         return bunch == null ? List.of() : bunch.told().bunches();
+    }
+
+    /** Where the ride itself proposes a bunch. */
+    static List<Interval> proposedBunch(RideReview review) {
+        ProposedBunch proposed = review.pacing().proposedBunch();
+        return proposed == null
+                ? List.of()
+                : proposed.proposal().stretches().stream()
+                        .map(BunchProposal.Stretch::when)
+                        .toList();
     }
 
     /** The stretches that were in one state. */

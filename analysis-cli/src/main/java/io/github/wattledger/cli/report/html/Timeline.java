@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param hasGuide whether there is a sustainable power to draw
  * @param hasThreshold whether there is a threshold power to draw
  * @param hasBunch whether the rider names a bunch to draw
+ * @param hasProposedBunch whether the ride itself proposes one
  */
 public record Timeline(
         @Nullable Markup drawn,
@@ -32,7 +33,8 @@ public record Timeline(
         Markup settings,
         boolean hasGuide,
         boolean hasThreshold,
-        boolean hasBunch) {
+        boolean hasBunch,
+        boolean hasProposedBunch) {
     static Timeline of(
             RideReview review, RideDetail detail, TimelineDrawing drawing, @Nullable Track track, Units units) {
         Ride ride = review.ride();
@@ -62,7 +64,8 @@ public record Timeline(
                 new Markup(settings(review, detail, drawing, channels, units)),
                 detail.sustainable() != null && detail.power30sW().hasAny(),
                 review.rider().thresholdPowerW() != null && detail.power30sW().hasAny(),
-                !Stretches.inBunch(review).isEmpty());
+                !Stretches.inBunch(review).isEmpty(),
+                !Stretches.proposedBunch(review).isEmpty());
     }
 
     /** The script knows the states by these numbers. */
@@ -107,6 +110,7 @@ public record Timeline(
             json.append(",\"threshold\":").append(threshold);
         }
         json.append(",\"bunches\":").append(parts(Stretches.inBunch(review)));
+        json.append(",\"proposedBunches\":").append(parts(Stretches.proposedBunch(review)));
         json.append(",\"findings\":[");
         List<Finding> findings = review.pacing().findings();
         for (int i = 0; i < findings.size(); i++) {

@@ -179,6 +179,9 @@ final class TimelineDrawing {
         for (Interval bunch : Stretches.inBunch(review)) {
             plot.strip("in-bunch", bunch.fromSecond(), bunch.toSecond());
         }
+        for (Interval bunch : Stretches.proposedBunch(review)) {
+            plot.strip("maybe-bunch", bunch.fromSecond(), bunch.toSecond());
+        }
     }
 
     private void states(Plot plot) {

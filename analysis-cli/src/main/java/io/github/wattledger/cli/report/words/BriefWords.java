@@ -72,7 +72,7 @@ public record BriefWords(
         return new BriefWords(
                 ride(review, units),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
-                isJudged ? BunchWords.brief(VerdictSentence.because(review), pacing.bunch()) : hardness(review),
+                isJudged ? because(review) : hardness(review),
                 Objects.requireNonNullElse(isJudged ? NotesWords.recalled(review) : pacing.bunchChangesNothing(), ""),
                 mistakes.isEmpty()
                         ? ""
@@ -83,6 +83,13 @@ public record BriefWords(
                 NextTimeWords.caps(pacing),
                 nextTime.subList(0, Math.min(MOST_NEXT_TIME, nextTime.size())),
                 UnknownWords.of(review));
+    }
+
+    private static String because(RideReview review) {
+        PacingReview pacing = review.pacing();
+        String told = BunchWords.brief(VerdictSentence.because(review), pacing.bunch());
+        String proposed = ProposedBunchWords.brief(pacing);
+        return told + (told.isEmpty() || proposed.isEmpty() ? "" : " ") + proposed;
     }
 
     private static String nextTimeHeading(PacingReview pacing) {

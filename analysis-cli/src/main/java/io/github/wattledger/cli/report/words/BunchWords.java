@@ -76,6 +76,12 @@ public final class BunchWords {
                 + ".";
     }
 
+    /** At which saving both decisions are level, in a few words; empty where there is none. */
+    static String levelBriefly(BunchReview.Decision decision) {
+        LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
+        return breakEven == null ? "" : levelBriefly(breakEven);
+    }
+
     private static String levelBriefly(LettingGo.BreakEven breakEven) {
         if (breakEven.high() <= 0) {
             return "holding on cost nothing even without shelter";
@@ -161,14 +167,21 @@ public final class BunchWords {
         };
     }
 
-    /** The replays behind a decision, step by step. */
+    /** The replays behind a decision about a bunch that the rider names, step by step. */
     public static List<String> steps(BunchReview.Decision decision) {
-        LettingGo lettingGo = decision.lettingGo();
         List<String> lines = new ArrayList<>();
         lines.add(
                 decision.outcome() == BunchReview.Outcome.LETTING_GO_WAS_FASTER
                         ? "Part 5 rides the race again without the bunch."
                         : "Part 5 rides the same bunch again, only easier. That was not yours to choose, so it is no price.");
+        lines.addAll(replays(decision));
+        return lines;
+    }
+
+    /** The replays behind a decision, whoever names the bunch. */
+    public static List<String> replays(BunchReview.Decision decision) {
+        LettingGo lettingGo = decision.lettingGo();
+        List<String> lines = new ArrayList<>();
         lines.add("The hard stretch " + lettingGo.hard() + " is ridden again at " + Figures.watts(lettingGo.targetW())
                 + " instead of " + Figures.watts(lettingGo.hardPowerW())
                 + " normalized; what this frees goes to the pedalled seconds after it.");

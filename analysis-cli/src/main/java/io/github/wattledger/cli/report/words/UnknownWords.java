@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class UnknownWords {
     private UnknownWords() {}
 
-    /** A sentence that begins with {@code Not known:}. No recording tells whether a rider was alone or in a bunch. */
+    /** A sentence that begins with {@code Not known:}. No recording tells for sure whether a rider was alone or in a bunch. */
     static String of(RideReview review) {
         List<String> unknown = new ArrayList<>();
         boolean hasPower = review.ride().has(Channel.POWER);
@@ -35,7 +35,7 @@ final class UnknownWords {
                 unknown.add("your endurance beyond the guide");
             }
             if (review.pacing().bunch() == null && leadsSomewhere(review.ride())) {
-                unknown.add("whether you rode alone or in a bunch");
+                unknown.add(ProposedBunchWords.unknown(review.pacing().proposedBunch()));
             }
         }
         FuelReview fuel = review.fuel();

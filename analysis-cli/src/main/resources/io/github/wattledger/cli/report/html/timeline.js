@@ -337,12 +337,24 @@
       settings.bunches.forEach(function (bunch) {
         stretch(plot, bunch[0], bunch[1], plot.bbox.top + plot.bbox.height - foot, foot);
       });
+      settings.proposedBunches.forEach(function (bunch) { dashed(plot, bunch[0], bunch[1], foot); });
     }
     stopsInSight().forEach(function (stop) {
       ctx.fillStyle = hatch(ctx, stop.state);
       stretch(plot, stop.from, stop.to);
     });
     ctx.restore();
+  }
+
+  /* What is only probable has a dashed outline. */
+  function dashed(plot, fromSecond, toSecond, foot) {
+    var left = plot.valToPos(place(fromSecond), "x", true);
+    var right = plot.valToPos(place(Math.min(toSecond, last)), "x", true);
+    plot.ctx.strokeStyle = colour("quiet");
+    plot.ctx.lineWidth = devicePixelRatio;
+    plot.ctx.setLineDash([5 * devicePixelRatio, 3 * devicePixelRatio]);
+    plot.ctx.strokeRect(left, plot.bbox.top + plot.bbox.height - foot, right - left, foot - devicePixelRatio);
+    plot.ctx.setLineDash([]);
   }
 
   function stretch(plot, fromSecond, toSecond, top, height) {
