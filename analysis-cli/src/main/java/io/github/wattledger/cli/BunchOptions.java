@@ -42,6 +42,11 @@ final class BunchOptions {
         return isAlone || nextGroupShare != null || !bunches.isEmpty();
     }
 
+    /** Whether a next group stands for the bunches of the notes. */
+    boolean restsOnNotes() {
+        return nextGroupShare != null && bunches.isEmpty();
+    }
+
     /**
      * What was said; a usage error when it contradicts itself.
      *

@@ -121,4 +121,34 @@ class SeasonNotesTest {
                 .startsWith("wattledger season: ")
                 .contains(SECOND + ".notes.toml", "evnt", "did you mean event?", "left out of the notes");
     }
+
+    /** The race lasts less than three hours and was ridden without a stop. Said in each run, as any other fault. */
+    @Test
+    void timesThatDoNotFitTheRecordingAreNamed() throws IOException {
+        Files.writeString(folder.resolve(SECOND + ".notes.toml"), """
+                [[stops]]
+                what = "puncture"
+                at = "1:00"
+                [[bunch]]
+                from = "8:00"
+                to = "9:00"
+                """);
+        for (int run = 0; run < 2; run++) {
+            assertThat(season().err().lines().filter(line -> line.contains("notes.toml")))
+                    .satisfiesExactly(
+                            first -> assertThat(first)
+                                    .startsWith("wattledger season: ")
+                                    .endsWith(SECOND
+                                            + ".notes.toml:1: stops: puncture, at 1:00:00, lies where the ride did"
+                                            + " not stop; the note explains nothing"),
+                            second -> assertThat(second)
+                                    .contains(SECOND
+                                            + ".notes.toml:4: bunch: 8:00:00 to 9:00:00 lies after the end of the"
+                                            + " recording at ")
+                                    .endsWith("; left out of the notes"));
+        }
+        JsonNode rides =
+                new JsonMapper().readTree(season("--format", "json").out()).get("rides");
+        assertThat(rides.toString()).doesNotContain("\"startSeconds\":28800").contains("\"startSeconds\":3600");
+    }
 }

@@ -145,7 +145,7 @@ class UnitsOptionTest {
         double startM = json.at("/pacing/findings/0/startM").asDouble();
         double endM = json.at("/pacing/findings/0/endM").asDouble();
         assertThat(text)
-                .contains("Over-hard start (major), 0:12:06 to 1:21:02, mile " + tenths(startM / MILE_M) + " to "
+                .contains("Over-hard start (major), 0:12:06 to 1:21:02, miles " + tenths(startM / MILE_M) + " to "
                         + tenths(endM / MILE_M) + "\n");
     }
 

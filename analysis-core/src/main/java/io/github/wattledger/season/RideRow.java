@@ -50,7 +50,7 @@ record RideRow(
                 judged.ridingBests(),
                 judged.showsLimit(),
                 judged.traits(),
-                judged.notes());
+                judged.notes().within(judged.numbers().elapsedSeconds()));
     }
 
     /** The ride with another judgement by this version of the analysis. */
