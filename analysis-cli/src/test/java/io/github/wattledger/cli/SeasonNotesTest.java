@@ -81,7 +81,7 @@ class SeasonNotesTest {
         assertThat(Outcome.of("review", first, "--brief", "--season", folder.toString())
                         .out()
                         .replaceAll("\\s+", " "))
-                .contains("opening (first 26 min): at most 217 W");
+                .contains("opening (first 26 min, normalized): at most 217 W");
         assertThat(report)
                 .contains(
                         "The advice of an earlier race of like length: open at 217 W at most; not kept, at 244 W.",
