@@ -119,12 +119,13 @@ public final class Reviewer {
     private static RideReview review(
             OpenedRide opened,
             Rider rider,
-            ReviewOptions options,
+            ReviewOptions asked,
             @Nullable Outcome<RigEstimate> estimate,
             Cancellation cancellation) {
         cancellation.check();
-        requireSession(options.selection().sessionIndex(), opened.source().sessionIndex());
+        requireSession(asked.selection().sessionIndex(), opened.source().sessionIndex());
         Ride whole = opened.ride();
+        ReviewOptions options = asked.withNotes(asked.notes().within(whole.seconds()));
         requireWithin(whole, options.company());
         Interval selected = options.selection().secondsOf(whole);
         Ride ride = whole.part(selected);

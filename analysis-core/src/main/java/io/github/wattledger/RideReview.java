@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param gearUse which gears the reviewed part was ridden in, or null without gears, speed or cadence
  * @param fuel what the reviewed part asked of the body, or null without power or a threshold power that can be
  *     relied on, and for a rider who may be under 18: its numbers are of adults
- * @param notes what the rider wrote down about the ride
+ * @param notes what the rider wrote down about the ride, as far as it lies within the recording
  */
 public record RideReview(
         RideSource source,

@@ -63,13 +63,16 @@ public record RideSplits(List<Split> hours, List<Split> laps, List<Split> climbs
      * @param endM distance at its end
      * @param ground what kind of road it is
      * @param meanGrade rise over run, or null where it is not known
+     * @param climbedM metres climbed in it on road as steep as a climb, or null where that is not known
      */
     public record Section(
             Split split,
             double startM,
             double endM,
             Ground ground,
-            @Nullable Double meanGrade) implements Serializable {}
+            @Nullable Double meanGrade,
+            @Nullable Double climbedM)
+            implements Serializable {}
 
     /** The splits of a review. */
     public static RideSplits of(RideReview review) {
@@ -112,7 +115,10 @@ public record RideSplits(List<Split> hours, List<Split> laps, List<Split> climbs
                         span.from() == 0 ? startM : originM + span.from() * STEP_M,
                         toM,
                         span.ground(),
-                        span.meanGrade()));
+                        span.meanGrade(),
+                        course == null || span.meanGrade() == null
+                                ? null
+                                : (Double) CourseStretches.climbedM(course, originM, STEP_M, span)));
             }
             from = to;
         }

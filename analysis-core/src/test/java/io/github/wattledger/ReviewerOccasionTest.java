@@ -118,4 +118,16 @@ class ReviewerOccasionTest {
             assertThat(remark.evidence().get("lossPercent")).isPresent();
         });
     }
+
+    /** Two hours at 240 W and then less: a fade of a race; of a session on a trainer it is how the session was set. */
+    @Test
+    void aTrainerSessionThatIsNotJudgedHasNoFade() {
+        Ride trainer = Ride.ofWatts(Series.generate(7200, second -> second < 3600 ? 240 : 170));
+        Rider rider = Rider.UNKNOWN.withThresholdPowerW(260);
+        RideReview session = Reviewer.review(trainer, rider, ReviewOptions.WHOLE_RIDE);
+        assertThat(session.pacing().occasion().reason()).isEqualTo(Occasion.Reason.NOTHING_MOVED);
+        assertThat(session.pacing().remarks()).noneMatch(remark -> remark.kind() == FindingKind.FADE);
+        RideReview race = Reviewer.review(trainer, rider, ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
+        assertThat(race.pacing().finding(FindingKind.FADE)).isPresent();
+    }
 }

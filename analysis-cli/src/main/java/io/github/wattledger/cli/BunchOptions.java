@@ -42,6 +42,11 @@ final class BunchOptions {
         return isAlone || nextGroupShare != null || !bunches.isEmpty();
     }
 
+    /** Whether a next group stands for the bunches of the notes. */
+    boolean restsOnNotes() {
+        return nextGroupShare != null && bunches.isEmpty();
+    }
+
     /**
      * What was said; a usage error when it contradicts itself.
      *
@@ -86,7 +91,8 @@ final class BunchOptions {
             Integer to = parts.matches() ? OptionValues.seconds(parts.group(2).strip()) : null;
             if (from == null || to == null || to <= from) {
                 throw new TypeConversionException(
-                        "expected two times in hours and minutes, the later one last, for instance 0:12-1:21");
+                        "expected two times in hours and minutes, the later one last, for instance 0:12-1:21"
+                                + (value.contains(",") ? "; --bunch may be given several times" : ""));
             }
             return new Interval(from, to);
         }

@@ -32,7 +32,7 @@ final class Failures {
             line(command, ride + UsageMessages.of(wrong));
             return ExitStatus.WRONG_USAGE;
         }
-        if (e instanceof UnreadableRideException) {
+        if (e instanceof UnreadableRideException || e instanceof UnreadableStoreException) {
             line(command, ride + e.getMessage());
             return ExitStatus.UNREADABLE_INPUT;
         }

@@ -1,7 +1,7 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.profile.NotesFile;
-import io.github.wattledger.rider.RideNotes;
+import io.github.wattledger.ride.Ride;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -21,7 +21,7 @@ final class NotesOption {
     }
 
     /** The notes of a ride. What cannot be taken is a line on standard error. */
-    RideNotes notes(@Nullable CommandSpec spec, NamedRide ride, Failures failures) {
+    NotesFile.Taken notes(@Nullable CommandSpec spec, NamedRide ride, Failures failures) {
         NotesFile.Taken taken = NotesFile.Taken.NONE;
         if (file != null) {
             taken = NotesFile.read(Usage.path(spec, "--notes", file));
@@ -29,6 +29,12 @@ final class NotesOption {
             taken = NotesFile.readBeside(ride.file());
         }
         taken.problems().forEach(line -> failures.line(Usage.name(spec), line));
-        return taken.notes();
+        return taken;
+    }
+
+    /** Says which of the notes do not fit the recording, a line each on standard error. */
+    static void sayMisplaced(@Nullable CommandSpec spec, NotesFile.Taken taken, Ride ride, Failures failures) {
+        taken.misplaced(taken.notes().misplacedIn(ride), ride.seconds())
+                .forEach(line -> failures.line(Usage.name(spec), line));
     }
 }

@@ -12,7 +12,6 @@ import io.github.wattledger.plan.PlanOptions;
 import io.github.wattledger.plan.PlanRider;
 import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.SurfaceStretch;
-import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.RouteFiles;
 import io.github.wattledger.read.RouteResult;
 import io.github.wattledger.read.UnreadableRideException;
@@ -21,12 +20,12 @@ import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.RecordingDevice;
 import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
-import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -60,9 +59,14 @@ import picocli.CommandLine.Spec;
             "can hold for the time that results.",
             "",
             "Exit status: 0 done; 1 internal failure, or the plan could not be written;",
-            "2 wrong usage; 3 the course or the rider profile could not be read."
+            "2 wrong usage; 3 the course, the rider profile or the season's store could not",
+            "be read."
         })
 final class PlanCommand implements Callable<Integer> {
+    private static final String NO_PROFILE =
+            "No rider profile was read: none stands in the folder of the course or of the season, and --rider names none."
+                    + " What it would say of the days of your rides, such as past thresholds, is not known.";
+
     private final PrintStream out;
 
     @Spec
@@ -194,12 +198,17 @@ final class PlanCommand implements Callable<Integer> {
         Path file = NamedRide.filePath(course);
         NamedRide named = new NamedRide(file);
         Path target = output.file(spec, List.of(named));
-        PlanRider known = planRider(rig.with(rider.profile(spec, named.folder()).rider()));
+        Path beside = profileFolder(named);
+        PlanRider known = planRider(rig.with(rider.profile(spec, beside).rider()));
         PlanOptions options = options(known);
         RouteResult read = RouteFiles.read(file);
         RacePlan plan = RacePlan.of(route(read), known, options);
         StringBuilder text = new StringBuilder();
-        List<String> notes = read.notes().stream().map(ReadNote::text).toList();
+        List<String> notes = new ArrayList<>();
+        read.notes().forEach(note -> notes.add(note.text()));
+        if (season.isGiven() && !rider.hasProfile(beside)) {
+            notes.add(NO_PROFILE);
+        }
         switch (format) {
             case TEXT -> new TextPlan(shown).write(plan, notes, text);
             case JSON ->
@@ -209,6 +218,12 @@ final class PlanCommand implements Callable<Integer> {
         }
         OutputFile.deliver(text, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    /** Where the profile is looked for: beside the course, otherwise in the folder of the season. */
+    private @Nullable Path profileFolder(NamedRide named) {
+        Path ofSeason = season.profileFolder(spec);
+        return ofSeason == null || RiderOptions.isProfileIn(named.folder()) ? named.folder() : ofSeason;
     }
 
     private Route route(RouteResult read) throws UnreadableRideException {
@@ -252,7 +267,7 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private PlanRider planRider(Rider known) throws SeasonStoreException {
+    private PlanRider planRider(Rider known) throws UnreadableStoreException {
         ZoneId zone = ZoneId.systemDefault();
         LocalDate day = raceDay == null ? LocalDate.now(zone) : raceDay;
         OwnRides own = season.ridesBefore(spec, known, zone, day);

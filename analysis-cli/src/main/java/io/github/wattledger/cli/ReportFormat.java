@@ -4,7 +4,6 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.csv.CsvReport;
 import io.github.wattledger.cli.report.csv.CsvSplits;
 import io.github.wattledger.cli.report.html.HtmlReport;
-import io.github.wattledger.cli.report.text.TextPlanReview;
 import io.github.wattledger.cli.report.text.TextReport;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.json.JsonDocument;
@@ -32,22 +31,12 @@ enum ReportFormat {
      */
     Report report(Units units, @Nullable PlanReview plan) {
         return switch (this) {
-            case TEXT -> text(units, plan);
+            case TEXT -> new TextReport(units, plan);
             case JSON ->
                 (review, out) -> out.append(JsonDocument.of(review, plan).text());
             case CSV -> new CsvReport();
             case SPLITS -> new CsvSplits();
             case HTML -> new HtmlReport(units, null, plan);
         };
-    }
-
-    private static Report text(Units units, @Nullable PlanReview plan) {
-        TextReport report = new TextReport(units);
-        return plan == null
-                ? report
-                : (review, out) -> {
-                    report.write(review, out);
-                    new TextPlanReview(units).write(plan, out);
-                };
     }
 }

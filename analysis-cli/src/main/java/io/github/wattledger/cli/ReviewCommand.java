@@ -2,6 +2,7 @@ package io.github.wattledger.cli;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.RideReview;
+import io.github.wattledger.cli.profile.NotesFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
 import io.github.wattledger.cli.report.Report;
@@ -21,7 +22,6 @@ import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
-import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -64,7 +64,8 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
-            "written; 2 wrong usage; 3 the ride or the rider profile could not be read;",
+            "written; 2 wrong usage; 3 the ride, the rider profile or the season's store could",
+            "not be read;",
             "4 of several rides some were reviewed and some could not be.",
             "",
             "The numbers are about effort and heart rate; they are not medical advice."
@@ -122,7 +123,8 @@ final class ReviewCommand implements Callable<Integer> {
             names = "--effort",
             paramLabel = "WORD",
             description = "auto (the default) judges the pacing when the ride was hard enough for a race; race judges"
-                    + " it in any case; training never does.")
+                    + " it where the recording allows it: with power, and 40 minutes of riding or more; training never"
+                    + " does.")
     private Effort effort = Effort.AUTO;
 
     @Mixin
@@ -231,16 +233,18 @@ final class ReviewCommand implements Callable<Integer> {
     private void report(NamedRide input, ReadOptions reading, @Nullable KeptPlan plan, StringBuilder text)
             throws UnreadableRideException, UnreadableProfileException, IOException {
         RiderProfile profile = rider.profile(spec, input.folder());
-        RideNotes noted = notes.notes(spec, input, failures);
+        NotesFile.Taken noted = notes.notes(spec, input, failures);
+        Selection selection = selection(input, reading);
         ReviewOptions options = ReviewOptions.WHOLE_RIDE
-                .withSelection(selection(input, reading))
+                .withSelection(selection)
                 .withEffort(effort)
                 .withLimits(profile.limits())
                 .withDetectors(plugged())
                 .withReading(reading)
                 .withIntake(eaten)
-                .withNotes(noted)
-                .withCompany(bunches.company(spec, noted))
+                .withNotes(noted.notes())
+                .withCompany(
+                        bunches.company(spec, notesWithin(noted.notes(), input, reading, selection.sessionIndex())))
                 .withPlan(plan);
         RideReview review;
         try {
@@ -250,8 +254,18 @@ final class ReviewCommand implements Callable<Integer> {
             throw laps == null ? part.refused(spec, e) : Usage.refused(spec, "--laps", e.getMessage());
         }
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
+        NotesOption.sayMisplaced(spec, noted, review.ride(), failures);
         PlanReview against = plan == null ? null : PlanFile.against(plan, review, input.toString());
         report(profile, against).write(review, text);
+    }
+
+    /** The notes as far as they lie within the recording, which is opened for it only where a next group rests on them. */
+    private RideNotes notesWithin(RideNotes noted, NamedRide input, ReadOptions reading, @Nullable Integer sessionIndex)
+            throws UnreadableRideException {
+        if (!bunches.restsOnNotes() || noted.inBunch().isEmpty()) {
+            return noted;
+        }
+        return noted.within(core.open(input, reading, sessionIndex).ride().seconds());
     }
 
     /** What is written of a ride. The one place where one ride and several are told apart. */
@@ -273,7 +287,7 @@ final class ReviewCommand implements Callable<Integer> {
 
     /** What the rides before this one say; null where no season is named. */
     private @Nullable OwnRides ownRides(NamedRide input, Rider known, ReviewOptions options)
-            throws UnreadableRideException, SeasonStoreException {
+            throws UnreadableRideException, UnreadableStoreException {
         if (!season.isGiven()) {
             return null;
         }

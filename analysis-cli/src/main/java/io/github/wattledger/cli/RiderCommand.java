@@ -35,8 +35,8 @@ import picocli.CommandLine.Spec;
             "",
             "For instance: wattledger rider --example --output rider.toml",
             "",
-            "Exit status: 0 done; 1 internal failure, or the season's store cannot be",
-            "used; 2 wrong usage; 3 the rider profile could not be read."
+            "Exit status: 0 done; 1 internal failure, or the profile could not be written;",
+            "2 wrong usage; 3 the rider profile or the season's store could not be read."
         })
 final class RiderCommand implements Callable<Integer> {
     private final PrintStream out;
@@ -74,7 +74,7 @@ final class RiderCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws UnreadableProfileException, SeasonStoreException, IOException {
+    public Integer call() throws UnreadableProfileException, UnreadableStoreException, IOException {
         if (example == (seasonFolder != null)) {
             throw Usage.error(spec, "one of --example and --from-season is needed");
         }
@@ -90,10 +90,14 @@ final class RiderCommand implements Callable<Integer> {
         return ExitStatus.DONE.code();
     }
 
-    private String fromSeason(String folder) throws UnreadableProfileException, SeasonStoreException {
+    private String fromSeason(String folder) throws UnreadableProfileException, UnreadableStoreException {
         Path store = SeasonStoreFile.in(Usage.path(spec, "--from-season", folder));
         RiderProfile profile =
                 riderFile == null ? RiderProfile.EMPTY : RiderFile.read(Usage.path(spec, "--rider", riderFile));
-        return ProfileFromRides.write(StoredSeason.rider(store, profile.rider(), ZoneOffset.UTC), folder);
+        try {
+            return ProfileFromRides.write(StoredSeason.rider(store, profile.rider(), ZoneOffset.UTC), folder);
+        } catch (SeasonStoreException e) {
+            throw new UnreadableStoreException("--from-season", e);
+        }
     }
 }

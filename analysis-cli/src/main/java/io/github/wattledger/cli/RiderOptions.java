@@ -74,7 +74,16 @@ final class RiderOptions {
         if (named != null) {
             return RiderFile.read(Usage.path(spec, "--rider", named));
         }
-        Path beside = folder == null ? null : folder.resolve(PROFILE);
-        return beside != null && Files.isRegularFile(beside) ? RiderFile.read(beside) : RiderProfile.EMPTY;
+        return folder != null && isProfileIn(folder) ? RiderFile.read(folder.resolve(PROFILE)) : RiderProfile.EMPTY;
+    }
+
+    /** Whether a profile is named, or stands in the folder. */
+    boolean hasProfile(@Nullable Path folder) {
+        return riderFile != null || isProfileIn(folder);
+    }
+
+    /** Whether a profile stands in a folder. */
+    static boolean isProfileIn(@Nullable Path folder) {
+        return folder != null && Files.isRegularFile(folder.resolve(PROFILE));
     }
 }

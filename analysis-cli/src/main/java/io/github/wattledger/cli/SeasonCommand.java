@@ -89,7 +89,8 @@ final class SeasonCommand implements Callable<Integer> {
     @Option(
             names = "--store",
             paramLabel = "FILE",
-            description = "Where results are kept. Without it: .wattledger-season.sqlite in the first folder.")
+            description = "Where results are kept. Without it: .wattledger-season.sqlite in the first folder; of a"
+                    + " single file, in the folder where it lies.")
     private @Nullable String storeFile;
 
     @Option(
@@ -270,7 +271,9 @@ final class SeasonCommand implements Callable<Integer> {
             throws UnreadableRideException, IOException {
         SeasonProgress progress = new SeasonProgress(err, SeasonProgress.hasWatcher(System.getenv()));
         try {
-            return SeasonRun.run(request, executor, workers, progress);
+            SeasonReview season = SeasonRun.run(request, executor, workers, progress);
+            notes.holdAgainst(season.rides(), request.store());
+            return season;
         } finally {
             progress.end();
             notes.newProblems().forEach(line -> new Failures(err).line(Usage.name(spec), line));

@@ -13,8 +13,9 @@ import picocli.CommandLine.TypeConversionException;
  *
  * @param symbol how it is written in messages; empty for a plain number
  * @param inUnit what may stand behind a number, in lower case, and how many of this unit one of it is
+ * @param zeroAt for what has another zero: which number of it is zero of this unit
  */
-record Unit(String symbol, Map<String, Double> inUnit) {
+record Unit(String symbol, Map<String, Double> inUnit, Map<String, Double> zeroAt) {
     static final Unit WATT = new Unit("W", Map.of("w", 1.0, "watt", 1.0, "watts", 1.0));
     static final Unit BEATS_PER_MINUTE = new Unit("bpm", Map.of("bpm", 1.0));
 
@@ -26,11 +27,18 @@ record Unit(String symbol, Map<String, Double> inUnit) {
     /** Beside it the international foot of 1959. */
     static final Unit METRE = new Unit("m", Map.of("m", 1.0, "ft", 0.3048));
 
-    static final Unit CELSIUS = new Unit("C", Map.of("c", 1.0, "\u00B0c", 1.0));
+    /** Beside it the degree Fahrenheit. */
+    static final Unit CELSIUS = new Unit(
+            "C",
+            Map.of("c", 1.0, "\u00B0c", 1.0, "f", 5 / 9.0, "\u00B0f", 5 / 9.0),
+            Map.of("f", 32.0, "\u00B0f", 32.0));
+
     static final Unit HECTOPASCAL = new Unit("hPa", Map.of("hpa", 1.0, "mbar", 1.0));
     static final Unit KILOGRAM_PER_CUBIC_METRE = new Unit("kg/m3", Map.of("kg/m3", 1.0, "kg/m\u00B3", 1.0));
 
-    static final Unit METRE_PER_SECOND = new Unit("m/s", Map.of("m/s", 1.0));
+    /** Beside it the kilometre and the international mile of 1959 in an hour. */
+    static final Unit METRE_PER_SECOND =
+            new Unit("m/s", Map.of("m/s", 1.0, "km/h", 1 / 3.6, "kmh", 1 / 3.6, "mph", 0.44704));
 
     /** Beside it the international mile of 1959 in an hour. */
     static final Unit KILOMETRE_PER_HOUR = new Unit("km/h", Map.of("km/h", 1.0, "kmh", 1.0, "mph", 1.609344));
@@ -42,6 +50,10 @@ record Unit(String symbol, Map<String, Double> inUnit) {
 
     private static final Pattern NUMBER = Pattern.compile("([+-]?)(\\d{1,9}\\.?\\d{0,9}|\\.\\d{1,9})\\s*(\\S*)");
     private static final Pattern WITH_COMMA = Pattern.compile("[+-]?(\\d+),(\\d+)\\D*");
+
+    Unit(String symbol, Map<String, Double> inUnit) {
+        this(symbol, inUnit, Map.of());
+    }
 
     /** How the unit is written in a message, with a blank before it; empty for a plain number. */
     String afterNumber() {
@@ -109,6 +121,6 @@ record Unit(String symbol, Map<String, Double> inUnit) {
         if (factor == null) {
             throw new TypeConversionException(expected);
         }
-        return number * factor;
+        return (number - zeroAt.getOrDefault(word, 0.0)) * factor;
     }
 }

@@ -1,12 +1,29 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.cli.report.words.Units;
+import java.util.Map;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 
 /** {@code --units} of the commands whose reports show lengths, speeds, masses or temperatures. */
 final class UnitsOption {
+    private static final Pattern BARE = Pattern.compile("[+-]?[\\d.]+");
+
+    /** What may be typed in either system, and how it is written in the imperial one. */
+    private static final Map<Class<?>, String> IMPERIAL = Map.of(
+            NumberOptions.RiderMass.class, "lb",
+            NumberOptions.BicycleMass.class, "lb",
+            NumberOptions.OtherMass.class, "lb",
+            NumberOptions.Ascent.class, "ft",
+            NumberOptions.Altitude.class, "ft",
+            NumberOptions.Temperature.class, "F",
+            NumberOptions.WindSpeed.class, "mph",
+            NumberOptions.FastestSpeed.class, "mph");
+
     @Option(
             names = "--units",
             paramLabel = "WORD",
@@ -16,7 +33,7 @@ final class UnitsOption {
     private Units units = Units.METRIC;
 
     /**
-     * The units of a report.
+     * The units of a report. With imperial units a number without its unit is a usage error, wherever it may have one.
      *
      * @param isForPeople whether anything is written for people; a usage error when other units than those of JSON and CSV
      *     are asked for and nothing is
@@ -25,6 +42,25 @@ final class UnitsOption {
         if (units != Units.METRIC && !isForPeople) {
             throw Usage.refused(spec, "--units", "JSON and CSV stay metric; leave it out, or write text or a page");
         }
+        if (units == Units.IMPERIAL && spec != null) {
+            spec.commandLine().getParseResult().matchedOptions().forEach(given -> requireUnit(spec, given));
+        }
         return units;
+    }
+
+    /** A bare number is metric; somebody who asks for miles may mean pounds by it. */
+    private static void requireUnit(CommandSpec spec, OptionSpec given) {
+        for (ITypeConverter<?> converter : given.converters()) {
+            String symbol = IMPERIAL.get(converter.getClass());
+            String typed = symbol == null || given.originalStringValues().isEmpty()
+                    ? ""
+                    : given.originalStringValues().get(0).strip();
+            if (symbol != null && BARE.matcher(typed).matches()) {
+                throw Usage.refused(
+                        spec,
+                        given.longestName(),
+                        "with --units imperial say the unit, for instance " + typed + symbol);
+            }
+        }
     }
 }

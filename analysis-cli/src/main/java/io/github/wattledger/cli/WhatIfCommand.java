@@ -20,7 +20,6 @@ import io.github.wattledger.rider.Bounds;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.rig.Air;
 import io.github.wattledger.rig.RigChoice;
-import io.github.wattledger.season.SeasonStoreException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -58,8 +57,8 @@ import picocli.CommandLine.Spec;
             "              wattledger what-if RIDE --with-power +5%%",
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be written;",
-            "2 wrong usage; 3 the ride or the rider profile could not be read, or the",
-            "ride cannot be ridden again."
+            "2 wrong usage; 3 the ride, the rider profile or the season's store could not be",
+            "read, or the ride cannot be ridden again."
         })
 final class WhatIfCommand implements Callable<Integer> {
     private final ReviewCommand.Core core;
@@ -146,7 +145,7 @@ final class WhatIfCommand implements Callable<Integer> {
     }
 
     private WhatIfReport ofRide(NamedRide named, WhatIf.Change change)
-            throws UnreadableRideException, UnreadableProfileException, SeasonStoreException {
+            throws UnreadableRideException, UnreadableProfileException, UnreadableStoreException {
         List<String> ofRoad = road.given();
         if (!ofRoad.isEmpty()) {
             throw Usage.error(spec, ofRoad.get(0) + " is for a road without a ride; a RIDE has its own");
@@ -174,7 +173,7 @@ final class WhatIfCommand implements Callable<Integer> {
         return WhatIfReport.ofRide(replayed);
     }
 
-    private WhatIfReport ofRoad(WhatIf.Change change) throws UnreadableProfileException, SeasonStoreException {
+    private WhatIfReport ofRoad(WhatIf.Change change) throws UnreadableProfileException, UnreadableStoreException {
         Double distanceM = road.distanceM();
         Double powerW = road.powerW();
         if (distanceM == null || powerW == null) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -36,6 +37,7 @@ class BunchTest {
             value = {
                 "--bunch 1:21-0:12 | --bunch 1:21-0:12: expected two times in hours and minutes, the later one last, for instance 0:12-1:21",
                 "--bunch 12 | --bunch 12: expected two times in hours and minutes, the later one last, for instance 0:12-1:21",
+                "--bunch 0:12-0:30,0:40-1:00 | --bunch 0:12-0:30,0:40-1:00: expected two times in hours and minutes, the later one last, for instance 0:12-1:21; --bunch may be given several times",
                 "--bunch 0:10-0:30 --bunch 0:20-0:40 | --bunch 0:10-0:30: the bunches 0:10:00 to 0:30:00 and 0:20:00 to 0:40:00 overlap",
                 "--bunch 2:00-9:10 | the bunch 2:00:00 to 9:10:00 ends after the recording",
                 "--bunch 0:10-0:30 --alone | --alone cannot be combined with --bunch",
@@ -65,6 +67,25 @@ class BunchTest {
                 .contains(HEADING + " You say that you rode in no bunch: the prices hold as they stand.")
                 .doesNotContain("whether you rode alone or in a bunch");
         assertThat(report("review", EVEN, "--bunch", "0:05-2:10")).contains("so there is no decision to judge.");
+    }
+
+    /** Where a ride is no race, a told bunch changes no number, and every report says so; without a word it says nothing. */
+    @Test
+    void aRideThatIsNoRaceSaysThatABunchChangesNothing() {
+        String changesNothing = "What you say of a bunch changes nothing here: the ride is not judged as a race.";
+        for (String[] told : new String[][] {{"--bunch", "0:12-1:21"}, {"--alone"}}) {
+            String[] words = plus(new String[] {"review", HARD, "--effort", "training"}, told);
+            assertThat(report(words)).contains(changesNothing);
+            assertThat(report(plus(words, "--brief"))).contains(changesNothing);
+            assertThat(report(plus(words, "--format", "html"))).contains(changesNothing);
+        }
+        assertThat(report("review", HARD, "--effort", "training")).doesNotContain(changesNothing);
+        assertThat(report("review", HARD, "--effort", "training", "--brief")).doesNotContain(changesNothing);
+        assertThat(report("review", HARD, "--alone")).doesNotContain(changesNothing);
+    }
+
+    private static String[] plus(String[] words, String... more) {
+        return Stream.concat(Stream.of(words), Stream.of(more)).toArray(String[]::new);
     }
 
     /** Whoever is asked until when finds the break-even where text, brief lines, page and JSON agree. */

@@ -62,7 +62,7 @@ class NotesTest {
         JsonNode without = json();
         JsonNode stops = finding(without, "stopped-time");
         assertThat(stops).as("the sample has stops").isNotNull();
-        notes("[[stops]]", "what = \"puncture\"", "from = \"0:13\"", "to = \"12:00\"");
+        notes("[[stops]]", "what = \"puncture\"", "from = \"0:13\"", "to = \"7:12\"");
         assertThat(finding(json(), "stopped-time")).isNull();
         assertThat(report()).contains("Stops that by the rider's notes were not the rider's choice, ");
     }
@@ -73,7 +73,7 @@ class NotesTest {
                 "eaten_g_per_hour = [60, 0]",
                 "[[stops]]",
                 "what = \"puncture\"",
-                "at = \"2:10\"",
+                "at = \"2:38\"",
                 "[[bunch]]",
                 "from = \"0:00\"",
                 "to = \"0:48\"");
@@ -81,7 +81,7 @@ class NotesTest {
         SchemaCheck.assertFits(JsonSchema.REVIEW, json.toString());
         assertThat(json.get("notes").toString())
                 .isEqualTo("{\"event\":null,\"rider\":null,\"feel\":null,\"heat\":null,\"eatenGPerHour\":[60,0],"
-                        + "\"stopsNotChosen\":[{\"what\":\"puncture\",\"startSeconds\":7800,\"endSeconds\":null}],"
+                        + "\"stopsNotChosen\":[{\"what\":\"puncture\",\"startSeconds\":9480,\"endSeconds\":null}],"
                         + "\"inBunch\":[{\"startSeconds\":0,\"endSeconds\":2880}],\"agreed\":null}");
         assertThat(report("--brief")).doesNotContain("alone or in a bunch");
     }
@@ -104,6 +104,55 @@ class NotesTest {
                 .isEqualTo("wattledger review: " + folder.resolve("race.notes.toml")
                         + ":2: feeel: unknown key; did you mean feel?; left out of the notes" + System.lineSeparator());
         assertThat(outcome.out()).startsWith("Ebbwood 165 (race.fit), ");
+    }
+
+    /** The sample lasts 7:12:20 and stops at 2:36:19 and 5:02:59: none of these times can be right. */
+    @Test
+    void timesThatDoNotFitTheRecordingAreNamedAndNoFacts() throws IOException {
+        notes(
+                "[[stops]]",
+                "what = \"puncture\"",
+                "at = \"9:00:00\"",
+                "[[stops]]",
+                "what = \"flat\"",
+                "from = \"2:10\"",
+                "to = \"2:17\"",
+                "[[bunch]]",
+                "from = \"8:00\"",
+                "to = \"9:00\"",
+                "[[bunch]]",
+                "from = \"0:00\"",
+                "to = \"12:00\"");
+        Outcome outcome = review();
+        assertThat(outcome.status()).isZero();
+        String file = "wattledger review: " + folder.resolve("race.notes.toml");
+        assertThat(outcome.err().lines())
+                .containsExactly(
+                        file
+                                + ":1: stops: puncture, at 9:00:00, lies after the end of the recording at 7:12:20; left out"
+                                + " of the notes",
+                        file
+                                + ":4: stops: flat, 2:10:00 to 2:17:00, lies where the ride did not stop; the note explains"
+                                + " nothing",
+                        file
+                                + ":8: bunch: 8:00:00 to 9:00:00 lies after the end of the recording at 7:12:20; left out of"
+                                + " the notes",
+                        file + ":11: bunch: 0:00:00 to 12:00:00 ends after the recording, which ends at 7:12:20; cut to"
+                                + " its end");
+        assertThat(outcome.out().replaceAll("\\s+", " "))
+                .contains(
+                        "Stops that were not the rider's choice: flat, 2:10:00 to 2:17:00 (the recording shows no stop"
+                                + " there). In a bunch: 0:00:00 to 7:12:20.")
+                .doesNotContain("9:00:00", "Stops that by the rider's notes were not the rider's choice");
+    }
+
+    /** A next group may stand for a bunch of the notes; one that ends after the recording is cut there, too. */
+    @Test
+    void aNextGroupRestsOnTheBunchThatTheRecordingHolds() throws IOException {
+        notes("[[bunch]]", "from = \"0:12\"", "to = \"12:00\"");
+        Outcome outcome = review("--next-group", "50%");
+        assertThat(outcome.status()).isZero();
+        assertThat(outcome.err()).contains("cut to its end");
     }
 
     @Test

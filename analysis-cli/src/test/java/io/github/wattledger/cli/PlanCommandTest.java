@@ -62,7 +62,11 @@ class PlanCommandTest {
         assertThat(json.get("schema").stringValue()).isEqualTo(JsonSchema.PLAN.id());
         assertThat(json.get("course").get("sha256").stringValue()).hasSize(64);
         int cap = json.get("opening").get("capW").asInt();
-        assertThat(plan().out()).contains("stay under " + cap + " W");
+        int byCaps = (int) Math.round(json.get("opening").get("byCapsW").asDouble());
+        assertThat(plan().out().replaceAll("\\s+", " "))
+                .contains("stay under " + cap
+                        + " W normalized; on each climb the caps hold from the first one on. By the caps it is about "
+                        + byCaps + " W.");
     }
 
     @Test
@@ -76,7 +80,15 @@ class PlanCommandTest {
         String card = plan("--format", "html", "--stops", "0:15").out();
         assertThat(card)
                 .startsWith("<!DOCTYPE html>")
-                .contains("A5", "Ebbwood 165", "time standing ", "15 min", "For the first", "physician");
+                .contains(
+                        "A5",
+                        "Ebbwood 165",
+                        "time standing ",
+                        "15 min",
+                        "For the first",
+                        " normalized</p>",
+                        "On each climb its cap holds from the first one on; by the caps it is about ",
+                        "physician");
         assertThat(card).doesNotContain("<script", "http:");
     }
 
@@ -137,8 +149,42 @@ class PlanCommandTest {
                 .contains("the guide from threshold power 250 W")
                 .doesNotContain("You opened");
         Outcome none = plan("--season", temp.resolve("nowhere").toString());
-        assertThat(none.status()).isNotZero();
-        assertThat(none.err().lines()).hasSize(1);
+        assertThat(none.status()).isEqualTo(3);
+        assertThat(none.err())
+                .isEqualTo("wattledger plan: --season: " + temp.resolve("nowhere")
+                        + ": there is no season's store; run 'wattledger season' on the folder first\n");
+    }
+
+    /** docs/plan.md: without --rider the profile in the folder of the season counts, and a plan without one says so. */
+    @Test
+    void theProfileOfTheSeasonIsTaken() throws IOException {
+        Path folder = Files.createDirectory(temp.resolve("rides"));
+        Files.copy(Path.of("../sample-rides/even-paced.fit"), folder.resolve("even-paced.fit"));
+        assertThat(Outcome.of("season", folder.toString()).status()).isZero();
+        String[] words = {"--season", folder.toString(), "--day", "2026-06-14"};
+        String none = "No rider profile was read: none stands in the folder of the course or of the season, and --rider"
+                + " names none.";
+        assertThat(plan(words).out().replaceAll("\\s+", " ")).contains(none, "carbohydrate");
+        Path profile = Files.writeString(folder.resolve("rider.toml"), "birth_year = 2010\n");
+        assertThat(plan(words).out().replaceAll("\\s+", " ")).doesNotContain(none, "carbohydrate");
+        Path store = folder.resolve(SeasonStoreFile.NAME);
+        assertThat(plan("--season", store.toString(), "--day", "2026-06-14").out())
+                .doesNotContain("carbohydrate");
+        Files.delete(profile);
+        assertThat(plan().out().replaceAll("\\s+", " ")).doesNotContain(none);
+    }
+
+    /** No cap above 95 % of threshold power 250 W: 237.5 W is the most that a plan can give. */
+    @Test
+    void aPowerThatNoPlanGivesIsNotCalledWhatWasAsked() {
+        assertThat(plan("--target", "500").out().replaceAll("\\s+", " "))
+                .contains(
+                        "You asked for 500 W; 237 W is the most: no cap may lie above 95 % of threshold power nor above a"
+                                + " known critical power. By the guide from threshold power 250 W you can hold",
+                        ", so this is more than can be expected.")
+                .doesNotContain("as you ask");
+        assertThat(plan("--time", "3:00").out().replaceAll("\\s+", " "))
+                .contains("Your time asks for more than normalized power 237 W, and that is the most: no cap may lie");
     }
 
     @ParameterizedTest
@@ -193,6 +239,13 @@ class PlanCommandTest {
         assertThat(result.err()).isEmpty();
         assertThat(result.status()).isZero();
         assertThat(result.out()).contains("AGAINST THE PLAN", "slower than planned", "over-hard", "First feed");
+        assertThat(result.out().replaceAll("\\s+", " "))
+                .contains(
+                        "Kept: within 5 % of the cap on the whole. Above: more than 5 % above it for over 8 min in all."
+                                + " Descents are left out.",
+                        " to planned riding power the day stops in all ");
+        assertThat(result.out().indexOf("AGAINST THE PLAN"))
+                .isLessThan(result.out().indexOf("These are numbers about effort"));
         assertThat(result.out().lines())
                 .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
     }

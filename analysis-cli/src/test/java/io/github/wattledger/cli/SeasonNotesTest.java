@@ -81,12 +81,12 @@ class SeasonNotesTest {
         assertThat(Outcome.of("review", first, "--brief", "--season", folder.toString())
                         .out()
                         .replaceAll("\\s+", " "))
-                .contains("opening (first 26 min): at most 217 W");
+                .contains("opening (first 26 min, normalized): at most 217 W");
         assertThat(report)
                 .contains(
-                        "The advice of an earlier race: open at 217 W at most; not kept, at 244 W.",
+                        "The advice of an earlier race of like length: open at 217 W at most; not kept, at 244 W.",
                         "kept, at 204 W.",
-                        "The opening kept to the cap that an earlier race had named in 2 of 3 races.");
+                        "The opening kept to the cap that an earlier race of like length had named in 2 of 3 races.");
         JsonNode races = new JsonMapper()
                 .readTree(season("--format", "json").out())
                 .get("pacing")
@@ -120,5 +120,35 @@ class SeasonNotesTest {
                 .asString()
                 .startsWith("wattledger season: ")
                 .contains(SECOND + ".notes.toml", "evnt", "did you mean event?", "left out of the notes");
+    }
+
+    /** The race lasts less than three hours and was ridden without a stop. Said in each run, as any other fault. */
+    @Test
+    void timesThatDoNotFitTheRecordingAreNamed() throws IOException {
+        Files.writeString(folder.resolve(SECOND + ".notes.toml"), """
+                [[stops]]
+                what = "puncture"
+                at = "1:00"
+                [[bunch]]
+                from = "8:00"
+                to = "9:00"
+                """);
+        for (int run = 0; run < 2; run++) {
+            assertThat(season().err().lines().filter(line -> line.contains("notes.toml")))
+                    .satisfiesExactly(
+                            first -> assertThat(first)
+                                    .startsWith("wattledger season: ")
+                                    .endsWith(SECOND
+                                            + ".notes.toml:1: stops: puncture, at 1:00:00, lies where the ride did"
+                                            + " not stop; the note explains nothing"),
+                            second -> assertThat(second)
+                                    .contains(SECOND
+                                            + ".notes.toml:4: bunch: 8:00:00 to 9:00:00 lies after the end of the"
+                                            + " recording at ")
+                                    .endsWith("; left out of the notes"));
+        }
+        JsonNode rides =
+                new JsonMapper().readTree(season("--format", "json").out()).get("rides");
+        assertThat(rides.toString()).doesNotContain("\"startSeconds\":28800").contains("\"startSeconds\":3600");
     }
 }

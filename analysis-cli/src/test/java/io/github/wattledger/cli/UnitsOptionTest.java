@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.JsonNode;
@@ -43,10 +44,10 @@ class UnitsOptionTest {
             "review " + HARD + " --effort training",
             "review ../sample-rides/damaged.fit",
             "compare " + HARD + " " + EVEN,
-            "what-if " + HARD + " --with-mass -2 --with-temperature 30",
-            "what-if --distance 160km --power 200 --ascent 1500 --with-position aero-bars",
+            "what-if " + HARD + " --with-mass -2kg --with-temperature 30C",
+            "what-if --distance 160km --power 200 --ascent 1500m --with-position aero-bars",
             "plan " + COURSE
-                    + " --threshold-power 250 --mass 74 --wind 3 --wind-from 90 --ascent 2000 --temperature 27",
+                    + " --threshold-power 250 --mass 74kg --wind 3m/s --wind-from 90 --ascent 2000m --temperature 27C",
             "plan " + COURSE + " --threshold-power 250");
 
     private static Outcome run(String words, String... more) {
@@ -144,7 +145,7 @@ class UnitsOptionTest {
         double startM = json.at("/pacing/findings/0/startM").asDouble();
         double endM = json.at("/pacing/findings/0/endM").asDouble();
         assertThat(text)
-                .contains("Over-hard start (major), 0:12:06 to 1:21:02, mile " + tenths(startM / MILE_M) + " to "
+                .contains("Over-hard start (major), 0:12:06 to 1:21:02, miles " + tenths(startM / MILE_M) + " to "
                         + tenths(endM / MILE_M) + "\n");
     }
 
@@ -174,6 +175,53 @@ class UnitsOptionTest {
                 .containsExactly(
                         name + ": --units Imperial: JSON and CSV stay metric; leave it out, or write text or a page",
                         "See '" + name + " --help'.");
+    }
+
+    /** Nobody can tell whether 163 are pounds or kilograms; a share and what has no imperial unit stay as they are. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "what-if --distance 100mi --power 200 --mass 163 --with-mass -5% | --mass 163 | 163lb",
+                "what-if --distance 100mi --power 200 --with-mass -5 | --with-mass -5 | -5lb",
+                "what-if --distance 100mi --power 200 --temperature 55 --with-mass -5% | --temperature 55 | 55F",
+                "what-if --distance 100mi --power 200 --bicycle-mass 22 --with-mass -5% | --bicycle-mass 22 | 22lb",
+                "what-if --distance 100mi --power 200 --altitude 3000 --with-mass -5% | --altitude 3000 | 3000ft",
+                "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --ascent 5900 | --ascent 5900 | 5900ft",
+                "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --wind 3 | --wind 3 | 3mph",
+                "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --fastest 34 | --fastest 34 | 34mph"
+            })
+    void aBareNumberIsRefusedBesideImperialUnits(String command, String option, String example) {
+        Outcome outcome = Outcome.of((command + " --units imperial").split(" ", -1));
+        assertThat(outcome.status()).isEqualTo(2);
+        assertThat(outcome.err())
+                .startsWith("wattledger " + command.substring(0, command.indexOf(' ')) + ": " + option
+                        + ": with --units imperial say the unit, for instance " + example + "\n");
+    }
+
+    /** By the definitions: 68 F are 20 C, a mile an hour 0.44704 m/s, a foot 0.3048 m, a pound 0.45359237 kg. */
+    @ParameterizedTest
+    @CsvSource({"68F, 20C", "-4F, -20", "32\u00B0F, 0C"})
+    void fahrenheitIsTaken(String typed, String celsius) {
+        String road = "what-if --distance 100mi --power 200 --with-mass -5% --format json --temperature ";
+        assertThat(run(road + typed).out()).isEqualTo(run(road + celsius).out());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"18km/h, 5", "5mph, 2.2352m/s"})
+    void windIsTakenInTheUnitsOfAForecast(String typed, String mps) {
+        String plan = "plan " + COURSE + " --threshold-power 250 --wind-from 270 --format json --wind ";
+        assertThat(run(plan + typed).out()).isEqualTo(run(plan + mps).out());
+    }
+
+    @Test
+    void unitsThatAreSaidAndSharesAreTaken() {
+        assertThat(run("what-if --distance 100mi --power 200 --mass 163lb --with-mass -5% --units imperial")
+                        .out())
+                .contains("163 lb");
+        assertThat(run("what-if --distance 100mi --power 200 --mass 74kg --with-mass -5lb --units imperial")
+                        .out())
+                .contains("163 lb");
     }
 
     @Test

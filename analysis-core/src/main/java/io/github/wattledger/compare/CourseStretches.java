@@ -62,6 +62,25 @@ public final class CourseStretches {
         return new CourseStretches(course, startM, stepM).between(first, last);
     }
 
+    /**
+     * Metres climbed in a stretch on pieces as steep as a climb: what its mean grade hides. A steady rise of less counts for
+     * nothing.
+     *
+     * @param course the course
+     * @param startM distance of point 0, metres from the start of the recording
+     * @param stepM distance between two points, metres
+     * @param stretch a stretch of it, as {@link #of} gives it
+     */
+    public static double climbedM(Course course, double startM, double stepM, Span stretch) {
+        CourseStretches stretches = new CourseStretches(course, startM, stepM);
+        double climbedM = 0;
+        for (int piece = stretch.from; piece < stretch.to; piece++) {
+            Double grade = stretches.grade(piece, piece + 1);
+            climbedM += grade != null && grade >= LEAST_GRADE ? grade * stepM : 0;
+        }
+        return climbedM;
+    }
+
     private List<Span> between(int first, int last) {
         double lengthM = (last - first) * stepM;
         int least = (int) Math.ceil(Math.max(LEAST_LENGTH_M, lengthM * LEAST_FRACTION) / stepM);

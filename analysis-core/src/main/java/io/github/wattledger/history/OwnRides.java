@@ -15,7 +15,6 @@ import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
@@ -43,33 +42,31 @@ public final class OwnRides implements Serializable {
 
     private static final int DAYS_OF_DIFFERENT_TRIALS = 3;
 
-    @SuppressWarnings("serial") // what List.copyOf gives is serializable
-    private final List<PastRide> rides;
-
+    private final DatedRides rides;
     private final Rider rider;
     private final NamedDays named;
 
-    /** For each ride the one of the days about it that implies the highest threshold, whatever day is asked about. */
+    /** Whether the rider names a threshold power, which then holds for the rides of every day. */
+    private final boolean namesThreshold;
+
+    /** For each long ride what it says once all days are past whose efforts count for its threshold; null for the others. */
     @SuppressWarnings("serial") // an ArrayList
-    private final List<@Nullable OwnThreshold> thresholdsAround;
+    private final List<@Nullable LongRide> longRides;
 
     /** What was agreed after any of the rides, in the order of their days. */
     @SuppressWarnings("serial") // what List.copyOf gives is serializable
     private final List<Agreement> agreements;
 
-    private OwnRides(List<PastRide> rides, Rider rider) {
+    private OwnRides(DatedRides rides, Rider rider) {
         this.rides = rides;
         this.rider = rider;
         this.named = NamedDays.of(rider);
-        this.thresholdsAround = new ArrayList<>();
-        this.agreements = agreements(rides);
-        for (PastRide ride : rides) {
-            thresholdsAround.add(
-                    isLong(ride)
-                            ? highest(
-                                    ride.day().minusDays(OwnThreshold.DAYS_BEFORE),
-                                    ride.day().plusDays(OwnThreshold.DAYS_AFTER + 1L))
-                            : null);
+        this.namesThreshold = rider.thresholdPowerW() != null
+                || rider.thresholds().entries().stream().anyMatch(entry -> entry.powerW() != null);
+        this.agreements = agreements(rides.all());
+        this.longRides = new ArrayList<>();
+        for (PastRide ride : rides.all()) {
+            longRides.add(isLong(ride) ? longRide(ride, ride.day().plusDays(OwnThreshold.DAYS_AFTER + 1L)) : null);
         }
     }
 
@@ -80,25 +77,19 @@ public final class OwnRides implements Serializable {
      * @param rider what the rider says: thresholds, all-out days, trials
      */
     public static OwnRides of(List<PastRide> rides, Rider rider) {
-        return new OwnRides(
-                rides.stream()
-                        .sorted(Comparator.comparing(PastRide::day)
-                                .thenComparing(PastRide::name)
-                                .thenComparing(PastRide::ridingHours))
-                        .toList(),
-                rider);
+        return new OwnRides(DatedRides.of(rides), rider);
     }
 
     /** What the rides before a day say on that day about what the rider can do. */
     public RiderHistory on(LocalDate day) {
-        OwnThreshold own = highest(day.minusDays(OwnThreshold.DAYS_BEFORE), day);
-        int rideCount = firstOn(day) - firstOn(day.minusDays(ENDURANCE_DAYS));
+        OwnThreshold own = rides.highest(day.minusDays(OwnThreshold.DAYS_BEFORE), day);
+        int rideCount = rides.firstOn(day) - rides.firstOn(day.minusDays(ENDURANCE_DAYS));
         return new RiderHistory(day, rideCount, own, endurance(day, own), criticalPower(day), agreedBefore(day));
     }
 
     /** What the rides before a day tell beside that. */
     public RiderTraits traitsOn(LocalDate day) {
-        List<PastRide> year = between(day.minusDays(ENDURANCE_DAYS), day);
+        List<PastRide> year = rides.between(day.minusDays(ENDURANCE_DAYS), day);
         return new RiderTraits(
                 day,
                 criticalPowerAtLeastW(day),
@@ -113,7 +104,7 @@ public final class OwnRides implements Serializable {
 
     /** The last {@value #LAST_RACES} rides of the year before a day that were judged as races, the latest first. */
     public List<PastRide> racesBefore(LocalDate day) {
-        List<PastRide> year = new ArrayList<>(between(day.minusDays(ENDURANCE_DAYS), day));
+        List<PastRide> year = new ArrayList<>(rides.between(day.minusDays(ENDURANCE_DAYS), day));
         Collections.reverse(year);
         return year.stream()
                 .filter(ride -> ride.traits().openingOverTarget() != null)
@@ -144,7 +135,7 @@ public final class OwnRides implements Serializable {
 
     /** How threshold power moved by all these rides. */
     public ThresholdProposal proposedThresholds() {
-        return ThresholdProposal.of(rides, rider, named);
+        return ThresholdProposal.of(rides.all(), rider, named);
     }
 
     /**
@@ -176,18 +167,19 @@ public final class OwnRides implements Serializable {
         List<LongRide> all = new ArrayList<>();
         List<LongRide> allOut = new ArrayList<>();
         boolean hasWitness = false;
-        int to = firstOn(day);
-        for (int i = firstOn(day.minusDays(ENDURANCE_DAYS)); i < to; i++) {
-            PastRide ride = rides.get(i);
-            Double watts = ride.normalizedPowerW();
-            Double thresholdW = isLong(ride) ? thresholdOfRideW(i, day) : null;
-            if (watts == null || !(watts > 0) || thresholdW == null) {
+        LocalDate lastSettled = day.minusDays(OwnThreshold.DAYS_AFTER + 1L);
+        int to = rides.firstOn(day);
+        for (int i = rides.firstOn(day.minusDays(ENDURANCE_DAYS)); i < to; i++) {
+            LongRide each = longRides.get(i);
+            if (each != null && !namesThreshold && each.day().isAfter(lastSettled)) {
+                each = longRide(rides.all().get(i), day);
+            }
+            if (each == null) {
                 continue;
             }
-            LongRide each = new LongRide(ride.day(), ride.ridingHours(), watts, thresholdW);
             all.add(each);
-            hasWitness |= ride.showsLimit();
-            if (named.isAllOut(ride.day())) {
+            hasWitness |= rides.all().get(i).showsLimit();
+            if (named.isAllOut(each.day())) {
                 allOut.add(each);
             }
         }
@@ -198,9 +190,17 @@ public final class OwnRides implements Serializable {
         return ride.ridingHours() >= OwnEndurance.SHORTEST_HOURS;
     }
 
+    /** What a ride says about endurance on a later day; null where it says nothing. */
+    private @Nullable LongRide longRide(PastRide ride, LocalDate seenFrom) {
+        Double watts = ride.normalizedPowerW();
+        Double thresholdW = thresholdW(ride.day(), seenFrom);
+        return watts == null || !(watts > 0) || thresholdW == null
+                ? null
+                : new LongRide(ride.day(), ride.ridingHours(), watts, thresholdW);
+    }
+
     /** The threshold power of the day of an earlier ride, as it looks on a later day; null where none is known. */
-    private @Nullable Double thresholdOfRideW(int index, LocalDate seenFrom) {
-        LocalDate day = rides.get(index).day();
+    private @Nullable Double thresholdW(LocalDate day, LocalDate seenFrom) {
         Double interpolated = rider.thresholds().interpolatedPowerW(day);
         if (interpolated != null) {
             return interpolated;
@@ -209,25 +209,9 @@ public final class OwnRides implements Serializable {
             return rider.thresholdPowerW();
         }
         LocalDate end = day.plusDays(OwnThreshold.DAYS_AFTER + 1L);
-        OwnThreshold own = end.isAfter(seenFrom)
-                ? highest(day.minusDays(OwnThreshold.DAYS_BEFORE), seenFrom)
-                : thresholdsAround.get(index);
+        OwnThreshold own =
+                rides.highest(day.minusDays(OwnThreshold.DAYS_BEFORE), end.isAfter(seenFrom) ? seenFrom : end);
         return own == null ? null : (Double) own.watts();
-    }
-
-    /** The ride that implies the highest threshold of those from a day on and before another; of equal ones the earliest. */
-    private @Nullable OwnThreshold highest(LocalDate from, LocalDate before) {
-        PastRide best = null;
-        double highest = 0;
-        int to = firstOn(before);
-        for (int i = firstOn(from); i < to; i++) {
-            Double implied = rides.get(i).impliedThresholdW();
-            if (implied != null && implied > highest) {
-                highest = implied;
-                best = rides.get(i);
-            }
-        }
-        return best == null ? null : OwnThreshold.of(best, highest);
     }
 
     private Outcome<TrialCriticalPower> criticalPower(LocalDate day) {
@@ -250,7 +234,7 @@ public final class OwnRides implements Serializable {
 
     /** The best mean power of a trial's day over its duration, watts. */
     private OptionalDouble ridden(Trial trial) {
-        return between(trial.day(), trial.day().plusDays(1)).stream()
+        return rides.between(trial.day(), trial.day().plusDays(1)).stream()
                 .flatMap(ride -> ride.bests().stream())
                 .filter(best -> best.seconds() == trial.seconds())
                 .mapToDouble(BestEffort::watts)
@@ -259,14 +243,14 @@ public final class OwnRides implements Serializable {
 
     private @Nullable Double criticalPowerAtLeastW(LocalDate day) {
         OptionalDouble atLeast =
-                TrialCriticalPower.atLeastW(between(day.minusDays(OwnThreshold.DAYS_BEFORE), day).stream()
+                TrialCriticalPower.atLeastW(rides.between(day.minusDays(OwnThreshold.DAYS_BEFORE), day).stream()
                         .flatMap(ride -> ride.bests().stream())
                         .toList());
         return atLeast.isPresent() ? (Double) atLeast.getAsDouble() : null;
     }
 
     private List<HeartLine> heartLines(LocalDate day) {
-        List<PastRide> recent = new ArrayList<>(between(day.minusDays(HeartRateOnPower.DAYS), day));
+        List<PastRide> recent = new ArrayList<>(rides.between(day.minusDays(HeartRateOnPower.DAYS), day));
         Collections.reverse(recent);
         return recent.stream()
                 .filter(ride -> ride.ridingHours() >= HeartRateOnPower.SHORTEST_HOURS)
@@ -282,24 +266,5 @@ public final class OwnRides implements Serializable {
                 .filter(Objects::nonNull)
                 .mapToDouble(Double::doubleValue)
                 .toArray());
-    }
-
-    private List<PastRide> between(LocalDate from, LocalDate before) {
-        return rides.subList(firstOn(from), firstOn(before));
-    }
-
-    /** The index of the first ride of a day or later. */
-    private int firstOn(LocalDate day) {
-        int low = 0;
-        int high = rides.size();
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (rides.get(middle).day().isBefore(day)) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
     }
 }

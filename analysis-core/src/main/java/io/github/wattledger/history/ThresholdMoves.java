@@ -86,28 +86,48 @@ public final class ThresholdMoves {
             return;
         }
         double one = Math.log(now.impliedW / inForceW);
-        List<Double> efforts = logsSince(now.day.minusDays(RISE_DAYS), false);
-        if (efforts.size() > 1 && efforts.get(1) >= TWO_EFFORTS_LOG) {
-            rise(now.day, (efforts.get(0) + efforts.get(1)) / 2, ThresholdMove.Reason.TWO_EFFORTS);
+        Highest efforts = highestSince(now.day.minusDays(RISE_DAYS), false);
+        if (efforts.two >= TWO_EFFORTS_LOG) {
+            rise(now.day, (efforts.one + efforts.two) / 2, ThresholdMove.Reason.TWO_EFFORTS);
         } else if (one >= ONE_EFFORT_LOG) {
             rise(now.day, one - ALONE_LESS, ThresholdMove.Reason.ONE_FAR_EFFORT);
-        } else if (efforts.get(0) >= TWO_EFFORTS_LOG && heartRateShift() <= -HEART_RATE_FALL_BPM) {
-            rise(now.day, efforts.get(0) - WITH_HEART_RATE_LESS, ThresholdMove.Reason.EFFORT_AND_HEART_RATE);
+        } else if (efforts.one >= TWO_EFFORTS_LOG && heartRateShift() <= -HEART_RATE_FALL_BPM) {
+            rise(now.day, efforts.one - WITH_HEART_RATE_LESS, ThresholdMove.Reason.EFFORT_AND_HEART_RATE);
         } else if (isKnownHard) {
             proposeFall(now.day);
         }
     }
 
-    /** The implied thresholds since a day, and since the last change, over the one in force, the highest first. */
-    private List<Double> logsSince(LocalDate first, boolean onlyHard) {
-        return seen.stream()
-                .filter(each -> !each.day.isBefore(first) && !each.day.isBefore(changed))
-                .filter(each -> each.isKnownHard || !onlyHard)
-                .map(Seen::impliedW)
-                .filter(each -> each != null && each > 0)
-                .map(each -> Math.log(each / inForceW))
-                .sorted(Comparator.reverseOrder())
-                .toList();
+    /**
+     * The two highest implied thresholds over the one in force, in natural logarithms.
+     *
+     * @param one the highest, NaN where there is none
+     * @param two the second highest, NaN where there is none
+     */
+    private record Highest(double one, double two) {}
+
+    /** The highest since a day, and since the last change. */
+    private Highest highestSince(LocalDate first, boolean onlyHard) {
+        double oneW = Double.NaN;
+        double twoW = Double.NaN;
+        // From the last one back, as far as they count: a decade of rides is asked once for each of them.
+        for (int i = seen.size() - 1; i >= 0; i--) {
+            Seen each = seen.get(i);
+            if (each.day.isBefore(first) || each.day.isBefore(changed)) {
+                break;
+            }
+            Double watts = each.isKnownHard || !onlyHard ? each.impliedW : null;
+            if (watts == null || !(watts > 0)) {
+                continue;
+            }
+            if (!(watts <= oneW)) {
+                twoW = oneW;
+                oneW = watts;
+            } else if (!(watts <= twoW)) {
+                twoW = watts;
+            }
+        }
+        return new Highest(Math.log(oneW / inForceW), Math.log(twoW / inForceW));
     }
 
     private void rise(LocalDate day, double log, ThresholdMove.Reason reason) {
@@ -118,13 +138,10 @@ public final class ThresholdMoves {
     }
 
     private void proposeFall(LocalDate day) {
-        List<Double> hard = logsSince(day.minusDays(FALL_DAYS), true);
-        if (hard.size() > 1 && hard.get(0) <= -FALL_LOG) {
+        Highest hard = highestSince(day.minusDays(FALL_DAYS), true);
+        if (!Double.isNaN(hard.two) && hard.one <= -FALL_LOG) {
             moves.add(new ThresholdMove(
-                    day,
-                    inForceW,
-                    inForceW * Math.exp(hard.get(0) + FALL_MORE),
-                    ThresholdMove.Reason.HARD_EFFORTS_BELOW));
+                    day, inForceW, inForceW * Math.exp(hard.one + FALL_MORE), ThresholdMove.Reason.HARD_EFFORTS_BELOW));
         }
     }
 

@@ -30,6 +30,7 @@ final class JsonPlan {
         json.begin("opening");
         json.number("seconds", plan.opening().seconds());
         json.number("capW", plan.opening().capW());
+        json.number("byCapsW", plan.opening().byCapsW());
         json.number("capBpm", plan.opening().capBpm());
         json.number("pastRatio", plan.opening().pastRatio());
         json.end();

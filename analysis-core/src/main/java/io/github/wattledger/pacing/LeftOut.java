@@ -11,8 +11,11 @@ final class LeftOut {
     private LeftOut() {}
 
     /** The sentences, in the order in which they are reported. */
-    static List<String> of(Race race, boolean isRace) {
+    static List<String> of(Race race, boolean isRace, Company company) {
         List<String> leftOut = new ArrayList<>();
+        if (!isRace && company.isSaid()) {
+            leftOut.add(PacingReview.BUNCH_CHANGES_NOTHING);
+        }
         Ride ride = race.ride();
         if (!ride.has(Channel.POWER)) {
             leftOut.add("No power: pacing, surges, fade and drift were not looked at.");

@@ -6,6 +6,7 @@ import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.course.Course;
 import io.github.wattledger.pacing.price.LostTime;
 import io.github.wattledger.power.Ability;
+import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.SecondState;
@@ -60,6 +61,10 @@ public record PacingReview(
         @Nullable BunchReview bunch,
         @Nullable ProposedBunch proposedBunch)
         implements Serializable {
+    /** What is among the things left out where the rider says something of a bunch, or of none, and the ride is no race. */
+    static final String BUNCH_CHANGES_NOTHING =
+            "What you say of a bunch changes nothing here: the ride is not judged as a race.";
+
     private static final int SECONDS_PER_MINUTE = 60;
 
     /** Copies the lists. */
@@ -158,6 +163,7 @@ public record PacingReview(
         List<Remark> remarks = isRace || !occasion.kind().allowsRemarks()
                 ? List.of()
                 : Detection.all(race, Detector::comparesParts, cancellation).stream()
+                        .filter(each -> hasItsGround(each, race, occasion))
                         .map(each -> Remark.of(race, each))
                         .toList();
         double halves = Verdicts.secondHalfOverFirst(race);
@@ -172,7 +178,7 @@ public record PacingReview(
                 ability.sustainablePowerW(),
                 priced.findings(),
                 ledger(ride, priced),
-                LeftOut.of(race, isRace),
+                LeftOut.of(race, isRace, company),
                 own.found(),
                 own.failures(),
                 occasion,
@@ -185,9 +191,21 @@ public record PacingReview(
                 priced.proposed());
     }
 
+    /** The sentence that what the rider says of a bunch changes nothing here; null where it does, or nothing is said. */
+    public @Nullable String bunchChangesNothing() {
+        return leftOut.contains(BUNCH_CHANGES_NOTHING) ? BUNCH_CHANGES_NOTHING : null;
+    }
+
     /** The finding of a kind, or empty where there is none. */
     public Optional<Finding> finding(FindingKind kind) {
         return findings.stream().filter(each -> each.kind() == kind).findFirst();
+    }
+
+    /** Indoors, on no road at all, less power late in a session says how the session was set, and not that the rider faded. */
+    private static boolean hasItsGround(Detection detection, Race race, Occasion occasion) {
+        return detection.kind() != FindingKind.FADE
+                || occasion.kind() != Occasion.Kind.INDOOR
+                || race.ride().has(Channel.DISTANCE);
     }
 
     private static @Nullable String whyNotJudged(Race race, Occasion occasion) {

@@ -14,6 +14,8 @@ final class CapTable {
 
     private static final double SCALE_STEP = 0.005;
 
+    private static final double SHOWN = 1000;
+
     private final Map<Ground, Double> watts;
 
     private CapTable(Map<Ground, Double> watts) {
@@ -79,6 +81,22 @@ final class CapTable {
 
     double capW(Ground ground) {
         return watts.getOrDefault(ground, 0.0);
+    }
+
+    /**
+     * The cap of a climb: that of the ground of its mean grade, so that a rider has one number for one slope. The grade is
+     * taken as it is shown, in tenths of a percent. Where the course has no such ground, the next easier one counts.
+     */
+    double capOfClimbW(double meanGrade) {
+        Ground ground = Ground.of(Math.round(SHOWN * meanGrade) / SHOWN);
+        double capW = 0;
+        for (Ground each : Ground.values()) {
+            capW = watts.getOrDefault(each, capW);
+            if (each == ground) {
+                break;
+            }
+        }
+        return capW;
     }
 
     Series ofPieces(Series grades) {

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param climb the climb
  * @param name the named point nearest to its top, or null
- * @param capW mean power of the plan on it, watts, rounded to 5
+ * @param capW the cap of the ground of its mean grade, watts
  * @param capBpm the heart rate beside it, beats per minute, or null where the rider's line is not known
  * @param seconds how long it takes, seconds
  */

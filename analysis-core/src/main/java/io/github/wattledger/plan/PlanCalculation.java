@@ -184,7 +184,9 @@ final class PlanCalculation {
 
     OpeningCap opening() {
         double capW = (double) Math.round(Opening.CAP_OVER_TARGET * target.watts());
-        return new OpeningCap(OpeningCap.secondsOf(moving.seconds()), capW, rider.capBpm(capW), rider.usualOpening());
+        double seconds = OpeningCap.secondsOf(moving.seconds());
+        double byCapsW = ride.effortUntilW(ridden.watts(), seconds);
+        return new OpeningCap(seconds, capW, byCapsW, rider.capBpm(capW), rider.usualOpening());
     }
 
     List<ClimbCap> climbs() {
@@ -192,15 +194,7 @@ final class PlanCalculation {
         for (RouteClimb climb : route.climbs()) {
             double seconds =
                     ride.secondsAtM(climb.toM(), road.pieceM()) - ride.secondsAtM(climb.fromM(), road.pieceM());
-            int from = (int) (climb.fromM() / road.pieceM());
-            int to = Math.min(road.pieces(), Math.max(from + 1, (int) Math.round(climb.toM() / road.pieceM())));
-            double work = 0;
-            double time = 0;
-            for (int i = from; i < to; i++) {
-                work += best.watts().get(i) / best.speedMps().get(i);
-                time += 1 / best.speedMps().get(i);
-            }
-            double capW = CapTable.roundedW(work / time);
+            double capW = table.capOfClimbW(climb.meanGrade());
             climbs.add(new ClimbCap(climb, nameNear(climb.toM()), capW, rider.capBpm(capW), seconds));
         }
         return climbs;

@@ -58,6 +58,18 @@ record TableRide(Series arrivalSeconds, double effortW) {
         return arrivalSeconds.get(arrivalSeconds.size() - 1);
     }
 
+    /** The fourth-power mean of power over so many seconds from the start, watts. */
+    double effortUntilW(Series watts, double seconds) {
+        double sum = 0;
+        double time = 0;
+        for (int piece = 0; piece < arrivalSeconds.size() && time < seconds; piece++) {
+            double until = Math.min(seconds, arrivalSeconds.get(piece));
+            sum += (until - time) * Math.pow(watts.get(piece), EXPONENT);
+            time = until;
+        }
+        return Math.pow(sum / time, 1 / EXPONENT);
+    }
+
     /** When a place is reached, seconds under way. */
     double secondsAtM(double atM, double pieceM) {
         double place = Math.max(0, Math.min(arrivalSeconds.size(), atM / pieceM));

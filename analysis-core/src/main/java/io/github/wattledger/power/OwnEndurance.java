@@ -59,6 +59,18 @@ public record OwnEndurance(
             new Reading(false, 0.27, 0.08, List.of(0.065, 0.055, 0.045, 0.040, 0.032), 1.5);
     private static final Reading NAMED = new Reading(true, 0.40, 0.12, List.of(0.055, 0.045, 0.040, 0.035, 0.030), 1);
 
+    /** A ride with its distance from the guide, which takes two logarithms to work out. */
+    private record Placed(LongRide ride, double logOverGuide) {
+        static Placed of(LongRide ride) {
+            return new Placed(ride, ride.logOverGuide());
+        }
+    }
+
+    private static final Comparator<Placed> FARTHEST_FIRST = Comparator.comparingDouble(Placed::logOverGuide)
+            .thenComparingDouble(each -> each.ride.hours())
+            .reversed()
+            .thenComparing(each -> each.ride.day());
+
     /** How far named all-out rides still fall short, in natural logarithms. */
     private static final double SHORTFALL_OF_NAMED = 0.03;
 
@@ -99,25 +111,26 @@ public record OwnEndurance(
 
     private static Outcome<OwnEndurance> of(
             List<LongRide> rides, Reading reading, ThresholdBasis basis, double shortfall, boolean hasWitness) {
-        List<LongRide> sorted = rides.stream()
+        List<Placed> placed = rides.stream()
                 .filter(ride -> ride.hours() >= SHORTEST_HOURS)
-                .sorted(Comparator.comparingDouble(LongRide::logOverGuide)
-                        .thenComparingDouble(LongRide::hours)
-                        .reversed()
-                        .thenComparing(LongRide::day))
+                .map(Placed::of)
                 .toList();
-        if (sorted.isEmpty()) {
+        if (placed.isEmpty()) {
             return Outcome.refused("no ride of two hours or more within a year");
         }
-        LongRide best = sorted.get(0);
+        double highest = placed.stream().mapToDouble(Placed::logOverGuide).max().orElseThrow();
+        // Only these are sorted: a season asks for each of its days, and a year has hundreds of rides.
+        List<LongRide> top = placed.stream()
+                .filter(each -> each.logOverGuide > highest - reading.tolerance)
+                .sorted(FARTHEST_FIRST)
+                .limit(MOST_IN_TOP)
+                .map(Placed::ride)
+                .toList();
+        LongRide best = top.get(0);
         double exponent = SustainablePower.DECLINE_BEYOND_HOUR - best.logOverGuide() / best.logHours();
         if (exponent > reading.steepest) {
             return Outcome.refused("no hard ride of two hours or more within a year");
         }
-        List<LongRide> top = sorted.stream()
-                .filter(ride -> ride.logOverGuide() > best.logOverGuide() - reading.tolerance)
-                .limit(MOST_IN_TOP)
-                .toList();
         double over = top.stream().mapToDouble(LongRide::logOverGuide).sum() / top.size() + shortfall;
         if (over < 0 && !hasWitness) {
             return Outcome.refused("the long rides of the last year lie below the general guide, and none of them shows"

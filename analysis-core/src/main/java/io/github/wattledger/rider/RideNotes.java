@@ -1,7 +1,11 @@
 package io.github.wattledger.rider;
 
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.rider.MisplacedNote.Fault;
+import io.github.wattledger.rider.MisplacedNote.Subject;
 import java.io.Serializable;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -55,6 +59,68 @@ public record RideNotes(
     /** Whether nothing was written down. */
     public boolean isEmpty() {
         return equals(NONE);
+    }
+
+    /**
+     * The notes that can be of a recording of some length: a stop or a bunch that begins after its end is left out, and one
+     * that ends after it is cut.
+     *
+     * @param seconds how long the recording is
+     */
+    public RideNotes within(int seconds) {
+        List<StopNotChosen> stops = stopsNotChosen.stream()
+                .filter(stop -> stop.fromSecond() < seconds)
+                .map(stop -> stop.endingBy(seconds))
+                .toList();
+        List<Interval> bunches = inBunch.stream()
+                .filter(bunch -> bunch.fromSecond() < seconds)
+                .map(bunch -> new Interval(bunch.fromSecond(), Math.min(bunch.toSecond(), seconds)))
+                .toList();
+        return new RideNotes(event, rider, feel, heat, eatenGPerHour, stops, bunches, agreed);
+    }
+
+    /**
+     * Whether {@link #misplacedIn} may find anything; false spares the look at the recording.
+     *
+     * @param seconds how long the recording is
+     */
+    public boolean mayBeMisplacedIn(int seconds) {
+        return !stopsNotChosen.isEmpty() || !within(seconds).equals(this);
+    }
+
+    /**
+     * The notes that do not fit a recording; stops first. An end that lies up to a minute after that of the recording fits,
+     * since a rider reads a clock to the minute.
+     *
+     * @param ride the whole recording
+     */
+    public List<MisplacedNote> misplacedIn(Ride ride) {
+        List<MisplacedNote> misplaced = new ArrayList<>();
+        for (int i = 0; i < stopsNotChosen.size(); i++) {
+            StopNotChosen stop = stopsNotChosen.get(i);
+            Fault fault = outside(stop.fromSecond(), stop.toSecond(), ride);
+            if (fault == null && !stop.liesAtAStopOf(ride)) {
+                fault = Fault.NO_STOP_THERE;
+            }
+            if (fault != null) {
+                misplaced.add(new MisplacedNote(Subject.STOP, i, fault));
+            }
+        }
+        for (int i = 0; i < inBunch.size(); i++) {
+            Fault fault = outside(inBunch.get(i).fromSecond(), inBunch.get(i).toSecond(), ride);
+            if (fault != null) {
+                misplaced.add(new MisplacedNote(Subject.BUNCH, i, fault));
+            }
+        }
+        return misplaced;
+    }
+
+    private static @Nullable Fault outside(int fromSecond, @Nullable Integer toSecond, Ride ride) {
+        if (fromSecond >= ride.seconds()) {
+            return Fault.AFTER_THE_END;
+        }
+        boolean endsAfter = toSecond != null && toSecond > ride.seconds() + StopNotChosen.READING_SECONDS;
+        return endsAfter ? Fault.ENDS_AFTER_THE_END : null;
     }
 
     private static void requireWords(String name, @Nullable String words) {

@@ -1,6 +1,8 @@
 package io.github.wattledger.rider;
 
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.SecondState;
 import java.io.Serializable;
 import org.jspecify.annotations.Nullable;
 
@@ -15,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 public record StopNotChosen(
         String what, int fromSecond, @Nullable Integer toSecond) implements Serializable {
     /** A rider reads a clock to the minute. */
-    private static final int READING_SECONDS = 60;
+    static final int READING_SECONDS = 60;
 
     /** @throws IllegalArgumentException when the text is blank or the seconds are negative or out of order */
     public StopNotChosen {
@@ -42,5 +44,28 @@ public record StopNotChosen(
             return new Interval(stop.fromSecond(), stop.fromSecond());
         }
         return toSecond == null ? stop : new Interval(from, to);
+    }
+
+    /**
+     * Whether there is a second at the noted time, or a minute beside it, in which nobody is known to have ridden. A gap in
+     * the recording may be the stop: the device may have been switched off.
+     *
+     * @param ride the whole recording
+     */
+    public boolean liesAtAStopOf(Ride ride) {
+        int noted = toSecond == null ? fromSecond + 1 : toSecond;
+        int from = Math.max(0, fromSecond - READING_SECONDS);
+        int to = Math.min(ride.seconds(), noted + READING_SECONDS);
+        for (int second = from; second < to; second++) {
+            if (ride.state(second) != SecondState.RIDING) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** This stop, which begins before a second, as far as it lies before that second. */
+    StopNotChosen endingBy(int second) {
+        return toSecond == null || toSecond <= second ? this : new StopNotChosen(what, fromSecond, second);
     }
 }

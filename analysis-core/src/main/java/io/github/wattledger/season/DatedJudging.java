@@ -5,7 +5,6 @@ import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.RideNotes;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -13,6 +12,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -35,7 +35,7 @@ final class DatedJudging {
     private final WorkLoop loop;
     private final @Nullable LocalDate today;
     private final Map<String, RideNotes> notes;
-    private final Map<StoredRide.Key, RideRow> rides = new TreeMap<>();
+    private final SortedMap<StoredRide.Key, RideRow> rides;
     private final Map<StoredRide.Key, RideRow> unreadable = new TreeMap<>();
     private final Set<StoredRide.Key> counted = new HashSet<>();
     private OwnRides ownRides;
@@ -48,15 +48,15 @@ final class DatedJudging {
             WorkLoop loop,
             @Nullable LocalDate today,
             Map<String, RideNotes> notes,
-            Collection<RideRow> all,
+            SortedMap<StoredRide.Key, RideRow> all,
             Set<String> contents) {
         this.store = store;
         this.judge = judge;
         this.loop = loop;
         this.today = today;
         this.notes = notes;
-        all.forEach(row -> rides.put(row.key(), row));
-        List<SeasonRide> ours = all.stream()
+        this.rides = new TreeMap<>(all);
+        List<SeasonRide> ours = all.values().stream()
                 .filter(row -> contents.contains(row.key().sha256()))
                 .map(row -> row.seasonRide("", day(row), today))
                 .toList();
@@ -92,13 +92,24 @@ final class DatedJudging {
             Set<String> contents,
             Map<String, RideNotes> notes)
             throws SeasonStoreException {
-        List<RideRow> all = store.rides();
+        SortedMap<StoredRide.Key, RideRow> all = new TreeMap<>();
+        store.rides().forEach(row -> all.put(row.key(), row));
+        JudgementBasis basis = new JudgementBasis(judge, today, contents, notes);
+        Optional<String> before = store.basis();
+        if (before.isPresent() && before.get().equals(basis.of(all))) {
+            return new Result(all, List.of());
+        }
         DatedJudging judging = new DatedJudging(store, judge, loop, today, notes, all, contents);
-        judging.judgeInOrder(all.stream()
+        judging.judgeInOrder(all.values().stream()
                 .filter(row -> contents.contains(row.key().sha256()))
                 .sorted(Comparator.comparing(judging::day).thenComparing(RideRow::key))
                 .map(RideRow::key)
                 .toList());
+        // Of the rows as they were read and written here: what another process makes of them meanwhile has other sums.
+        String now = judging.unreadable.isEmpty() ? basis.of(judging.rides) : null;
+        if (now != null) {
+            store.putBasis(now);
+        }
         return new Result(judging.rides, List.copyOf(judging.unreadable.values()));
     }
 
@@ -137,15 +148,10 @@ final class DatedJudging {
                 unreadable.put(row.key(), row);
                 return;
             }
-            long id = row.id();
-            if (row.isCurrent()) {
-                store.putJudgement(row, anew.judged());
-            } else {
-                id = store.renew(row, anew);
-            }
+            RideRow.Written written = row.isCurrent() ? store.putJudgement(row, anew.judged()) : store.renew(row, anew);
             saysOtherwise[0] |= !row.isCurrent()
                     || row.judged().showsLimit() != anew.judged().showsLimit();
-            rides.put(row.key(), row.judgedAs(id, anew.judged()));
+            rides.put(row.key(), row.judgedAs(written, anew.judged()));
         });
         done += stale.size();
         if (saysOtherwise[0]) {

@@ -2,7 +2,6 @@ package io.github.wattledger.season;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -17,12 +16,28 @@ final class Duplicates {
     /** Our own choice: an hour with power weighs more than two of a watch without it, some minutes do not. */
     private static final int POWER_COUNTS_AS = 10;
 
-    private static final Comparator<SeasonRide> RICHEST_FIRST = Comparator.<SeasonRide, Boolean>comparing(
-                    ride -> ride.dateDoubt() != null)
-            .thenComparing(Duplicates::richness, Comparator.reverseOrder())
-            .thenComparing(ride -> ride.numbers().powerSeconds(), Comparator.reverseOrder())
-            .thenComparing(ride -> ride.source().sha256())
-            .thenComparing(ride -> ride.source().sessionIndex());
+    /** A ride with what decides first which recording is the richer one. */
+    private record Ranked(SeasonRide ride, boolean isDoubtful, long richness, int powerSeconds) {
+        static Ranked of(SeasonRide ride) {
+            int powerSeconds = ride.numbers().powerSeconds();
+            int channels = ride.source().channelCount() + (ride.source().utcOffsetSeconds() != null ? 1 : 0);
+            long richness = (long) channels * ride.numbers().elapsedSeconds() + (long) POWER_COUNTS_AS * powerSeconds;
+            return new Ranked(ride, ride.dateDoubt() != null, richness, powerSeconds);
+        }
+
+        int richestFirst(Ranked other) {
+            int order = Boolean.compare(isDoubtful, other.isDoubtful);
+            order = order != 0 ? order : Long.compare(other.richness, richness);
+            order = order != 0 ? order : Integer.compare(other.powerSeconds, powerSeconds);
+            order = order != 0
+                    ? order
+                    : ride.source().sha256().compareTo(other.ride.source().sha256());
+            return order != 0
+                    ? order
+                    : Integer.compare(
+                            ride.source().sessionIndex(), other.ride.source().sessionIndex());
+        }
+    }
 
     /** The rides that are kept, by their first second. */
     private final TreeMap<Long, List<SeasonRide>> kept = new TreeMap<>();
@@ -46,16 +61,10 @@ final class Duplicates {
 
     static Result remove(List<SeasonRide> rides) {
         Duplicates duplicates = new Duplicates(rides);
-        rides.stream().sorted(RICHEST_FIRST).forEach(duplicates::add);
+        rides.stream().map(Ranked::of).sorted(Ranked::richestFirst).forEach(ranked -> duplicates.add(ranked.ride));
         List<SeasonRide> all = new ArrayList<>(duplicates.keptOutsideCalendar);
         duplicates.kept.values().forEach(all::addAll);
         return new Result(all, duplicates.left);
-    }
-
-    private static long richness(SeasonRide ride) {
-        int channels = ride.source().channelCount() + (ride.source().utcOffsetSeconds() != null ? 1 : 0);
-        return (long) channels * ride.numbers().elapsedSeconds()
-                + (long) POWER_COUNTS_AS * ride.numbers().powerSeconds();
     }
 
     private void add(SeasonRide ride) {

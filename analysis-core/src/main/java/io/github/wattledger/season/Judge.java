@@ -38,6 +38,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
@@ -213,6 +214,21 @@ final class Judge {
     /** Threshold power in force on a day, without regard to devices; null when none is known. */
     @Nullable Known thresholdPower(LocalDate day) {
         return RiderOnDay.of(rider, RecordingDevice.UNKNOWN, day).thresholdPower();
+    }
+
+    /**
+     * All that judgements depend on beside the rides and their notes, as text: the same for the same rider and limits. Sets
+     * are put in order, since theirs differs from run to run.
+     */
+    String basis() {
+        Rider withoutSets = rider.withRaceDays(Set.of()).withAllOutDays(Set.of());
+        return String.join(
+                "\n",
+                String.valueOf(StoreDatabase.ANALYSIS_VERSION),
+                withoutSets.toString(),
+                new TreeSet<>(rider.raceDays()).toString(),
+                new TreeSet<>(rider.allOutDays()).toString(),
+                options.limits().toString());
     }
 
     /** What differs from ride to ride; the rest of the rider and the limits are the same for all rides. */

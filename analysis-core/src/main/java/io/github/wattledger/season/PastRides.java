@@ -7,6 +7,7 @@ import io.github.wattledger.power.CriticalPower;
 import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.power.ThresholdEstimate;
 import io.github.wattledger.rider.Rider;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -49,11 +50,14 @@ final class PastRides {
 
     /** The bests over those durations that a trial for critical power can have. */
     private static List<BestEffort> trialEfforts(List<Best> bests) {
-        return bests.stream()
-                .filter(best -> best.seconds() >= CriticalPower.SHORTEST_SECONDS
-                        && best.seconds() <= CriticalPower.LONGEST_SECONDS
-                        && best.watts() > 0)
-                .map(best -> new BestEffort(best.seconds(), best.watts()))
-                .toList();
+        List<BestEffort> efforts = new ArrayList<>();
+        for (Best best : bests) {
+            if (best.seconds() >= CriticalPower.SHORTEST_SECONDS
+                    && best.seconds() <= CriticalPower.LONGEST_SECONDS
+                    && best.watts() > 0) {
+                efforts.add(new BestEffort(best.seconds(), best.watts()));
+            }
+        }
+        return efforts;
     }
 }

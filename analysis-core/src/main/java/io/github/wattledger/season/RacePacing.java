@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param costMinutesHigh the upper end of that cost, minutes, or null
  * @param openingOverTarget normalized power of the opening over the target, or null
  * @param fadePercent effort lost from early to late on like ground, percent, below 0 where it rose; or null
- * @param lastCapW the power that the advice of an earlier race set for the opening, watts; null where none did
+ * @param lastCapW the power that the advice of the last earlier race of like length set for the opening, watts; null
+ *     where none did
  * @param keptLastCap whether the opening stayed within that power; null where there is nothing to compare
  */
 public record RacePacing(
@@ -32,6 +33,9 @@ public record RacePacing(
     /** A cap is kept up to this share above it: within the accuracy of a meter. */
     static final double KEPT_UP_TO = 1.02;
 
+    /** Races are of like length when their riding times differ by no more than this factor. Own choice. */
+    static final double LIKE_LENGTH = 1.5;
+
     /**
      * The races among rides.
      *
@@ -40,15 +44,31 @@ public record RacePacing(
      */
     static List<RacePacing> of(List<SeasonRide> rides) {
         List<RacePacing> races = new ArrayList<>();
-        Double capW = null;
+        List<SeasonRide> withCap = new ArrayList<>();
         for (SeasonRide ride : rides) {
             if (ride.isRace()) {
-                races.add(of(ride, capW));
-                Double newCapW = ride.traits().openingCapW();
-                capW = newCapW == null ? capW : newCapW;
+                races.add(of(ride, capBefore(ride, withCap)));
+                if (ride.traits().openingCapW() != null) {
+                    withCap.add(ride);
+                }
             }
         }
         return List.copyOf(races);
+    }
+
+    /** The cap of the last earlier race of like length, watts: what is right for two hours is too hard for seven. */
+    private static @Nullable Double capBefore(SeasonRide race, List<SeasonRide> withCap) {
+        Double capW = null;
+        for (SeasonRide earlier : withCap) {
+            capW = isAlike(earlier, race) ? earlier.traits().openingCapW() : capW;
+        }
+        return capW;
+    }
+
+    private static boolean isAlike(SeasonRide one, SeasonRide other) {
+        double seconds = one.numbers().movingSeconds();
+        double otherSeconds = other.numbers().movingSeconds();
+        return Math.max(seconds, otherSeconds) <= LIKE_LENGTH * Math.min(seconds, otherSeconds);
     }
 
     /** The last of races in time order, no more than so many. */

@@ -235,9 +235,7 @@ final class RideParts {
     Packed packed(long id) throws SQLException {
         Map<Channel, RideCodec.Column> columns = new EnumMap<>(Channel.class);
         Map<String, RideCodec.Column> others = new HashMap<>();
-        try (PreparedStatement statement =
-                        database.reading("SELECT name, encoding, data FROM series WHERE ride_id = ?", id);
-                ResultSet series = statement.executeQuery()) {
+        try (ResultSet series = database.rows("SELECT name, encoding, data FROM series WHERE ride_id = ?", id)) {
             while (series.next()) {
                 RideCodec.Column column = new RideCodec.Column(
                         RideCodec.Encoding.valueOf(series.getString("encoding")),
@@ -260,8 +258,7 @@ final class RideParts {
 
     /** The drag area and rolling resistance kept of the ride with an id, or null. */
     @Nullable KeptEstimate estimate(long id) throws SQLException {
-        try (PreparedStatement statement = database.reading("SELECT * FROM rig WHERE ride_id = ?", id);
-                ResultSet row = statement.executeQuery()) {
+        try (ResultSet row = database.rows("SELECT * FROM rig WHERE ride_id = ?", id)) {
             if (!row.next()) {
                 return null;
             }

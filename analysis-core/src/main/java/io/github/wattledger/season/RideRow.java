@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id its place in the table
  * @param isCurrent whether its numbers are of this version of the analysis
+ * @param checkSum the sum of all that the store has of it but for its seconds; null where another process has taken it out
  */
 record RideRow(
         long id,
@@ -19,7 +20,15 @@ record RideRow(
         @Nullable Integer utcOffsetSeconds,
         String format,
         int channelCount,
-        Judge.Judged judged) {
+        Judge.Judged judged,
+        @Nullable Long checkSum) {
+    /**
+     * A ride as it was written.
+     *
+     * @param checkSum the sum of all that the store has of it but for its seconds, or null where the ride was gone
+     */
+    record Written(long id, @Nullable Long checkSum) {}
+
     /**
      * The ride as a season shows it.
      *
@@ -41,11 +50,21 @@ record RideRow(
                 judged.ridingBests(),
                 judged.showsLimit(),
                 judged.traits(),
-                judged.notes());
+                judged.notes().within(judged.numbers().elapsedSeconds()));
     }
 
     /** The ride with another judgement by this version of the analysis. */
-    RideRow judgedAs(long newId, Judge.Judged other) {
-        return new RideRow(newId, key, true, device, start, utcOffsetSeconds, format, channelCount, other);
+    RideRow judgedAs(Written written, Judge.Judged other) {
+        return new RideRow(
+                written.id(),
+                key,
+                true,
+                device,
+                start,
+                utcOffsetSeconds,
+                format,
+                channelCount,
+                other,
+                written.checkSum());
     }
 }

@@ -119,7 +119,8 @@ final class RideRows {
                         StoreColumns.utcOffsetSeconds(row),
                         StoreColumns.format(row),
                         StoreColumns.channelCount(row),
-                        judged));
+                        judged,
+                        StoreColumns.checkSum(row)));
             }
         }
         return rides;

@@ -144,58 +144,52 @@ final class RideStore implements AutoCloseable {
     }
 
     private @Nullable String contentOf(String path) throws SQLException {
-        try (PreparedStatement statement = database.reading("SELECT sha256 FROM file WHERE path = ?", path)) {
-            try (ResultSet row = statement.executeQuery()) {
-                return row.next() ? row.getString(1) : null;
-            }
+        try (ResultSet row = database.rows("SELECT sha256 FROM file WHERE path = ?", path)) {
+            return row.next() ? row.getString(1) : null;
         }
     }
 
     /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
-    void putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
+    RideRow.Written putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
         List<@Nullable Object> values = new ArrayList<>();
         StoreColumns.updatedByJudgement().forEach(column -> values.add(column.of(judged)));
         values.add(ride.id());
-        database.guarded(() -> {
+        RideRow.Written[] written = {new RideRow.Written(ride.id(), null)};
+        return database.guarded(() -> {
             database.inTransaction(() -> {
                 if (isThere(ride)) {
                     database.execute(UPDATE_JUDGEMENT, values.toArray());
                     parts.replaceJudgement(ride.id(), judged);
-                    sums.sealNumbers(ride.id());
+                    written[0] = new RideRow.Written(ride.id(), sums.sealNumbers(ride.id()));
                 }
             });
-            return ride;
+            return written[0];
         });
     }
 
-    /**
-     * Replaces a ride that an earlier version of the analysis made from the same seconds.
-     *
-     * @return the id of its new row; that of the one before where the ride is gone
-     */
-    long renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
-        long[] id = {before.id()};
+    /** Replaces a ride that an earlier version of the analysis made from the same seconds; does nothing where it is gone. */
+    RideRow.Written renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
+        RideRow.Written[] written = {new RideRow.Written(before.id(), null)};
         return database.guarded(() -> {
             database.inTransaction(() -> {
                 if (isThere(before)) {
                     database.execute("DELETE FROM ride WHERE id = ?", before.id());
-                    id[0] = insert(ride);
+                    written[0] = insert(ride);
                 }
             });
-            return id[0];
+            return written[0];
         });
     }
 
     /** Whether a ride is still in its place: another process may have replaced it. */
     private boolean isThere(RideRow ride) throws SQLException {
-        try (PreparedStatement statement = ofId(ride.id());
-                ResultSet row = statement.executeQuery()) {
+        try (ResultSet row = ofId(ride.id())) {
             return row.next() && StoreColumns.key(row).equals(ride.key());
         }
     }
 
-    private PreparedStatement ofId(long id) throws SQLException {
-        return database.reading("SELECT * FROM ride WHERE id = ?", id);
+    private ResultSet ofId(long id) throws SQLException {
+        return database.rows("SELECT * FROM ride WHERE id = ?", id);
     }
 
     /**
@@ -233,6 +227,24 @@ final class RideStore implements AutoCloseable {
         });
     }
 
+    /** What the rides were last judged by, all of them together; empty where that is not known. See {@link JudgementBasis}. */
+    Optional<String> basis() throws SeasonStoreException {
+        return database.guarded(() -> {
+            try (PreparedStatement statement = database.reading("SELECT basis FROM judged");
+                    ResultSet row = statement.executeQuery()) {
+                return row.next() ? Optional.of(row.getString(1)) : Optional.empty();
+            }
+        });
+    }
+
+    /** Keeps what the rides are judged by now. */
+    void putBasis(String basis) throws SeasonStoreException {
+        database.guarded(() -> {
+            database.inTransaction(() -> database.execute("INSERT OR REPLACE INTO judged VALUES (1, ?)", basis));
+            return basis;
+        });
+    }
+
     /** What riders wrote down about their rides, by content; contents without notes are not in it. */
     Map<String, RideNotes> notes() throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(rows::notes));
@@ -257,8 +269,7 @@ final class RideStore implements AutoCloseable {
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */
     Optional<StoredRide> stored(RideRow ride) throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(() -> {
-            try (PreparedStatement statement = ofId(ride.id());
-                    ResultSet row = statement.executeQuery()) {
+            try (ResultSet row = ofId(ride.id())) {
                 return row.next()
                                 && StoreColumns.key(row).equals(ride.key())
                                 && sums.areSecondsSound(ride.id(), row.getObject("series_sum"))
@@ -287,17 +298,15 @@ final class RideStore implements AutoCloseable {
                 parts.estimate(id));
     }
 
-    private long insert(RideIntake.NewRide taken) throws SQLException {
+    private RideRow.Written insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, StoreColumns.values(taken));
         long id;
-        try (PreparedStatement statement = database.reading("SELECT last_insert_rowid()");
-                ResultSet row = statement.executeQuery()) {
+        try (ResultSet row = database.rows("SELECT last_insert_rowid()")) {
             row.next();
             id = row.getLong(1);
         }
         parts.insert(id, taken);
-        sums.sealRide(id);
-        return id;
+        return new RideRow.Written(id, sums.sealRide(id));
     }
 
     /** Takes out what is not as it was written, and says what else was lost; see {@link StoreDamage}. */

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  *     reaches with little standing, rising
  * @param showsLimit whether it was a race in which the rider faded, ran out of energy or drifted
  * @param traits what it shows of the rider beside power
- * @param notes what the rider wrote down about it
+ * @param notes what the rider wrote down about it, as far as it lies within the recording
  */
 public record SeasonRide(
         Source source,

@@ -82,9 +82,10 @@ final class StoreColumns {
     static final List<RowColumn<StoredRide, ?>> LATER_OF_RIDE =
             List.of(LAP_COUNT, DEVICE_MAXIMUM_HEART_RATE, IS_INDOOR_SPORT, HAS_POSITIONS, SPORTS);
 
+    private static final RowColumn<StoredRide, Long> CHECK_SUM = large("check_sum", ride -> null);
+
     /** The check sums, which {@link StoreSums} writes once all rows of the ride are there. */
-    static final List<RowColumn<StoredRide, Long>> OF_SUMS =
-            List.of(large("series_sum", ride -> null), large("check_sum", ride -> null));
+    static final List<RowColumn<StoredRide, Long>> OF_SUMS = List.of(large("series_sum", ride -> null), CHECK_SUM);
 
     private static final RowColumn<RideNumbers, Integer> POWER_SECONDS =
             required(whole("power_s", RideNumbers::powerSeconds));
@@ -294,6 +295,11 @@ final class StoreColumns {
     /** How many channels were measured. */
     static int channelCount(ResultSet row) throws SQLException {
         return CHANNEL_COUNT.in(row);
+    }
+
+    /** The check sum of the row and of those that belong to it, but for the seconds. */
+    static @Nullable Long checkSum(ResultSet row) throws SQLException {
+        return CHECK_SUM.orNull(row);
     }
 
     /** How many laps the ride has. */

@@ -21,11 +21,12 @@ import org.sqlite.JDBC;
  */
 final class StoreDatabase implements AutoCloseable {
     /** Version of the tables, kept in {@code user_version}. */
-    static final int SCHEMA_VERSION = 5;
+    static final int SCHEMA_VERSION = 6;
 
     /**
      * The version of the analysis that made the numbers of a ride. Raise it whenever reading, cleaning or a metric
-     * changes what comes out: files are then read again.
+     * changes what comes out: files are then read again. Raise it, too, when a rule of judgement or of own rides changes:
+     * otherwise rides that nothing else has changed about keep the judgement that they have.
      */
     static final int ANALYSIS_VERSION = 7;
 
@@ -40,8 +41,8 @@ final class StoreDatabase implements AutoCloseable {
     private final Path file;
     private final Connection connection;
 
-    /** Statements that write, by their text: a ride takes some forty, and preparing one costs more than running it. */
-    private final Map<String, PreparedStatement> writing = new HashMap<>();
+    /** Statements by their text: a ride takes some sixty, and preparing one costs more than running it. */
+    private final Map<String, PreparedStatement> kept = new HashMap<>();
 
     private StoreDatabase(Path file, Connection connection) {
         this.file = file;
@@ -164,14 +165,24 @@ final class StoreDatabase implements AutoCloseable {
 
     /** Runs a statement that writes. */
     void execute(String sql, @Nullable Object... values) throws SQLException {
-        PreparedStatement statement = writing.get(sql);
-        if (statement == null) {
-            statement = connection.prepareStatement(sql);
-            writing.put(sql, statement);
-        }
-        bind(statement, values);
+        PreparedStatement statement = kept(sql, values);
         statement.executeUpdate();
         statement.clearParameters();
+    }
+
+    /** The rows of a query that is asked for one ride after the other, to be closed before it is asked again. */
+    ResultSet rows(String sql, @Nullable Object... values) throws SQLException {
+        return kept(sql, values).executeQuery();
+    }
+
+    private PreparedStatement kept(String sql, @Nullable Object... values) throws SQLException {
+        PreparedStatement statement = kept.get(sql);
+        if (statement == null) {
+            statement = connection.prepareStatement(sql);
+            kept.put(sql, statement);
+        }
+        bind(statement, values);
+        return statement;
     }
 
     /** @throws SQLException when SQLite finds that tables and indexes of the file do not hang together */

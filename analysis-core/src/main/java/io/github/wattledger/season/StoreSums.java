@@ -1,7 +1,5 @@
 package io.github.wattledger.season;
 
-import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -29,12 +27,6 @@ final class StoreSums {
     static final List<String> PARTS = List.of("best", "durability", "finding", "note", "rig", "riding_best");
 
     private static final String SERIES_OF = "SELECT name, encoding, data FROM series WHERE ride_id = ? ORDER BY name";
-    private static final byte NULL = 0;
-    private static final byte WHOLE = 1;
-    private static final byte REAL = 2;
-    private static final byte TEXT = 3;
-    private static final byte BYTES = 4;
-    private static final byte END_OF_ROW = 5;
 
     private final StoreDatabase database;
 
@@ -44,27 +36,30 @@ final class StoreSums {
 
     /** Writes the sum of a file's row. */
     void sealFile(String path) throws SQLException {
-        try (PreparedStatement statement = database.reading("SELECT * FROM file WHERE path = ?", path);
-                ResultSet row = statement.executeQuery()) {
+        Long sum = null;
+        try (ResultSet row = database.rows("SELECT * FROM file WHERE path = ?", path)) {
             if (row.next()) {
-                database.execute("UPDATE file SET check_sum = ? WHERE path = ?", sum(Columns.of(row), row), path);
+                sum = new RowSums(row).sum(row);
             }
         }
+        database.execute("UPDATE file SET check_sum = ? WHERE path = ?", sum, path);
     }
 
-    /** Writes both sums of a ride. */
-    void sealRide(long id) throws SQLException {
+    /** Writes both sums of a ride, and gives that of its numbers and judgement. */
+    @Nullable Long sealRide(long id) throws SQLException {
         database.execute("UPDATE ride SET series_sum = ? WHERE id = ?", seriesSum(id), id);
-        sealNumbers(id);
+        return sealNumbers(id);
     }
 
-    /** Writes the sum of a ride's numbers and judgement. */
-    void sealNumbers(long id) throws SQLException {
+    /** Writes and gives the sum of a ride's numbers and judgement; null where the ride is not there. */
+    @Nullable Long sealNumbers(long id) throws SQLException {
         Map<Long, CRC32> sums = new HashMap<>();
-        addRides(sums, new HashMap<>(), " WHERE id = " + id);
-        addParts(sums, " WHERE ride_id = " + id);
+        addRides(sums, new HashMap<>(), " WHERE id = ?", id);
+        addParts(sums, " WHERE ride_id = ?", id);
         CRC32 sum = sums.get(id);
-        database.execute("UPDATE ride SET check_sum = ? WHERE id = ?", sum == null ? null : (Long) sum.getValue(), id);
+        Long value = sum == null ? null : (Long) sum.getValue();
+        database.execute("UPDATE ride SET check_sum = ? WHERE id = ?", value, id);
+        return value;
     }
 
     /** Writes the sums of all rows: what stands in a store of before the sums is taken as it is. */
@@ -91,11 +86,10 @@ final class StoreSums {
     /** The paths, as bytes, of all rows of the table {@code file} that are not as they were written. */
     List<byte[]> damagedFiles() throws SQLException {
         List<byte[]> damaged = new ArrayList<>();
-        try (PreparedStatement statement = database.reading("SELECT * FROM file");
-                ResultSet row = statement.executeQuery()) {
-            Columns columns = Columns.of(row);
+        try (ResultSet row = database.rows("SELECT * FROM file")) {
+            RowSums file = new RowSums(row);
             while (row.next()) {
-                if (!isSum(row.getObject("check_sum"), sum(columns, row))) {
+                if (!isSum(file.written(row), file.sum(row))) {
                     damaged.add(row.getBytes("path"));
                 }
             }
@@ -141,31 +135,29 @@ final class StoreSums {
         return written instanceof Number number && number.longValue() == sum;
     }
 
-    private void addRides(Map<Long, CRC32> sums, Map<Long, @Nullable Object> expected, String where)
+    private void addRides(Map<Long, CRC32> sums, Map<Long, @Nullable Object> expected, String where, Object... values)
             throws SQLException {
-        try (PreparedStatement statement =
-                        database.reading("SELECT * FROM ride" + (where.isEmpty() ? " NOT INDEXED" : where));
-                ResultSet row = statement.executeQuery()) {
-            Columns columns = Columns.of(row);
+        String query = "SELECT * FROM ride" + (where.isEmpty() ? " NOT INDEXED" : where);
+        try (ResultSet row = database.rows(query, values)) {
+            RowSums ride = new RowSums(row);
+            int id = row.findColumn("id");
             while (row.next()) {
                 CRC32 sum = new CRC32();
-                columns.add(sum, row);
-                sums.put(row.getLong("id"), sum);
-                expected.put(row.getLong("id"), row.getObject("check_sum"));
+                ride.add(sum, row);
+                sums.put(row.getLong(id), sum);
+                expected.put(row.getLong(id), ride.written(row));
             }
         }
     }
 
-    private void addParts(Map<Long, CRC32> sums, String where) throws SQLException {
+    private void addParts(Map<Long, CRC32> sums, String where, Object... values) throws SQLException {
         for (String table : PARTS) {
-            try (PreparedStatement statement =
-                            database.reading("SELECT * FROM " + table + where + " ORDER BY 1, 2, 3");
-                    ResultSet row = statement.executeQuery()) {
-                Columns columns = Columns.of(row);
+            try (ResultSet row = database.rows("SELECT * FROM " + table + where + " ORDER BY 1, 2, 3", values)) {
+                RowSums part = new RowSums(row);
                 while (row.next()) {
                     CRC32 sum = sums.get(row.getLong(1));
                     if (sum != null) {
-                        columns.add(sum, row);
+                        part.add(sum, row);
                     }
                 }
             }
@@ -174,72 +166,12 @@ final class StoreSums {
 
     private long seriesSum(long id) throws SQLException {
         CRC32 sum = new CRC32();
-        try (PreparedStatement statement = database.reading(SERIES_OF, id);
-                ResultSet row = statement.executeQuery()) {
-            Columns columns = Columns.of(row);
+        try (ResultSet row = database.rows(SERIES_OF, id)) {
+            RowSums series = new RowSums(row);
             while (row.next()) {
-                columns.add(sum, row);
+                series.add(sum, row);
             }
         }
         return sum.getValue();
-    }
-
-    private static long sum(Columns columns, ResultSet row) throws SQLException {
-        CRC32 sum = new CRC32();
-        columns.add(sum, row);
-        return sum.getValue();
-    }
-
-    /**
-     * The columns of a query.
-     *
-     * @param count how many there are
-     * @param sum which of them holds the sum, from 1; 0 where none does
-     */
-    private record Columns(int count, int sum) {
-        static Columns of(ResultSet row) throws SQLException {
-            int count = row.getMetaData().getColumnCount();
-            int sum = 0;
-            for (int column = 1; column <= count; column++) {
-                sum = row.getMetaData().getColumnName(column).equals("check_sum") ? column : sum;
-            }
-            return new Columns(count, sum);
-        }
-
-        /** Adds a row but for the sum that it carries itself. */
-        void add(CRC32 sum, ResultSet row) throws SQLException {
-            for (int column = 1; column <= count; column++) {
-                if (column != this.sum) {
-                    StoreSums.add(sum, row.getObject(column));
-                }
-            }
-            sum.update(END_OF_ROW);
-        }
-    }
-
-    private static void add(CRC32 sum, @Nullable Object value) throws SQLException {
-        if (value == null) {
-            sum.update(NULL);
-        } else if (value instanceof Integer || value instanceof Long) {
-            add(sum, WHOLE, number(((Number) value).longValue()));
-        } else if (value instanceof Double real) {
-            add(sum, REAL, number(Double.doubleToRawLongBits(real)));
-        } else if (value instanceof String text) {
-            add(sum, TEXT, text.getBytes(StandardCharsets.UTF_8));
-        } else if (value instanceof byte[] bytes) {
-            add(sum, BYTES, bytes);
-        } else {
-            throw new SQLException("a value of the store is of no known type: " + value.getClass());
-        }
-    }
-
-    private static byte[] number(long value) {
-        return ByteBuffer.allocate(Long.BYTES).putLong(value).array();
-    }
-
-    private static void add(CRC32 sum, byte type, byte[] content) {
-        sum.update(type);
-        sum.update(number(content.length));
-        sum.update(content);
     }
 }

@@ -27,6 +27,9 @@ final class StoreTables {
     private static final String RIDE = "CREATE TABLE IF NOT EXISTS ride (\n  id INTEGER PRIMARY KEY,\n  "
             + joined(StoreColumns.all(), RowColumn::declaration, ",\n  ") + ",\n  UNIQUE (sha256, session_index)\n)";
 
+    private static final String JUDGED =
+            "CREATE TABLE IF NOT EXISTS judged (id INTEGER PRIMARY KEY CHECK (id = 1), basis TEXT NOT NULL)";
+
     private StoreTables() {}
 
     static String joined(
@@ -42,6 +45,7 @@ final class StoreTables {
         for (String table : RideParts.SCHEMA) {
             database.execute(table);
         }
+        database.execute(JUDGED);
         Set<String> ofRide = columns(database, "ride");
         for (RowColumn<?, ?> column : StoreColumns.all()) {
             if (!ofRide.contains(column.name())) {

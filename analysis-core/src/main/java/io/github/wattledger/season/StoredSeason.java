@@ -2,6 +2,8 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.intake.RiderOnDay;
+import io.github.wattledger.rider.MisplacedNote;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -9,7 +11,10 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a season's store says of its rider, without reading a file or judging a ride anew. The store must have been brought up
@@ -63,6 +68,40 @@ public final class StoredSeason {
                                 + " of your rides",
                         null));
         return RiderFromRides.of(PastRides.of(rides, rider), rider, last);
+    }
+
+    /**
+     * The notes of rides that do not fit their recordings. A ride whose notes all fit is not in it, and neither is one that the
+     * store no longer has.
+     *
+     * @param store the store's file
+     * @param notes what was written down about rides of the store, whole
+     * @throws SeasonStoreException when there is no store, or it cannot be used, with one line for people
+     */
+    public static Map<SeasonRide, List<MisplacedNote>> misplacedNotes(Path store, Map<SeasonRide, RideNotes> notes)
+            throws SeasonStoreException {
+        Map<SeasonRide, List<MisplacedNote>> misplaced = new LinkedHashMap<>();
+        try (RideStore open = RideStore.openWritten(store)) {
+            for (Map.Entry<SeasonRide, RideNotes> noted : notes.entrySet()) {
+                StoredRide ride = stored(open, noted.getKey().source());
+                List<MisplacedNote> found =
+                        ride == null ? List.of() : noted.getValue().misplacedIn(ride.unpack());
+                if (!found.isEmpty()) {
+                    misplaced.put(noted.getKey(), found);
+                }
+            }
+        }
+        return misplaced;
+    }
+
+    private static @Nullable StoredRide stored(RideStore open, SeasonRide.Source source) throws SeasonStoreException {
+        StoredRide.Key key = new StoredRide.Key(source.sha256(), source.sessionIndex());
+        for (RideRow row : open.ridesForHistory(source.start(), source.start().plusSeconds(1))) {
+            if (row.key().equals(key)) {
+                return open.stored(row).orElse(null);
+            }
+        }
+        return null;
     }
 
     private static List<SeasonRide> rides(Path store, ZoneId zone, Instant from, Instant to)

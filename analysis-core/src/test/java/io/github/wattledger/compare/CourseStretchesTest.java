@@ -136,4 +136,13 @@ class CourseStretchesTest {
                 .extracting(Span::ground, Span::from, Span::to)
                 .containsExactly(tuple(Ground.FLAT, 0, 29), tuple(Ground.CLIMB, 29, 61), tuple(Ground.FLAT, 61, 90));
     }
+
+    /** By hand: 600 m up and 600 m down at 5 % are 30 m; a steady rise of 1 % is no climb. */
+    @Test
+    void theClimbsThatAMeanGradeHidesAreCounted() {
+        Course rolling = course(20, 0, 6, 5, 6, -5, 20, 0);
+        Span whole = new Span(Ground.FLAT, 0, 52, 0.0);
+        assertThat(CourseStretches.climbedM(rolling, 0, 100, whole)).isEqualTo(30, within(1e-6));
+        assertThat(CourseStretches.climbedM(course(52, 1), 0, 100, whole)).isZero();
+    }
 }

@@ -154,11 +154,11 @@ class StoppedTimeTest {
                     .build();
             Race race = race(
                     ride, 0, notes(new StopNotChosen("puncture", 2300, null), new StopNotChosen("flat", 2400, null)));
-            assertThat(LeftOut.of(race, true))
+            assertThat(LeftOut.of(race, true, Company.NOT_SAID))
                     .contains(
                             "Stops that by the rider's notes were not the rider's choice, 0:10:00 in all, are no pacing"
                                     + " mistake.");
-            assertThat(LeftOut.of(race(ride), true)).noneMatch(line -> line.contains("notes"));
+            assertThat(LeftOut.of(race(ride), true, Company.NOT_SAID)).noneMatch(line -> line.contains("notes"));
         }
     }
 }

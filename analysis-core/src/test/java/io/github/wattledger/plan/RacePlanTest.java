@@ -315,6 +315,52 @@ class RacePlanTest {
         }
     }
 
+    /** What the caps come to in the opening: the fourth-power mean over its time, by the independent sum of the pieces. */
+    @Test
+    void theOpeningSaysWhatItsOwnCapsComeTo() {
+        RoadLoad load = RoadLoad.of(Rig.of(84, 0.36, 0.007), 1.2);
+        Route route = PlanCourses.hilly();
+        double seconds = 0;
+        double fourth = 0;
+        for (int i = 0; seconds < hilly.opening().seconds(); i++) {
+            double grade = route.gradeBetweenM(200 * i, 200 * i + 200);
+            double watts = capOn(grade);
+            double time = Math.min(hilly.opening().seconds() - seconds, 200 / speed(load, grade, watts));
+            seconds += time;
+            fourth += time * Math.pow(watts, 4);
+        }
+        assertThat(hilly.opening().byCapsW()).isCloseTo(Math.pow(fourth / seconds, 0.25), within(1.0));
+        assertThat(hilly.opening().byCapsW()).isLessThan(hilly.opening().capW());
+    }
+
+    /** One slope, one number: a climb has the cap of the ground of its mean grade, as shown in tenths of a percent. */
+    @Test
+    void aClimbHasTheCapOfItsGround() {
+        RacePlan plan = RacePlan.of(
+                PlanCourses.loop(60_000, at -> 300 + Math.max(0, Math.min(at, 10_000) - 5000) * 0.05),
+                PlanCourses.RIDER,
+                PlanOptions.DEFAULT);
+        assertThat(plan.climbs()).isNotEmpty();
+        for (RacePlan each : List.of(plan, hilly)) {
+            for (ClimbCap climb : each.climbs()) {
+                Ground ground = Ground.of(Math.round(1000 * climb.climb().meanGrade()) / 1000.0);
+                assertThat(climb.capW())
+                        .isEqualTo(each.caps().stream()
+                                .filter(cap -> cap.ground() == ground)
+                                .findFirst()
+                                .orElseThrow()
+                                .capW());
+            }
+        }
+    }
+
+    /** A course with one cap is ridden at it from start to end. */
+    @Test
+    void theOpeningOfALevelCourseComesToItsOnlyCap() {
+        RacePlan flat = RacePlan.of(PlanCourses.flat(), PlanCourses.RIDER, PlanOptions.DEFAULT);
+        assertThat(flat.opening().byCapsW()).isCloseTo(flat.caps().get(0).capW(), within(1e-6));
+    }
+
     private double capOn(double grade) {
         return hilly.caps().stream()
                 .filter(cap -> cap.ground() == Ground.of(grade))

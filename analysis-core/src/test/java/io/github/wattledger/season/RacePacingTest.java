@@ -20,11 +20,24 @@ class RacePacingTest {
         return ride(day, Verdict.EVEN, new RideTraits(null, null, null, openingOverTarget, 4.0, capW, null), targetW);
     }
 
+    private static SeasonRide race(int day, double openingOverTarget, @Nullable Double capW, int seconds) {
+        return ride(
+                day,
+                Verdict.EVEN,
+                new RideTraits(null, null, null, openingOverTarget, 4.0, capW, null),
+                200.0,
+                seconds);
+    }
+
     private static SeasonRide ride(int day, Verdict verdict, RideTraits traits, @Nullable Double targetW) {
+        return ride(day, verdict, traits, targetW, 7200);
+    }
+
+    private static SeasonRide ride(int day, Verdict verdict, RideTraits traits, @Nullable Double targetW, int seconds) {
         Map<LoadNumber, Double> values = new EnumMap<>(LoadNumber.class);
         for (LoadNumber time :
                 List.of(LoadNumber.ELAPSED_SECONDS, LoadNumber.TIMER_SECONDS, LoadNumber.MOVING_SECONDS)) {
-            values.put(time, 7200.0);
+            values.put(time, (double) seconds);
         }
         LocalDate date = LocalDate.of(2026, 5, day);
         Instant start = date.atTime(8, 0).toInstant(ZoneOffset.UTC);
@@ -32,7 +45,7 @@ class RacePacingTest {
                 new SeasonRide.Source("r" + day, "r" + day, 0, "FIT", null, start, null, 3),
                 date,
                 null,
-                new RideNumbers(7200, values),
+                new RideNumbers(seconds, values),
                 new RideJudgement(250.0, null, null, null, verdict, null, targetW, 1.0, 2.0, List.of()),
                 List.of(),
                 List.of(),
@@ -52,6 +65,20 @@ class RacePacingTest {
         assertThat(races.get(1).keptLastCap()).isTrue();
         assertThat(races.get(2).keptLastCap()).isFalse();
         assertThat(races.get(2).lastCapW()).isEqualTo(220);
+    }
+
+    /** docs/methods.md: riding times within a factor of 1.5; 2 h and 3 h are alike, 2 h and 3 h 1 s are not. */
+    @Test
+    void onlyACapOfARaceOfLikeLengthCounts() {
+        List<RacePacing> races = RacePacing.of(List.of(
+                race(1, 1.2, 220.0, 7200),
+                race(2, 1.0, null, 10_800),
+                race(3, 1.2, 190.0, 25_200),
+                race(4, 1.0, null, 10_801),
+                race(5, 1.0, null, 7200),
+                race(6, 1.0, null, 25_200)));
+        assertThat(races).extracting(RacePacing::lastCapW).containsExactly(null, 220.0, null, null, 220.0, 190.0);
+        assertThat(races.get(2).keptLastCap()).isNull();
     }
 
     @Test

@@ -2,6 +2,7 @@ package io.github.wattledger.cli.profile;
 
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rider.Bounds;
+import io.github.wattledger.rider.MisplacedNote;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.StopNotChosen;
 import java.nio.file.Files;
@@ -32,14 +33,62 @@ public final class NotesFile {
      *
      * @param notes the notes that could be taken
      * @param problems what could not be taken, a line each that begins with the file
+     * @param file what the file is called in messages
+     * @param stopLines in which line of the file each stop of the notes begins
+     * @param bunchLines in which line of the file each bunch of the notes begins
      */
-    public record Taken(RideNotes notes, List<String> problems) {
+    public record Taken(
+            RideNotes notes, List<String> problems, String file, List<Integer> stopLines, List<Integer> bunchLines) {
         /** No file of notes. */
-        public static final Taken NONE = new Taken(RideNotes.NONE, List.of());
+        public static final Taken NONE = nothing("", List.of());
 
-        /** Copies the list. */
+        /** Copies the lists. */
         public Taken {
             problems = List.copyOf(problems);
+            stopLines = List.copyOf(stopLines);
+            bunchLines = List.copyOf(bunchLines);
+        }
+
+        static Taken nothing(String file, List<String> problems) {
+            return new Taken(RideNotes.NONE, problems, file, List.of(), List.of());
+        }
+
+        /**
+         * Which notes do not fit the recording, a line each that begins with the file and the line in it.
+         *
+         * @param misplaced those notes
+         * @param recordedSeconds how long the recording is
+         */
+        public List<String> misplaced(List<MisplacedNote> misplaced, int recordedSeconds) {
+            Problems lines = new Problems(file);
+            for (MisplacedNote each : misplaced) {
+                switch (each.subject()) {
+                    case STOP -> {
+                        StopNotChosen stop = notes.stopsNotChosen().get(each.position());
+                        String when = stop.toSecond() == null
+                                ? "at " + Interval.clock(stop.fromSecond())
+                                : new Interval(stop.fromSecond(), stop.toSecond()).toString();
+                        lines.add(
+                                stopLines.get(each.position()),
+                                "stops: " + stop.what() + ", " + when + ", " + fault(each.fault(), recordedSeconds));
+                    }
+                    case BUNCH ->
+                        lines.add(
+                                bunchLines.get(each.position()),
+                                "bunch: " + notes.inBunch().get(each.position()) + " "
+                                        + fault(each.fault(), recordedSeconds));
+                }
+            }
+            return lines.lines();
+        }
+
+        private static String fault(MisplacedNote.Fault fault, int recordedSeconds) {
+            String end = Interval.clock(recordedSeconds);
+            return switch (fault) {
+                case AFTER_THE_END -> "lies after the end of the recording at " + end + "; left out of the notes";
+                case ENDS_AFTER_THE_END -> "ends after the recording, which ends at " + end + "; cut to its end";
+                case NO_STOP_THERE -> "lies where the ride did not stop; the note explains nothing";
+            };
         }
     }
 
@@ -66,7 +115,7 @@ public final class NotesFile {
         try {
             return parse(TEXT.read(file), file.toString());
         } catch (UnreadableProfileException e) {
-            return none(e);
+            return none(file.toString(), e);
         }
     }
 
@@ -78,38 +127,44 @@ public final class NotesFile {
     static Taken parse(String text, String file) {
         Problems problems = new Problems(file);
         try {
-            RideNotes notes = notes(new ProfileTable(TEXT.parse(text, problems), "", 1, problems, TOP_KEYS));
+            ProfileTable top = new ProfileTable(TEXT.parse(text, problems), "", 1, problems, TOP_KEYS);
+            List<Integer> stopLines = new ArrayList<>();
+            List<Integer> bunchLines = new ArrayList<>();
+            RideNotes notes = notes(top, stopLines, bunchLines);
             return new Taken(
                     notes,
                     problems.lines().stream()
                             .map(line -> line + "; left out of the notes")
-                            .toList());
+                            .toList(),
+                    file,
+                    stopLines,
+                    bunchLines);
         } catch (UnreadableProfileException e) {
-            return none(e);
+            return none(file, e);
         }
     }
 
-    private static Taken none(UnreadableProfileException e) {
-        return new Taken(
-                RideNotes.NONE,
+    private static Taken none(String file, UnreadableProfileException e) {
+        return Taken.nothing(
+                file,
                 e.lines().stream()
                         .map(line -> line + "; the ride is reviewed without notes")
                         .toList());
     }
 
-    private static RideNotes notes(ProfileTable top) {
+    private static RideNotes notes(ProfileTable top, List<Integer> stopLines, List<Integer> bunchLines) {
         return new RideNotes(
                 top.words("event"),
                 top.words("rider"),
                 top.words("feel"),
                 top.words("heat"),
                 top.numbers("eaten_g_per_hour", Bounds.EATEN_G_PER_HOUR),
-                stops(top),
-                bunch(top),
+                stops(top, stopLines),
+                bunch(top, bunchLines),
                 top.words("agreed"));
     }
 
-    private static List<StopNotChosen> stops(ProfileTable top) {
+    private static List<StopNotChosen> stops(ProfileTable top, List<Integer> lines) {
         List<ProfileTable> tables = top.tables("stops", STOP_KEYS);
         List<StopNotChosen> stops = new ArrayList<>();
         for (ProfileTable table : tables == null ? List.<ProfileTable>of() : tables) {
@@ -121,24 +176,27 @@ public final class NotesFile {
                     table.problem("at", "give either at, or from and to");
                 } else if (what != null && at != null) {
                     stops.add(new StopNotChosen(what, at, null));
+                    lines.add(table.line());
                 }
             } else {
                 Interval when = stretch(table);
                 if (what != null && when != null) {
                     stops.add(new StopNotChosen(what, when.fromSecond(), when.toSecond()));
+                    lines.add(table.line());
                 }
             }
         }
         return stops;
     }
 
-    private static List<Interval> bunch(ProfileTable top) {
+    private static List<Interval> bunch(ProfileTable top, List<Integer> lines) {
         List<ProfileTable> tables = top.tables("bunch", BUNCH_KEYS);
         List<Interval> inBunch = new ArrayList<>();
         for (ProfileTable table : tables == null ? List.<ProfileTable>of() : tables) {
             Interval when = stretch(table);
             if (when != null) {
                 inBunch.add(when);
+                lines.add(table.line());
             }
         }
         return inBunch;

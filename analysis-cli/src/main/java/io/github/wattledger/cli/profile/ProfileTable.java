@@ -52,6 +52,11 @@ final class ProfileTable {
         }
     }
 
+    /** In which line of the file it begins. */
+    int line() {
+        return line;
+    }
+
     /** A number within bounds, or null when it is absent. */
     @Nullable Double number(String key, Bounds bounds) {
         Object value = value(key);

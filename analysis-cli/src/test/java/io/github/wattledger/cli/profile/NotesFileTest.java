@@ -100,8 +100,8 @@ class NotesFileTest {
     void aFileThatIsNotThereIsOneLine(@TempDir Path folder) {
         Path file = folder.resolve("none.toml");
         assertThat(NotesFile.read(file))
-                .isEqualTo(new NotesFile.Taken(
-                        RideNotes.NONE,
+                .isEqualTo(NotesFile.Taken.nothing(
+                        file.toString(),
                         List.of(file + ": there is no such file; check the path; the ride is reviewed without notes")));
         assertThat(NotesFile.readBeside(folder.resolve("race.fit"))).isEqualTo(NotesFile.Taken.NONE);
     }

@@ -28,6 +28,7 @@ public record AgainstPlan(List<String> sentences, List<Section> sections) {
         sentences.add(PlanReviewWords.whole(plan));
         sentences.add(PlanReviewWords.opening(plan));
         sentences.addAll(PlanReviewWords.caps(plan));
+        sentences.addAll(PlanReviewWords.capRule(plan));
         List<Section> sections = new ArrayList<>();
         for (int i = 0; i < plan.sections().size(); i++) {
             sections.add(section(plan.sections().get(i), "againstPlan.sections[" + i + "].", units));

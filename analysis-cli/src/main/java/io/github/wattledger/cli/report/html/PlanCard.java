@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param stops time standing
  * @param openingTime how long the opening is
  * @param openingCap its cap
+ * @param openingByCaps the power that the caps come to in it
  * @param openingBeats the heart rate beside it, or null
  * @param hasBeats whether the caps have heart rates
  * @param caps a cap for each kind of ground
@@ -41,6 +42,7 @@ public record PlanCard(
         Num stops,
         Num openingTime,
         Num openingCap,
+        Num openingByCaps,
         @Nullable Num openingBeats,
         boolean hasBeats,
         List<Cap> caps,
@@ -82,6 +84,7 @@ public record PlanCard(
                 Num.of("stoppedSeconds", plan.stoppedSeconds(), PlanWords::stopped),
                 Num.of("opening.seconds", plan.opening().seconds(), PlanWords::wholeMinutes),
                 Num.of("opening.capW", plan.opening().capW(), Figures::watts),
+                Num.of("opening.byCapsW", plan.opening().byCapsW(), Figures::watts),
                 beats == null ? null : Num.of("opening.capBpm", beats, Figures::beats),
                 beats != null,
                 caps(plan),

@@ -131,6 +131,6 @@ public record RidersPage(
     }
 
     private static Num days(String path, @Nullable Integer days) {
-        return Num.rounded(path, days == null ? null : days.doubleValue(), " d");
+        return Num.of(path, days == null ? null : days.doubleValue(), each -> Figures.decimal(each, 0) + " d", "none");
     }
 }

@@ -57,12 +57,24 @@ public final class TextBrief implements Report {
         if (!words.recalled().isEmpty()) {
             page.paragraph(words.recalled());
         }
-        list(page, words.mistakesHeading(), words.mistakes().subList(0, mistakes));
+        list(page, words.mistakesHeading(), shown(words, mistakes));
         List<String> nextTime = new ArrayList<>(words.caps());
         nextTime.addAll(words.nextTime().subList(0, advice));
         list(page, words.nextTimeHeading(), nextTime);
         page.paragraph(words.notKnown());
         return page.toString().lines().toList();
+    }
+
+    /** Some of the mistakes; where not all that a brief would name have room, a line more says how many there are besides. */
+    private static List<String> shown(BriefWords words, int mistakes) {
+        int leftOut = words.mistakes().size() - mistakes;
+        if (leftOut == 0) {
+            return words.mistakes();
+        }
+        List<String> shown = new ArrayList<>(words.mistakes().subList(0, mistakes));
+        int further = leftOut + words.furtherMistakes();
+        shown.add(shown.isEmpty() ? further + " in the report" : "and " + further + " more in the report");
+        return shown;
     }
 
     private static void list(Page page, String heading, List<String> items) {

@@ -94,7 +94,7 @@ public final class TextComparison {
             page.row("  " + Page.padRight(units.at(comparison.distanceM(point)), LABEL)
                     + (Double.isNaN(gap)
                             ? "   not known"
-                            : Page.padLeft(ComparisonWords.signed(gap), 9) + "   under way alone "
+                            : Page.padLeft(ComparisonWords.signed(gap), 9) + "   without stops "
                                     + Page.padLeft(ComparisonWords.signed(moving), 9)));
         }
     }

@@ -32,6 +32,7 @@ import io.github.wattledger.load.ZoneTime;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.TimeLedger;
 import io.github.wattledger.pacing.Verdict;
+import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.power.MeanMaximalCurve;
 import io.github.wattledger.ride.Channel;
 import java.io.IOException;
@@ -52,10 +53,17 @@ public final class TextReport implements Report {
     };
 
     private final Units units;
+    private final @Nullable PlanReview plan;
 
     /** A report in these units. */
     public TextReport(Units units) {
+        this(units, null);
+    }
+
+    /** A report in these units that holds the ride against a plan, if any. */
+    public TextReport(Units units, @Nullable PlanReview plan) {
         this.units = units;
+        this.plan = plan;
     }
 
     @Override
@@ -79,6 +87,9 @@ public final class TextReport implements Report {
             findings(page, FindingWords.of(review, units));
         }
         TextBunch.write(page, review.pacing());
+        if (plan != null) {
+            TextPlanReview.write(page, plan, units);
+        }
         List<FindingWords> ofOthers = FindingWords.ofOthers(review, units);
         if (!ofOthers.isEmpty()) {
             page.heading("WHAT OWN DETECTORS FOUND");

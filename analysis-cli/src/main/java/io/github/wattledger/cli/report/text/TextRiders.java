@@ -45,9 +45,12 @@ public final class TextRiders {
                     rider.lastVerdict() == null ? NONE : rider.lastVerdict().words()));
         }
         table.write(page);
+        boolean hasLong = riders.stream().anyMatch(rider -> rider.daysSinceLongRide() != null);
         page.line("42 days, 7 days: load of so many days; difference: the one less the other; change: of the load of 42"
-                + " days in a week; week: training stress of the last seven days; ride, long: days since the last ride,"
-                + " and the last of three hours or more.");
+                + " days in a week; week: training stress of the last seven days; "
+                + (hasLong
+                        ? "ride, long: days since the last ride, and the last of three hours or more."
+                        : "ride: days since the last ride. None has a ride of three hours or more."));
         pacing(page, riders);
         if (riders.stream().anyMatch(rider -> !rider.warnings().isEmpty())) {
             page.heading("WORTH A LOOK");
@@ -72,7 +75,8 @@ public final class TextRiders {
             return;
         }
         page.heading("PACING of the last races");
-        Table table = new Table(3, List.of("rider", "day", "verdict", "mistakes cost", "opening", "fade", "last cap"));
+        Table table =
+                new Table(3, List.of("rider", "day", "verdict", "mistakes cost", "opening", "fade", "earlier cap"));
         for (RiderStanding rider : riders) {
             for (RacePacing race : rider.races()) {
                 table.row(List.of(

@@ -20,9 +20,11 @@ import org.jspecify.annotations.Nullable;
  * @param ride which ride it was
  * @param verdict the verdict and what all mistakes cost, or why there is none
  * @param because what the verdict rests on; of a ride that was not judged, how hard it was; possibly empty
- * @param recalled what had been agreed before this race, and how it was opened; possibly empty
+ * @param recalled what had been agreed before this race, and how it was opened; of a ride that was not judged, that what the
+ *     rider says of a bunch changes nothing; possibly empty
  * @param mistakesHeading what stands over the mistakes; empty without any
  * @param mistakes the dearest mistakes, the dearest first
+ * @param furtherMistakes how many less dear ones there are
  * @param nextTimeHeading what stands over the caps and the rest of what to do next time
  * @param caps what not to exceed next time, possibly nothing
  * @param nextTime what else to do next time, possibly nothing
@@ -35,6 +37,7 @@ public record BriefWords(
         String recalled,
         String mistakesHeading,
         List<String> mistakes,
+        int furtherMistakes,
         String nextTimeHeading,
         List<String> caps,
         List<String> nextTime,
@@ -44,6 +47,7 @@ public record BriefWords(
     private static final String WITH_HEART_RATE = "Next time (averages; watts or bpm, whichever comes first):";
 
     private static final int MOST_MISTAKES = 3;
+    private static final int MOST_LETTERS_OF_A_NAME = 30;
     private static final int MOST_NEXT_TIME = 2;
 
     /** Copies the lists. */
@@ -58,21 +62,23 @@ public record BriefWords(
         PacingReview pacing = review.pacing();
         boolean isJudged = pacing.verdict() != Verdict.NOT_JUDGED;
         List<Finding> dearest = dearest(pacing);
-        List<String> mistakes = new ArrayList<>();
-        dearest.forEach(finding -> mistakes.add(mistake(finding, review, units)));
+        List<String> all = new ArrayList<>();
+        dearest.forEach(finding -> all.add(mistake(finding, review, units)));
         if (!isJudged) {
-            pacing.remarks().stream()
-                    .limit(MOST_MISTAKES)
-                    .forEach(remark -> mistakes.add(FindingWords.name(remark.kind()) + ", " + remark.when()));
+            pacing.remarks().forEach(remark -> all.add(FindingWords.name(remark.kind()) + ", " + remark.when()));
         }
+        List<String> mistakes = all.subList(0, Math.min(MOST_MISTAKES, all.size()));
         List<String> nextTime = NextTimeWords.others(review);
         return new BriefWords(
                 ride(review, units),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
                 isJudged ? because(review) : hardness(review),
-                Objects.requireNonNullElse(NotesWords.recalled(review), ""),
-                mistakes.isEmpty() ? "" : heading(isJudged, dearest),
+                Objects.requireNonNullElse(isJudged ? NotesWords.recalled(review) : pacing.bunchChangesNothing(), ""),
+                mistakes.isEmpty()
+                        ? ""
+                        : heading(isJudged, dearest.subList(0, Math.min(MOST_MISTAKES, dearest.size()))),
                 mistakes,
+                all.size() - mistakes.size(),
                 nextTimeHeading(pacing),
                 NextTimeWords.caps(pacing),
                 nextTime.subList(0, Math.min(MOST_NEXT_TIME, nextTime.size())),
@@ -96,7 +102,8 @@ public record BriefWords(
     private static String ride(RideReview review, Units units) {
         RideLoad load = review.load();
         Double metres = load.distanceM();
-        return RideWords.title(review) + ", " + RideWords.start(review.source(), review.quality())
+        return RideWords.title(review, MOST_LETTERS_OF_A_NAME) + ", "
+                + RideWords.start(review.source(), review.quality())
                 + ", "
                 + (metres == null ? "" : units.distanceWords(metres) + " in ")
                 + Figures.clock(load.elapsedSeconds()) + ".";
@@ -112,7 +119,6 @@ public record BriefWords(
         return (priced.isEmpty() ? mistakes : priced)
                 .stream()
                         .sorted(Comparator.comparingDouble((Finding finding) -> -highMinutes(finding)))
-                        .limit(MOST_MISTAKES)
                         .toList();
     }
 

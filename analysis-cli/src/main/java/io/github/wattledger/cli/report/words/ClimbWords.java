@@ -9,8 +9,8 @@ public final class ClimbWords {
 
     /** What counts as a climb. */
     public static String whatCounts(Units units) {
-        return "at least " + units.heightWords(Climb.LEAST_LENGTH_M) + " of " + Figures.brief(Climb.LEAST_GRADE * 100)
-                + " % or more";
+        return "at least " + units.roundHeightWords(Climb.LEAST_LENGTH_M) + " of "
+                + Figures.brief(Climb.LEAST_GRADE * 100) + " % or more";
     }
 
     /** How it compares with the first time on the same road; empty for the first time. */

@@ -54,7 +54,8 @@ public final class ComparisonWords {
         return "Compared " + comparison.method().words() + " from "
                 + units.at(comparison.distanceM(comparison.fromPoint())) + " to "
                 + units.at(comparison.distanceM(comparison.toPoint()))
-                + " of ride 1, in elapsed time: stops count.";
+                + " of ride 1, in elapsed time: stops count. They are apart as standing in the list by ground, and part of what"
+                + " each stretch below lost.";
     }
 
     /** What the gap is made of, in time under way by ground and in standing. */

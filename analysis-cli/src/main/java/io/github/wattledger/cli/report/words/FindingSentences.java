@@ -16,11 +16,16 @@ import java.util.Set;
 final class FindingSentences {
     private final Evidence evidence;
     private final Units units;
+
+    /** What parts are compared on: without distance nothing is known of the ground. */
+    private final String onGround;
+
     private final StringBuilder text = new StringBuilder();
     private final Set<String> said = new HashSet<>();
 
-    private FindingSentences(Evidence evidence, Units units) {
+    private FindingSentences(Evidence evidence, boolean hasPlace, Units units) {
         this.evidence = evidence;
+        this.onGround = hasPlace ? "on like ground " : "";
         this.units = units;
     }
 
@@ -29,7 +34,7 @@ final class FindingSentences {
      * are shown with their own names.
      */
     static String of(AnyFinding finding, Units units) {
-        FindingSentences sentences = new FindingSentences(finding.evidence(), units);
+        FindingSentences sentences = new FindingSentences(finding.evidence(), finding.startM() != null, units);
         if (finding instanceof Finding ours) {
             sentences.clauses(ours.kind()).run();
         }
@@ -39,7 +44,7 @@ final class FindingSentences {
 
     /** The sentences for a remark; empty when there is no evidence at all. */
     static String of(Remark remark, Units units) {
-        FindingSentences sentences = new FindingSentences(remark.evidence(), units);
+        FindingSentences sentences = new FindingSentences(remark.evidence(), remark.startM() != null, units);
         sentences.clauses(remark.kind()).run();
         sentences.rest();
         return sentences.text.toString();
@@ -122,7 +127,7 @@ final class FindingSentences {
     }
 
     private void fade() {
-        begin("latePowerW", "On like ground power was % late", Wording.WATTS);
+        begin("latePowerW", PlainText.capital(onGround + "power was % late"), Wording.WATTS);
         and("earlyPowerW", " against % early", Wording.WATTS);
         and("lossPercent", ", a loss of %", Wording.PERCENT);
         end();
@@ -140,7 +145,7 @@ final class FindingSentences {
     }
 
     private void energyCrash() {
-        begin("lossPercent", "Power on like ground was % lower than before", Wording.PERCENT);
+        begin("lossPercent", "Power " + onGround + "was % lower than before", Wording.PERCENT);
         and("earlyPowerW", " (% on average until half-way)", Wording.WATTS);
         end();
         begin("actualHeartRateBpm", "Heart rate was % in this stretch", Wording.BEATS);
@@ -161,6 +166,10 @@ final class FindingSentences {
         begin("bpmPer100W", "Before, it rose by % for each 100 W", Wording.BEATS);
         end();
         begin("decouplingPercent", "Decoupling was %", Wording.PERCENT);
+        if (evidence.get("decouplingPercent").orElse(0) < 0) {
+            and(": it points the other way, since it compares the halves of all riding, easy and hard, and drift"
+                    + " compares heart rate at equal power");
+        }
         end();
         temperature();
     }
@@ -183,7 +192,7 @@ final class FindingSentences {
     private void lateReserve() {
         begin("lastSixthNormalizedPowerW", "Normalized power was % in the last sixth", Wording.WATTS);
         and("restNormalizedPowerW", " and % before it", Wording.WATTS);
-        and("gainPercent", "; on like ground that is % harder", Wording.PERCENT);
+        and("gainPercent", "; " + onGround + "that is % harder", Wording.PERCENT);
         end();
     }
 

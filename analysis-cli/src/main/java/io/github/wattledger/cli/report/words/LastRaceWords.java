@@ -10,7 +10,8 @@ public final class LastRaceWords {
     /** What the columns mean. */
     public static final String LEGEND =
             "opening: its normalized power over the target; fade: effort lost from early to late on like ground;"
-                    + " last cap: whether the opening kept to the power that the advice of an earlier race named.";
+                    + " earlier cap: whether the opening kept to the power that the advice of the last earlier race of like"
+                    + " length named.";
 
     private LastRaceWords() {}
 

@@ -5,6 +5,7 @@ import io.github.wattledger.history.Agreement;
 import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.ride.Ride;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.StopNotChosen;
 import java.util.ArrayList;
@@ -21,7 +22,7 @@ public final class NotesWords {
 
     /** A sentence for each note, and what had been agreed before; empty where there is nothing besides event and rider. */
     public static List<String> of(RideReview review) {
-        List<String> lines = of(review.notes());
+        List<String> lines = of(review.notes(), review.ride());
         String recalled = recalled(review);
         if (recalled != null) {
             lines.add(recalled);
@@ -49,7 +50,7 @@ public final class NotesWords {
                 + (openingW == null ? "." : "; opened at " + Figures.watts(openingW) + ".");
     }
 
-    private static List<String> of(RideNotes notes) {
+    private static List<String> of(RideNotes notes, Ride ride) {
         List<String> lines = new ArrayList<>();
         add(lines, "Felt: ", notes.feel());
         add(lines, "Heat: ", notes.heat());
@@ -62,7 +63,9 @@ public final class NotesWords {
         }
         if (!notes.stopsNotChosen().isEmpty()) {
             lines.add("Stops that were not the rider's choice: "
-                    + notes.stopsNotChosen().stream().map(NotesWords::stop).collect(Collectors.joining("; ")) + ".");
+                    + notes.stopsNotChosen().stream()
+                            .map(stop -> stop(stop, ride))
+                            .collect(Collectors.joining("; ")) + ".");
         }
         if (!notes.inBunch().isEmpty()) {
             lines.add("In a bunch: "
@@ -78,10 +81,12 @@ public final class NotesWords {
         }
     }
 
-    private static String stop(StopNotChosen stop) {
+    private static String stop(StopNotChosen stop, Ride ride) {
         Integer to = stop.toSecond();
         String when =
                 to == null ? " at " + Interval.clock(stop.fromSecond()) : ", " + new Interval(stop.fromSecond(), to);
-        return PlainText.of(stop.what()) + when;
+        return PlainText.of(stop.what())
+                + when
+                + (stop.liesAtAStopOf(ride) ? "" : " (the recording shows no stop there)");
     }
 }

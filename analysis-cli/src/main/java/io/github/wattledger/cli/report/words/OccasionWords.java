@@ -24,7 +24,8 @@ public final class OccasionWords {
     public static String of(RideReview review) {
         Occasion occasion = review.pacing().occasion();
         if (occasion.isRace() && review.pacing().verdict() == Verdict.NOT_JUDGED) {
-            return "It was to be judged as a race, which this recording does not allow.";
+            return "It was to be judged as a race, which this recording does not allow: "
+                    + review.pacing().verdictReason() + ".";
         }
         Double thresholdW = review.rider().thresholdPowerW();
         boolean isNamed = thresholdW != null && review.rider().thresholdPowerOrigin() != Origin.ESTIMATED;

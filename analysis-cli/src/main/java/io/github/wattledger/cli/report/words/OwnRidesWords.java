@@ -66,6 +66,17 @@ public final class OwnRidesWords {
         return origin(own) + "." + reservation(own, seconds);
     }
 
+    /** Why an estimate lies below one of the rides that it rests on; empty where none was as long and harder. */
+    static String whyLower(OwnEndurance own, double seconds, double watts) {
+        boolean isBelowOne = own.top().stream()
+                .anyMatch(ride ->
+                        SECONDS_PER_HOUR * ride.hours() >= seconds && Math.round(ride.watts()) > Math.round(watts));
+        return isBelowOne
+                ? " One of them was as long and harder: the estimate is lower because they count together and are drawn"
+                        + " towards the guide."
+                : "";
+    }
+
     private static String ride(LongRide ride) {
         return Figures.span(SECONDS_PER_HOUR * ride.hours()) + " at " + Figures.watts(ride.watts()) + " on "
                 + ride.day();

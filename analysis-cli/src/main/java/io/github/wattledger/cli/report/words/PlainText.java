@@ -31,6 +31,13 @@ public final class PlainText {
         return last == '.' || last == '!' || last == '?' ? plain : plain + ".";
     }
 
+    /** Plain words, those beyond so many letters replaced by three dots. */
+    static String cut(String words, int mostLetters) {
+        return words.codePointCount(0, words.length()) <= mostLetters
+                ? words
+                : words.substring(0, words.offsetByCodePoints(0, mostLetters)).strip() + "...";
+    }
+
     /** Words with a capital at the beginning. */
     public static String capital(String words) {
         return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);

@@ -38,9 +38,22 @@ public final class PlanReviewWords {
         if (Double.isNaN(review.openingW())) {
             return "The opening has no power.";
         }
-        String ridden = "The opening: " + Figures.watts(review.openingW()) + "; the plan allowed "
+        String ridden = "The opening: " + Figures.watts(review.openingW()) + " normalized; the plan allowed "
                 + Figures.watts(review.openingCapW()) + ": ";
-        return ridden + (review.isOpeningAboveCap() ? "above it." : "kept.");
+        if (review.isOpeningAboveCap()) {
+            return ridden + "above it.";
+        }
+        boolean isWithin = Math.round(review.openingW()) > Math.round(review.openingCapW());
+        return ridden + (isWithin ? "kept (up to 5 % above counts as kept)." : "kept.");
+    }
+
+    /** What the words beside the caps mean; empty where no cap was ridden against. */
+    public static List<String> capRule(PlanReview review) {
+        return review.caps().isEmpty()
+                ? List.of()
+                : List.of(
+                        "Kept: within 5 % of the cap on the whole. Above: more than 5 % above it for over 8 min in all."
+                                + " Descents are left out.");
     }
 
     /** Whether each cap was kept, a line each. */

@@ -99,18 +99,29 @@ public final class PlanWords {
         };
         String range = Figures.decimal(can.lowW(), 0) + " to " + Figures.watts(can.highW());
         String watts = "Normalized power " + Figures.watts(target.watts());
-        String limited = target.isLimited()
-                ? " More was asked for, but no cap may lie above 95 % of threshold power nor above a known critical power, so this is the most."
-                : "";
+        if (target.isLimited()) {
+            return mostAllowed(plan) + " By " + basis + " you can hold " + range + ", so this is " + standing(target)
+                    + ".";
+        }
         return switch (target.origin()) {
             case SUSTAINABLE -> watts + " for the whole way: what " + basis + " " + allow(can) + ", " + range + ".";
             case GIVEN ->
                 watts + ", as you ask; " + basis + " " + allow(can) + " " + range + ", so this is " + standing(target)
-                        + "." + limited;
+                        + ".";
             case GOAL_TIME ->
                 watts + " is what your time asks for; " + basis + " " + allow(can) + " " + range + ", so this is "
-                        + standing(target) + "." + limited;
+                        + standing(target) + ".";
         };
+    }
+
+    /** What is said where no plan gives what was asked for. */
+    private static String mostAllowed(RacePlan plan) {
+        Double askedW = plan.options().targetW();
+        String most = Figures.watts(plan.target().watts());
+        String limit = "no cap may lie above 95 % of threshold power nor above a known critical power.";
+        return askedW == null
+                ? "Your time asks for more than normalized power " + most + ", and that is the most: " + limit
+                : "You asked for " + Figures.watts(askedW) + "; " + most + " is the most: " + limit;
     }
 
     private static String allow(SustainablePower can) {
@@ -185,8 +196,9 @@ public final class PlanWords {
         String bpm =
                 opening.capBpm() == null ? "" : " or " + Figures.beats(opening.capBpm()) + ", whichever comes first";
         String rule = "The first " + wholeMinutes(opening.seconds())
-                + ": stay under " + Figures.watts(opening.capW()) + " on average" + bpm
-                + "; on each climb the caps hold from the first one on.";
+                + ": stay under " + Figures.watts(opening.capW()) + " normalized" + bpm
+                + "; on each climb the caps hold from the first one on. By the caps it is about "
+                + Figures.watts(opening.byCapsW()) + ".";
         Double past = opening.pastRatio();
         if (past == null) {
             return rule;
@@ -297,7 +309,11 @@ public final class PlanWords {
         SustainablePower.Source source = plan.target().sustainable().source();
         if (own != null && source == SustainablePower.Source.OWN_RIDES) {
             said.add("What you can hold rests on "
-                    + OwnRidesWords.restsOn(own, plan.moving().seconds()));
+                    + OwnRidesWords.restsOn(own, plan.moving().seconds())
+                    + OwnRidesWords.whyLower(
+                            own,
+                            plan.moving().seconds(),
+                            plan.target().sustainable().watts()));
         } else if (source == SustainablePower.Source.GUIDE) {
             said.add("Your own rides of the year before say no more than the guide about power for hours;"
                     + " 'wattledger season' says why.");

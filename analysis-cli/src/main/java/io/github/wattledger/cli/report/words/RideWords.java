@@ -32,11 +32,17 @@ public final class RideWords {
 
     /** The event and the rider where the rider's notes name them, with the file's name; otherwise that alone. */
     public static String title(RideReview review) {
+        return title(review, Integer.MAX_VALUE);
+    }
+
+    /** {@link #title(RideReview)} with an event and a rider that are cut after so many letters. */
+    static String title(RideReview review, int mostLetters) {
         String file = name(review.source(), "A ride");
         RideNotes notes = review.notes();
         String known = Stream.of(notes.event(), notes.rider())
                 .filter(Objects::nonNull)
                 .map(PlainText::of)
+                .map(words -> PlainText.cut(words, mostLetters))
                 .collect(Collectors.joining(", "));
         return known.isEmpty() ? file : known + " (" + file + ")";
     }

@@ -156,7 +156,7 @@ public final class SeasonWords {
                 .filter(Objects::nonNull)
                 .toList();
         if (!kept.isEmpty()) {
-            lines.add("The opening kept to the cap that an earlier race had named in "
+            lines.add("The opening kept to the cap that an earlier race of like length had named in "
                     + kept.stream().filter(each -> each).count() + " of " + Figures.counted(kept.size(), "race") + ".");
         }
         lines.add("Over-hard starts: " + earlier.overHardStarts() + " of the first " + earlier.raceCount() + " races, "
@@ -200,7 +200,7 @@ public final class SeasonWords {
         if (capW == null || openingW == null) {
             return "";
         }
-        return "The advice of an earlier race: open at " + Figures.watts(capW) + " at most; "
+        return "The advice of an earlier race of like length: open at " + Figures.watts(capW) + " at most; "
                 + (Boolean.TRUE.equals(race.keptLastCap()) ? "kept, at " : "not kept, at ") + Figures.watts(openingW)
                 + ".";
     }

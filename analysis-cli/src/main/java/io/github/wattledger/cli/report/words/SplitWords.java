@@ -23,6 +23,12 @@ public final class SplitWords {
     /** A section is named where it cost at least so many minutes. */
     private static final double LEAST_MINUTES = 0.1;
 
+    /** From so many metres climbed on a kilometre a road that is level on average is rolling, or hilly. Own choice. */
+    private static final double ROLLING_M_PER_KM = 5;
+
+    private static final double HILLY_M_PER_KM = 10;
+    private static final double METRES_PER_KM = 1000;
+
     private final PacingReview pacing;
     private final Ride ride;
     private final Units units;
@@ -78,6 +84,9 @@ public final class SplitWords {
         List<String> parts = new ArrayList<>();
         if (ride.has(Channel.POWER)) {
             parts.add("norm.: normalized power, watts");
+            if (ride.countSeconds(SecondState.STOPPED) > 0) {
+                parts.add("W and norm. count standing with the timer running, which the power of a climb does not");
+            }
             Double target = pacing.targetW();
             if (target != null) {
                 parts.add("target: its share of " + Figures.watts(target));
@@ -153,9 +162,19 @@ public final class SplitWords {
         return grade == null ? road(section) : road(section) + " " + Figures.decimal(grade * 100, 1) + "%";
     }
 
-    /** What kind of road it is. */
+    /** What kind of road it is. One that neither rises nor falls on average is called by the climbs in it. */
     public static String road(RideSplits.Section section) {
-        return section.ground() == Ground.UNKNOWN ? "road" : section.ground().id();
+        return switch (section.ground()) {
+            case UNKNOWN -> "road";
+            case CLIMB, DESCENT -> section.ground().id();
+            case FLAT -> level(section);
+        };
+    }
+
+    private static String level(RideSplits.Section section) {
+        Double climbedM = section.climbedM();
+        double perKm = climbedM == null ? 0 : climbedM / ((section.endM() - section.startM()) / METRES_PER_KM);
+        return perKm >= HILLY_M_PER_KM ? "hilly" : perKm >= ROLLING_M_PER_KM ? "rolling" : Ground.FLAT.id();
     }
 
     private static @Nullable String whole(@Nullable Double value) {

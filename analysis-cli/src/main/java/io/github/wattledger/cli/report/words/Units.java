@@ -118,14 +118,21 @@ public enum Units {
         return place + " " + distance(metres);
     }
 
-    /** A stretch of a course, {@code km 12.5 to 14.0} or {@code mile 7.8 to 8.7}, from metres. */
+    /** A stretch of a course, {@code km 12.5 to 14.0} or {@code miles 7.8 to 8.7}, from metres. */
     public String between(double fromM, double toM) {
-        return place + " " + distances(fromM, toM);
+        return (this == IMPERIAL ? "miles" : place) + " " + distances(fromM, toM);
     }
 
     /** A height in whole metres or feet, with its unit, from metres. */
     public String heightWords(double metres) {
         return height.words(metres, 0);
+    }
+
+    /** A limit in metres as a round number of the reader's unit, which may lie a few percent beside it. */
+    public String roundHeightWords(double metres) {
+        double value = height.of(metres);
+        double step = Math.pow(10, Math.floor(Math.log10(value)) - 1);
+        return Figures.decimal(Math.rint(value / step) * step, 0) + " " + height.symbol();
     }
 
     /** A speed to a tenth, with its unit, from metres per second. */

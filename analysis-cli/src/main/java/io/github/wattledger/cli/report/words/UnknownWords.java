@@ -8,6 +8,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -33,7 +34,7 @@ final class UnknownWords {
             if (review.pacing().targetW() != null && (source == null || source.isGuide())) {
                 unknown.add("your endurance beyond the guide");
             }
-            if (review.pacing().bunch() == null) {
+            if (review.pacing().bunch() == null && leadsSomewhere(review.ride())) {
                 unknown.add(ProposedBunchWords.unknown(review.pacing().proposedBunch()));
             }
         }
@@ -46,6 +47,11 @@ final class UnknownWords {
                     review.notes().isEmpty() ? "what you ate, drank and felt" : "what the rider's notes do not say");
         }
         return "Not known: " + String.join("; ", unknown) + ".";
+    }
+
+    /** Nobody rides in a bunch where nothing moves. */
+    private static boolean leadsSomewhere(Ride ride) {
+        return ride.has(Channel.DISTANCE) || ride.has(Channel.SPEED) || ride.has(Channel.LATITUDE);
     }
 
     private static String notLookedAt(RideReview review) {

@@ -9,6 +9,7 @@ import io.github.wattledger.cli.report.Report;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
@@ -16,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -82,6 +84,30 @@ class TextBriefTest {
                 .containsPattern("- first half, opening included: at most \\d+ W or \\d+ bpm")
                 .containsPattern("- opening \\(first 69 min, normalized\\): at most \\d+ W or \\d+ bpm")
                 .contains("Not known: your endurance beyond the guide; whether you rode");
+    }
+
+    /** A name of 300 letters leaves the mistakes their room; where they have too little, a line says how many are left out. */
+    @Test
+    void aLongEventIsCutAndMistakesThatHaveNoRoomAreCounted() throws IOException, UnreadableRideException {
+        String name = "e".repeat(30) + "...";
+        assertThat(named("e".repeat(300), null))
+                .startsWith(name + " (over-hard-start.fit),\n")
+                .contains("\n- over-hard start ", "\n- stopped time ", "\n- fade ")
+                .doesNotContain("more in the report");
+        assertThat(named("e".repeat(300), "r".repeat(300)))
+                .startsWith(name + ",\n" + "r".repeat(30) + "... (over-hard-start.fit),\n")
+                .contains("\n- over-hard start ", "\n- and 2 more in the report\n")
+                .doesNotContain("- fade ");
+    }
+
+    private static String named(String event, @Nullable String rider) throws IOException, UnreadableRideException {
+        RideNotes notes = new RideNotes(event, rider, null, null, List.of(), List.of(), List.of(), null);
+        return text(
+                new TextBrief(Units.METRIC),
+                Reviewer.review(
+                        SAMPLES.resolve("over-hard-start.fit"),
+                        Rider.UNKNOWN.withThresholdPowerW(250),
+                        ReviewOptions.WHOLE_RIDE.withNotes(notes)));
     }
 
     @Test

@@ -43,6 +43,16 @@ class UnitsTest {
         assertThat(Units.IMPERIAL.distanceWords(42_195)).isEqualTo("26.2 mi");
         assertThat(Units.IMPERIAL.at(42_195)).isEqualTo("mile 26.2");
         assertThat(Units.METRIC.between(0, 42_195)).isEqualTo("km 0.0 to 42.2");
+        assertThat(Units.IMPERIAL.between(0, 42_195)).isEqualTo("miles 0.0 to 26.2");
+    }
+
+    /** 500 m are 1640.4 ft, and 30 m are 98.4 ft. */
+    @Test
+    void aLimitIsARoundNumber() {
+        assertThat(Units.METRIC.roundHeightWords(500)).isEqualTo("500 m");
+        assertThat(Units.IMPERIAL.roundHeightWords(500)).isEqualTo("1600 ft");
+        assertThat(Units.IMPERIAL.roundHeightWords(30)).isEqualTo("98 ft");
+        assertThat(ClimbWords.whatCounts(Units.IMPERIAL)).startsWith("at least 1600 ft of ");
     }
 
     /** Sentences as the library writes them; the numbers by the definitions above. */

@@ -49,4 +49,17 @@ class UnknownWordsTest {
     void aRideWithinTheRangeOfTheGuideSaysNothingAgainstTheThreshold() {
         assertThat(reviewed(170, 230)).startsWith("Not known: ").doesNotContain("threshold");
     }
+
+    /** Where nothing moves there is no bunch, so that nobody needs to say whether there was one. */
+    @Test
+    void onATrainerNobodyRidesInABunch() {
+        Ride trainer = Ride.ofWatts(Series.generate(SECONDS, second -> 200));
+        assertThat(UnknownWords.of(Reviewer.review(
+                        trainer,
+                        Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W),
+                        ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE))))
+                .startsWith("Not known: ")
+                .doesNotContain("bunch");
+        assertThat(reviewed(200, 200)).contains("whether you rode alone or in a bunch");
+    }
 }
