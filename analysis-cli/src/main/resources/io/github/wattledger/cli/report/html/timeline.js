@@ -331,14 +331,6 @@
       var high = plot.valToPos(settings.guide[2], "y", true);
       ctx.fillRect(plot.bbox.left, high, plot.bbox.width, plot.valToPos(settings.guide[0], "y", true) - high);
     }
-    if (pane.name === (data.altitude ? "altitude" : "power")) {
-      ctx.fillStyle = colour("quiet");
-      var foot = 5 * devicePixelRatio;
-      settings.bunches.forEach(function (bunch) {
-        stretch(plot, bunch[0], bunch[1], plot.bbox.top + plot.bbox.height - foot, foot);
-      });
-      settings.proposedBunches.forEach(function (bunch) { dashed(plot, bunch[0], bunch[1], foot); });
-    }
     stopsInSight().forEach(function (stop) {
       ctx.fillStyle = hatch(ctx, stop.state);
       stretch(plot, stop.from, stop.to);
@@ -346,7 +338,7 @@
     ctx.restore();
   }
 
-  /* What is only probable has a dashed outline. */
+  /** What is only probable has a dashed outline. */
   function dashed(plot, fromSecond, toSecond, foot) {
     var left = plot.valToPos(place(fromSecond), "x", true);
     var right = plot.valToPos(place(Math.min(toSecond, last)), "x", true);
@@ -364,8 +356,27 @@
       height === undefined ? plot.bbox.height : height);
   }
 
+  /** Along the foot, before the ground: told bunches are full, proposed ones dashed. */
+  function bunches(plot, pane) {
+    var ctx = plot.ctx;
+    if (pane.name === (data.altitude ? "altitude" : "power")) {
+      ctx.save();
+      ctx.beginPath();
+      ctx.rect(plot.bbox.left, plot.bbox.top, plot.bbox.width, plot.bbox.height);
+      ctx.clip();
+      ctx.fillStyle = colour("quiet");
+      var foot = 5 * devicePixelRatio;
+      settings.bunches.forEach(function (bunch) {
+        stretch(plot, bunch[0], bunch[1], plot.bbox.top + plot.bbox.height - foot, foot);
+      });
+      settings.proposedBunches.forEach(function (bunch) { dashed(plot, bunch[0], bunch[1], foot); });
+      ctx.restore();
+    }
+  }
+
   /** Over the line: the levels to hold it against, and the edges of the lit finding. */
   function foreground(plot, pane) {
+    bunches(plot, pane);
     var ctx = plot.ctx;
     ctx.save();
     if (pane.name === "power" && settings.guide) {
