@@ -82,6 +82,7 @@ class PageNumbersTest {
                         || path.startsWith("pacing.remarks")
                         || path.equals("pacing.secondHalfOverFirst")
                         || path.startsWith("pacing.lostSplit")
+                        || path.startsWith("pacing.proposedBunch")
                         || path.startsWith("pacing.numbers.")
                         || path.matches("load\\.\\w*[tT]emperature\\w*")
                         || (path.startsWith("pacing.findings") && !path.contains("costMinutes"))
@@ -89,6 +90,8 @@ class PageNumbersTest {
                         || path.startsWith("energy.lastThird")
                         || path.startsWith("energy.findings")
                         || path.matches("energy\\.hours\\[\\d+]\\.ridingSeconds")
+                        // The work stands with the load; here it differs by the seconds without power.
+                        || path.equals("energy.workKJ")
                         || path.equals("load.stoppedSeconds")
                         || path.matches(
                                 "climbs\\[\\d+]\\.(startSeconds|endSeconds|startM|endM|normalizedPowerW|sameAs|secondsOverFirst)"));
