@@ -88,6 +88,21 @@ class BunchTest {
         return Stream.concat(Stream.of(words), Stream.of(more)).toArray(String[]::new);
     }
 
+    /** A bunch that reaches to the end was not left; of two bunches both stand in the brief lines, by rising time. */
+    @Test
+    void theEndAndTwoBunchesAreNamed() {
+        assertThat(report("review", HARD, "--bunch", "0:12-7:12:20"))
+                .contains("to stay with the bunch, in which you rode to the end, you say.");
+        String two = Outcome.of("review", HARD, "--bunch", "0:12-0:30", "--bunch", "0:40-1:21", "--brief")
+                .out()
+                .replaceAll("\\s+", " ");
+        assertThat(two)
+                .containsSubsequence("Staying with the bunch until 0:30: ", "Staying with the bunch until 1:21: ");
+        assertThat(report("review", HARD, "--bunch", "3:00-4:00"))
+                .contains(
+                        "What you rode too hard early lay outside it, or cannot be ridden again, so there is no decision");
+    }
+
     /** Whoever is asked until when finds the break-even where text, brief lines, page and JSON agree. */
     @Test
     void allReportsSayTheSame() {
@@ -110,8 +125,8 @@ class BunchTest {
         Outcome brief = Outcome.of("review", HARD, "--bunch", "0:00-1:21", "--brief");
         assertThat(brief.out().lines().count()).isLessThanOrEqualTo(15);
         assertThat(brief.out().replaceAll("\\s+", " "))
-                .contains("Staying with the bunch until 1:21: open; level where it saved " + work + " to " + effort
-                        + " of the drag.");
+                .contains("Staying with the bunch until 1:21: open, its cost in no total; equally fast had it saved "
+                        + work + " to " + effort + " of the drag.");
         assertThat(report("review", HARD, "--bunch", "0:00-1:21", "--explain", "over-hard-start"))
                 .contains("7. THE BUNCH, LET GO")
                 .contains("Had it saved 35 %");

@@ -5,6 +5,7 @@ import io.github.wattledger.pacing.price.Pricing;
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.Shelter;
+import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.RigChoice;
 import java.util.Comparator;
@@ -182,7 +183,13 @@ final class BunchJudgement {
                         null);
             case OPEN ->
                 new Advice(
-                        "If you feel that the pace costs you later, let the bunch go: " + alone.text(),
+                        "Whether to let such a bunch go is open. If its pace costs you later, let it go"
+                                + (alone.capW() == null
+                                        ? "."
+                                        : " and hold this stretch to " + Decimals.of(alone.capW(), 0) + " W"
+                                                + (alone.capBpm() == null
+                                                        ? "."
+                                                        : " or " + Decimals.of(alone.capBpm(), 0) + " bpm.")),
                         alone.capW(),
                         alone.capBpm());
             case LETTING_GO_WAS_FASTER -> alone;

@@ -87,7 +87,7 @@ public record BriefWords(
 
     private static String because(RideReview review) {
         PacingReview pacing = review.pacing();
-        String told = BunchWords.brief(VerdictSentence.because(review), pacing.bunch());
+        String told = BunchWords.brief(VerdictSentence.because(review), pacing);
         String proposed = ProposedBunchWords.brief(pacing);
         return told + (told.isEmpty() || proposed.isEmpty() ? "" : " ") + proposed;
     }

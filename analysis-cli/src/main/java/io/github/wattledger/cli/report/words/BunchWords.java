@@ -2,12 +2,14 @@ package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.pacing.BunchReview;
 import io.github.wattledger.pacing.Company;
+import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.LettingGo;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +21,9 @@ public final class BunchWords {
 
     private static final double WHATEVER_IT_SAVED = 0.60;
     private static final double SECONDS_PER_MINUTE = 60;
+    private static final int MOST_IN_BRIEF = 2;
+    private static final Set<FindingKind> HARD_EARLY =
+            Set.of(FindingKind.OVER_HARD_START, FindingKind.THRESHOLD_RIDING_EARLY);
 
     private BunchWords() {}
 
@@ -34,13 +39,17 @@ public final class BunchWords {
             lines.add("You say that you rode in no bunch: the prices hold as they stand.");
             return lines;
         }
-        for (BunchReview.Decision decision : review.decisions()) {
-            lines.addAll(decision(review, decision));
-        }
         if (review.decisions().isEmpty()) {
-            lines.add(
-                    "You say that you rode in a bunch. No over-hard start and no threshold riding early was found in it"
-                            + " that could be ridden again, so there is no decision to judge.");
+            lines.add("You say that you rode in a bunch. "
+                    + (pacing.findings().stream().anyMatch(finding -> HARD_EARLY.contains(finding.kind()))
+                            ? "What you rode too hard early lay outside it, or cannot be ridden again"
+                            : "No over-hard start and no threshold riding early was found in it")
+                    + ", so there is no decision to judge.");
+        } else {
+            lines.add(saves(review));
+        }
+        for (BunchReview.Decision decision : review.decisions()) {
+            lines.addAll(decision(pacing, decision));
         }
         if (!pacing.ledger().entries().isEmpty()) {
             lines.add("The other prices are ridden again in the same bunch, with "
@@ -55,25 +64,38 @@ public final class BunchWords {
         return lines;
     }
 
-    /** What the verdict rests on, and what came of the longest decision to stay with a bunch. */
-    static String brief(String because, @Nullable BunchReview review) {
-        Optional<BunchReview.Decision> longest = review == null
-                ? Optional.empty()
+    /** What the verdict rests on, and what came of the decisions to stay with a bunch: the two longest, by rising time. */
+    static String brief(String because, PacingReview pacing) {
+        BunchReview review = pacing.bunch();
+        Stream<String> decisions = review == null
+                ? Stream.of()
                 : review.decisions().stream()
-                        .max(Comparator.comparingInt(
-                                each -> each.lettingGo().hard().seconds()));
-        return Stream.concat(Stream.of(because), longest.map(BunchWords::brief).stream())
+                        .sorted(Comparator.comparingInt(
+                                each -> -each.lettingGo().hard().seconds()))
+                        .limit(MOST_IN_BRIEF)
+                        .sorted(Comparator.comparingInt(
+                                each -> each.lettingGo().hard().fromSecond()))
+                        .map(decision -> brief(pacing, decision));
+        return Stream.concat(Stream.of(because), decisions)
                 .filter(words -> !words.isEmpty())
                 .collect(Collectors.joining(" "));
     }
 
-    private static String brief(BunchReview.Decision decision) {
+    private static String brief(PacingReview pacing, BunchReview.Decision decision) {
         LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
-        return "Staying with the bunch until "
-                + Figures.shortClock(decision.lettingGo().sheltered().toSecond())
-                + ": " + briefly(decision.outcome())
+        return "Staying with the bunch "
+                + (isToTheEnd(pacing, decision)
+                        ? "to the end"
+                        : "until "
+                                + Figures.shortClock(
+                                        decision.lettingGo().sheltered().toSecond()))
+                + ": " + briefly(pacing, decision)
                 + (breakEven == null ? "" : "; " + levelBriefly(breakEven))
                 + ".";
+    }
+
+    private static boolean isToTheEnd(PacingReview pacing, BunchReview.Decision decision) {
+        return decision.lettingGo().sheltered().toSecond() >= pacing.judged().toSecond() - SECONDS_PER_MINUTE;
     }
 
     /** At which saving both decisions are level, in a few words; empty where there is none. */
@@ -89,32 +111,39 @@ public final class BunchWords {
         if (breakEven.low() > WHATEVER_IT_SAVED) {
             return "whatever it saved";
         }
-        return "level where it saved " + Figures.fractionAsPercent(breakEven.low()) + " to "
+        return "equally fast had it saved " + Figures.fractionAsPercent(breakEven.low()) + " to "
                 + Figures.fractionAsPercent(breakEven.high()) + " of the drag";
     }
 
-    private static String briefly(BunchReview.Outcome outcome) {
-        return switch (outcome) {
+    private static String briefly(PacingReview pacing, BunchReview.Decision decision) {
+        boolean isPriced = pacing.finding(decision.kind())
+                .map(finding -> finding.cost() instanceof Cost.Priced)
+                .orElse(false);
+        return switch (decision.outcome()) {
             case STAYING_PAID -> "it paid";
             case LETTING_GO_WAS_FASTER -> "letting it go was faster";
-            case OPEN -> "open";
+            case OPEN -> isPriced ? "open" : "open, its cost in no total";
         };
     }
 
-    private static List<String> decision(BunchReview review, BunchReview.Decision decision) {
+    private static List<String> decision(PacingReview pacing, BunchReview.Decision decision) {
         LettingGo lettingGo = decision.lettingGo();
         List<String> lines = new ArrayList<>();
         lines.add(Figures.span(lettingGo.hard().seconds()) + " at "
                 + Figures.decimal(100 * (lettingGo.hardPowerW() / lettingGo.targetW() - 1), 0)
-                + " % above your target to stay with the bunch, which you left at "
-                + Figures.clock(lettingGo.sheltered().toSecond()) + ", you say.");
+                + " % above your target to stay with the bunch, "
+                + (isToTheEnd(pacing, decision)
+                        ? "in which you rode to the end"
+                        : "which you left at "
+                                + Figures.clock(lettingGo.sheltered().toSecond()))
+                + ", you say.");
         LettingGo.BreakEven breakEven = lettingGo.breakEven();
         lines.add(breakEven == null ? minutes(lettingGo) : level(breakEven));
         if (lettingGo.nextGroupShare() > 0) {
             lines.add("A next group counts for " + Figures.fractionAsPercent(lettingGo.nextGroupShare())
                     + " of that way.");
         }
-        lines.add(saves(review) + outcome(decision.outcome()));
+        lines.add(outcome(decision.outcome()));
         return lines;
     }
 
@@ -150,12 +179,15 @@ public final class BunchWords {
     }
 
     private static String saves(BunchReview review) {
-        String range =
-                Figures.fractionAsPercent(review.savingLow()) + " to " + Figures.fractionAsPercent(review.savingHigh());
+        String range = range(review);
         return review.isUnpaved()
                 ? "The rolling resistance is that of unpaved ground, where nobody has measured what a group saves; "
-                        + range + " is assumed. "
-                : "Close groups on roads save " + range + " by published measurements. ";
+                        + range + " is assumed."
+                : "Close groups on roads save " + range + " by published measurements.";
+    }
+
+    private static String range(BunchReview review) {
+        return Figures.fractionAsPercent(review.savingLow()) + " to " + Figures.fractionAsPercent(review.savingHigh());
     }
 
     private static String outcome(BunchReview.Outcome outcome) {

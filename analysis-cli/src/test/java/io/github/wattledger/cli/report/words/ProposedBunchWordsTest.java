@@ -48,10 +48,10 @@ class ProposedBunchWordsTest {
                 .containsExactly(
                         "Probably in a bunch from 0:03 to 0:45, each end to some 5 min: the air took 25 % to 45 % less"
                                 + " than alone. Less wind, a sheltered valley or a smoother road would look the same.",
-                        "If that was a bunch, staying with it paid: level where it saved 5 % to 21 % of the drag.",
+                        "If that was a bunch, staying with it paid: equally fast had it saved 5 % to 21 % of the drag.",
                         "No finding and no price counts on it. --bunch 0:03-0:45 or --alone settles it.");
         assertThat(ProposedBunchWords.brief(review.pacing()))
-                .isEqualTo("Probably in a bunch from 0:03 to 0:45; level where it saved 5 % to 21 % of the drag.");
+                .isEqualTo("Probably in a bunch from 0:03 to 0:45; equally fast had it saved 5 % to 21 % of the drag.");
         assertThat(UnknownWords.of(review))
                 .contains("whether you rode in a bunch (--bunch 0:03-0:45 or --alone says it)");
     }
@@ -61,7 +61,7 @@ class ProposedBunchWordsTest {
         assertThat(lines(review(found(), decision(0.3, 0.4, BunchReview.Outcome.OPEN)))
                         .get(1))
                 .isEqualTo(
-                        "If that was a bunch, whether staying with it paid is open: level where it saved 30 % to 40 %"
+                        "If that was a bunch, whether staying with it paid is open: equally fast had it saved 30 % to 40 %"
                                 + " of the drag.");
         assertThat(lines(review(found(), decision(0.5, 0.55, BunchReview.Outcome.LETTING_GO_WAS_FASTER)))
                         .get(1))
