@@ -104,9 +104,9 @@ class SeasonCommandTest {
     void ownRidesWithoutASeasonAreOneLine() {
         Outcome outcome =
                 run("review", folder.resolve("2026-05-31-fourth-race.fit.gz").toString(), "--season", temp.toString());
-        assertThat(outcome.status()).isEqualTo(1);
+        assertThat(outcome.status()).isEqualTo(3);
         assertThat(outcome.err().lines())
-                .containsExactly("wattledger review: " + temp.resolve(".wattledger-season.sqlite")
+                .containsExactly("wattledger review: --season: " + temp.resolve(".wattledger-season.sqlite")
                         + ": there is no season's store; run 'wattledger season' on the folder first");
     }
 
