@@ -30,29 +30,38 @@ public final class TextBrief implements Report {
         }
     }
 
-    /** The lines. Where they would be too many, advice without a cap goes first, then the least of the mistakes. */
+    /**
+     * The lines. Where they would be too many, advice without a cap goes first, then the less dear mistakes, then what is said
+     * of a bunch, and the dearest mistake last.
+     */
     static List<String> lines(RideReview review, Units units) {
         BriefWords words = BriefWords.of(review, units);
         int mistakes = words.mistakes().size();
         int advice = words.nextTime().size();
-        List<String> lines = lines(words, mistakes, advice);
-        while (lines.size() > MOST_LINES && mistakes + advice > 0) {
+        int bunch = words.bunch().size();
+        List<String> lines = lines(words, bunch, mistakes, advice);
+        while (lines.size() > MOST_LINES && mistakes + advice + bunch > 0) {
             if (advice > 0) {
                 advice--;
+            } else if (mistakes > 1) {
+                mistakes--;
+            } else if (bunch > 0) {
+                bunch--;
             } else {
                 mistakes--;
             }
-            lines = lines(words, mistakes, advice);
+            lines = lines(words, bunch, mistakes, advice);
         }
         return lines.size() > MOST_LINES ? shortened(lines) : lines;
     }
 
-    private static List<String> lines(BriefWords words, int mistakes, int advice) {
+    private static List<String> lines(BriefWords words, int bunch, int mistakes, int advice) {
         Page page = new Page(WIDTH);
         page.paragraph(words.ride());
         page.paragraph(words.verdict());
-        if (!words.because().isEmpty()) {
-            page.paragraph(words.because());
+        String because = (words.because() + " " + String.join(" ", words.bunch().subList(0, bunch))).strip();
+        if (!because.isEmpty()) {
+            page.paragraph(because);
         }
         if (!words.recalled().isEmpty()) {
             page.paragraph(words.recalled());

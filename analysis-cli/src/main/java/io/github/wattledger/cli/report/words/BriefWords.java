@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param ride which ride it was
  * @param verdict the verdict and what all mistakes cost, or why there is none
  * @param because what the verdict rests on; of a ride that was not judged, how hard it was; possibly empty
+ * @param bunch what came of staying with a bunch, or that there probably was one, the weightiest sentence first; possibly
+ *     nothing
  * @param recalled what had been agreed before this race, and how it was opened; of a ride that was not judged, that what the
  *     rider says of a bunch changes nothing; possibly empty
  * @param mistakesHeading what stands over the mistakes; empty without any
@@ -34,6 +36,7 @@ public record BriefWords(
         String ride,
         String verdict,
         String because,
+        List<String> bunch,
         String recalled,
         String mistakesHeading,
         List<String> mistakes,
@@ -52,6 +55,7 @@ public record BriefWords(
 
     /** Copies the lists. */
     public BriefWords {
+        bunch = List.copyOf(bunch);
         mistakes = List.copyOf(mistakes);
         caps = List.copyOf(caps);
         nextTime = List.copyOf(nextTime);
@@ -72,7 +76,8 @@ public record BriefWords(
         return new BriefWords(
                 ride(review, units),
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
-                isJudged ? because(review) : hardness(review),
+                isJudged ? VerdictSentence.because(review) : hardness(review),
+                bunch(pacing),
                 Objects.requireNonNullElse(isJudged ? NotesWords.recalled(review) : pacing.bunchChangesNothing(), ""),
                 mistakes.isEmpty()
                         ? ""
@@ -85,11 +90,9 @@ public record BriefWords(
                 UnknownWords.of(review));
     }
 
-    private static String because(RideReview review) {
-        PacingReview pacing = review.pacing();
-        String told = BunchWords.brief(VerdictSentence.because(review), pacing);
+    private static List<String> bunch(PacingReview pacing) {
         String proposed = ProposedBunchWords.brief(pacing);
-        return told + (told.isEmpty() || proposed.isEmpty() ? "" : " ") + proposed;
+        return proposed.isEmpty() ? BunchWords.brief(pacing) : List.of(proposed);
     }
 
     private static String nextTimeHeading(PacingReview pacing) {

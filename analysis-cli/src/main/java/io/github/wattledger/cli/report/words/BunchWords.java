@@ -10,8 +10,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Whether it was worth staying with the bunch, in sentences. */
@@ -64,21 +62,17 @@ public final class BunchWords {
         return lines;
     }
 
-    /** What the verdict rests on, and what came of the decisions to stay with a bunch: the two longest, by rising time. */
-    static String brief(String because, PacingReview pacing) {
+    /** What came of each decision to stay with a bunch, the longest stretch first, a sentence each. */
+    static List<String> brief(PacingReview pacing) {
         BunchReview review = pacing.bunch();
-        Stream<String> decisions = review == null
-                ? Stream.of()
+        return review == null
+                ? List.of()
                 : review.decisions().stream()
                         .sorted(Comparator.comparingInt(
                                 each -> -each.lettingGo().hard().seconds()))
                         .limit(MOST_IN_BRIEF)
-                        .sorted(Comparator.comparingInt(
-                                each -> each.lettingGo().hard().fromSecond()))
-                        .map(decision -> brief(pacing, decision));
-        return Stream.concat(Stream.of(because), decisions)
-                .filter(words -> !words.isEmpty())
-                .collect(Collectors.joining(" "));
+                        .map(decision -> brief(pacing, decision))
+                        .toList();
     }
 
     private static String brief(PacingReview pacing, BunchReview.Decision decision) {

@@ -6,7 +6,9 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.report.Report;
+import io.github.wattledger.cli.report.words.BriefWords;
 import io.github.wattledger.cli.report.words.Units;
+import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.RideNotes;
@@ -51,6 +53,18 @@ class TextBriefTest {
     @MethodSource("reviews")
     void isShortNarrowAndWithoutATable(RideReview review) throws IOException {
         judge(review);
+    }
+
+    /** Whatever else has to go, the dearest mistake is what a coach asks for first. */
+    @ParameterizedTest
+    @MethodSource("recordings")
+    void theDearestMistakeStays(Path recording) throws IOException, UnreadableRideException {
+        RideReview review = Reviewer.review(
+                recording, Rider.UNKNOWN.withThresholdPowerW(300), ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
+        judge(review);
+        List<String> mistakes = BriefWords.of(review, Units.METRIC).mistakes();
+        String brief = String.join(" ", TextBrief.lines(review, Units.METRIC)).replaceAll("\\s+", " ");
+        assertThat(brief).contains(mistakes.isEmpty() ? "" : mistakes.get(0));
     }
 
     @ParameterizedTest
