@@ -144,6 +144,10 @@ class PageLayoutInBrowserTest {
             assertThat(Integer.parseInt(BROWSER.text("document.documentElement.scrollWidth")))
                     .as(page.toString())
                     .isLessThanOrEqualTo(TELEPHONE);
+            BROWSER.get().run("document.querySelectorAll('details').forEach(d => d.open = true)");
+            assertThat(Integer.parseInt(BROWSER.text("document.documentElement.scrollWidth")))
+                    .as(page + " with all that can be opened")
+                    .isLessThanOrEqualTo(TELEPHONE);
         }
     }
 

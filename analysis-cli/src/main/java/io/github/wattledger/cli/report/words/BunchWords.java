@@ -57,7 +57,10 @@ public final class BunchWords {
         Integer inBunch = review.surgesInBunch();
         Integer alone = review.surgesAlone();
         if (inBunch != null && alone != null && inBunch + alone > 0) {
-            lines.add("Surges: " + inBunch + " in the bunch, " + alone + " outside.");
+            lines.add("Surges: " + inBunch + " in the bunch, " + alone + " outside."
+                    + (inBunch > 0 && isPriced(pacing, FindingKind.SURGES)
+                            ? " Their price supposes the same bunch without them, which was not wholly yours to choose."
+                            : ""));
         }
         return lines;
     }
@@ -88,6 +91,12 @@ public final class BunchWords {
                 + ".";
     }
 
+    private static boolean isPriced(PacingReview pacing, FindingKind kind) {
+        return pacing.finding(kind)
+                .map(finding -> finding.cost() instanceof Cost.Priced)
+                .orElse(false);
+    }
+
     private static boolean isToTheEnd(PacingReview pacing, BunchReview.Decision decision) {
         return decision.lettingGo().sheltered().toSecond() >= pacing.judged().toSecond() - SECONDS_PER_MINUTE;
     }
@@ -110,13 +119,10 @@ public final class BunchWords {
     }
 
     private static String briefly(PacingReview pacing, BunchReview.Decision decision) {
-        boolean isPriced = pacing.finding(decision.kind())
-                .map(finding -> finding.cost() instanceof Cost.Priced)
-                .orElse(false);
         return switch (decision.outcome()) {
             case STAYING_PAID -> "it paid";
             case LETTING_GO_WAS_FASTER -> "letting it go was faster";
-            case OPEN -> isPriced ? "open" : "open, its cost in no total";
+            case OPEN -> isPriced(pacing, decision.kind()) ? "open" : "open, its cost in no total";
         };
     }
 
