@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
 
 /** A season in words. */
 public final class SeasonWords {
+    private static final int MOST_NAMED = 20;
+
     /** What load of 7 days is called. */
     public static final String LOAD_OF_7_DAYS = "load of 7 days";
 
@@ -173,7 +175,7 @@ public final class SeasonWords {
         return lines;
     }
 
-    /** The races and long rides that have a name, and what had been agreed before a race. */
+    /** The last races and long rides that have a name, and what had been agreed before a race. */
     public static List<String> named(PacingTrend pacing) {
         Map<SeasonRide.Source, Agreement> agreed = new HashMap<>();
         pacing.recalls().forEach(recall -> agreed.put(recall.race().source(), recall.agreed()));
@@ -191,7 +193,17 @@ public final class SeasonWords {
                 lines.add(cap.isEmpty() ? line : (line.isEmpty() ? name + ":" : line) + " " + cap);
             }
         }
-        return lines;
+        return last(lines);
+    }
+
+    /** Nobody reads the races of ten years one by one. */
+    static List<String> last(List<String> named) {
+        if (named.size() <= MOST_NAMED) {
+            return named;
+        }
+        List<String> last = new ArrayList<>(named.subList(named.size() - MOST_NAMED, named.size()));
+        last.add(0, "The last " + MOST_NAMED + " of " + named.size() + "; --format json has all of them.");
+        return last;
     }
 
     /** The cap that the advice of an earlier race named for the opening, and whether this race kept to it; possibly empty. */
