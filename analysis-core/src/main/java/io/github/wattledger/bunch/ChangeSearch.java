@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,11 +46,15 @@ final class ChangeSearch {
     private final boolean isOneKind;
     private final Scatter scatter;
 
+    /** All stretches that are long enough. */
+    private final List<Span> spans;
+
     private ChangeSearch(RoadPieces pieces, Prior prior, boolean isOneKind) {
         this.pieces = pieces;
         this.prior = prior;
         this.isOneKind = isOneKind;
         this.scatter = new Scatter(pieces, prior, isOneKind);
+        this.spans = spans(pieces);
     }
 
     /**
@@ -113,7 +116,8 @@ final class ChangeSearch {
     }
 
     private Optional<Span> best(StretchGains gains, List<Span> taken) {
-        return spans().filter(span -> taken.stream().noneMatch(other -> overlap(span, other)))
+        return spans.stream()
+                .filter(span -> taken.stream().noneMatch(other -> overlap(span, other)))
                 .filter(span -> gains.saving(span) > LEAST_SAVING)
                 .filter(span -> gains.standardErrors(span) >= LEAST_STANDARD_ERRORS)
                 .max(Comparator.comparingDouble(gains::standardErrors));
@@ -124,8 +128,7 @@ final class ChangeSearch {
         return pieces.when(span).seconds() > MOST_OF_RIDE * pieces.when(all).seconds();
     }
 
-    /** All stretches that are long enough. */
-    private Stream<Span> spans() {
+    private static List<Span> spans(RoadPieces pieces) {
         List<Span> spans = new ArrayList<>();
         for (int from = 0; from < pieces.count(); from++) {
             for (int to = from + 1; to <= pieces.count(); to++) {
@@ -135,7 +138,7 @@ final class ChangeSearch {
                 }
             }
         }
-        return spans.stream();
+        return spans;
     }
 
     private static boolean overlap(Span one, Span other) {
@@ -166,7 +169,8 @@ final class ChangeSearch {
 
     /** The stretch of some minutes from the start on; empty where the ride is not so much longer. */
     private Optional<Span> fromStart(int minutes) {
-        return spans().filter(span -> span.from() == 0 && !isNearlyAll(span))
+        return spans.stream()
+                .filter(span -> span.from() == 0 && !isNearlyAll(span))
                 .filter(span -> pieces.when(span).seconds() >= 60 * minutes)
                 .findFirst();
     }

@@ -60,12 +60,16 @@ final class BunchJudgement {
 
     /** The shelter in which mistakes are repaired: the bunches, at the middle of what they may have saved; null without. */
     @Nullable Shelter kept(Replay replay) {
-        double saving = (savingLow + SAVING_HIGH) / 2;
+        double saving = middleSaving();
         Shelter kept = null;
         for (Interval bunch : bunches) {
             kept = replay.sheltered(kept == null ? replay.noShelter() : kept, bunch, saving, 1 - saving);
         }
         return kept;
+    }
+
+    private double middleSaving() {
+        return (savingLow + SAVING_HIGH) / 2;
     }
 
     /** The review where the race cannot be ridden again. */
@@ -108,7 +112,7 @@ final class BunchJudgement {
             if (outcome(about) == BunchReview.Outcome.LETTING_GO_WAS_FASTER
                     && detections.get(i).found().price() instanceof Repair repair) {
                 Interval sheltered = about.get(0).lettingGo().sheltered().shifted(-race.offsetSeconds());
-                double saving = (savingLow + SAVING_HIGH) / 2;
+                double saving = middleSaving();
                 lost.put(repair, new Pricing.LostShelter(sheltered, saving, 1 - told.nextGroupShare() * saving));
             }
         }
