@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
 
 /** What a review adds to the notes on the quality of a recording: which part was judged, and against what. */
 final class ReviewNotes {
+    /** The code of the note that a threshold power is not believed. */
+    static final String THRESHOLD_DOUBTFUL = "threshold-doubtful";
+
     private ReviewNotes() {}
 
     /**
@@ -49,7 +52,7 @@ final class ReviewNotes {
         notes.addAll(rider.notes());
         String doubt = doubt(threshold);
         if (doubt != null) {
-            notes.add(new QualityNote("threshold-doubtful", null, doubt));
+            notes.add(new QualityNote(THRESHOLD_DOUBTFUL, null, doubt));
         }
         pacing.detectorFailures().forEach(failure -> notes.add(new QualityNote("detector-failed", null, failure)));
         return notes;

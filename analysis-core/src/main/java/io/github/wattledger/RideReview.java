@@ -59,6 +59,11 @@ public record RideReview(
         climbs = climbs == null ? null : List.copyOf(climbs);
     }
 
+    /** Whether a threshold power that somebody or something named is not believed; a note on the quality says why. */
+    public boolean isThresholdDoubtful() {
+        return quality.notes().stream().anyMatch(note -> note.code().equals(ReviewNotes.THRESHOLD_DOUBTFUL));
+    }
+
     /**
      * This review without its seconds, for a cache: tens of kilobytes where a long ride takes megabytes. It keeps no best
      * but those of about 40 durations, and nothing that a drawing needs ({@link RideDetail}).

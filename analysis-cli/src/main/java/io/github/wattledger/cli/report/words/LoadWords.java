@@ -26,8 +26,6 @@ public record LoadWords(
         @Nullable Double device,
         String otherwise,
         @Nullable Channel missing) {
-    private static final String THRESHOLD_DOUBTFUL = "threshold-doubtful";
-
     /**
      * The numbers in the order of their declaration. Stopped time is left out: a report shows it where the time went.
      *
@@ -68,9 +66,9 @@ public record LoadWords(
         if (review.rider().thresholdPowerOrigin() == Origin.ESTIMATED) {
             return numbers + " or more, estimated from this ride: with a higher one both are lower.";
         }
-        boolean isDoubtful =
-                review.quality().notes().stream().anyMatch(note -> note.code().equals(THRESHOLD_DOUBTFUL));
-        return isDoubtful ? numbers + " that is not believed; the notes on the recording say why." : null;
+        return review.isThresholdDoubtful()
+                ? numbers + " that is not believed; the notes on the recording say why."
+                : null;
     }
 
     private static String otherwise(LoadNumber number, @Nullable Channel missing, boolean isThresholdKnown) {
