@@ -157,7 +157,7 @@ public record RacePage(
                 GearTable.of(review, units),
                 EnergyTable.of(review),
                 AgainstPlan.of(plan, units),
-                RiderWords.judgedBy(review.rider(), units),
+                RiderWords.judgedBy(review, units),
                 NotesWords.of(review),
                 quality(review.quality(), units),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());

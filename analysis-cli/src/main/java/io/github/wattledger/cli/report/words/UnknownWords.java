@@ -69,7 +69,7 @@ final class UnknownWords {
         if (origin == Origin.ESTIMATED) {
             return "threshold power (at least " + Figures.watts(watts) + " by this ride)";
         }
-        if (review.pacing().targetW() == null) {
+        if (review.isThresholdDoubtful()) {
             return "threshold power (" + Figures.watts(watts) + " is not believed" + notLookedAt(review) + ")";
         }
         OptionalDouble shareOfGuide = review.pacing().occasion().evidence().get("shareOfGuide");
@@ -78,7 +78,7 @@ final class UnknownWords {
                     + Figures.decimal(shareOfGuide.getAsDouble(), 2) + " of the guide)";
         }
         return origin == Origin.DEVICE
-                ? "whether the device's threshold of " + Figures.watts(watts) + " is up to date"
+                ? "whether the device's threshold of " + Figures.watts(watts) + " still holds"
                 : null;
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
@@ -60,6 +61,17 @@ class UnknownWordsTest {
                         ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE))))
                 .startsWith("Not known: ")
                 .doesNotContain("bunch");
-        assertThat(reviewed(200, 200)).contains("whether you rode alone or in a bunch");
+        assertThat(reviewed(200, 200)).contains("whether you rode in a bunch");
+    }
+
+    /** A ride of ten minutes has no guide to hold a threshold against; that is no reason to doubt it. */
+    @Test
+    void aThresholdIsNotDoubtedBecauseTheRideIsShort() {
+        RideReview review = Reviewer.review(
+                Ride.ofWatts(Series.generate(600, second -> 200)),
+                Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W),
+                ReviewOptions.WHOLE_RIDE);
+        assertThat(UnknownWords.of(review)).startsWith("Not known: ").doesNotContain("threshold");
+        assertThat(AbilityWords.of(review)).contains("No guide for this length: a guide begins at 20 min of riding.");
     }
 }
