@@ -285,7 +285,7 @@ class SeasonCommandTest {
                 "season . --pages= | 2 | --pages: the name is empty",
                 "season . --store= | 2 | --store: the name is empty",
                 "season . --page x | 2 | unknown option --page (did you mean --pages?)",
-                "season - | 3 | -: only 'wattledger review' reads standard input; write it into a file first",
+                "season - | 3 | -: a season is a folder, not standard input; name the folder of the rides",
                 "season /no/such/folder | 3 | /no/such/folder: there is no such folder; check the path",
                 "season --riders /no/such/folder | 3 | /no/such/folder: is no folder that can be read; check the path",
             })
