@@ -41,7 +41,8 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "The rides are aligned by position, or by distance where there is none. The gap",
-            "is elapsed time, stops included; it begins with 0 where the compared part begins.",
+            "is elapsed time, stops included; it begins with 0 where the compared part",
+            "begins.",
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
             "written; 2 wrong usage; 3 a ride could not be read, or shares no course",

@@ -130,7 +130,7 @@ public record RacePage(
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track, units),
                 findings,
-                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.none(review),
+                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.none(review) : FindingWords.none(review),
                 BunchWords.of(pacing),
                 ProposedBunchWords.of(pacing),
                 RemarkWords.of(review, units),
