@@ -106,6 +106,41 @@ class BunchTest {
                         "What you rode too hard early lay outside it, or cannot be ridden again, so there is no decision");
     }
 
+    /**
+     * The hard start is 0:12:06 to 1:21:02, 69 min; of these 34 lie before 0:46 and 35 after it. Two minutes of told bunch more
+     * take two minutes of hard riding out of the price, not all of it.
+     */
+    @Test
+    void aBunchForAPartOfTheStartLeavesTheRestItsPrice() {
+        assertThat(report("review", HARD, "--bunch", "0:12-0:46"))
+                .contains("Staying with the bunch until 0:46: open, only the rest is priced.")
+                .contains("34 min, of the 69 min of the over-hard start, at ")
+                .contains("The rest of it lay outside the bunch, and only that rest is priced.")
+                .contains("(the 35 of 69 min outside the bunch ridden again without it).")
+                .contains("Next time: Outside the bunch, hold this stretch to 193 W or 150 bpm. Whether to let such a"
+                        + " bunch go is open. If its pace costs you later, let it go.");
+        double before = allAtOnce("0:12-0:46");
+        double after = allAtOnce("0:12-0:48");
+        assertThat(after).isBetween(before - 1.5, before);
+        assertThat(report("review", HARD, "--bunch", "0:12-0:46", "--explain", "over-hard-start"))
+                .contains("0:12:06 to 0:46:00: in the bunch, as ridden.")
+                .contains("Part 5 rides again only what lay outside the bunch; what lay in it stays as it was ridden.");
+    }
+
+    private static double allAtOnce(String bunch) {
+        Outcome outcome = Outcome.of("review", HARD, "--bunch", bunch, "--format", "json");
+        for (JsonNode entry : new JsonMapper()
+                .readTree(outcome.out())
+                .get("pacing")
+                .get("ledger")
+                .get("entries")) {
+            if (entry.get("label").stringValue().equals("all of these repaired at once")) {
+                return entry.get("minutesHigh").doubleValue();
+            }
+        }
+        throw new AssertionError(outcome.err());
+    }
+
     /** Whoever is asked until when finds the break-even where text, brief lines, page and JSON agree. */
     @Test
     void allReportsSayTheSame() {
