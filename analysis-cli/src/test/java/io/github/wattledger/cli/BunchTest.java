@@ -114,7 +114,7 @@ class BunchTest {
     void aBunchForAPartOfTheStartLeavesTheRestItsPrice() {
         assertThat(report("review", HARD, "--bunch", "0:12-0:46"))
                 .contains("Staying with the bunch until 0:46: open, only the rest is priced.")
-                .contains("34 min, of the 69 min of the over-hard start, at ")
+                .contains("34 min of the 69 min of the over-hard start at ")
                 .contains("The rest of it lay outside the bunch, and only that rest is priced.")
                 .contains("(the 35 of 69 min outside the bunch ridden again without it).")
                 .contains("Next time: Outside the bunch, hold this stretch to 193 W or 150 bpm. Whether to let such a"

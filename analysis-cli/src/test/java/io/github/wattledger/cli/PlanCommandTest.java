@@ -83,8 +83,8 @@ class PlanCommandTest {
                 .contains(
                         "A5",
                         "Ebbwood 165",
-                        "Most likely about ",
-                        "normalized power ",
+                        "most likely about ",
+                        "Normalized power ",
                         "time standing ",
                         "15 min",
                         "For the first",

@@ -158,7 +158,7 @@ public final class BunchWords {
                 .orElse(0);
         return whole < decision.lettingGo().hard().seconds() + SECONDS_PER_MINUTE
                 ? ""
-                : ", of the " + Figures.span(whole) + " of the " + FindingWords.name(decision.kind()) + ",";
+                : " of the " + Figures.span(whole) + " of the " + FindingWords.name(decision.kind());
     }
 
     private static boolean isPricedOutsideAlone(PacingReview pacing, BunchReview.Decision decision) {
