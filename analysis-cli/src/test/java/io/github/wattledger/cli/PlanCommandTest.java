@@ -87,7 +87,7 @@ class PlanCommandTest {
                         "Normalized power ",
                         "time standing ",
                         "15 min",
-                        "For the first",
+                        "First ",
                         " normalized</p>",
                         "On each climb its cap holds from the first one on; by the caps it is about ",
                         "physician");
