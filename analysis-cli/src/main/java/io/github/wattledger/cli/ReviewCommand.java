@@ -251,9 +251,13 @@ final class ReviewCommand implements Callable<Integer> {
             review = core.review(
                     input, profile.rider(), options.withOwnRides(ownRides(input, profile.rider(), options)));
         } catch (IllegalArgumentException e) {
-            bunches.requireWithin(
-                    spec,
-                    core.open(input, reading, selection.sessionIndex()).ride().seconds());
+            if (bunches.isGiven()) {
+                bunches.requireWithin(
+                        spec,
+                        core.open(input, reading, selection.sessionIndex())
+                                .ride()
+                                .seconds());
+            }
             throw laps == null ? part.refused(spec, e) : Usage.refused(spec, "--laps", e.getMessage());
         }
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
