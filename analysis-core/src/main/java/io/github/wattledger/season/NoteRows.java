@@ -3,12 +3,9 @@ package io.github.wattledger.season;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.StopNotChosen;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -28,10 +25,6 @@ final class NoteRows {
               eaten_g_per_hour REAL,
               PRIMARY KEY (ride_id, position)
             ) WITHOUT ROWID""";
-
-    /** Rows of a ride that is not there are no notes: a changed bit can have given them its number. */
-    private static final String ROWS = "SELECT ride_id, kind, words, from_s, to_s, eaten_g_per_hour FROM note"
-            + " JOIN ride ON ride.id = note.ride_id";
 
     private final StoreDatabase database;
 
@@ -79,28 +72,21 @@ final class NoteRows {
         }
     }
 
-    /** The notes of rides by the ride's id; rides without notes are not in it. */
-    Map<Long, RideNotes> byRide(String ofWhich) throws SQLException {
-        Map<Long, List<Row>> rows = new HashMap<>();
-        try (PreparedStatement statement = database.reading(ROWS + ofWhich + " ORDER BY ride_id, position");
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                rows.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
-                        .add(new Row(
-                                Kind.valueOf(row.getString(2)),
-                                row.getString(3),
-                                whole(row, 4),
-                                whole(row, 5),
-                                row.getObject(6) == null ? null : (Double) row.getDouble(6)));
-            }
+    /** The notes that a ride's rows hold, in the order of their position; none where there is no row. */
+    static RideNotes notes(List<StoreRow> rows) throws SQLException {
+        if (rows.isEmpty()) {
+            return RideNotes.NONE;
         }
-        Map<Long, RideNotes> notes = new HashMap<>();
-        rows.forEach((ride, each) -> notes.put(ride, notes(each)));
-        return notes;
-    }
-
-    private static @Nullable Integer whole(ResultSet row, int column) throws SQLException {
-        return row.getObject(column) == null ? null : (Integer) row.getInt(column);
+        List<Row> notes = new ArrayList<>();
+        for (StoreRow row : rows) {
+            notes.add(new Row(
+                    Kind.valueOf(StoreRow.required(row.text("kind"))),
+                    row.text("words"),
+                    row.whole("from_s"),
+                    row.whole("to_s"),
+                    row.real("eaten_g_per_hour")));
+        }
+        return together(notes);
     }
 
     private static List<Row> rows(RideNotes notes) {
@@ -124,7 +110,7 @@ final class NoteRows {
         }
     }
 
-    private static RideNotes notes(List<Row> rows) {
+    private static RideNotes together(List<Row> rows) {
         Map<Kind, String> words = new EnumMap<>(Kind.class);
         List<Double> eaten = new ArrayList<>();
         List<StopNotChosen> stops = new ArrayList<>();

@@ -6,13 +6,9 @@ import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Outcome;
-import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rig.OffTogether;
 import io.github.wattledger.rig.RigEstimate;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -166,60 +162,40 @@ final class RideParts {
                 estimate == null ? 0 : estimate.pieces());
     }
 
-    /** Stands for all rides where a query says which. */
-    static final String OF_ALL = "";
-
-    /** The bests of rides by the ride's id, by rising duration. */
-    Map<Long, List<Best>> bests(String ofWhich) throws SQLException {
-        return byRide(
-                "SELECT ride_id, seconds, watts, may_be_low FROM best" + ofWhich + " ORDER BY ride_id, seconds",
-                row -> new Best(row.getInt(2), row.getDouble(3), row.getInt(4) != 0));
+    /** A row of the table {@code best}. */
+    static Best best(StoreRow row) throws SQLException {
+        return new Best(whole(row, "seconds"), real(row, "watts"), whole(row, "may_be_low") != 0);
     }
 
-    /** The bests before and after so much work of all rides by the ride's id, by duration and work. */
-    Map<Long, List<Durability>> durability() throws SQLException {
-        return byRide(
-                "SELECT ride_id, seconds, after_kj, fresher_w, tired_w FROM durability"
-                        + " ORDER BY ride_id, seconds, after_kj",
-                row -> new Durability(row.getInt(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
+    /** A row of the table {@code durability}. */
+    static Durability durability(StoreRow row) throws SQLException {
+        return new Durability(
+                whole(row, "seconds"), real(row, "after_kj"), real(row, "fresher_w"), real(row, "tired_w"));
     }
 
-    /** The bests over riding seconds of rides by the ride's id, by rising duration. */
-    Map<Long, List<RidingBest>> ridingBests(String ofWhich) throws SQLException {
-        return byRide(
-                "SELECT ride_id, seconds, watts, start_s, standing_s, too_high_percent FROM riding_best" + ofWhich
-                        + " ORDER BY ride_id, seconds",
-                row -> new RidingBest(row.getInt(2), row.getDouble(3), row.getInt(4), row.getInt(5), row.getDouble(6)));
+    /** A row of the table {@code riding_best}. */
+    static RidingBest ridingBest(StoreRow row) throws SQLException {
+        return new RidingBest(
+                whole(row, "seconds"),
+                real(row, "watts"),
+                whole(row, "start_s"),
+                whole(row, "standing_s"),
+                real(row, "too_high_percent"));
     }
 
-    /** The findings of all rides by the ride's id, the weightiest first. */
-    Map<Long, List<RideJudgement.Found>> findings() throws SQLException {
-        return byRide(
-                "SELECT ride_id, kind, severity FROM finding ORDER BY ride_id, position",
-                row -> new RideJudgement.Found(
-                        FindingKind.valueOf(row.getString(2)), Severity.valueOf(row.getString(3))));
+    /** A row of the table {@code finding}. */
+    static RideJudgement.Found finding(StoreRow row) throws SQLException {
+        return new RideJudgement.Found(
+                FindingKind.valueOf(StoreRow.required(row.text("kind"))),
+                Severity.valueOf(StoreRow.required(row.text("severity"))));
     }
 
-    /** What riders wrote down, by the ride's id; rides without notes are not in it. */
-    Map<Long, RideNotes> notes(String ofWhich) throws SQLException {
-        return notes.byRide(ofWhich);
+    private static int whole(StoreRow row, String column) throws SQLException {
+        return StoreRow.required(row.whole(column));
     }
 
-    @FunctionalInterface
-    private interface Part<T> {
-        T read(ResultSet row) throws SQLException;
-    }
-
-    private <T> Map<Long, List<T>> byRide(String query, Part<T> part) throws SQLException {
-        Map<Long, List<T>> parts = new HashMap<>();
-        try (PreparedStatement statement = database.reading(query);
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                parts.computeIfAbsent(row.getLong(1), absent -> new ArrayList<>())
-                        .add(part.read(row));
-            }
-        }
-        return parts;
+    private static double real(StoreRow row, String column) throws SQLException {
+        return StoreRow.required(row.real(column));
     }
 
     /**
@@ -235,17 +211,15 @@ final class RideParts {
     Packed packed(long id) throws SQLException {
         Map<Channel, RideCodec.Column> columns = new EnumMap<>(Channel.class);
         Map<String, RideCodec.Column> others = new HashMap<>();
-        try (ResultSet series = database.rows("SELECT name, encoding, data FROM series WHERE ride_id = ?", id)) {
-            while (series.next()) {
-                RideCodec.Column column = new RideCodec.Column(
-                        RideCodec.Encoding.valueOf(series.getString("encoding")),
-                        new RideCodec.Bytes(series.getBytes("data")));
-                String name = series.getString("name");
-                if (name.equals(STATES) || name.equals(LAPS)) {
-                    others.put(name, column);
-                } else {
-                    columns.put(Channel.valueOf(name), column);
-                }
+        for (StoreRow series : database.rows("SELECT name, encoding, data FROM series WHERE ride_id = ?", id)) {
+            String name = StoreRow.required(series.text("name"));
+            RideCodec.Column column = new RideCodec.Column(
+                    RideCodec.Encoding.valueOf(StoreRow.required(series.text("encoding"))),
+                    new RideCodec.Bytes(series.bytes("data")));
+            if (name.equals(STATES) || name.equals(LAPS)) {
+                others.put(name, column);
+            } else {
+                columns.put(Channel.valueOf(name), column);
             }
         }
         RideCodec.Column states = others.get(STATES);
@@ -258,21 +232,21 @@ final class RideParts {
 
     /** The drag area and rolling resistance kept of the ride with an id, or null. */
     @Nullable KeptEstimate estimate(long id) throws SQLException {
-        try (ResultSet row = database.rows("SELECT * FROM rig WHERE ride_id = ?", id)) {
-            if (!row.next()) {
-                return null;
-            }
-            String refusal = row.getString("refusal");
-            Outcome<RigEstimate> estimate = refusal != null
-                    ? Outcome.refused(refusal)
-                    : Outcome.of(new RigEstimate(
-                            row.getDouble("drag_area_m2"),
-                            row.getDouble("drag_area_error_m2"),
-                            row.getDouble("rolling_resistance"),
-                            row.getDouble("rolling_resistance_error"),
-                            row.getInt("pieces"),
-                            OffTogether.NOTHING));
-            return new KeptEstimate(row.getDouble("total_mass_kg"), estimate);
+        List<StoreRow> rig = database.rows("SELECT * FROM rig WHERE ride_id = ?", id);
+        if (rig.isEmpty()) {
+            return null;
         }
+        StoreRow row = rig.get(0);
+        String refusal = row.text("refusal");
+        Outcome<RigEstimate> estimate = refusal != null
+                ? Outcome.refused(refusal)
+                : Outcome.of(new RigEstimate(
+                        real(row, "drag_area_m2"),
+                        real(row, "drag_area_error_m2"),
+                        real(row, "rolling_resistance"),
+                        real(row, "rolling_resistance_error"),
+                        whole(row, "pieces"),
+                        OffTogether.NOTHING));
+        return new KeptEstimate(real(row, "total_mass_kg"), estimate);
     }
 }

@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id its place in the table
  * @param isCurrent whether its numbers are of this version of the analysis
+ * @param estimateMassKg the mass of rider and bicycle with which its drag area and rolling resistance were estimated, kg; null
+ *     where they were not
  * @param checkSum the sum of all that the store has of it but for its seconds; null where another process has taken it out
  */
 record RideRow(
@@ -21,6 +23,7 @@ record RideRow(
         String format,
         int channelCount,
         Judge.Judged judged,
+        @Nullable Double estimateMassKg,
         @Nullable Long checkSum) {
     /**
      * A ride as it was written.
@@ -65,6 +68,7 @@ record RideRow(
                 format,
                 channelCount,
                 other,
+                estimateMassKg,
                 written.checkSum());
     }
 }

@@ -1,128 +1,76 @@
 package io.github.wattledger.season;
 
-import io.github.wattledger.power.Durability;
-import io.github.wattledger.power.RidingBest;
-import io.github.wattledger.rider.RideNotes;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
-/** Reads the rides of a store without their seconds. To be used within one snapshot. */
+/** Reads the rides of a store without their seconds. */
 final class RideRows {
     private final StoreDatabase database;
-    private final RideParts parts;
-    private final StoreSums sums;
+    private final UntilChanged<Checked> all;
 
-    RideRows(StoreDatabase database, RideParts parts, StoreSums sums) {
+    RideRows(StoreDatabase database) {
         this.database = database;
-        this.parts = parts;
-        this.sums = sums;
+        this.all = new UntilChanged<>(database, () -> database.inSnapshot(() -> checked(" NOT INDEXED", "")));
     }
 
-    /** Every ride, in the order of its key. */
-    List<RideRow> all() throws SQLException {
-        return rides(
-                "SELECT * FROM ride NOT INDEXED ORDER BY sha256, session_index",
-                parts.bests(RideParts.OF_ALL),
-                parts.durability(),
-                parts.ridingBests(RideParts.OF_ALL),
-                parts.findings(),
-                parts.notes(RideParts.OF_ALL));
-    }
-
-    /** See {@link RideStore#notes}. */
-    Map<String, RideNotes> notes() throws SQLException {
-        Map<Long, RideNotes> byRide = parts.notes(RideParts.OF_ALL);
-        Map<String, RideNotes> byContent = new HashMap<>();
-        if (byRide.isEmpty()) {
-            return byContent;
+    /**
+     * Rides that were held against their check sums.
+     *
+     * @param sound those that are as they were written, in the order of their key
+     * @param damaged the ids of the others, which may hold what cannot be read
+     */
+    record Checked(List<RideRow> sound, Set<Long> damaged) {
+        Checked {
+            sound = List.copyOf(sound);
+            damaged = Set.copyOf(damaged);
         }
-        try (PreparedStatement statement = database.reading("SELECT id, sha256 FROM ride");
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                RideNotes notes = byRide.get(row.getLong(1));
-                if (notes != null) {
-                    byContent.put(row.getString(2), notes);
-                }
-            }
-        }
-        return byContent;
     }
 
-    /** See {@link RideStore#ridesForHistory}. */
+    /** Every ride. */
+    Checked all() throws SQLException {
+        return all.get();
+    }
+
+    /** Every ride, within a transaction. */
+    Checked allNow() throws SQLException {
+        return checked(" NOT INDEXED", "");
+    }
+
+    /** See {@link RideStore#ridesForHistory}. To be used within one snapshot. */
     List<RideRow> forHistory(Instant from, Instant to) throws SQLException {
-        List<Long> ids = idsBetween(from, to);
-        // A damaged row may hold what cannot be read, so it is left out before the rest is read.
-        ids.removeAll(sums.damagedRides(" WHERE id IN " + list(ids), " WHERE ride_id IN " + list(ids)));
-        String ofWhich = " WHERE ride_id IN " + list(ids);
-        return rides(
-                "SELECT * FROM ride WHERE id IN " + list(ids) + " ORDER BY sha256, session_index",
-                parts.bests(ofWhich),
-                Map.of(),
-                parts.ridingBests(ofWhich),
-                Map.of(),
-                parts.notes(ofWhich));
-    }
-
-    private static String list(List<Long> ids) {
-        return ids.stream().map(String::valueOf).collect(Collectors.joining(", ", "(", ")"));
+        String ids = idsBetween(from, to).stream().map(String::valueOf).collect(Collectors.joining(", ", "(", ")"));
+        return checked(" WHERE id IN " + ids, " WHERE ride_id IN " + ids).sound();
     }
 
     /** Asked once, since the start has no index. */
     private List<Long> idsBetween(Instant from, Instant to) throws SQLException {
         List<Long> ids = new ArrayList<>();
-        try (PreparedStatement statement = database.reading(
-                        "SELECT id FROM ride WHERE start_epoch_s >= ? AND start_epoch_s < ?"
-                                + " AND sha256 IN (SELECT sha256 FROM file)",
-                        from.getEpochSecond(),
-                        to.getEpochSecond());
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                ids.add(row.getLong(1));
-            }
-        }
+        database.forEach(
+                "SELECT id FROM ride WHERE start_epoch_s >= ? AND start_epoch_s < ?"
+                        + " AND sha256 IN (SELECT sha256 FROM file)",
+                row -> ids.add(StoreRow.required(row.large("id"))),
+                from.getEpochSecond(),
+                to.getEpochSecond());
         return ids;
     }
 
-    private List<RideRow> rides(
-            String query,
-            Map<Long, List<Best>> bests,
-            Map<Long, List<Durability>> durability,
-            Map<Long, List<RidingBest>> ridingBests,
-            Map<Long, List<RideJudgement.Found>> findings,
-            Map<Long, RideNotes> notes)
-            throws SQLException {
-        List<RideRow> rides = new ArrayList<>();
-        try (PreparedStatement statement = database.reading(query);
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                long id = row.getLong("id");
-                Judge.Judged judged = StoreColumns.judged(
-                        row,
-                        bests.getOrDefault(id, List.of()),
-                        durability.getOrDefault(id, List.of()),
-                        ridingBests.getOrDefault(id, List.of()),
-                        findings.getOrDefault(id, List.of()),
-                        notes.getOrDefault(id, RideNotes.NONE));
-                rides.add(new RideRow(
-                        id,
-                        StoreColumns.key(row),
-                        StoreColumns.isCurrent(row),
-                        StoreColumns.device(row),
-                        StoreColumns.start(row),
-                        StoreColumns.utcOffsetSeconds(row),
-                        StoreColumns.format(row),
-                        StoreColumns.channelCount(row),
-                        judged,
-                        StoreColumns.checkSum(row)));
+    private Checked checked(String which, String ofWhich) throws SQLException {
+        List<RideRow> sound = new ArrayList<>();
+        Set<Long> damaged = new HashSet<>();
+        for (Map.Entry<Long, RideEntry> entry :
+                RideEntry.read(database, which, ofWhich).entrySet()) {
+            if (entry.getValue().isSound()) {
+                sound.add(entry.getValue().row());
+            } else {
+                damaged.add(entry.getKey());
             }
         }
-        return rides;
+        return new Checked(sound, damaged);
     }
 }

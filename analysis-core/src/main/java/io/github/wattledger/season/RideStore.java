@@ -2,8 +2,6 @@ package io.github.wattledger.season;
 
 import io.github.wattledger.rider.RideNotes;
 import java.nio.file.Path;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -31,13 +29,15 @@ final class RideStore implements AutoCloseable {
     private final StoreDatabase database;
     private final RideParts parts;
     private final StoreSums sums;
+    private final FileRows files;
     private final RideRows rows;
 
     private RideStore(StoreDatabase database) {
         this.database = database;
         this.parts = new RideParts(database);
         this.sums = new StoreSums(database);
-        this.rows = new RideRows(database, parts, sums);
+        this.files = new FileRows(database);
+        this.rows = new RideRows(database);
     }
 
     /**
@@ -65,25 +65,9 @@ final class RideStore implements AutoCloseable {
 
     /** All files by path. */
     Map<String, FileRow> files() throws SeasonStoreException {
-        return database.guarded(() -> {
-            Map<String, FileRow> files = new HashMap<>();
-            try (PreparedStatement statement = database.reading("SELECT * FROM file");
-                    ResultSet row = statement.executeQuery()) {
-                while (row.next()) {
-                    FileRow each = new FileRow(
-                            row.getString("path"),
-                            row.getString("name"),
-                            row.getLong("size_bytes"),
-                            row.getLong("modified_ns"),
-                            row.getString("sha256"),
-                            row.getInt("analysis_version"),
-                            row.getString("problem"),
-                            row.getInt("ride_count"));
-                    files.put(each.path(), each);
-                }
-            }
-            return files;
-        });
+        Map<String, FileRow> byPath = new HashMap<>();
+        database.guarded(files::all).sound().forEach(file -> byPath.put(file.path(), file));
+        return byPath;
     }
 
     /** Puts a file and its rides into the store, and takes out what the path held before. */
@@ -144,9 +128,8 @@ final class RideStore implements AutoCloseable {
     }
 
     private @Nullable String contentOf(String path) throws SQLException {
-        try (ResultSet row = database.rows("SELECT sha256 FROM file WHERE path = ?", path)) {
-            return row.next() ? row.getString(1) : null;
-        }
+        List<StoreRow> row = database.rows("SELECT sha256 FROM file WHERE path = ?", path);
+        return row.isEmpty() ? null : row.get(0).text("sha256");
     }
 
     /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
@@ -183,57 +166,22 @@ final class RideStore implements AutoCloseable {
 
     /** Whether a ride is still in its place: another process may have replaced it. */
     private boolean isThere(RideRow ride) throws SQLException {
-        try (ResultSet row = ofId(ride.id())) {
-            return row.next() && StoreColumns.key(row).equals(ride.key());
-        }
+        return ofId(ride) != null;
     }
 
-    private ResultSet ofId(long id) throws SQLException {
-        return database.rows("SELECT * FROM ride WHERE id = ?", id);
-    }
-
-    /**
-     * A ride whose drag area and rolling resistance are kept.
-     *
-     * @param totalMassKg the mass of rider and bicycle with which they were estimated, kg
-     */
-    record EstimatedRide(
-            String sha256,
-            StoredRide.Device device,
-            Instant start,
-            @Nullable Integer utcOffsetSeconds,
-            double totalMassKg) {}
-
-    /** All rides whose drag area and rolling resistance are kept. */
-    List<EstimatedRide> estimatedRides() throws SeasonStoreException {
-        return database.guarded(() -> {
-            List<EstimatedRide> rides = new ArrayList<>();
-            try (PreparedStatement statement = database.reading(
-                    "SELECT ride.*, rig.total_mass_kg FROM ride JOIN rig ON rig.ride_id = ride.id"
-                            + " WHERE ride.analysis_version = ? ORDER BY ride.sha256, ride.session_index",
-                    StoreDatabase.ANALYSIS_VERSION)) {
-                try (ResultSet row = statement.executeQuery()) {
-                    while (row.next()) {
-                        rides.add(new EstimatedRide(
-                                StoreColumns.key(row).sha256(),
-                                StoreColumns.device(row),
-                                StoreColumns.start(row),
-                                StoreColumns.utcOffsetSeconds(row),
-                                row.getDouble("total_mass_kg")));
-                    }
-                }
-            }
-            return rides;
-        });
+    /** The row of a ride, or null where it is gone. */
+    private @Nullable StoreRow ofId(RideRow ride) throws SQLException {
+        List<StoreRow> rows = database.rows("SELECT * FROM ride WHERE id = ?", ride.id());
+        return rows.isEmpty() || !StoreColumns.key(rows.get(0)).equals(ride.key()) ? null : rows.get(0);
     }
 
     /** What the rides were last judged by, all of them together; empty where that is not known. See {@link JudgementBasis}. */
     Optional<String> basis() throws SeasonStoreException {
         return database.guarded(() -> {
-            try (PreparedStatement statement = database.reading("SELECT basis FROM judged");
-                    ResultSet row = statement.executeQuery()) {
-                return row.next() ? Optional.of(row.getString(1)) : Optional.empty();
-            }
+            List<StoreRow> rows = database.rows("SELECT basis FROM judged");
+            return rows.isEmpty()
+                    ? Optional.empty()
+                    : Optional.ofNullable(rows.get(0).text("basis"));
         });
     }
 
@@ -247,17 +195,23 @@ final class RideStore implements AutoCloseable {
 
     /** What riders wrote down about their rides, by content; contents without notes are not in it. */
     Map<String, RideNotes> notes() throws SeasonStoreException {
-        return database.guarded(() -> database.inSnapshot(rows::notes));
+        Map<String, RideNotes> byContent = new HashMap<>();
+        for (RideRow ride : rides()) {
+            if (!ride.judged().notes().isEmpty()) {
+                byContent.put(ride.key().sha256(), ride.judged().notes());
+            }
+        }
+        return byContent;
     }
 
-    /** Every ride, in the order of its key, without its seconds. */
+    /** Every ride that is as it was written, in the order of its key, without its seconds. */
     List<RideRow> rides() throws SeasonStoreException {
-        return database.guarded(() -> database.inSnapshot(rows::all));
+        return database.guarded(rows::all).sound();
     }
 
     /**
-     * The rides with a file that began within some time, in the order of their key, as far as the history of their rider needs
-     * them: without findings and durability. A ride that is not as it was written says nothing.
+     * The rides with a file that began within some time, in the order of their key. A ride that is not as it was written says
+     * nothing.
      *
      * @param from the first instant, included
      * @param to the last instant, excluded
@@ -269,21 +223,17 @@ final class RideStore implements AutoCloseable {
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */
     Optional<StoredRide> stored(RideRow ride) throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(() -> {
-            try (ResultSet row = ofId(ride.id())) {
-                return row.next()
-                                && StoreColumns.key(row).equals(ride.key())
-                                && sums.areSecondsSound(ride.id(), row.getObject("series_sum"))
-                        ? Optional.of(stored(ride.key(), row))
-                        : Optional.empty();
-            }
+            StoreRow row = ofId(ride);
+            return row != null && sums.areSecondsSound(ride.id(), StoreColumns.secondsSum(row))
+                    ? Optional.of(stored(ride.id(), row))
+                    : Optional.empty();
         }));
     }
 
-    private StoredRide stored(StoredRide.Key key, ResultSet row) throws SQLException {
-        long id = row.getLong("id");
+    private StoredRide stored(long id, StoreRow row) throws SQLException {
         RideParts.Packed packed = parts.packed(id);
         return new StoredRide(
-                key,
+                StoreColumns.key(row),
                 StoreColumns.device(row),
                 StoreColumns.setting(row),
                 StoreColumns.start(row),
@@ -300,17 +250,14 @@ final class RideStore implements AutoCloseable {
 
     private RideRow.Written insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, StoreColumns.values(taken));
-        long id;
-        try (ResultSet row = database.rows("SELECT last_insert_rowid()")) {
-            row.next();
-            id = row.getLong(1);
-        }
+        List<StoreRow> last = database.rows("SELECT last_insert_rowid() AS id");
+        long id = StoreRow.required(last.get(0).large("id"));
         parts.insert(id, taken);
         return new RideRow.Written(id, sums.sealRide(id));
     }
 
     /** Takes out what is not as it was written, and says what else was lost; see {@link StoreDamage}. */
     StoreDamage takeOutDamage() throws SeasonStoreException {
-        return database.guarded(() -> StoreDamage.takeOut(database, sums));
+        return database.guarded(() -> StoreDamage.takeOut(database, files, rows));
     }
 }

@@ -1,6 +1,5 @@
 package io.github.wattledger.season;
 
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -13,33 +12,33 @@ import org.jspecify.annotations.Nullable;
  * @param name the column's name, with its unit at the end
  * @param type its type in SQL, with NOT NULL where a value is never missing
  * @param value takes the value from what a row is made from; null where it is missing
- * @param reader reads the value by the column's name
+ * @param reader reads the value by the column's name; null for NULL
  */
 record RowColumn<S, T>(String name, String type, Function<S, @Nullable T> value, Reader<T> reader) {
-    /** Reads a value of a row by the name of its column; what it gives for NULL is not looked at. */
+    /** Reads a value of a row by the name of its column. */
     @FunctionalInterface
     interface Reader<T> {
-        T read(ResultSet row, String name) throws SQLException;
+        @Nullable T read(StoreRow row, String name) throws SQLException;
     }
 
     /** Text, or NULL. */
     static <S> RowColumn<S, String> text(String name, Function<S, @Nullable String> value) {
-        return new RowColumn<>(name, "TEXT", value, ResultSet::getString);
+        return new RowColumn<>(name, "TEXT", value, StoreRow::text);
     }
 
     /** A whole number, or NULL. */
     static <S> RowColumn<S, Integer> whole(String name, Function<S, @Nullable Integer> value) {
-        return new RowColumn<>(name, "INTEGER", value, ResultSet::getInt);
+        return new RowColumn<>(name, "INTEGER", value, StoreRow::whole);
     }
 
     /** A whole number that may need more than 32 bits, or NULL. */
     static <S> RowColumn<S, Long> large(String name, Function<S, @Nullable Long> value) {
-        return new RowColumn<>(name, "INTEGER", value, ResultSet::getLong);
+        return new RowColumn<>(name, "INTEGER", value, StoreRow::large);
     }
 
     /** A real number, or NULL. */
     static <S> RowColumn<S, Double> real(String name, Function<S, @Nullable Double> value) {
-        return new RowColumn<>(name, "REAL", value, ResultSet::getDouble);
+        return new RowColumn<>(name, "REAL", value, StoreRow::real);
     }
 
     /** Makes a column that refuses a row where its value is missing. */
@@ -58,13 +57,12 @@ record RowColumn<S, T>(String name, String type, Function<S, @Nullable T> value,
     }
 
     /** The value in a row that was read; null where it is missing. */
-    @Nullable T orNull(ResultSet row) throws SQLException {
-        T read = reader.read(row, name);
-        return row.wasNull() ? null : read;
+    @Nullable T orNull(StoreRow row) throws SQLException {
+        return reader.read(row, name);
     }
 
     /** The value in a row of a column that is never NULL. */
-    T in(ResultSet row) throws SQLException {
-        return reader.read(row, name);
+    T in(StoreRow row) throws SQLException {
+        return StoreRow.required(reader.read(row, name));
     }
 }

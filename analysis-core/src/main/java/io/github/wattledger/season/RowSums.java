@@ -2,14 +2,13 @@ package io.github.wattledger.season;
 
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.zip.CRC32;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Adds the rows of one query to check sums: each value with its type and length, but for a sum that the row carries itself.
- * The bytes of a row are gathered first, since a sum of a few bytes costs as much as one of many.
+ * Adds rows to check sums: each value with its type and length, but for a sum that the row carries itself. The bytes of a
+ * row are gathered first, since a sum of a few bytes costs as much as one of many.
  */
 final class RowSums {
     private static final String SUM = "check_sum";
@@ -21,41 +20,27 @@ final class RowSums {
     private static final byte END_OF_ROW = 5;
     private static final int USUAL_BYTES = 1024;
 
-    private final int count;
-
-    /** Which column holds the sum, from 1; 0 where none does. */
-    private final int sumColumn;
-
     private ByteBuffer bytes = ByteBuffer.allocate(USUAL_BYTES);
 
-    /** @param rows what the query gives */
-    RowSums(ResultSet rows) throws SQLException {
-        this.count = rows.getMetaData().getColumnCount();
-        int column = count;
-        while (column > 0 && !rows.getMetaData().getColumnName(column).equals(SUM)) {
-            column--;
-        }
-        this.sumColumn = column;
-    }
-
-    /** The sum that the row carries itself, as it was written. */
-    @Nullable Object written(ResultSet row) throws SQLException {
-        return row.getObject(sumColumn);
+    /** Whether a sum is the one that a row carries itself. */
+    static boolean isOf(StoreRow row, long sum) throws SQLException {
+        return row.value(SUM) instanceof Number written && written.longValue() == sum;
     }
 
     /** The sum of a row alone. */
-    long sum(ResultSet row) throws SQLException {
+    long of(StoreRow row) throws SQLException {
         CRC32 sum = new CRC32();
         add(sum, row);
         return sum.getValue();
     }
 
     /** Adds a row. */
-    void add(CRC32 sum, ResultSet row) throws SQLException {
+    void add(CRC32 sum, StoreRow row) throws SQLException {
         bytes.clear();
-        for (int column = 1; column <= count; column++) {
-            if (column != sumColumn) {
-                add(row.getObject(column));
+        int ofSum = row.placeOf(SUM);
+        for (int place = 0; place < row.size(); place++) {
+            if (place != ofSum) {
+                add(row.at(place));
             }
         }
         makeRoom(1);

@@ -15,7 +15,6 @@ import io.github.wattledger.power.Durability;
 import io.github.wattledger.power.HeartLine;
 import io.github.wattledger.power.RidingBest;
 import io.github.wattledger.rider.RideNotes;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -82,10 +81,11 @@ final class StoreColumns {
     static final List<RowColumn<StoredRide, ?>> LATER_OF_RIDE =
             List.of(LAP_COUNT, DEVICE_MAXIMUM_HEART_RATE, IS_INDOOR_SPORT, HAS_POSITIONS, SPORTS);
 
+    private static final RowColumn<StoredRide, Long> SECONDS_SUM = large("series_sum", ride -> null);
     private static final RowColumn<StoredRide, Long> CHECK_SUM = large("check_sum", ride -> null);
 
     /** The check sums, which {@link StoreSums} writes once all rows of the ride are there. */
-    static final List<RowColumn<StoredRide, Long>> OF_SUMS = List.of(large("series_sum", ride -> null), CHECK_SUM);
+    static final List<RowColumn<StoredRide, Long>> OF_SUMS = List.of(SECONDS_SUM, CHECK_SUM);
 
     private static final RowColumn<RideNumbers, Integer> POWER_SECONDS =
             required(whole("power_s", RideNumbers::powerSeconds));
@@ -247,22 +247,22 @@ final class StoreColumns {
     }
 
     /** What a row is the ride of. */
-    static StoredRide.Key key(ResultSet row) throws SQLException {
+    static StoredRide.Key key(StoreRow row) throws SQLException {
         return new StoredRide.Key(SHA256.in(row), SESSION_INDEX.in(row));
     }
 
     /** Whether the numbers of a row are of this version of the analysis. */
-    static boolean isCurrent(ResultSet row) throws SQLException {
+    static boolean isCurrent(StoreRow row) throws SQLException {
         return ANALYSIS_VERSION.in(row) == StoreDatabase.ANALYSIS_VERSION;
     }
 
     /** The name of the file's format. */
-    static String format(ResultSet row) throws SQLException {
+    static String format(StoreRow row) throws SQLException {
         return FORMAT.in(row);
     }
 
     /** What the device knew. */
-    static StoredRide.Device device(ResultSet row) throws SQLException {
+    static StoredRide.Device device(StoreRow row) throws SQLException {
         return new StoredRide.Device(
                 DEVICE.orNull(row),
                 DEVICE_THRESHOLD_POWER.orNull(row),
@@ -272,7 +272,7 @@ final class StoreColumns {
     }
 
     /** What the file says about where the ride was ridden; a row of an older version of the store says nothing. */
-    static RideSetting setting(ResultSet row) throws SQLException {
+    static RideSetting setting(StoreRow row) throws SQLException {
         Integer isIndoorSport = IS_INDOOR_SPORT.orNull(row);
         Integer hasPositions = HAS_POSITIONS.orNull(row);
         Integer sports = SPORTS.orNull(row);
@@ -283,32 +283,37 @@ final class StoreColumns {
     }
 
     /** The first second. */
-    static Instant start(ResultSet row) throws SQLException {
+    static Instant start(StoreRow row) throws SQLException {
         return Instant.ofEpochSecond(START.in(row));
     }
 
     /** Local time minus UTC, seconds, or null. */
-    static @Nullable Integer utcOffsetSeconds(ResultSet row) throws SQLException {
+    static @Nullable Integer utcOffsetSeconds(StoreRow row) throws SQLException {
         return UTC_OFFSET.orNull(row);
     }
 
     /** How many channels were measured. */
-    static int channelCount(ResultSet row) throws SQLException {
+    static int channelCount(StoreRow row) throws SQLException {
         return CHANNEL_COUNT.in(row);
     }
 
     /** The check sum of the row and of those that belong to it, but for the seconds. */
-    static @Nullable Long checkSum(ResultSet row) throws SQLException {
+    static @Nullable Long checkSum(StoreRow row) throws SQLException {
         return CHECK_SUM.orNull(row);
     }
 
+    /** The check sum of the seconds. */
+    static @Nullable Long secondsSum(StoreRow row) throws SQLException {
+        return SECONDS_SUM.orNull(row);
+    }
+
     /** How many laps the ride has. */
-    static int lapCount(ResultSet row) throws SQLException {
+    static int lapCount(StoreRow row) throws SQLException {
         return LAP_COUNT.in(row);
     }
 
     /** The numbers that need no threshold. */
-    static RideNumbers numbers(ResultSet row) throws SQLException {
+    static RideNumbers numbers(StoreRow row) throws SQLException {
         Map<LoadNumber, Double> values = new EnumMap<>(LoadNumber.class);
         for (Map.Entry<LoadNumber, RowColumn<RideNumbers, Integer>> time : TIMES.entrySet()) {
             values.put(time.getKey(), time.getValue().in(row).doubleValue());
@@ -324,7 +329,7 @@ final class StoreColumns {
 
     /** The judgement, with what stands in the other tables. */
     static Judge.Judged judged(
-            ResultSet row,
+            StoreRow row,
             List<Best> bests,
             List<Durability> durability,
             List<RidingBest> ridingBests,
@@ -356,13 +361,13 @@ final class StoreColumns {
     }
 
     /** Whether a row's ride was a race in which the rider faded, ran out of energy or drifted. */
-    static boolean showsLimit(ResultSet row) throws SQLException {
+    static boolean showsLimit(StoreRow row) throws SQLException {
         Integer showsLimit = SHOWS_LIMIT.orNull(row);
         return showsLimit != null && showsLimit == 1;
     }
 
     /** What a row's ride shows of its rider beside power. */
-    static RideTraits traits(ResultSet row) throws SQLException {
+    static RideTraits traits(StoreRow row) throws SQLException {
         Double atZeroW = HEART_AT_ZERO.orNull(row);
         return new RideTraits(
                 atZeroW == null

@@ -1,7 +1,5 @@
 package io.github.wattledger.season;
 
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.HashMap;
@@ -20,43 +18,36 @@ import java.util.stream.Stream;
 record StoreDamage(Map<String, Integer> rideCounts, Map<String, Instant> starts) {
     /** Where the rows of a ride that is not there any more are still in the way. */
     private static final List<String> PARTS =
-            Stream.concat(StoreSums.PARTS.stream(), Stream.of("series")).toList();
+            Stream.concat(RideEntry.PARTS.stream(), Stream.of("series")).toList();
 
     /**
      * Takes damaged rows out of a store.
      *
      * @throws SQLException when the file is damaged so that SQLite cannot repair its tables
      */
-    static StoreDamage takeOut(StoreDatabase database, StoreSums sums) throws SQLException {
-        boolean isDamaged = database.inSnapshot(
-                () -> !sums.damagedFiles().isEmpty() || !sums.damagedRides().isEmpty());
-        if (isDamaged) {
-            database.inTransaction(() -> takeOutRows(database, sums));
+    static StoreDamage takeOut(StoreDatabase database, FileRows files, RideRows rides) throws SQLException {
+        if (files.all().areDamaged() || !rides.all().damaged().isEmpty()) {
+            database.inTransaction(() -> takeOutRows(database, files, rides));
         }
         Map<String, Integer> counts = new HashMap<>();
         Map<String, Instant> starts = new HashMap<>();
-        try (PreparedStatement statement = database.reading(
-                        "SELECT sha256, count(*), min(start_epoch_s) FROM ride NOT INDEXED GROUP BY 1");
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                counts.put(row.getString(1), row.getInt(2));
-                starts.put(row.getString(1), Instant.ofEpochSecond(row.getLong(3)));
-            }
+        for (RideRow ride : rides.all().sound()) {
+            counts.merge(ride.key().sha256(), 1, Integer::sum);
+            starts.merge(ride.key().sha256(), ride.start(), (one, other) -> one.isBefore(other) ? one : other);
         }
         return new StoreDamage(counts, starts);
     }
 
-    private static void takeOutRows(StoreDatabase database, StoreSums sums) throws SQLException {
+    private static void takeOutRows(StoreDatabase database, FileRows files, RideRows rides) throws SQLException {
         // Looked for once more: another process may have replaced a ride before this one could write.
-        List<byte[]> files = sums.damagedFiles();
-        Set<Long> rides = sums.damagedRides();
+        List<byte[]> damagedPaths = files.damagedPaths();
+        Set<Long> damagedRides = rides.allNow().damaged();
         // First: a row whose key has changed stands in the wrong place, and is not found there.
         database.execute("REINDEX");
-        for (byte[] path : files) {
-            // As bytes: a path that was changed need not be text any more.
+        for (byte[] path : damagedPaths) {
             database.execute("DELETE FROM file WHERE CAST(path AS BLOB) = ?", (Object) path);
         }
-        for (long id : rides) {
+        for (long id : damagedRides) {
             database.execute("DELETE FROM ride WHERE id = ?", id);
         }
         for (String part : PARTS) {

@@ -9,7 +9,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Properties;
 import org.jspecify.annotations.Nullable;
@@ -147,11 +149,42 @@ final class StoreDatabase implements AutoCloseable {
         }
     }
 
-    /** A statement that reads, to be closed. */
-    PreparedStatement reading(String sql, @Nullable Object... values) throws SQLException {
-        PreparedStatement statement = connection.prepareStatement(sql);
-        bind(statement, values);
-        return statement;
+    /** What is done with each row of a query. */
+    @FunctionalInterface
+    interface RowUse {
+        void accept(StoreRow row) throws SQLException;
+    }
+
+    /** Gives the rows of a query that is asked once, one after the other. */
+    void forEach(String sql, RowUse use, @Nullable Object... values) throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            bind(statement, values);
+            forEach(statement, use);
+        }
+    }
+
+    private static void forEach(PreparedStatement statement, RowUse use) throws SQLException {
+        try (ResultSet answer = statement.executeQuery()) {
+            StoreRow.Columns columns = new StoreRow.Columns(answer.getMetaData());
+            while (answer.next()) {
+                use.accept(columns.read(answer));
+            }
+        }
+    }
+
+    /**
+     * Stands for all that was ever changed in the store.
+     *
+     * @param byOthers changes with each change that others make
+     * @param own how many rows were changed from here
+     */
+    record Changes(long byOthers, long own) {}
+
+    /** What was changed until now. */
+    Changes changes() throws SQLException {
+        try (Statement statement = connection.createStatement()) {
+            return new Changes(number(statement, "PRAGMA data_version"), number(statement, "SELECT total_changes()"));
+        }
     }
 
     @Override
@@ -170,9 +203,11 @@ final class StoreDatabase implements AutoCloseable {
         statement.clearParameters();
     }
 
-    /** The rows of a query that is asked for one ride after the other, to be closed before it is asked again. */
-    ResultSet rows(String sql, @Nullable Object... values) throws SQLException {
-        return kept(sql, values).executeQuery();
+    /** The rows of a query that is asked for one ride after the other. */
+    List<StoreRow> rows(String sql, @Nullable Object... values) throws SQLException {
+        List<StoreRow> rows = new ArrayList<>();
+        forEach(kept(sql, values), rows::add);
+        return rows;
     }
 
     private PreparedStatement kept(String sql, @Nullable Object... values) throws SQLException {

@@ -1,7 +1,5 @@
 package io.github.wattledger.season;
 
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.HashSet;
 import java.util.List;
@@ -63,12 +61,10 @@ final class StoreTables {
 
     private static Set<String> columns(StoreDatabase database, String table) throws SQLException {
         Set<String> columns = new HashSet<>();
-        try (PreparedStatement statement = database.reading("SELECT name FROM pragma_table_info(?)", table);
-                ResultSet column = statement.executeQuery()) {
-            while (column.next()) {
-                columns.add(column.getString(1));
-            }
-        }
+        database.forEach(
+                "SELECT name FROM pragma_table_info(?)",
+                row -> columns.add(StoreRow.required(row.text("name"))),
+                table);
         return columns;
     }
 }

@@ -166,10 +166,12 @@ final class StoreUpdate {
      */
     private Set<String> contentsOfAnotherMass() throws SeasonStoreException {
         Set<String> contents = new HashSet<>();
-        for (RideStore.EstimatedRide ride : store.estimatedRides()) {
-            double massKg = judge.totalMassKg(ride.device(), ride.start(), ride.utcOffsetSeconds());
-            if (massKg != ride.totalMassKg()) {
-                contents.add(ride.sha256());
+        for (RideRow ride : store.rides()) {
+            Double estimateMassKg = ride.estimateMassKg();
+            if (ride.isCurrent()
+                    && estimateMassKg != null
+                    && estimateMassKg != judge.totalMassKg(ride.device(), ride.start(), ride.utcOffsetSeconds())) {
+                contents.add(ride.key().sha256());
             }
         }
         return contents;
