@@ -11,6 +11,8 @@ import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -123,8 +125,14 @@ final class CompareCommand implements Callable<Integer> {
         Double fromM = metres(RidePart.FROM, from, inputs.get(0), reading);
         Double toM = metres(RidePart.TO, to, inputs.get(0), reading);
         RidePart.requireOrder(spec, fromM, toM);
-        RideComparison comparison = Comparer.compare(
-                inputs, reading, fromM == null ? 0 : fromM, toM == null ? Double.POSITIVE_INFINITY : toM);
+        RideComparison comparison;
+        try {
+            comparison = Comparer.compare(
+                    inputs, reading, fromM == null ? 0 : fromM, toM == null ? Double.POSITIVE_INFINITY : toM);
+        } catch (UnreadableRideException e) {
+            requireBeforeTheEnd(inputs.get(0), reading, shown);
+            throw e;
+        }
         List<@Nullable String> formats = new ArrayList<>();
         formats.add(comparison.reference().source().format());
         comparison
@@ -139,6 +147,16 @@ final class CompareCommand implements Callable<Integer> {
         }
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    /** A usage error where the part begins after the end of the first recording, which then has nothing to share. */
+    private void requireBeforeTheEnd(RideInput first, ReadOptions reading, Units shown) throws UnreadableRideException {
+        if (from != null) {
+            Ride ride = OpenedRide.of(first, reading, null).ride();
+            if (ride.has(Channel.DISTANCE)) {
+                RidePart.requireBeforeTheEnd(spec, from, ride, shown);
+            }
+        }
     }
 
     /** The distance of a place of the first recording, which is opened only when the place is a time. */

@@ -12,6 +12,11 @@ import java.util.List;
 public final class RiderWords {
     private RiderWords() {}
 
+    /** Whether somebody or something named a threshold power that is not believed; an estimate from the ride is none. */
+    static boolean isThresholdDoubted(RideReview review) {
+        return review.isThresholdDoubtful() && review.rider().thresholdPowerOrigin() != Origin.ESTIMATED;
+    }
+
     /** Threshold power, threshold heart rate and mass, a sentence or two each. */
     public static List<String> judgedBy(RideReview review, Units units) {
         RiderOnDay rider = review.rider();

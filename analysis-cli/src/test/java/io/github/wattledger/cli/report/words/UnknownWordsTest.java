@@ -51,6 +51,22 @@ class UnknownWordsTest {
         assertThat(reviewed(170, 230)).startsWith("Not known: ").doesNotContain("threshold");
     }
 
+    /**
+     * Threshold is the power of about an hour: twelve minutes at 1.2 of it refute nothing, so it is not called unbelieved, though
+     * so short a ride is not judged.
+     */
+    @Test
+    void aRideTooShortToJudgeSaysNothingAgainstTheThreshold() {
+        Ride short12 = Ride.ofWatts(Series.generate(720, second -> 300));
+        RideReview review =
+                Reviewer.review(short12, Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W), ReviewOptions.WHOLE_RIDE);
+        assertThat(review.pacing().targetW()).isNull();
+        assertThat(UnknownWords.of(review)).startsWith("Not known: ").doesNotContain("threshold");
+        assertThat(OccasionWords.of(review)).isEqualTo("Not judged: it was ridden for less than 40 minutes.");
+        assertThat(LoadWords.doubt(review)).isNull();
+        assertThat(AbilityWords.of(review)).contains("No guide for this length: a guide begins at 20 min of riding.");
+    }
+
     /** Where nothing moves there is no bunch, so that nobody needs to say whether there was one. */
     @Test
     void onATrainerNobodyRidesInABunch() {
@@ -62,16 +78,5 @@ class UnknownWordsTest {
                 .startsWith("Not known: ")
                 .doesNotContain("bunch");
         assertThat(reviewed(200, 200)).contains("whether you rode in a bunch");
-    }
-
-    /** A ride of ten minutes has no guide to hold a threshold against; that is no reason to doubt it. */
-    @Test
-    void aThresholdIsNotDoubtedBecauseTheRideIsShort() {
-        RideReview review = Reviewer.review(
-                Ride.ofWatts(Series.generate(600, second -> 200)),
-                Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W),
-                ReviewOptions.WHOLE_RIDE);
-        assertThat(UnknownWords.of(review)).startsWith("Not known: ").doesNotContain("threshold");
-        assertThat(AbilityWords.of(review)).contains("No guide for this length: a guide begins at 20 min of riding.");
     }
 }
