@@ -31,6 +31,17 @@ public record RemarkWords(String title, String when, String where, String eviden
                 .toList();
     }
 
+    /** What stands out and the numbers that show it, in one sentence without its full stop. */
+    static String brief(Remark remark, Units units) {
+        String evidence = FindingSentences.of(remark, units);
+        int end = evidence.indexOf(". ");
+        String first = PlainText.withoutCapital(end < 0 ? evidence : evidence.substring(0, end));
+        return FindingWords.name(remark.kind()) + ", " + remark.when()
+                + (first.isEmpty()
+                        ? ""
+                        : ": " + (first.endsWith(".") ? first.substring(0, first.length() - 1) : first));
+    }
+
     private static RemarkWords of(Remark remark, RideReview review, Units units) {
         return new RemarkWords(
                 FindingWords.title(remark.kind()),

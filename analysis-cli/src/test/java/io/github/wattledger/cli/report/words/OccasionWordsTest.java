@@ -6,8 +6,12 @@ import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Effort;
+import io.github.wattledger.pacing.Evidence;
+import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.Occasion.WorkLap;
+import io.github.wattledger.pacing.Remark;
 import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.Rider;
@@ -77,6 +81,19 @@ class OccasionWordsTest {
         assertThat(OccasionWords.of(
                         withoutPower(Rider.UNKNOWN.withRaceDays(Set.of(LocalDate.of(2026, 6, 13))), Effort.AUTO)))
                 .isEqualTo("Not judged, though the rider profile names this day as a race day: no power.");
+    }
+
+    @Test
+    void aRemarkOfABriefHasItsNumbers() {
+        Evidence evidence = new Evidence(List.of(
+                new Evidence.Entry("latePowerW", 115),
+                new Evidence.Entry("earlyPowerW", 173),
+                new Evidence.Entry("lossPercent", 34)));
+        Remark fade = new Remark(FindingKind.FADE, new Interval(1380, 3290), 10_600.0, 24_800.0, evidence);
+        assertThat(RemarkWords.brief(fade, Units.METRIC))
+                .isEqualTo(
+                        "fade, 0:23:00 to 0:54:50: on like ground power was 115 W late against 173 W early, a loss of"
+                                + " 34 %");
     }
 
     @Test
