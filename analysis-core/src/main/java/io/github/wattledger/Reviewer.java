@@ -208,7 +208,7 @@ public final class Reviewer {
         for (Interval bunch : company.bunches()) {
             if (bunch.toSecond() > ride.seconds()) {
                 throw new IllegalArgumentException("the bunch " + bunch + " ends after the recording, which lasts "
-                        + new Interval(0, ride.seconds()) + "; give a time within it");
+                        + Interval.clock(ride.seconds()) + "; give a time within it");
             }
         }
     }

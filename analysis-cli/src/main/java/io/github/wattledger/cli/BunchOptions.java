@@ -66,6 +66,21 @@ final class BunchOptions {
         return company(spec, left, nextGroupShare);
     }
 
+    /** A usage error when one of the bunches that were typed does not end within a ride of this length. */
+    void requireWithin(@Nullable CommandSpec spec, int rideSeconds) {
+        for (int i = 0; i < bunches.size(); i++) {
+            Interval bunch = bunches.get(i);
+            if (bunch.toSecond() > rideSeconds) {
+                throw Usage.refused(
+                        spec,
+                        "--bunch",
+                        i,
+                        (bunch.fromSecond() >= rideSeconds ? "lies" : "ends") + " after the end of the ride, which is "
+                                + Interval.clock(rideSeconds) + " long; give times within it");
+            }
+        }
+    }
+
     private List<Interval> ordered() {
         return bunches.stream()
                 .sorted(Comparator.comparingInt(Interval::fromSecond))

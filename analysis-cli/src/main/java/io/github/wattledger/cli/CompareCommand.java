@@ -11,6 +11,8 @@ import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Channel;
+import io.github.wattledger.ride.Ride;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -117,11 +119,17 @@ final class CompareCommand implements Callable<Integer> {
         Double fromM = metres(RidePart.FROM, from, files.get(0), reading);
         Double toM = metres(RidePart.TO, to, files.get(0), reading);
         RidePart.requireOrder(spec, fromM, toM);
-        RideComparison comparison = Comparer.compare(
-                files.stream().map(RideInput::of).toList(),
-                reading,
-                fromM == null ? 0 : fromM,
-                toM == null ? Double.POSITIVE_INFINITY : toM);
+        RideComparison comparison;
+        try {
+            comparison = Comparer.compare(
+                    files.stream().map(RideInput::of).toList(),
+                    reading,
+                    fromM == null ? 0 : fromM,
+                    toM == null ? Double.POSITIVE_INFINITY : toM);
+        } catch (UnreadableRideException e) {
+            requireBeforeTheEnd(files.get(0), reading, shown);
+            throw e;
+        }
         List<@Nullable String> formats = new ArrayList<>();
         formats.add(comparison.reference().source().format());
         comparison
@@ -136,6 +144,16 @@ final class CompareCommand implements Callable<Integer> {
         }
         OutputFile.deliver(report, target, out);
         return ExitStatus.DONE.code();
+    }
+
+    /** A usage error where the part begins after the end of the first recording, which then has nothing to share. */
+    private void requireBeforeTheEnd(Path first, ReadOptions reading, Units shown) throws UnreadableRideException {
+        if (from != null) {
+            Ride ride = OpenedRide.of(RideInput.of(first), reading, null).ride();
+            if (ride.has(Channel.DISTANCE)) {
+                RidePart.requireBeforeTheEnd(spec, from, ride, shown);
+            }
+        }
     }
 
     /** The distance of a place of the first recording, which is opened only when the place is a time. */

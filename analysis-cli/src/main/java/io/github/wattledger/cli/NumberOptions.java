@@ -119,7 +119,7 @@ final class NumberOptions {
     static final class OtherMass implements ITypeConverter<Adjustment> {
         @Override
         public Adjustment convert(String value) {
-            return Unit.KILOGRAM.change(value, Bounds.RIDER_MASS_KG, "72, -3 or -5%");
+            return Unit.KILOGRAM.change(value, Bounds.RIDER_MASS_KG, "72, -3 or -5%", "160lb, -7lb or -5%");
         }
     }
 

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli;
 
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.intake.RidePlace;
 import io.github.wattledger.plan.SurfaceStretch;
@@ -26,8 +27,7 @@ import picocli.CommandLine.TypeConversionException;
 final class OptionValues {
     private static final double METRES_PER_MILE = 1609.344; // international mile, 1959
     private static final double METRES_PER_KILOMETRE = 1000;
-    private static final double LEAST_ROAD_M = 100;
-    private static final double MOST_ROAD_M = 10_000_000;
+    private static final Bounds ROAD_KM = new Bounds(0.1, 10_000);
 
     /** {@code 1:30:00} and {@code 1:30}. */
     private static final Pattern CLOCK = Pattern.compile("(\\d{1,4}):([0-5]\\d)(?::([0-5]\\d))?");
@@ -47,7 +47,7 @@ final class OptionValues {
     private static final Pattern PERCENT = Pattern.compile("(\\d{1,3}\\.?\\d{0,6}|\\.\\d{1,6}) *%");
 
     private static final Pattern SURFACE =
-            Pattern.compile("(\\d{1,5}\\.?\\d{0,3})-(\\d{1,5}\\.?\\d{0,3})=(\\d?\\.\\d{1,9})");
+            Pattern.compile("(?i)(\\d{1,5}\\.?\\d{0,3}) *(km|mi)?-(\\d{1,5}\\.?\\d{0,3}) *(km|mi)?=(\\d?\\.\\d{1,9})");
     private static final Pattern GRAMS = Pattern.compile("(?i)(\\d{1,3}(?:\\.\\d{1,3})?) *g?");
 
     private OptionValues() {}
@@ -65,7 +65,8 @@ final class OptionValues {
             if (seconds != null) {
                 return new RidePlace.AtSecond(seconds);
             }
-            throw new TypeConversionException("expected a time such as 1:30:00 or 2h30, or a distance such as 40km");
+            throw new TypeConversionException(
+                    "expected a time such as 1:30:00 or 2h30, or a distance such as 40km or 25mi");
         }
     }
 
@@ -81,24 +82,34 @@ final class OptionValues {
         }
     }
 
-    /** A part of a course and its rolling resistance, {@code 12-30=0.012}, kilometres. */
+    /**
+     * A part of a course and its rolling resistance, {@code 12-30=0.012} or {@code 7.5-19mi=0.012}: kilometres where no unit
+     * is written; one unit that is written holds for both places.
+     */
     static final class Surface implements ITypeConverter<SurfaceStretch> {
-        private static final String EXPECTED =
-                "expected kilometres, the lower first, and a rolling resistance, such as" + " 12-30.5=0.012";
+        private static RefusedValue refused() {
+            return new RefusedValue(units -> "expected two places, the nearer one first, and a rolling resistance,"
+                    + " such as " + (units == Units.IMPERIAL ? "7.5-19mi=0.012" : "12-30.5=0.012"));
+        }
 
         @Override
         public SurfaceStretch convert(String value) {
-            Matcher parts = matched(SURFACE, value, EXPECTED);
+            Matcher parts = SURFACE.matcher(value.strip());
+            if (!parts.matches()) {
+                throw refused();
+            }
+            String first = parts.group(2);
+            String second = parts.group(4);
             try {
                 return new SurfaceStretch(
-                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(1)),
-                        METRES_PER_KILOMETRE * Double.parseDouble(parts.group(2)),
-                        Double.parseDouble(parts.group(3)));
+                        metres(parts.group(1), first == null ? second : first),
+                        metres(parts.group(3), second == null ? first : second),
+                        Double.parseDouble(parts.group(5)));
             } catch (Bounds.OutOfBoundsException e) {
                 throw new TypeConversionException(
-                        "rolling resistance: " + Unit.NONE.expected(Bounds.ROLLING_RESISTANCE));
+                        "rolling resistance: " + Unit.NONE.expected(Bounds.ROLLING_RESISTANCE, Units.METRIC));
             } catch (IllegalArgumentException e) {
-                throw new TypeConversionException(EXPECTED);
+                throw refused();
             }
         }
     }
@@ -134,8 +145,8 @@ final class OptionValues {
         @Override
         public Double convert(String value) {
             double metres = metres(matched(DISTANCE, value, "expected a distance such as 160km or 200mi"));
-            if (!(metres >= LEAST_ROAD_M && metres <= MOST_ROAD_M)) {
-                throw new TypeConversionException("expected 0.1 to 10000 km");
+            if (!ROAD_KM.contains(metres / METRES_PER_KILOMETRE)) {
+                throw new RefusedValue(units -> Unit.KILOMETRE.expected(ROAD_KM, units));
             }
             return metres;
         }
@@ -266,8 +277,11 @@ final class OptionValues {
     }
 
     private static double metres(Matcher distance) {
-        double unit = distance.group(2).equalsIgnoreCase("mi") ? METRES_PER_MILE : METRES_PER_KILOMETRE;
-        return Double.parseDouble(distance.group(1)) * unit;
+        return metres(distance.group(1), distance.group(2));
+    }
+
+    private static double metres(String number, @Nullable String unit) {
+        return Double.parseDouble(number) * ("mi".equalsIgnoreCase(unit) ? METRES_PER_MILE : METRES_PER_KILOMETRE);
     }
 
     private static Matcher matched(Pattern pattern, String value, String expected) {

@@ -170,7 +170,9 @@ final class PlanCommand implements Callable<Integer> {
                 names = "--surface",
                 paramLabel = "KM-KM=NUMBER",
                 converter = OptionValues.Surface.class,
-                description = "Rolling resistance of a part, for instance 12-30=0.012. Several are possible.")
+                description =
+                        "Rolling resistance of a part, kilometres or miles from the start, for instance 12-30=0.012 or"
+                                + " 7.5-19mi=0.012. Several are possible.")
         private List<SurfaceStretch> surfaces = List.of();
 
         @Option(
@@ -194,7 +196,7 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
-        Units shown = units.units(spec, format != SeasonFormat.JSON);
+        Units shown = units();
         Path file = NamedRide.filePath(course);
         NamedRide named = new NamedRide(file);
         Path target = output.file(spec, List.of(named));
@@ -202,7 +204,9 @@ final class PlanCommand implements Callable<Integer> {
         PlanRider known = planRider(rig.with(rider.profile(spec, beside).rider()));
         PlanOptions options = options(known);
         RouteResult read = RouteFiles.read(file);
-        RacePlan plan = RacePlan.of(route(read), known, options);
+        Route route = route(read);
+        requireOnTheCourse(route);
+        RacePlan plan = RacePlan.of(route, known, options);
         StringBuilder text = new StringBuilder();
         List<String> notes = new ArrayList<>();
         read.notes().forEach(note -> notes.add(note.text()));
@@ -241,7 +245,7 @@ final class PlanCommand implements Callable<Integer> {
         requireTime("--time", goalSeconds, PlanOptions.GOAL_SECONDS);
         requireTime("--stops", stoppedSeconds, PlanOptions.STOPPED_SECONDS);
         if (day.ascentM != null && !PlanOptions.ORGANISER_ASCENT_M.contains(day.ascentM)) {
-            throw Usage.refused(spec, "--ascent", Unit.METRE.expected(PlanOptions.ORGANISER_ASCENT_M));
+            throw Usage.refused(spec, "--ascent", Unit.METRE.expected(PlanOptions.ORGANISER_ASCENT_M, units()));
         }
         try {
             return PlanOptions.DEFAULT
@@ -255,6 +259,23 @@ final class PlanCommand implements Callable<Integer> {
                     .withSurfaces(day.surfaces);
         } catch (IllegalArgumentException e) {
             throw Usage.error(spec, e.getMessage());
+        }
+    }
+
+    private Units units() {
+        return units.units(spec, format != SeasonFormat.JSON);
+    }
+
+    private void requireOnTheCourse(Route route) {
+        for (int i = 0; i < day.surfaces.size(); i++) {
+            if (!day.surfaces.get(i).beginsOn(route)) {
+                throw Usage.refused(
+                        spec,
+                        "--surface",
+                        i,
+                        "begins after the end of the course, which is " + units().distanceWords(route.lengthM())
+                                + " long");
+            }
         }
     }
 

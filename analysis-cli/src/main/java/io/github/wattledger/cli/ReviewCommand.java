@@ -251,6 +251,13 @@ final class ReviewCommand implements Callable<Integer> {
             review = core.review(
                     input, profile.rider(), options.withOwnRides(ownRides(input, profile.rider(), options)));
         } catch (IllegalArgumentException e) {
+            if (bunches.isGiven()) {
+                bunches.requireWithin(
+                        spec,
+                        core.open(input, reading, selection.sessionIndex())
+                                .ride()
+                                .seconds());
+            }
             throw laps == null ? part.refused(spec, e) : Usage.refused(spec, "--laps", e.getMessage());
         }
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
@@ -279,7 +286,9 @@ final class ReviewCommand implements Callable<Integer> {
 
     private Selection selection(NamedRide input, ReadOptions reading) throws UnreadableRideException {
         Selection selection = part.selection(
-                spec, sessionIndex -> core.open(input, reading, sessionIndex).ride());
+                spec,
+                units.units(spec, format.isForPeople()),
+                sessionIndex -> core.open(input, reading, sessionIndex).ride());
         return laps == null
                 ? selection
                 : Selection.WHOLE_RIDE.withLaps(laps.first(), laps.last()).withSessionIndex(selection.sessionIndex());

@@ -1,8 +1,10 @@
 package io.github.wattledger.cli;
 
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.intake.RidePlace;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
@@ -57,19 +59,31 @@ final class RidePart {
     /**
      * The part of a ride; a usage error when the two places are out of order or not on the ride.
      *
+     * @param units of the reader, for what is said of a place that is not on the ride
      * @param opening asked only when a place is a distance
      */
-    Selection selection(@Nullable CommandSpec spec, Opening opening) throws UnreadableRideException {
+    Selection selection(@Nullable CommandSpec spec, Units units, Opening opening) throws UnreadableRideException {
         Ride ride = from instanceof RidePlace.AtDistance || to instanceof RidePlace.AtDistance
                 ? opening.ride(sessionIndex)
                 : null;
         Integer first = second(spec, FROM, from, ride);
         Integer end = second(spec, TO, to, ride);
-        if (ride != null && first != null && from instanceof RidePlace.AtDistance && first >= ride.seconds()) {
-            throw Usage.refused(spec, FROM, "the ride is shorter; choose an earlier place");
+        if (ride != null && from instanceof RidePlace.AtDistance) {
+            requireBeforeTheEnd(spec, from, ride, units);
         }
         requireOrder(spec, first, end);
         return Selection.WHOLE_RIDE.withSeconds(first, end).withSessionIndex(sessionIndex);
+    }
+
+    /** A usage error when a part would begin where a ride has ended. */
+    static void requireBeforeTheEnd(@Nullable CommandSpec spec, RidePlace from, Ride ride, Units units) {
+        if (from.secondOf(ride) < ride.seconds()) {
+            return;
+        }
+        String length = from instanceof RidePlace.AtDistance
+                ? units.distanceWords(new RidePlace.AtSecond(ride.seconds()).metresOf(ride))
+                : Interval.clock(ride.seconds());
+        throw Usage.refused(spec, FROM, "the ride is " + length + " long; choose an earlier place");
     }
 
     /** A usage error when the end does not lie behind the beginning. */

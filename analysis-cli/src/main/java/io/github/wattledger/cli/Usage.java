@@ -35,13 +35,23 @@ final class Usage {
      * @param spec the command as the parser built it
      */
     static ParameterException refused(@Nullable CommandSpec spec, String option, @Nullable String why) {
+        return refused(spec, option, 0, why);
+    }
+
+    /**
+     * The refusal of one value of an option that may be given several times.
+     *
+     * @param spec the command as the parser built it
+     * @param value which of its values, counted from 0
+     */
+    static ParameterException refused(@Nullable CommandSpec spec, String option, int value, @Nullable String why) {
         if (spec == null) {
             throw new AssertionError("the command was not built by the parser");
         }
         OptionSpec given = spec.commandLine().getParseResult().matchedOption(option);
-        String typed = given == null || given.originalStringValues().isEmpty()
+        String typed = given == null || given.originalStringValues().size() <= value
                 ? ""
-                : " " + given.originalStringValues().get(0);
+                : " " + given.originalStringValues().get(value);
         return error(spec, option + typed + ": " + why);
     }
 

@@ -30,7 +30,10 @@ final class UsageMessages {
         }
         ArgSpec argument = e.getArgSpec();
         if (e.getCause() instanceof TypeConversionException refused && argument instanceof OptionSpec option) {
-            return option.longestName() + " " + shown(e.getValue()) + ": " + refused.getMessage();
+            String reason = refused instanceof RefusedValue value
+                    ? value.reason(UnitsOption.typed(e.getCommandLine()))
+                    : refused.getMessage();
+            return option.longestName() + " " + shown(e.getValue()) + ": " + reason;
         }
         return String.valueOf(e.getMessage());
     }

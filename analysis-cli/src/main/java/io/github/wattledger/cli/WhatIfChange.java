@@ -1,5 +1,6 @@
 package io.github.wattledger.cli;
 
+import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.replay.Adjustment;
 import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.replay.WhatIf;
@@ -135,31 +136,39 @@ final class WhatIfChange {
      * The usage error for a number that the change leads out of its bounds.
      *
      * @param e what the core says of it, by its own name
+     * @param units of the reader
      */
-    ParameterException refused(@Nullable CommandSpec spec, Bounds.OutOfBoundsException e) {
+    ParameterException refused(@Nullable CommandSpec spec, Bounds.OutOfBoundsException e, Units units) {
         return switch (e.name()) {
-            case "massKg" -> leads(spec, "--with-mass", "rider and bicycle", Unit.KILOGRAM, e);
+            case "massKg" -> leads(spec, "--with-mass", "rider and bicycle", Unit.KILOGRAM, e, units);
             case "dragAreaM2" ->
                 leads(
                         spec,
                         dragSaved != null ? "--drag-saved" : position == null ? "--with-drag-area" : "--with-position",
                         "the drag area",
                         Unit.SQUARE_METRE,
-                        e);
+                        e,
+                        units);
             case "rollingResistance" ->
-                leads(spec, "--with-rolling-resistance", "the rolling resistance", Unit.NONE, e);
+                leads(spec, "--with-rolling-resistance", "the rolling resistance", Unit.NONE, e, units);
             case "airDensityKgPerM3" ->
                 Usage.error(
                         spec,
                         "temperature, altitude and pressure make air of " + Decimals.of(e.value(), 2) + " kg/m3, "
-                                + Unit.KILOGRAM_PER_CUBIC_METRE.expected(e.bounds()));
+                                + Unit.KILOGRAM_PER_CUBIC_METRE.expected(e.bounds(), units));
             default -> Usage.error(spec, e.getMessage());
         };
     }
 
     private static ParameterException leads(
-            @Nullable CommandSpec spec, String option, String what, Unit unit, Bounds.OutOfBoundsException e) {
-        String reached = Decimals.of(e.value(), unit.equals(Unit.KILOGRAM) ? 1 : 4) + unit.afterNumber();
-        return Usage.refused(spec, option, "brings " + what + " to " + reached + ", " + unit.expected(e.bounds()));
+            @Nullable CommandSpec spec,
+            String option,
+            String what,
+            Unit unit,
+            Bounds.OutOfBoundsException e,
+            Units units) {
+        String reached = unit.words(e.value(), unit.equals(Unit.KILOGRAM) ? 1 : 4, units);
+        return Usage.refused(
+                spec, option, "brings " + what + " to " + reached + ", " + unit.expected(e.bounds(), units));
     }
 }

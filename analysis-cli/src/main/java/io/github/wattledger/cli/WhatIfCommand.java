@@ -132,7 +132,7 @@ final class WhatIfCommand implements Callable<Integer> {
         try {
             report = named == null ? ofRoad(change) : ofRide(named, change);
         } catch (Bounds.OutOfBoundsException e) {
-            throw with.refused(spec, e);
+            throw with.refused(spec, e, shown);
         }
         StringBuilder text = new StringBuilder();
         switch (format) {
@@ -157,7 +157,9 @@ final class WhatIfCommand implements Callable<Integer> {
         ReadOptions reading = columns.reading(spec);
         Rider rider = asItIs.rider(spec, named.folder());
         Selection selection = part.selection(
-                spec, sessionIndex -> core.open(named, reading, sessionIndex).ride());
+                spec,
+                units.units(spec, format != SeasonFormat.JSON),
+                sessionIndex -> core.open(named, reading, sessionIndex).ride());
         OpenedRide opened = core.open(named, reading, selection.sessionIndex());
         OwnRides ownRides = season.ridesBefore(spec, rider, ZoneOffset.UTC, opened.localDay(ZoneOffset.UTC));
         Replayer.Replayed replayed;
@@ -215,7 +217,7 @@ final class WhatIfCommand implements Callable<Integer> {
                     spec,
                     "--with-power",
                     "brings the power to " + Decimals.of(changedW, 1) + " W, "
-                            + Unit.WATT.expected(NumberOptions.STEADY_POWER_W));
+                            + Unit.WATT.expected(NumberOptions.STEADY_POWER_W, Units.METRIC));
         }
         if (road.hasAirDensity()
                 && !change.air().equals(Air.UNKNOWN)

@@ -39,7 +39,10 @@ class BunchTest {
                 "--bunch 12 | --bunch 12: expected two times in hours and minutes, the later one last, for instance 0:12-1:21",
                 "--bunch 0:12-0:30,0:40-1:00 | --bunch 0:12-0:30,0:40-1:00: expected two times in hours and minutes, the later one last, for instance 0:12-1:21; --bunch may be given several times",
                 "--bunch 0:10-0:30 --bunch 0:20-0:40 | --bunch 0:10-0:30: the bunches 0:10:00 to 0:30:00 and 0:20:00 to 0:40:00 overlap",
-                "--bunch 2:00-9:10 | the bunch 2:00:00 to 9:10:00 ends after the recording",
+                "--bunch 2:00-9:10 | --bunch 2:00-9:10: ends after the end of the ride, which is 7:12:20 long; give times within it",
+                "--bunch 0:12-1:21 --bunch 8:00-9:00 | --bunch 8:00-9:00: lies after the end of the ride, which is 7:12:20 long; give times within it",
+                "--bunch 8:00-9:00 --from 1:00 | --bunch 8:00-9:00: lies after the end of the ride, which is 7:12:20 long; give times within it",
+                "--bunch 0:12-1:21 --from 9:00 | --from 9:00: the part begins at 9:00:00, but the ride ends at 7:12:20; choose an earlier start",
                 "--bunch 0:10-0:30 --alone | --alone cannot be combined with --bunch",
                 "--next-group 50% | --next-group needs --bunch: the bunch that could have been let go",
                 "--bunch 0:10-0:30 --next-group 140% | --next-group 140%: expected a share from 0% to 100%, for instance 40%",
@@ -101,6 +104,41 @@ class BunchTest {
         assertThat(report("review", HARD, "--bunch", "3:00-4:00"))
                 .contains(
                         "What you rode too hard early lay outside it, or cannot be ridden again, so there is no decision");
+    }
+
+    /**
+     * The hard start is 0:12:06 to 1:21:02, 69 min; of these 34 lie before 0:46 and 35 after it. Two minutes of told bunch more
+     * take two minutes of hard riding out of the price, not all of it.
+     */
+    @Test
+    void aBunchForAPartOfTheStartLeavesTheRestItsPrice() {
+        assertThat(report("review", HARD, "--bunch", "0:12-0:46"))
+                .contains("Staying with the bunch until 0:46: open, only the rest is priced.")
+                .contains("34 min of the 69 min of the over-hard start at ")
+                .contains("The rest of it lay outside the bunch, and only that rest is priced.")
+                .contains("(the 35 of 69 min outside the bunch ridden again without it).")
+                .contains("Next time: Outside the bunch, hold this stretch to 193 W or 150 bpm. Whether to let such a"
+                        + " bunch go is open. If its pace costs you later, let it go.");
+        double before = allAtOnce("0:12-0:46");
+        double after = allAtOnce("0:12-0:48");
+        assertThat(after).isBetween(before - 1.5, before);
+        assertThat(report("review", HARD, "--bunch", "0:12-0:46", "--explain", "over-hard-start"))
+                .contains("0:12:06 to 0:46:00: in the bunch, as ridden.")
+                .contains("Part 5 rides again only what lay outside the bunch; what lay in it stays as it was ridden.");
+    }
+
+    private static double allAtOnce(String bunch) {
+        Outcome outcome = Outcome.of("review", HARD, "--bunch", bunch, "--format", "json");
+        for (JsonNode entry : new JsonMapper()
+                .readTree(outcome.out())
+                .get("pacing")
+                .get("ledger")
+                .get("entries")) {
+            if (entry.get("label").stringValue().equals("all of these repaired at once")) {
+                return entry.get("minutesHigh").doubleValue();
+            }
+        }
+        throw new AssertionError(outcome.err());
     }
 
     /** Whoever is asked until when finds the break-even where text, brief lines, page and JSON agree. */

@@ -83,9 +83,11 @@ class PlanCommandTest {
                 .contains(
                         "A5",
                         "Ebbwood 165",
+                        "most likely about ",
+                        "Normalized power ",
                         "time standing ",
                         "15 min",
-                        "For the first",
+                        "First ",
                         " normalized</p>",
                         "On each climb its cap holds from the first one on; by the caps it is about ",
                         "physician");
@@ -193,7 +195,8 @@ class PlanCommandTest {
             value = {
                 "--target 200 --time 7:00 | a target and a goal time are given",
                 "--wind 3 | a wind needs both its speed and where it comes from",
-                "--surface 5-3=0.01 | --surface 5-3=0.01: expected kilometres, the lower first",
+                "--surface 5-3=0.01 | --surface 5-3=0.01: expected two places, the nearer one first, and a rolling resistance, such as 12-30.5=0.012",
+                "--surface 5-9=0.01 --surface 200-300=0.01 | --surface 200-300=0.01: begins after the end of the course, which is 165.1 km long",
                 "--time 0:05 | --time 0:05: expected 0:20:00 to 111:06:40",
                 "--stops soon | --stops soon: expected a time such as 7:30 (hours and minutes) or 45min",
                 "--ascent 40000 | --ascent 40000: expected 0 to 30000 m",

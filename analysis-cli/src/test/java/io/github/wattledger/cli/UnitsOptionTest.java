@@ -189,7 +189,8 @@ class UnitsOptionTest {
                 "what-if --distance 100mi --power 200 --altitude 3000 --with-mass -5% | --altitude 3000 | 3000ft",
                 "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --ascent 5900 | --ascent 5900 | 5900ft",
                 "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --wind 3 | --wind 3 | 3mph",
-                "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --fastest 34 | --fastest 34 | 34mph"
+                "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --fastest 34 | --fastest 34 | 34mph",
+                "plan ../docs/examples/ebbwood-165.gpx --threshold-power 250 --surface 7-9mi=0.01 --surface 12-30=0.01 | --surface 12-30=0.01 | 12-30mi=0.01"
             })
     void aBareNumberIsRefusedBesideImperialUnits(String command, String option, String example) {
         Outcome outcome = Outcome.of((command + " --units imperial").split(" ", -1));
@@ -212,6 +213,62 @@ class UnitsOptionTest {
     void windIsTakenInTheUnitsOfAForecast(String typed, String mps) {
         String plan = "plan " + COURSE + " --threshold-power 250 --wind-from 270 --format json --wind ";
         assertThat(run(plan + typed).out()).isEqualTo(run(plan + mps).out());
+    }
+
+    /** Kilometres and miles beside the numbers hold in either system; one unit holds for both places. */
+    @ParameterizedTest
+    @CsvSource({
+        "12-30=0.012, 12km-30km=0.012",
+        "12-30=0.012, 12-30km=0.012",
+        "25.146-50.292=0.012, 15.625-31.25mi=0.012",
+        "25.146-50.292=0.012, 15.625mi-31.25=0.012",
+        "25.146-30=0.012, 15.625mi-30km=0.012"
+    })
+    void aSurfaceIsTakenInMilesToo(String kilometres, String typed) {
+        String plan = "plan " + COURSE + " --threshold-power 250 --format json --surface ";
+        assertThat(run(plan + typed).out()).isEqualTo(run(plan + kilometres).out());
+        String imperial = "plan " + COURSE + " --threshold-power 250 --units imperial --surface ";
+        assertThat(run(imperial + "15.625-31.25mi=0.012").out())
+                .isEqualTo(run(imperial + "25.146-50.292km=0.012").out());
+    }
+
+    /**
+     * By the definitions of 1959: 25 and 250 kg are 55.1 and 551.2 lb, 18 and 108 km/h 11.2 and 67.1 mph, 20 m/s 44.7 mph, 30
+     * km 98425 ft, -40 and 60 C -40 and 140 F, 10000 km 6213.7 mi. The 13 lb that are left of a rider and a bicycle
+     * of 11 kg are 37.3 lb. A limit is rounded so that it can be typed.
+     */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "plan COURSE --mass 900lb | --mass 900lb: expected 56 to 551 lb",
+                "plan COURSE --mass 900 | --mass 900: expected 56 to 551 lb",
+                "plan COURSE --mass heavy | --mass heavy: expected 56 to 551 lb",
+                "plan COURSE --bicycle-mass 900lb | --bicycle-mass 900lb: expected 8.9 to 176 lb",
+                "plan COURSE --fastest 200mph | --fastest 200mph: expected 12 to 67 mph",
+                "plan COURSE --wind 200mph --wind-from 90 | --wind 200mph: expected 0 to 44 mph",
+                "plan COURSE --ascent 200000ft | --ascent 200000ft: expected 0 to 98425 ft",
+                "plan COURSE --temperature 900F | --temperature 900F: expected -40 to 140 F",
+                "plan COURSE --surface 9-7mi=0.01 | --surface 9-7mi=0.01: expected two places, the nearer one first, and a rolling resistance, such as 7.5-19mi=0.012",
+                "plan COURSE --surface 200-210mi=0.01 | --surface 200-210mi=0.01: begins after the end of the course, which is 102.6 mi long",
+                "what-if --distance 9000mi --power 200 --with-power +5% | --distance 9000mi: expected 0.1 to 6213 mi",
+                "what-if --distance 90mi --power 200 --with-mass x | --with-mass x: expected a value or a change, such as 160lb, -7lb or -5%",
+                "what-if --distance 90mi --power 200 --mass 163lb --with-mass -150lb | --with-mass -150lb: brings rider and bicycle to 37.3 lb, expected 64 to 727 lb",
+                "what-if --distance 90mi --power 2kW --with-mass -5% | --power 2kW: expected 1 to 2500 W",
+                "review HARD --from 300mi | --from 300mi: the ride is 104.4 mi long; choose an earlier place",
+                "compare HARD EVEN --from 300mi | --from 300mi: the ride is 104.4 mi long; choose an earlier place",
+                "compare HARD EVEN --from 9:00 | --from 9:00: the ride is 7:12:20 long; choose an earlier place"
+            })
+    void aRefusalSpeaksTheUnitsOfItsReader(String command, String message) {
+        String words = command.replace("COURSE", COURSE + " --threshold-power 250")
+                .replace("HARD", HARD)
+                .replace("EVEN", EVEN);
+        for (String units : List.of("--units imperial", "--units=Imperial")) {
+            Outcome outcome = Outcome.of((words + " " + units).split(" ", -1));
+            assertThat(outcome.status()).as(command).isEqualTo(2);
+            assertThat(outcome.err().lines().findFirst().orElseThrow())
+                    .isEqualTo("wattledger " + words.substring(0, words.indexOf(' ')) + ": " + message);
+        }
     }
 
     @Test

@@ -270,7 +270,7 @@ class WhatIfCommandTest {
                     "what-if RIDE --with-power 210 | --with-power 210: a ride has no one power; give a change such as +10 or +5%",
                     "what-if RIDE --with-power +5% --from 2:00 --to 1:00 | --to 1:00: must come after --from",
                     "what-if RIDE --with-power +5% --from 20:00 | --from 20:00: the part begins at 20:00:00, but the ride ends at 7:12:20; choose an earlier start",
-                    "what-if RIDE --with-power +5% --from 900km | --from 900km: the ride is shorter; choose an earlier place",
+                    "what-if RIDE --with-power +5% --from 900km | --from 900km: the ride is 168.1 km long; choose an earlier place",
                     "what-if RIDE --with-mass -70 | --with-mass -70: brings rider and bicycle to 15.0 kg, expected 29 to 330 kg",
                     "what-if --distance 100km --power 200 --from 1:00 --with-power +5% | --session, --from and --to are for a RIDE",
                     "what-if --distance 100km --power 200 --column power=a --with-power +5% | --column is for a RIDE",

@@ -15,7 +15,7 @@ final class BunchDecisions {
     private static final double[] SHOWN_SAVINGS = {0.20, 0.35, 0.50};
 
     /** A shorter stretch is no decision about a race, seconds. Own choice. */
-    private static final int SHORTEST_HARD_SECONDS = 300;
+    static final int SHORTEST_HARD_SECONDS = 300;
 
     private BunchDecisions() {}
 

@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.PricePlan;
 import io.github.wattledger.pacing.price.Pricing;
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.replay.Replay;
@@ -8,6 +9,7 @@ import io.github.wattledger.replay.Shelter;
 import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.RigChoice;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -25,8 +27,7 @@ final class BunchJudgement {
 
     private static final double SAVING_HIGH = 0.50;
 
-    /** A bunch says something about a finding from this share of its seconds on. Own choice. */
-    private static final double LEAST_OF_FINDING = 0.5;
+    private static final double SECONDS_PER_MINUTE = 60;
 
     private static final String PAID =
             "it bought the shelter of the bunch, and letting the bunch go would have been slower";
@@ -119,26 +120,69 @@ final class BunchJudgement {
         return lost;
     }
 
-    /** The findings, those put right that a decision speaks about. */
-    List<Finding> corrected(List<Finding> findings, BunchReview review) {
-        return findings.stream().map(finding -> corrected(finding, review)).toList();
+    /**
+     * The detections. A bunch of which it is not known that holding it cost something says nothing about the rest of a
+     * finding, so such a finding is repaired outside its bunches alone, as far as that is long enough to be a decision.
+     */
+    List<Detection> outside(List<Detection> detections, List<Finding> findings, BunchReview review) {
+        List<Detection> outside = new ArrayList<>();
+        for (int i = 0; i < detections.size(); i++) {
+            outside.add(outside(detections.get(i), about(findings.get(i), review)));
+        }
+        return outside;
     }
 
-    private Finding corrected(Finding finding, BunchReview review) {
-        BunchReview.Outcome outcome = outcome(about(finding, review));
-        return outcome == null ? finding : corrected(finding, outcome);
+    private Detection outside(Detection detection, List<BunchReview.Decision> about) {
+        if (outcome(about) == null
+                || outcome(about) == BunchReview.Outcome.LETTING_GO_WAS_FASTER
+                || !(detection.found().price() instanceof Repair repair)) {
+            return detection;
+        }
+        Repair outside = repair.keeping(about.stream()
+                .map(each -> each.lettingGo().hard().shifted(-race.offsetSeconds()))
+                .sorted(Comparator.comparingInt(Interval::fromSecond))
+                .toList());
+        return outside.changedSeconds() < BunchDecisions.SHORTEST_HARD_SECONDS
+                ? detection
+                : detection.repairedBy(outside);
     }
 
-    /** The decisions about a finding, the longest first; none where most of it was ridden outside a bunch. */
+    /**
+     * The findings, those put right that a decision speaks about.
+     *
+     * @param repaired how each of them was repaired, see {@link #outside}
+     */
+    List<Finding> corrected(List<Finding> findings, List<Detection> repaired, BunchReview review) {
+        List<Finding> corrected = new ArrayList<>();
+        for (int i = 0; i < findings.size(); i++) {
+            Finding finding = findings.get(i);
+            BunchReview.Outcome outcome = outcome(about(finding, review));
+            corrected.add(
+                    outcome == null
+                            ? finding
+                            : corrected(
+                                    finding,
+                                    outcome,
+                                    outside(repaired.get(i).found().price())));
+        }
+        return corrected;
+    }
+
+    /** What is priced of a finding of which a part lay in a bunch, in words; null where the whole of it was looked at. */
+    private static @Nullable String outside(PricePlan plan) {
+        return plan instanceof Repair repair && repair.changedSeconds() < repair.seconds()
+                ? "the " + Math.round(repair.changedSeconds() / SECONDS_PER_MINUTE) + " of "
+                        + Math.round(repair.seconds() / SECONDS_PER_MINUTE)
+                        + " min outside the bunch ridden again without it"
+                : null;
+    }
+
+    /** The decisions about a finding, the longest first. */
     private static List<BunchReview.Decision> about(Finding finding, BunchReview review) {
-        List<BunchReview.Decision> about = review.decisions().stream()
+        return review.decisions().stream()
                 .filter(each -> each.kind() == finding.kind())
                 .sorted(Comparator.comparingInt(each -> -each.lettingGo().hard().seconds()))
                 .toList();
-        int seconds = about.stream()
-                .mapToInt(each -> each.lettingGo().hard().seconds())
-                .sum();
-        return seconds >= LEAST_OF_FINDING * finding.when().seconds() ? about : List.of();
     }
 
     /** What came of several decisions together; null without any. */
@@ -152,51 +196,56 @@ final class BunchJudgement {
     }
 
     /** Only where letting go was faster in any case did holding the bunch cost something. */
-    private Finding corrected(Finding finding, BunchReview.Outcome outcome) {
+    private Finding corrected(Finding finding, BunchReview.Outcome outcome, @Nullable String outside) {
         Cost cost = switch (outcome) {
-            case STAYING_PAID -> new Cost.NotPriced(PAID);
-            case OPEN -> new Cost.NotPriced(OPEN);
-            case LETTING_GO_WAS_FASTER -> letGo(finding.cost());
+            case STAYING_PAID -> outside == null ? new Cost.NotPriced(PAID) : priced(finding.cost(), outside);
+            case OPEN -> outside == null ? new Cost.NotPriced(OPEN) : priced(finding.cost(), outside);
+            case LETTING_GO_WAS_FASTER -> priced(finding.cost(), told.nextGroupShare() > 0 ? WITH_NEXT_GROUP : ALONE);
         };
         return new Finding(
                 finding.kind(),
-                outcome == BunchReview.Outcome.LETTING_GO_WAS_FASTER ? finding.severity() : Severity.OBSERVATION,
+                outcome == BunchReview.Outcome.LETTING_GO_WAS_FASTER || outside != null
+                        ? finding.severity()
+                        : Severity.OBSERVATION,
                 finding.when(),
                 finding.startM(),
                 finding.endM(),
                 finding.evidence(),
                 cost,
-                advice(finding.advice(), outcome),
+                advice(finding.advice(), outcome, outside != null),
                 finding.priceSteps());
     }
 
-    private Cost letGo(Cost cost) {
-        return cost instanceof Cost.Priced price
-                ? new Cost.Priced(
-                        price.lowMinutes(), price.highMinutes(), told.nextGroupShare() > 0 ? WITH_NEXT_GROUP : ALONE)
-                : cost;
+    private static Cost priced(Cost cost, String how) {
+        return cost instanceof Cost.Priced price ? new Cost.Priced(price.lowMinutes(), price.highMinutes(), how) : cost;
     }
 
-    private static Advice advice(Advice alone, BunchReview.Outcome outcome) {
+    private static Advice advice(Advice alone, BunchReview.Outcome outcome, boolean hasOutside) {
+        String cap = cap(alone);
+        String outside = hasOutside && !cap.isEmpty() ? "Outside the bunch, hold this stretch to " + cap + ". " : "";
         return switch (outcome) {
             case STAYING_PAID ->
                 new Advice(
-                        "Staying with such a bunch is worth its pace while you can hold it; sit in, and take no turn that"
-                                + " you need not take.",
-                        null,
-                        null);
+                        outside
+                                + "Staying with such a bunch is worth its pace while you can hold it; sit in, and take no"
+                                + " turn that you need not take.",
+                        outside.isEmpty() ? null : alone.capW(),
+                        outside.isEmpty() ? null : alone.capBpm());
             case OPEN ->
                 new Advice(
-                        "Whether to let such a bunch go is open. If its pace costs you later, let it go"
-                                + (alone.capW() == null
-                                        ? "."
-                                        : " and hold this stretch to " + Decimals.of(alone.capW(), 0) + " W"
-                                                + (alone.capBpm() == null
-                                                        ? "."
-                                                        : " or " + Decimals.of(alone.capBpm(), 0) + " bpm.")),
+                        outside + "Whether to let such a bunch go is open. If its pace costs you later, let it go"
+                                + (outside.isEmpty() && !cap.isEmpty() ? " and hold this stretch to " + cap : "") + ".",
                         alone.capW(),
                         alone.capBpm());
             case LETTING_GO_WAS_FASTER -> alone;
         };
+    }
+
+    private static String cap(Advice advice) {
+        Double watts = advice.capW();
+        Double bpm = advice.capBpm();
+        return watts == null
+                ? ""
+                : Decimals.of(watts, 0) + " W" + (bpm == null ? "" : " or " + Decimals.of(bpm, 0) + " bpm");
     }
 }

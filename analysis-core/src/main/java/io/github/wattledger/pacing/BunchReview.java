@@ -30,6 +30,15 @@ public record BunchReview(
         decisions = List.copyOf(decisions);
     }
 
+    /** Whether at least half of a finding lay in bunches of which it is not known that holding them cost something. */
+    boolean excusesMostOf(Finding finding) {
+        int seconds = decisions.stream()
+                .filter(each -> each.kind() == finding.kind() && each.outcome() != Outcome.LETTING_GO_WAS_FASTER)
+                .mapToInt(each -> each.lettingGo().hard().seconds())
+                .sum();
+        return 2 * seconds >= finding.when().seconds();
+    }
+
     /** What came of a decision to hold a bunch. */
     public enum Outcome {
         /** Letting it go would have been slower at every saving of the range. */

@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing;
 
 import io.github.wattledger.cancel.Cancellation;
+import io.github.wattledger.pacing.price.Repair;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -33,6 +34,11 @@ record Detection(FindingKind kind, Found found) {
                 .sorted(Comparator.comparing((Detection each) -> each.found.severity())
                         .reversed())
                 .toList();
+    }
+
+    /** The same with another way to repair it. */
+    Detection repairedBy(Repair repair) {
+        return new Detection(kind, new Found(found.severity(), found.when(), found.evidence(), found.advice(), repair));
     }
 
     private boolean givesWayTo(Detection other) {

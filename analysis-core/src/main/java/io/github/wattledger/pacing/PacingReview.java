@@ -168,7 +168,7 @@ public record PacingReview(
                         .toList();
         double halves = Verdicts.secondHalfOverFirst(race);
         Verdicts.Reached reached =
-                isRace ? Verdicts.of(halves, priced.findings()) : new Verdicts.Reached(Verdict.NOT_JUDGED, null);
+                isRace ? Verdicts.of(halves, priced.ownFindings()) : new Verdicts.Reached(Verdict.NOT_JUDGED, null);
         JudgedPart judged = new JudgedPart(raced, racedOffset, thresholds, ability.sustainablePowerW(), isRace, limits);
         OwnSearch own = OwnSearch.of(judged, detectors, cancellation);
         return new PacingReview(

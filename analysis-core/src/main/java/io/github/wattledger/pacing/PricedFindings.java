@@ -89,19 +89,21 @@ record PricedFindings(
         List<Finding> findings = findings(race, detections, plan -> price(plan, pricing));
         BunchReview bunch = null;
         Pricing decided = pricing;
+        List<Detection> repaired = detections;
         if (bunches != null) {
             bunch = bunches.judged(findings, pricing);
+            repaired = bunches.outside(detections, findings, bunch);
             Map<Repair, Pricing.LostShelter> lost = bunches.lost(detections, findings, bunch);
-            if (!lost.isEmpty()) {
+            if (!lost.isEmpty() || !repaired.equals(detections)) {
                 Pricing letGo = pricing.whereLost(lost);
-                findings = findings(race, detections, plan -> price(plan, letGo));
+                findings = findings(race, repaired, plan -> price(plan, letGo));
                 decided = letGo;
             }
-            findings = bunches.corrected(findings, bunch);
+            findings = bunches.corrected(findings, repaired, bunch);
         }
         List<TimeLedger.Entry> entries = entries(findings);
         List<String> notes = new ArrayList<>();
-        AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, detections, findings, decided);
+        AllAtOnce whole = entries.isEmpty() ? null : AllAtOnce.of(race, repaired, findings, decided);
         if (whole != null && entries.size() > 1) {
             entries.add(whole.entry());
             notes.add("The parts need not add up to the line for all: repairing one changes what the others cost.");
@@ -113,6 +115,15 @@ record PricedFindings(
         ProposedBunch proposed = proposal == null ? null : ProposedBunch.of(proposal, race, findings, pricing);
         return new PricedFindings(
                 byWeight(findings), entries, notes, whole == null ? null : whole.lost(), bunch, proposed);
+    }
+
+    /** The findings that a verdict may rest on: the rider's own choice for most of their seconds. */
+    List<Finding> ownFindings() {
+        return bunch == null
+                ? findings
+                : findings.stream()
+                        .filter(finding -> !bunch.excusesMostOf(finding))
+                        .toList();
     }
 
     private static List<Finding> byWeight(List<Finding> findings) {

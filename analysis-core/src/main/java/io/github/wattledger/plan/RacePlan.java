@@ -71,8 +71,15 @@ public record RacePlan(
      * @param route the course
      * @param rider what is known of the rider
      * @param options what the rider decides or expects of the day
+     * @throws IllegalArgumentException when a surface of its own begins after the end of the course
      */
     public static RacePlan of(Route route, PlanRider rider, PlanOptions options) {
+        for (SurfaceStretch stretch : options.surfaces()) {
+            if (!stretch.beginsOn(route)) {
+                throw new IllegalArgumentException("a surface from " + stretch.fromM() + " m on, but the course is "
+                        + route.lengthM() + " m long; give a place on it");
+            }
+        }
         PlanCalculation plan = new PlanCalculation(route, rider, options);
         Mistakes mistakes = plan.mistakes();
         double[] gains = mistakes.gainMinutes();

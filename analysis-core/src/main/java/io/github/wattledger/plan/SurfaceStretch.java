@@ -1,5 +1,6 @@
 package io.github.wattledger.plan;
 
+import io.github.wattledger.course.Route;
 import io.github.wattledger.rider.Bounds;
 import java.io.Serializable;
 
@@ -17,5 +18,10 @@ public record SurfaceStretch(double fromM, double toM, double rollingResistance)
             throw new IllegalArgumentException("a stretch from " + fromM + " to " + toM + " m, expected a length");
         }
         Bounds.ROLLING_RESISTANCE.require("rollingResistance", rollingResistance);
+    }
+
+    /** Whether it begins before the end of a course; one that does not changes nothing, and no plan takes it. */
+    public boolean beginsOn(Route route) {
+        return fromM < route.lengthM();
     }
 }

@@ -30,7 +30,7 @@ final class StoreDatabase implements AutoCloseable {
      * changes what comes out: files are then read again. Raise it, too, when a rule of judgement or of own rides changes:
      * otherwise rides that nothing else has changed about keep the judgement that they have.
      */
-    static final int ANALYSIS_VERSION = 7;
+    static final int ANALYSIS_VERSION = 8;
 
     /** Marks the file as ours: the letters WLSS. */
     private static final int APPLICATION_ID = 0x574C5353;

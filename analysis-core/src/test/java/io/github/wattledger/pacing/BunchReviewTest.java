@@ -2,10 +2,13 @@ package io.github.wattledger.pacing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.offset;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
 import io.github.wattledger.pacing.price.Cost;
+import io.github.wattledger.pacing.price.PriceSteps;
+import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.Ride;
@@ -101,6 +104,79 @@ class BunchReviewTest {
         assertThat(taken.lowMinutes()).isGreaterThanOrEqualTo(alone.lowMinutes());
         assertThat(alone.how()).isEqualTo("the bunch let go, and ridden alone");
         assertThat(taken.how()).isEqualTo("the bunch let go, and ridden with the next group as far as you say");
+    }
+
+    /**
+     * By definition: what is told of a part says nothing of the rest, so the seconds outside the bunch keep their price. Each
+     * two minutes more in the bunch take a fourteenth of the hard start out of it; the first five minutes, which are no decision,
+     * and the last five outside go at once, a fifth each.
+     */
+    @Test
+    void thePriceFallsLittleByLittleWithWhatWasToldOfTheStart() {
+        FlatBunchRace race = new FlatBunchRace(280, 0.30, 180, 0.005);
+        double whole = highMinutes(start(review(race.ride(), Company.NOT_SAID)));
+        double before = whole;
+        for (int told = 240; told <= race.bunch().toSecond(); told += 120) {
+            double now = highMinutes(start(review(race.ride(), inBunchUntil(told))));
+            assertThat(now).as("told until " + told).isLessThanOrEqualTo(before + 0.01);
+            assertThat(before - now).as("told until " + told).isLessThan(0.3 * whole);
+            before = now;
+        }
+        assertThat(whole).isGreaterThan(1);
+        assertThat(before).isZero();
+    }
+
+    /** Most of the start was the bunch's: what is left has its price, but it is no headline. */
+    @Test
+    void theHeadlineIsOfWhatWasMostlyTheRidersOwn() {
+        FlatBunchRace race = new FlatBunchRace(280, 0.30, 180, 0.005);
+        PacingReview less = review(race.ride(), inBunchUntil(600));
+        PacingReview more = review(race.ride(), inBunchUntil(1200));
+        assertThat(less.verdict()).isEqualTo(Verdict.OVER_HARD_START);
+        assertThat(more.verdict()).isNotEqualTo(Verdict.OVER_HARD_START);
+        int seconds = start(more).when().seconds();
+        assertThat(start(more).severity()).isNotEqualTo(Severity.OBSERVATION);
+        assertThat(((Cost.Priced) start(more).cost()).how())
+                .isEqualTo("the " + Math.round((seconds - 1200) / 60.0) + " of " + Math.round(seconds / 60.0)
+                        + " min outside the bunch ridden again without it");
+        assertThat(more.ledger().entries()).anyMatch(entry -> entry.label().equals("over-hard-start"));
+    }
+
+    /**
+     * A flat road without any shelter, hard until 1670 s or so, a bunch told until 1000 s: by an own balance of forces only the
+     * seconds between are ridden slower and all after them faster, and what the bunch was told for stays as it was.
+     */
+    @Test
+    void thePriceOutsideIsThatOfTheClosedBalance() {
+        FlatBunchRace race = new FlatBunchRace(280, 0, 180, 0.005);
+        Finding start = start(review(race.ride(), inBunchUntil(1000)));
+        PriceSteps.Replayed steps = (PriceSteps.Replayed) Objects.requireNonNull(start.priceSteps());
+        assertThat(steps.stretches()).hasSize(2);
+        assertThat(steps.stretches().get(0).change()).isEqualTo(StretchChange.AS_RIDDEN);
+        assertThat(steps.stretches().get(0).takenOutKJ()).isZero();
+        PriceSteps.Stretch eased = steps.stretches().get(1);
+        PriceSteps.End end = Objects.requireNonNull(steps.equalWork());
+        double easedW = 280 * Objects.requireNonNull(eased.factor());
+        double easedM = eased.when().seconds() * race.bunchMps();
+        double hardAfterSeconds = race.bunch().toSecond() - eased.when().toSecond();
+        double aloneSeconds = race.ride().seconds() - race.bunch().toSecond();
+        double saved = eased.when().seconds()
+                - easedM / FlatBunchRace.speedMps(easedW, 1, 0.005)
+                + faster(hardAfterSeconds, race.bunchMps(), 280 * end.share())
+                + faster(aloneSeconds, race.aloneMps(), 180 * end.share());
+        assertThat(end.savedSeconds()).isCloseTo(saved, offset(Math.max(5, 0.05 * Math.abs(saved))));
+    }
+
+    private static double faster(double seconds, double mps, double watts) {
+        return seconds - seconds * mps / FlatBunchRace.speedMps(watts, 1, 0.005);
+    }
+
+    private static Company inBunchUntil(int second) {
+        return Company.inBunches(List.of(new Interval(0, second)));
+    }
+
+    private static double highMinutes(Finding finding) {
+        return finding.cost() instanceof Cost.Priced priced ? priced.highMinutes() : 0;
     }
 
     private static final int HARD_SECONDS = 1740;

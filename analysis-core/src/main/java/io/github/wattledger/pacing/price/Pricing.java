@@ -321,6 +321,7 @@ public final class Pricing {
             case TO_MIDDLE_POWER -> power.scale(when, factor);
             case CAPPED_AT_TARGET -> power.cap(when, stretch.toW());
             case TO_EARLIER_POWER, TO_POWER_BEFORE -> power.level(when, factor);
+            case AS_RIDDEN -> power.scale(when, 1);
         };
         return new PriceSteps.Stretch(
                 when.shifted(offsetSeconds),

@@ -1,6 +1,7 @@
 package io.github.wattledger.pacing.price;
 
 import io.github.wattledger.ride.Interval;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -38,5 +39,46 @@ public record Repair(Turn turn, List<Stretch> stretches, int madeUpFromSecond) i
     /** Copies the list. */
     public Repair {
         stretches = List.copyOf(stretches);
+    }
+
+    /**
+     * The same repair but for some seconds, which stay as they were ridden and make up for nothing.
+     *
+     * @param kept these seconds, by rising time, none of them twice
+     */
+    public Repair keeping(List<Interval> kept) {
+        List<Stretch> parts = new ArrayList<>();
+        for (Stretch stretch : stretches) {
+            int from = stretch.when().fromSecond();
+            for (Interval each : kept) {
+                Interval common = stretch.when().common(each).orElse(null);
+                if (common != null) {
+                    addPart(parts, stretch, from, common.fromSecond());
+                    parts.add(new Stretch(common, StretchChange.AS_RIDDEN, stretch.fromW(), stretch.fromW()));
+                    from = common.toSecond();
+                }
+            }
+            addPart(parts, stretch, from, stretch.when().toSecond());
+        }
+        return new Repair(turn, parts, madeUpFromSecond);
+    }
+
+    private static void addPart(List<Stretch> parts, Stretch whole, int from, int to) {
+        if (from < to) {
+            parts.add(new Stretch(new Interval(from, to), whole.change(), whole.fromW(), whole.toW()));
+        }
+    }
+
+    /** The seconds of all stretches. */
+    public int seconds() {
+        return stretches.stream().mapToInt(each -> each.when().seconds()).sum();
+    }
+
+    /** The seconds of those stretches that do not stay as they were ridden. */
+    public int changedSeconds() {
+        return stretches.stream()
+                .filter(each -> each.change() != StretchChange.AS_RIDDEN)
+                .mapToInt(each -> each.when().seconds())
+                .sum();
     }
 }

@@ -19,5 +19,7 @@ public enum StretchChange {
      * ground; these seconds
      * help to make up for the repair.
      */
-    TO_POWER_BEFORE
+    TO_POWER_BEFORE,
+    /** Every second stays as it was ridden, and makes up for nothing. */
+    AS_RIDDEN
 }

@@ -8,6 +8,7 @@ import io.github.wattledger.energy.Estimate;
 import io.github.wattledger.energy.FuelReview;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,22 +37,25 @@ public record EnergyTable(List<Range> ranges, List<Hour> hours, List<String> not
         }
         return new EnergyTable(
                 List.of(
-                        range("Energy used, kJ", "energy.energyKJ", fuel.use().energyKJ()),
+                        range("Energy used, kJ", "energy.energyKJ", fuel.use().energyKJ(), Figures::modelledKilojoules),
                         range(
                                 "Carbohydrate used, g",
                                 "energy.carbohydrateG",
-                                fuel.use().carbohydrateG()),
+                                fuel.use().carbohydrateG(),
+                                Figures::modelledGrams),
                         range(
                                 "Carbohydrate used in an hour of riding, g",
                                 "energy.carbohydrateGPerHour",
-                                fuel.use().carbohydrateGPerHour())),
+                                fuel.use().carbohydrateGPerHour(),
+                                Figures::modelledGrams)),
                 hours,
                 EnergyWords.notes(fuel),
                 "");
     }
 
-    private static Range range(String label, String path, Estimate estimate) {
-        return new Range(label, end(path, "low", estimate.low()), end(path, "high", estimate.high()));
+    private static Range range(String label, String path, Estimate estimate, DoubleFunction<String> words) {
+        return new Range(
+                label, Num.of(path + ".low", estimate.low(), words), Num.of(path + ".high", estimate.high(), words));
     }
 
     private static Hour hour(EnergyHour hour, String path) {
@@ -65,6 +69,6 @@ public record EnergyTable(List<Range> ranges, List<Hour> hours, List<String> not
     }
 
     private static Num end(String path, String name, @Nullable Double grams) {
-        return Num.rounded(path + "." + name, grams, "");
+        return Num.of(path + "." + name, grams, Figures::modelledGrams);
     }
 }

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param course the course in a line
  * @param earliest the shortest time that is plausible
  * @param latest the longest time that is plausible
+ * @param likeliest the time in between that is the most likely one
  * @param target normalized power of the whole
  * @param stops time standing
  * @param openingTime how long the opening is
@@ -29,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param caps a cap for each kind of ground
  * @param climbsTitle what the table of climbs is called
  * @param climbs the climbs, or the highest of them
+ * @param hasClimbBeats whether they have heart rates
  * @param distanceUnit the unit of distances
  * @param stopsAlong when to be where
  * @param cautions what has to be said before anybody rides by it
@@ -38,6 +40,7 @@ public record PlanCard(
         String course,
         Num earliest,
         Num latest,
+        Num likeliest,
         Num target,
         Num stops,
         Num openingTime,
@@ -48,6 +51,7 @@ public record PlanCard(
         List<Cap> caps,
         String climbsTitle,
         List<Climb> climbs,
+        boolean hasClimbBeats,
         String distanceUnit,
         List<Stop> stopsAlong,
         List<String> cautions) {
@@ -63,7 +67,7 @@ public record PlanCard(
     public record Cap(String ground, Num cap, Num beats) {}
 
     /** One climb. */
-    public record Climb(String name, String grade, Num time, Num cap) {}
+    public record Climb(String name, String grade, Num time, Num cap, Num beats) {}
 
     /** One place to look at the clock. */
     public record Stop(String name, Num distance, Num earliest, Num latest) {}
@@ -80,6 +84,7 @@ public record PlanCard(
                 PlanWords.course(plan, units),
                 clock("totalSeconds.low", plan.total().lowSeconds()),
                 clock("totalSeconds.high", plan.total().highSeconds()),
+                clock("totalSeconds.value", plan.total().seconds()),
                 Num.of("target.powerW", plan.target().watts(), Figures::watts),
                 Num.of("stoppedSeconds", plan.stoppedSeconds(), PlanWords::stopped),
                 Num.of("opening.seconds", plan.opening().seconds(), PlanWords::wholeMinutes),
@@ -93,6 +98,7 @@ public record PlanCard(
                                 + plan.climbs().size() + " climbs"
                         : "Climbs",
                 climbs,
+                plan.climbs().stream().anyMatch(each -> each.capBpm() != null),
                 units.distance().symbol(),
                 stopsAlong(plan, units),
                 cautions);
@@ -123,7 +129,8 @@ public record PlanCard(
                         PlanWords.climb(each, units),
                         PlanWords.grade(each),
                         Num.of("climbs[" + i + "].seconds", each.seconds(), PlanWords::wholeMinutes),
-                        Num.of("climbs[" + i + "].capW", each.capW(), Figures::watts)));
+                        Num.of("climbs[" + i + "].capW", each.capW(), Figures::watts),
+                        Num.of("climbs[" + i + "].capBpm", each.capBpm(), Figures::beats, "-")));
             }
         }
         return climbs;

@@ -43,6 +43,7 @@ import org.jspecify.annotations.Nullable;
  * @param sentence what the verdict rests on
  * @param occasion what the ride was taken for, and why
  * @param nextTime the weightiest mistakes, whose advice stands in the head
+ * @param whyCapsDiffer why the caps in it differ; empty where there are not several
  * @param notKnown what is not known of the ride, a sentence
  * @param hasTemperature whether a temperature was recorded
  * @param hasPower whether there is power at all
@@ -64,6 +65,7 @@ public record RacePage(
         String sentence,
         String occasion,
         List<FindingRow> nextTime,
+        String whyCapsDiffer,
         String notKnown,
         boolean hasPower,
         boolean hasDistance,
@@ -119,6 +121,7 @@ public record RacePage(
                 HeadlineWords.sentence(review),
                 OccasionWords.of(review),
                 nextTime(pacing, findings),
+                HeadlineWords.whyCapsDiffer(review),
                 HeadlineWords.notKnown(review),
                 hasPower,
                 hasDistance,

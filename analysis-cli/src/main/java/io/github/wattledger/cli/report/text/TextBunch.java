@@ -31,7 +31,7 @@ final class TextBunch {
         BunchReview review = pacing.bunch();
         ProposedBunch proposed = pacing.proposedBunch();
         if (review != null) {
-            explain(page, review.decisions(), kind, BunchWords::steps);
+            explain(page, review.decisions(), kind, decision -> BunchWords.steps(pacing, decision));
             write(page, pacing);
         } else if (proposed != null && proposed.proposal().isFound()) {
             explain(page, proposed.decisions(), kind, BunchWords::replays);

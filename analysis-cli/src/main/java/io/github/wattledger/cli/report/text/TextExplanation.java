@@ -17,6 +17,7 @@ import io.github.wattledger.pacing.JudgementLimits;
 import io.github.wattledger.pacing.PacingReview;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.pacing.price.PriceSteps;
+import io.github.wattledger.pacing.price.StretchChange;
 import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.SustainablePower;
@@ -160,6 +161,9 @@ public final class TextExplanation implements Report {
     }
 
     private static String stretch(PriceSteps.Stretch stretch) {
+        if (stretch.change() == StretchChange.AS_RIDDEN) {
+            return stretch.when() + ": in the bunch, as ridden.";
+        }
         Double from = stretch.fromW();
         Double factor = stretch.factor();
         String what = switch (stretch.change()) {
@@ -167,6 +171,7 @@ public final class TextExplanation implements Report {
             case TO_POWER_BEFORE -> "normalized power, to that of the race before it,";
             case TO_EARLIER_POWER -> "mean power on comparable ground, to that before it,";
             case CAPPED_AT_TARGET -> "every second above the target lowered to the target,";
+            case AS_RIDDEN -> "as ridden,";
         };
         String how = from == null || factor == null
                 ? " " + fine(stretch.toW()) + " W: " + stretch.changedSeconds() + " pedalled seconds"

@@ -11,6 +11,7 @@ import io.github.wattledger.cli.report.words.EnergyWords;
 import io.github.wattledger.cli.report.words.Figures;
 import io.github.wattledger.cli.report.words.FindingWords;
 import io.github.wattledger.cli.report.words.GearWords;
+import io.github.wattledger.cli.report.words.HeadlineWords;
 import io.github.wattledger.cli.report.words.LedgerWords;
 import io.github.wattledger.cli.report.words.LoadWords;
 import io.github.wattledger.cli.report.words.NotesWords;
@@ -85,6 +86,10 @@ public final class TextReport implements Report {
                 page.line(FindingWords.none(review));
             }
             findings(page, FindingWords.of(review, units));
+            String caps = HeadlineWords.whyCapsDiffer(review);
+            if (!caps.isEmpty()) {
+                page.line(caps);
+            }
         }
         TextBunch.write(page, review.pacing());
         if (plan != null) {
@@ -204,7 +209,7 @@ public final class TextReport implements Report {
             parts.add(units.heightWords(climb.gainM()) + " at " + Figures.decimal(climb.meanGrade() * 100, 1)
                     + " % (steepest " + Figures.decimal(climb.steepestGrade() * 100, 1) + " %)");
             parts.add(Figures.clock(climb.movingSeconds()));
-            addFigure(parts, climb.averagePowerW(), 0, " W");
+            addFigure(parts, climb.averagePowerW(), 0, " W while riding");
             addFigure(parts, each.normalizedPowerW(), 0, " W normalized");
             addFigure(parts, each.wattsPerKg(), 2, " W/kg");
             addFigure(parts, climb.averageHeartRateBpm(), 0, " bpm");

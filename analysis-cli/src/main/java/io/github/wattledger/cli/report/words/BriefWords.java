@@ -4,11 +4,9 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.load.RideLoad;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.PacingReview;
-import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -65,7 +63,7 @@ public record BriefWords(
     public static BriefWords of(RideReview review, Units units) {
         PacingReview pacing = review.pacing();
         boolean isJudged = pacing.verdict() != Verdict.NOT_JUDGED;
-        List<Finding> dearest = dearest(pacing);
+        List<Finding> dearest = DearestMistakes.of(pacing);
         List<String> all = new ArrayList<>();
         dearest.forEach(finding -> all.add(mistake(finding, review, units)));
         if (!isJudged) {
@@ -112,29 +110,12 @@ public record BriefWords(
                 + Figures.clock(load.elapsedSeconds()) + ".";
     }
 
-    /** Mistakes with a price, the dearest first; without any price the weightiest. */
-    private static List<Finding> dearest(PacingReview pacing) {
-        List<Finding> mistakes = pacing.findings().stream()
-                .filter(finding -> finding.severity() != Severity.OBSERVATION)
-                .toList();
-        List<Finding> priced =
-                mistakes.stream().filter(finding -> highMinutes(finding) > 0).toList();
-        return (priced.isEmpty() ? mistakes : priced)
-                .stream()
-                        .sorted(Comparator.comparingDouble((Finding finding) -> -highMinutes(finding)))
-                        .toList();
-    }
-
-    private static double highMinutes(Finding finding) {
-        return finding.cost() instanceof Cost.Priced priced ? priced.highMinutes() : 0;
-    }
-
     private static String heading(boolean isJudged, List<Finding> dearest) {
         if (!isJudged) {
             return "Parts compared:";
         }
         boolean isReplayed = dearest.stream().anyMatch(PriceWords::hasNamedEnds);
-        boolean isPriced = dearest.stream().anyMatch(finding -> highMinutes(finding) > 0);
+        boolean isPriced = dearest.stream().anyMatch(finding -> DearestMistakes.highMinutes(finding) > 0);
         return isReplayed
                 ? "Dearest, for the same energy / the same effort:"
                 : isPriced ? "Dearest:" : "Weightiest, without a price in minutes:";

@@ -87,7 +87,7 @@ public final class BunchWords {
                                 + Figures.shortClock(
                                         decision.lettingGo().sheltered().toSecond()))
                 + ": " + briefly(pacing, decision)
-                + (breakEven == null ? "" : "; " + levelBriefly(breakEven))
+                + (breakEven == null || isPricedOutsideAlone(pacing, decision) ? "" : "; " + levelBriefly(breakEven))
                 + ".";
     }
 
@@ -122,14 +122,15 @@ public final class BunchWords {
         return switch (decision.outcome()) {
             case STAYING_PAID -> "it paid";
             case LETTING_GO_WAS_FASTER -> "letting it go was faster";
-            case OPEN -> isPriced(pacing, decision.kind()) ? "open" : "open, its cost in no total";
+            case OPEN ->
+                isPriced(pacing, decision.kind()) ? "open, only the rest is priced" : "open, its cost in no total";
         };
     }
 
     private static List<String> decision(PacingReview pacing, BunchReview.Decision decision) {
         LettingGo lettingGo = decision.lettingGo();
         List<String> lines = new ArrayList<>();
-        lines.add(Figures.span(lettingGo.hard().seconds()) + " at "
+        lines.add(Figures.span(lettingGo.hard().seconds()) + ofWhole(pacing, decision) + " at "
                 + Figures.decimal(100 * (lettingGo.hardPowerW() / lettingGo.targetW() - 1), 0)
                 + " % above your target to stay with the bunch, "
                 + (isToTheEnd(pacing, decision)
@@ -144,7 +145,24 @@ public final class BunchWords {
                     + " of that way.");
         }
         lines.add(outcome(decision.outcome()));
+        if (isPricedOutsideAlone(pacing, decision)) {
+            lines.add("The rest of it lay outside the bunch, and only that rest is priced.");
+        }
         return lines;
+    }
+
+    /** How long the whole of a finding is of which a part lay in a bunch; empty where it is hardly longer than that part. */
+    private static String ofWhole(PacingReview pacing, BunchReview.Decision decision) {
+        double whole = pacing.finding(decision.kind())
+                .map(finding -> finding.when().seconds())
+                .orElse(0);
+        return whole < decision.lettingGo().hard().seconds() + SECONDS_PER_MINUTE
+                ? ""
+                : " of the " + Figures.span(whole) + " of the " + FindingWords.name(decision.kind());
+    }
+
+    private static boolean isPricedOutsideAlone(PacingReview pacing, BunchReview.Decision decision) {
+        return decision.outcome() != BunchReview.Outcome.LETTING_GO_WAS_FASTER && isPriced(pacing, decision.kind());
     }
 
     private static String level(LettingGo.BreakEven breakEven) {
@@ -200,12 +218,14 @@ public final class BunchWords {
     }
 
     /** The replays behind a decision about a bunch that the rider names, step by step. */
-    public static List<String> steps(BunchReview.Decision decision) {
+    public static List<String> steps(PacingReview pacing, BunchReview.Decision decision) {
         List<String> lines = new ArrayList<>();
         lines.add(
-                decision.outcome() == BunchReview.Outcome.LETTING_GO_WAS_FASTER
-                        ? "Part 5 rides the race again without the bunch."
-                        : "Part 5 rides the same bunch again, only easier. That was not yours to choose, so it is no price.");
+                isPricedOutsideAlone(pacing, decision)
+                        ? "Part 5 rides again only what lay outside the bunch; what lay in it stays as it was ridden."
+                        : decision.outcome() == BunchReview.Outcome.LETTING_GO_WAS_FASTER
+                                ? "Part 5 rides the race again without the bunch."
+                                : "Part 5 rides the same bunch again, only easier. That was not yours to choose, so it is no price.");
         lines.addAll(replays(decision));
         return lines;
     }

@@ -47,7 +47,7 @@ public final class EnergyWords {
     /** Energy and carbohydrate of the whole, in sentences. */
     public static List<String> totals(FuelReview fuel) {
         return List.of(
-                "Energy used for the work of riding: " + range(fuel.use().energyKJ()) + " kJ.",
+                "Energy used for the work of riding: " + kilojoules(fuel.use().energyKJ()) + " kJ.",
                 "Carbohydrate used: " + range(fuel.use().carbohydrateGPerHour())
                         + " g in an hour of riding, estimated from power and threshold power.");
     }
@@ -140,14 +140,14 @@ public final class EnergyWords {
         Double burnedG = balance.burnedG();
         return eatenG == null || burnedG == null
                 ? "what you ate is not known"
-                : "you ate " + Figures.decimal(eatenG, 0) + " g by then, as you say, of which a body burns about "
-                        + Figures.decimal(burnedG, 0) + " g in that time";
+                : "you ate " + Figures.modelledGrams(eatenG) + " g by then, as you say, of which a body burns about "
+                        + Figures.modelledGrams(burnedG) + " g in that time";
     }
 
     private static String guide(IntakeGuide guide, String use) {
         return "Published for healthy, trained adults in rides of this length, and held to seven tenths of what "
                 + use + ": "
-                + Figures.decimal(guide.lowGPerHour(), 0) + " to " + Figures.decimal(guide.highGPerHour(), 0)
+                + range(Figures.modelledGrams(guide.lowGPerHour()), Figures.modelledGrams(guide.highGPerHour()))
                 + " g of carbohydrate an hour"
                 + (guide.mixtureOfSugars()
                         ? ", above " + HIGHEST_OF_ONE_SUGAR_G_PER_HOUR
@@ -156,7 +156,16 @@ public final class EnergyWords {
                 + ". " + Cautions.INTAKE;
     }
 
+    private static String kilojoules(Estimate estimate) {
+        return range(Figures.modelledKilojoules(estimate.low()), Figures.modelledKilojoules(estimate.high()));
+    }
+
     private static String range(Estimate estimate) {
-        return Figures.decimal(estimate.low(), 0) + " to " + Figures.decimal(estimate.high(), 0);
+        return range(Figures.modelledGrams(estimate.low()), Figures.modelledGrams(estimate.high()));
+    }
+
+    /** What is rounded to the same number is no range. */
+    private static String range(String low, String high) {
+        return low.equals(high) ? "about " + low : low + " to " + high;
     }
 }

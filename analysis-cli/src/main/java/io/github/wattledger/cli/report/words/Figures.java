@@ -8,6 +8,8 @@ import java.util.Locale;
 public final class Figures {
     private static final int MINUTE = 60;
     private static final int HOUR = 3600;
+    private static final double TEN = 10;
+    private static final double GRAMS = 5;
 
     private Figures() {}
 
@@ -45,6 +47,20 @@ public final class Figures {
     /** Whole beats per minute. */
     public static String beats(double value) {
         return decimal(value, 0) + " bpm";
+    }
+
+    /**
+     * Energy that a model says a body used, from kilojoules, without its unit: three digits that count, whole tens at least.
+     * Its two ends lie a fifth apart.
+     */
+    public static String modelledKilojoules(double value) {
+        double step = Math.max(TEN, Math.pow(TEN, Math.floor(Math.log10(Math.max(1, value))) - 2));
+        return decimal(step * Math.rint(value / step), 0);
+    }
+
+    /** Food that a model says a body used or can use, from grams, without its unit: to five grams. */
+    public static String modelledGrams(double value) {
+        return decimal(GRAMS * Math.rint(value / GRAMS), 0);
     }
 
     /** Watts a heartbeat, to a hundredth. */

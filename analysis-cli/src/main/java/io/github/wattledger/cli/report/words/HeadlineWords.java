@@ -8,7 +8,7 @@ public final class HeadlineWords {
 
     /** The verdict, without a full stop. */
     public static String verdict(RideReview review) {
-        return PlainText.capital(review.pacing().verdict().words());
+        return VerdictSentence.verdict(review);
     }
 
     /** What all mistakes cost together, a sentence; empty where nothing was priced. */
@@ -19,6 +19,11 @@ public final class HeadlineWords {
     /** What the verdict rests on, in a sentence or two; empty where nothing is to be said. */
     public static String sentence(RideReview review) {
         return VerdictSentence.because(review);
+    }
+
+    /** Why the caps for next time differ, a sentence; empty where there are not several. */
+    public static String whyCapsDiffer(RideReview review) {
+        return NextTimeWords.whyCapsDiffer(review.pacing());
     }
 
     /** What is not known of the ride, a sentence. */

@@ -105,6 +105,15 @@ public final class LedgerWords {
         return notes;
     }
 
+    /** What an even race at the high end of the rider's ability would have won, minutes; 0 where that is not known. */
+    static double mostAgainstAbility(PacingReview pacing) {
+        return pacing.ledger().entries().stream()
+                .filter(entry -> isAgainstAbility(entry.label()))
+                .mapToDouble(TimeLedger.Entry::minutesHigh)
+                .max()
+                .orElse(0);
+    }
+
     private static boolean isAgainstAbility(String label) {
         return kind(label) == null && !label.equals(TimeLedger.ALL_AT_ONCE);
     }

@@ -66,7 +66,7 @@ public record LoadWords(
         if (review.rider().thresholdPowerOrigin() == Origin.ESTIMATED) {
             return numbers + " or more, estimated from this ride: with a higher one both are lower.";
         }
-        return review.isThresholdDoubtful()
+        return RiderWords.isThresholdDoubted(review)
                 ? numbers + " that is not believed; the notes on the recording say why."
                 : null;
     }

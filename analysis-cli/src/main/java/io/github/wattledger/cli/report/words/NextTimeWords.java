@@ -37,6 +37,14 @@ final class NextTimeWords {
         return caps;
     }
 
+    /** Why several caps stand beside one another, a sentence; empty with fewer than two. */
+    static String whyCapsDiffer(PacingReview pacing) {
+        return caps(pacing).size() < 2
+                ? ""
+                : "The caps differ because each is an average over the part that it names, and the shorter the part,"
+                        + " the more of it can be made up for by easier riding after it; all of them hold at once.";
+    }
+
     /** Whether a cap comes with a heart rate. */
     static boolean anyHeartRate(PacingReview pacing) {
         return pacing.findings().stream().anyMatch(finding -> finding.advice().capBpm() != null);

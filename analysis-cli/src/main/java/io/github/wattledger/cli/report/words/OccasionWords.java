@@ -1,7 +1,6 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
-import io.github.wattledger.intake.Origin;
 import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Occasion;
 import io.github.wattledger.pacing.Verdict;
@@ -28,8 +27,8 @@ public final class OccasionWords {
                     + review.pacing().verdictReason() + ".";
         }
         Double thresholdW = review.rider().thresholdPowerW();
-        boolean isNamed = thresholdW != null && review.rider().thresholdPowerOrigin() != Origin.ESTIMATED;
-        if (thresholdW != null && isNamed && occasion.reason() == Occasion.Reason.THRESHOLD_NOT_KNOWN) {
+        boolean isDoubted = RiderWords.isThresholdDoubted(review);
+        if (thresholdW != null && isDoubted && occasion.reason() == Occasion.Reason.THRESHOLD_NOT_KNOWN) {
             return "Race or training? Cannot tell: a threshold power of " + Figures.watts(thresholdW)
                     + " is not believed; the notes on the recording say why. Give the true one with --threshold-power, or"
                     + " --effort race.";
@@ -38,7 +37,7 @@ public final class OccasionWords {
         if (!occasion.isRace() || isThresholdKnown(review)) {
             return sentence;
         }
-        return thresholdW != null && isNamed
+        return thresholdW != null && isDoubted
                 ? sentence + " A threshold power of " + Figures.watts(thresholdW)
                         + " is not believed (the notes on the recording say why), so parts of it are compared and nothing"
                         + " is said of the level. Give the true one with --threshold-power."

@@ -1,5 +1,6 @@
 package io.github.wattledger.cli.report.words;
 
+import io.github.wattledger.RideReview;
 import io.github.wattledger.history.OwnThreshold;
 import io.github.wattledger.history.RiderHistory;
 import io.github.wattledger.intake.Known;
@@ -10,6 +11,11 @@ import java.util.List;
 /** What a ride was judged by, and where that came from. */
 public final class RiderWords {
     private RiderWords() {}
+
+    /** Whether somebody or something named a threshold power that is not believed; an estimate from the ride is none. */
+    static boolean isThresholdDoubted(RideReview review) {
+        return review.isThresholdDoubtful() && review.rider().thresholdPowerOrigin() != Origin.ESTIMATED;
+    }
 
     /** Threshold power, threshold heart rate and mass, a sentence or two each. */
     public static List<String> judgedBy(RiderOnDay rider, Units units) {

@@ -85,7 +85,9 @@ public final class SplitWords {
         if (ride.has(Channel.POWER)) {
             parts.add("norm.: normalized power, watts");
             if (ride.countSeconds(SecondState.STOPPED) > 0) {
-                parts.add("W and norm. count standing with the timer running, which the power of a climb does not");
+                parts.add(
+                        "W and norm. count standing with the timer running, as recorders do; the power while riding of"
+                                + " a climb or under energy does not");
             }
             Double target = pacing.targetW();
             if (target != null) {

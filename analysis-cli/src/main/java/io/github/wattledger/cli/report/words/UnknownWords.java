@@ -69,7 +69,7 @@ final class UnknownWords {
         if (origin == Origin.ESTIMATED) {
             return "threshold power (at least " + Figures.watts(watts) + " by this ride)";
         }
-        if (review.pacing().targetW() == null) {
+        if (RiderWords.isThresholdDoubted(review)) {
             return "threshold power (" + Figures.watts(watts) + " is not believed" + notLookedAt(review) + ")";
         }
         OptionalDouble shareOfGuide = review.pacing().occasion().evidence().get("shareOfGuide");

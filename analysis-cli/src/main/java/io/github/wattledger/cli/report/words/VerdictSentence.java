@@ -6,8 +6,10 @@ import io.github.wattledger.pacing.Evidence;
 import io.github.wattledger.pacing.Finding;
 import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.pacing.PacingReview;
+import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.power.Ability;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -15,9 +17,25 @@ import org.jspecify.annotations.Nullable;
 public final class VerdictSentence {
     private VerdictSentence() {}
 
+    /**
+     * The verdict, without a full stop. A ride that was too easy throughout lost what an even ride at the rider's best would
+     * have won; where a mistake cost more than that, it stands first.
+     */
+    static String verdict(RideReview review) {
+        PacingReview pacing = review.pacing();
+        String verdict = pacing.verdict().words();
+        List<Finding> dearest = pacing.verdict() == Verdict.UNDER_PACED ? DearestMistakes.of(pacing) : List.of();
+        boolean costMore = !dearest.isEmpty()
+                && DearestMistakes.highMinutes(dearest.get(0)) > LedgerWords.mostAgainstAbility(pacing);
+        return PlainText.capital(
+                costMore
+                        ? FindingWords.name(dearest.get(0).kind()) + " cost most, and the ride was " + verdict
+                        : verdict);
+    }
+
     /** The verdict and what all mistakes cost together, without what it rests on. */
     static String withMinutes(RideReview review) {
-        String verdict = PlainText.capital(review.pacing().verdict().words()) + ".";
+        String verdict = verdict(review) + ".";
         String minutes = minutes(review);
         return minutes.isEmpty() ? verdict : verdict + " " + minutes;
     }

@@ -82,7 +82,7 @@ class EnergyWordsTest {
         assertThat(evidence(crashed(120.0, false, null)))
                 .contains(
                         "Short of carbohydrate: possible. By 4:12:00 the ride had used 480 to 800 g; the body of a trained adult stores 300 to 600 g; you ate 120 g by"
-                                + " then, as you say, of which a body burns about 102 g in that time.")
+                                + " then, as you say, of which a body burns about 100 g in that time.")
                 .doesNotContain("dietitian");
         assertThat(evidence(crashed(null, true, null))).contains("what you ate is not known.");
     }
@@ -98,7 +98,7 @@ class EnergyWordsTest {
         assertThat(evidence(crashed(120.0, false, new IntakeGuide(58, 90, true))))
                 .endsWith(
                         "Published for healthy, trained adults in rides of this length, and held to seven tenths of what"
-                                + " this ride used: 58 to 90 g of carbohydrate an hour, above 60 g only as a mixture of sugars that"
+                                + " this ride used: 60 to 90 g of carbohydrate an hour, above 60 g only as a mixture of sugars that"
                                 + " the rider is used to. Whether and how much suits you is for a licensed dietitian or a"
                                 + " physician.");
     }

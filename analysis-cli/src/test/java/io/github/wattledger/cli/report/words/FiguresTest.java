@@ -18,6 +18,19 @@ class FiguresTest {
         assertThat(Figures.span(seconds)).isEqualTo(expected);
     }
 
+    /** Ends a fifth apart carry no four digits: by hand, to three digits and to whole tens at least, and to 5 g. */
+    @ParameterizedTest
+    @CsvSource({"18675,18700", "22826,22800", "9996,10000", "1234,1230", "456,460", "4,0", "0,0"})
+    void energyOfAModelIsRoundedToWhatItKnows(double kilojoules, String expected) {
+        assertThat(Figures.modelledKilojoules(kilojoules)).isEqualTo(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"161,160", "227,225", "62.6,65", "102,100", "2,0"})
+    void gramsOfAModelAreRoundedToFive(double grams, String expected) {
+        assertThat(Figures.modelledGrams(grams)).isEqualTo(expected);
+    }
+
     @ParameterizedTest
     @CsvSource({"14.1,14", "3.24,3.2", "3.0,3", "9.96,10", "-2.9,-2.9", "0.04,0", "-0.04,0", "1234.5,1235"})
     void briefNumbersHaveADecimalBelowTen(double value, String expected) {

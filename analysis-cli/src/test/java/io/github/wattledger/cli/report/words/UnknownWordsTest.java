@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.wattledger.ReviewOptions;
 import io.github.wattledger.Reviewer;
+import io.github.wattledger.RideReview;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Ride;
@@ -48,6 +49,21 @@ class UnknownWordsTest {
     @Test
     void aRideWithinTheRangeOfTheGuideSaysNothingAgainstTheThreshold() {
         assertThat(reviewed(170, 230)).startsWith("Not known: ").doesNotContain("threshold");
+    }
+
+    /**
+     * Threshold is the power of about an hour: twelve minutes at 1.2 of it refute nothing, so it is not called unbelieved, though
+     * so short a ride is not judged.
+     */
+    @Test
+    void aRideTooShortToJudgeSaysNothingAgainstTheThreshold() {
+        Ride short12 = Ride.ofWatts(Series.generate(720, second -> 300));
+        RideReview review =
+                Reviewer.review(short12, Rider.UNKNOWN.withThresholdPowerW(THRESHOLD_W), ReviewOptions.WHOLE_RIDE);
+        assertThat(review.pacing().targetW()).isNull();
+        assertThat(UnknownWords.of(review)).startsWith("Not known: ").doesNotContain("threshold");
+        assertThat(OccasionWords.of(review)).isEqualTo("Not judged: it was ridden for less than 40 minutes.");
+        assertThat(LoadWords.doubt(review)).isNull();
     }
 
     /** Where nothing moves there is no bunch, so that nobody needs to say whether there was one. */
