@@ -165,8 +165,9 @@ public final class SeasonWords {
                 + later.overHardStarts() + " of the last " + later.raceCount() + ". Even or negative split: "
                 + earlier.evenOrNegative() + ", then " + later.evenOrNegative() + ".");
         if (earlier.costMinutes() != null && later.costMinutes() != null) {
-            lines.add("Mistakes cost " + Figures.minutes(earlier.costMinutes()) + " a race, then "
-                    + Figures.minutes(later.costMinutes()) + " (middle of the range).");
+            lines.add(
+                    "Mistakes cost " + Figures.minutes(earlier.costMinutes(), earlier.costMinutes()) + " a race, then "
+                            + Figures.minutes(later.costMinutes(), later.costMinutes()) + " (middle of the range).");
         }
         if (earlier.decouplingPercent() != null && later.decouplingPercent() != null) {
             lines.add("Decoupling " + Figures.decimal(earlier.decouplingPercent(), 1) + " %, then "
