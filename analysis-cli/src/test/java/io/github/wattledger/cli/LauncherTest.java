@@ -11,20 +11,23 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The launcher script with a stand-in for Java, which says what it was called with and makes an archive when asked to. */
+/** The launcher script with a stand-in for Java, which says what it was called with and makes the files that it is asked for. */
 @DisabledOnOs(value = OS.WINDOWS, disabledReason = "the launcher is a script for Unix")
 class LauncherTest {
     private static final String JAVA = """
             #!/bin/sh
             for word in "$@"; do
               case $word in
-                -XX:ArchiveClassesAtExit=*) echo archive > "${word#*=}" ;;
+                -XX:ArchiveClassesAtExit=*) echo archive > "${word#*=}"; making=yes ;;
+                -Dorg.sqlite.lib.path=*) folder=${word#*=} ;;
+                -Dorg.sqlite.lib.name=*) [ -z "${making-}" ] || echo library > "$folder/${word#*=}" ;;
               esac
             done
             echo "$@"
@@ -76,6 +79,29 @@ class LauncherTest {
         assertThat(called(Map.of("HOME", home.toString()), "app/bin/wattledger"))
                 .contains("-XX:SharedArchiveFile=" + home + "/.cache/wattledger/classes-");
         assertThat(permissions(home.resolve(".cache/wattledger"))).isEqualTo("rwx------");
+    }
+
+    @Test
+    void theLibraryOfSqliteIsUnpackedBesideTheArchiveOnce() throws Exception {
+        Path cache = home.resolve(".cache/wattledger");
+        Map<String, String> environment = Map.of("HOME", home.toString());
+        String first = called(environment, "app/bin/wattledger");
+        assertThat(first)
+                .containsPattern("-Dorg.sqlite.lib.path=" + cache + " -Dorg.sqlite.lib.name=sqlite-\\d+-\\d+ ");
+        assertThat(called(environment, "app/bin/wattledger")).isEqualTo(first);
+        try (Stream<Path> files = Files.list(cache)) {
+            assertThat(files.map(file -> file.getFileName().toString().replaceAll("\\d+", "N")))
+                    .containsExactlyInAnyOrder("classes-N-N.jsa", "sqlite-N-N");
+        }
+    }
+
+    /** The driver may have no library for a machine, or it could not be loaded from there. */
+    @Test
+    void withoutTheLibraryTheDriverFindsItsOwn() throws Exception {
+        Files.writeString(temp.resolve("java/bin/java"), JAVA.replace("making=yes", "true"));
+        assertThat(called(Map.of("HOME", home.toString()), "app/bin/wattledger"))
+                .contains("-XX:SharedArchiveFile=")
+                .doesNotContain("org.sqlite");
     }
 
     @Test
