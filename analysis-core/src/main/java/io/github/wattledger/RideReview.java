@@ -1,5 +1,6 @@
 package io.github.wattledger;
 
+import io.github.wattledger.clean.QualityNote;
 import io.github.wattledger.clean.QualityReport;
 import io.github.wattledger.course.ClimbReview;
 import io.github.wattledger.course.GearUse;
@@ -61,7 +62,16 @@ public record RideReview(
 
     /** Whether a threshold power that somebody or something named is not believed; a note on the quality says why. */
     public boolean isThresholdDoubtful() {
-        return quality.notes().stream().anyMatch(note -> note.code().equals(ReviewNotes.THRESHOLD_DOUBTFUL));
+        return thresholdDoubt() != null;
+    }
+
+    /** Why a threshold power that somebody or something named is not believed, a sentence or two; null where it is. */
+    public @Nullable String thresholdDoubt() {
+        return quality.notes().stream()
+                .filter(note -> note.code().equals(ReviewNotes.THRESHOLD_DOUBTFUL))
+                .map(QualityNote::text)
+                .findFirst()
+                .orElse(null);
     }
 
     /**

@@ -162,6 +162,15 @@ class ReviewerInputTest {
         return sessions(CYCLING, CYCLING);
     }
 
+    /** 12 is cross_country_skiing in the public FIT profile; a reader sees words. */
+    @Test
+    void theSportsOfAFileWithoutCyclingAreWords() {
+        assertThatThrownBy(() ->
+                        Reviewer.review(RideInput.of(sessions(RUNNING, 12), "day"), RIDER, ReviewOptions.WHOLE_RIDE))
+                .hasMessage("day: holds no cycling, but sessions 1 (running), 2 (cross country skiing); choose a file"
+                        + " with a ride");
+    }
+
     private static byte[] running() {
         return sessions(RUNNING);
     }

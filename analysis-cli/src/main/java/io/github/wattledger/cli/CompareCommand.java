@@ -43,7 +43,8 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "The rides are aligned by position, or by distance where there is none. The gap",
-            "is elapsed time, stops included; it begins with 0 where the compared part begins.",
+            "is elapsed time, stops included; it begins with 0 where the compared part",
+            "begins.",
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
             "written; 2 wrong usage; 3 a ride could not be read, or shares no course",
@@ -52,6 +53,7 @@ import picocli.CommandLine.Spec;
 final class CompareCommand implements Callable<Integer> {
     private static final int MOST_RIDES = 20;
 
+    private final ReviewCommand.Core core;
     private final PrintStream out;
 
     @Spec
@@ -61,7 +63,8 @@ final class CompareCommand implements Callable<Integer> {
             index = "0..*",
             arity = "0..*",
             paramLabel = "RIDE",
-            description = "Recorded files, two or more. Each is compared with the first.")
+            description = "Recorded files, two or more; one of them may be - for standard input. Each is compared"
+                    + " with the first.")
     private List<String> rides = List.of();
 
     @Option(
@@ -97,9 +100,11 @@ final class CompareCommand implements Callable<Integer> {
     /**
      * A command.
      *
+     * @param core opens the rides
      * @param out where the report goes, as UTF-8 bytes
      */
-    CompareCommand(PrintStream out) {
+    CompareCommand(ReviewCommand.Core core, PrintStream out) {
+        this.core = core;
         this.out = out;
     }
 
@@ -110,24 +115,22 @@ final class CompareCommand implements Callable<Integer> {
                     spec, rides.size() < 2 ? "give two rides or more" : "give " + MOST_RIDES + " rides at most");
         }
         Units shown = units.units(spec, format != SeasonFormat.JSON);
-        List<Path> files = new ArrayList<>();
-        for (String ride : rides) {
-            files.add(NamedRide.filePath(ride));
+        List<NamedRide> named = NamedRide.named(spec, rides);
+        Path target = output.file(spec, named);
+        List<RideInput> inputs = new ArrayList<>();
+        for (NamedRide ride : named) {
+            inputs.add(core.input(ride));
         }
-        Path target = output.file(spec, files.stream().map(NamedRide::new).toList());
         ReadOptions reading = columns.reading(spec);
-        Double fromM = metres(RidePart.FROM, from, files.get(0), reading);
-        Double toM = metres(RidePart.TO, to, files.get(0), reading);
+        Double fromM = metres(RidePart.FROM, from, inputs.get(0), reading);
+        Double toM = metres(RidePart.TO, to, inputs.get(0), reading);
         RidePart.requireOrder(spec, fromM, toM);
         RideComparison comparison;
         try {
             comparison = Comparer.compare(
-                    files.stream().map(RideInput::of).toList(),
-                    reading,
-                    fromM == null ? 0 : fromM,
-                    toM == null ? Double.POSITIVE_INFINITY : toM);
+                    inputs, reading, fromM == null ? 0 : fromM, toM == null ? Double.POSITIVE_INFINITY : toM);
         } catch (UnreadableRideException e) {
-            requireBeforeTheEnd(files.get(0), reading, shown);
+            requireBeforeTheEnd(inputs.get(0), reading, shown);
             throw e;
         }
         List<@Nullable String> formats = new ArrayList<>();
@@ -147,9 +150,9 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     /** A usage error where the part begins after the end of the first recording, which then has nothing to share. */
-    private void requireBeforeTheEnd(Path first, ReadOptions reading, Units shown) throws UnreadableRideException {
+    private void requireBeforeTheEnd(RideInput first, ReadOptions reading, Units shown) throws UnreadableRideException {
         if (from != null) {
-            Ride ride = OpenedRide.of(RideInput.of(first), reading, null).ride();
+            Ride ride = OpenedRide.of(first, reading, null).ride();
             if (ride.has(Channel.DISTANCE)) {
                 RidePart.requireBeforeTheEnd(spec, from, ride, shown);
             }
@@ -157,7 +160,7 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     /** The distance of a place of the first recording, which is opened only when the place is a time. */
-    private @Nullable Double metres(String option, @Nullable RidePlace place, Path file, ReadOptions reading)
+    private @Nullable Double metres(String option, @Nullable RidePlace place, RideInput input, ReadOptions reading)
             throws UnreadableRideException {
         if (place instanceof RidePlace.AtDistance distance) {
             return distance.metres();
@@ -166,8 +169,7 @@ final class CompareCommand implements Callable<Integer> {
             return null;
         }
         try {
-            return place.metresOf(
-                    OpenedRide.of(RideInput.of(file), reading, null).ride());
+            return place.metresOf(OpenedRide.of(input, reading, null).ride());
         } catch (IllegalArgumentException e) {
             throw Usage.refused(spec, option, String.valueOf(e.getMessage()));
         }

@@ -5,7 +5,6 @@ import io.github.wattledger.intake.FileInspection;
 import io.github.wattledger.intake.Inspector;
 import io.github.wattledger.json.JsonDocument;
 import io.github.wattledger.read.ReadOptions;
-import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -38,12 +37,13 @@ import picocli.CommandLine.Spec;
             "written; 2 wrong usage; 3 the ride could not be read."
         })
 final class InspectCommand implements Callable<Integer> {
+    private final ReviewCommand.Core core;
     private final PrintStream out;
 
     @Parameters(
             index = "0",
             paramLabel = "RIDE",
-            description = "The recorded file. Its format is found by its content.")
+            description = "The recorded file, or - for standard input. Its format is found by its content.")
     private String ride = "";
 
     @Mixin
@@ -64,18 +64,20 @@ final class InspectCommand implements Callable<Integer> {
     /**
      * A command.
      *
+     * @param core opens the ride
      * @param out where the report goes, as UTF-8 bytes
      */
-    InspectCommand(PrintStream out) {
+    InspectCommand(ReviewCommand.Core core, PrintStream out) {
+        this.core = core;
         this.out = out;
     }
 
     @Override
     public Integer call() throws UnreadableRideException, IOException {
         ReadOptions reading = columns.reading(spec);
-        Path file = NamedRide.filePath(ride);
-        Path target = output.file(spec, List.of(new NamedRide(file)));
-        FileInspection inspection = Inspector.inspect(RideInput.of(file), reading);
+        NamedRide named = NamedRide.named(ride);
+        Path target = output.file(spec, List.of(named));
+        FileInspection inspection = Inspector.inspect(core.input(named), reading);
         columns.requireTable(spec, Collections.singletonList(inspection.format()));
         StringBuilder report = new StringBuilder();
         switch (format) {

@@ -1,6 +1,7 @@
 package io.github.wattledger.cli;
 
 import io.github.wattledger.intake.OpenedRide;
+import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
@@ -10,8 +11,11 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
 
 /**
  * A ride as the command line names it.
@@ -32,6 +36,22 @@ record NamedRide(@Nullable Path file) {
     }
 
     /**
+     * Several of them; a usage error when more than one is standard input.
+     *
+     * @throws UnreadableRideException when no file of this system can have the name
+     */
+    static List<NamedRide> named(@Nullable CommandSpec spec, List<String> names) throws UnreadableRideException {
+        if (names.stream().filter(STANDARD_INPUT::equals).count() > 1) {
+            throw Usage.error(spec, "standard input can be read only once");
+        }
+        List<NamedRide> rides = new ArrayList<>();
+        for (String name : names) {
+            rides.add(named(name));
+        }
+        return rides;
+    }
+
+    /**
      * A file or folder that the command line names.
      *
      * @throws UnreadableRideException when no file of this system can have the name
@@ -48,15 +68,14 @@ record NamedRide(@Nullable Path file) {
     }
 
     /**
-     * A file for a command that reads no standard input.
+     * A folder or file of a season, which nobody can send through a pipe.
      *
      * @throws UnreadableRideException when it is standard input, or no file of this system can have the name
      */
-    static Path filePath(String name) throws UnreadableRideException {
+    static Path seasonPath(String name) throws UnreadableRideException {
         if (name.equals(STANDARD_INPUT)) {
             throw new UnreadableRideException(
-                    Reason.NOT_SUITABLE,
-                    "-: only 'wattledger review' reads standard input; write it into a file first");
+                    Reason.NOT_SUITABLE, "-: a season is a folder, not standard input; name the folder of the rides");
         }
         return path(name);
     }
@@ -69,6 +88,18 @@ record NamedRide(@Nullable Path file) {
     /** Whether both are the same file on the disk. */
     boolean isSameFile(Path other) throws IOException {
         return file != null && Files.isRegularFile(file) && Files.exists(other) && Files.isSameFile(file, other);
+    }
+
+    /**
+     * Its bytes for the core. Those of standard input are read here and kept, so that they can be read again.
+     *
+     * @param standardInput read to its end, within the limits of files, when it is what the command line names
+     * @throws UnreadableRideException when standard input cannot be read, or is too long
+     */
+    RideInput input(InputStream standardInput) throws UnreadableRideException {
+        return file == null
+                ? RideInput.of(RideInput.of(standardInput, toString()).content(ReadLimits.DEFAULT), toString())
+                : RideInput.of(file);
     }
 
     /**

@@ -33,7 +33,7 @@ final class OptionValues {
     private static final Pattern CLOCK = Pattern.compile("(\\d{1,4}):([0-5]\\d)(?::([0-5]\\d))?");
 
     /** {@code 2h30}. */
-    private static final Pattern HOURS_MINUTES = Pattern.compile("(?i)(\\d{1,4}) *h *([0-5]\\d)");
+    private static final Pattern HOURS_MINUTES = Pattern.compile("(?i)(\\d{1,4}) *h *([0-5]\\d|[0-5]?\\d(?= *m)) *m?");
 
     /** {@code 2h}, {@code 2h 5min 10s}, {@code 90min}. */
     private static final Pattern SPELLED =

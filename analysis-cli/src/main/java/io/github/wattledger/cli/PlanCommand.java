@@ -12,6 +12,8 @@ import io.github.wattledger.plan.PlanOptions;
 import io.github.wattledger.plan.PlanRider;
 import io.github.wattledger.plan.RacePlan;
 import io.github.wattledger.plan.SurfaceStretch;
+import io.github.wattledger.read.ReadLimits;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.RouteFiles;
 import io.github.wattledger.read.RouteResult;
 import io.github.wattledger.read.UnreadableRideException;
@@ -67,12 +69,13 @@ final class PlanCommand implements Callable<Integer> {
             "No rider profile was read: none stands in the folder of the course or of the season, and --rider names none."
                     + " What it would say of the days of your rides, such as past thresholds, is not known.";
 
+    private final ReviewCommand.Core core;
     private final PrintStream out;
 
     @Spec
     private @Nullable CommandSpec spec;
 
-    @Parameters(index = "0", paramLabel = "COURSE", description = "The file of the course.")
+    @Parameters(index = "0", paramLabel = "COURSE", description = "The file of the course, or - for standard input.")
     private String course = "";
 
     @Option(
@@ -188,22 +191,24 @@ final class PlanCommand implements Callable<Integer> {
     /**
      * A command.
      *
+     * @param core opens the course
      * @param out where the plan goes, as UTF-8 bytes
      */
-    PlanCommand(PrintStream out) {
+    PlanCommand(ReviewCommand.Core core, PrintStream out) {
+        this.core = core;
         this.out = out;
     }
 
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         Units shown = units();
-        Path file = NamedRide.filePath(course);
-        NamedRide named = new NamedRide(file);
+        NamedRide named = NamedRide.named(course);
         Path target = output.file(spec, List.of(named));
         Path beside = profileFolder(named);
         PlanRider known = planRider(rig.with(rider.profile(spec, beside).rider()));
         PlanOptions options = options(known);
-        RouteResult read = RouteFiles.read(file);
+        RideInput input = core.input(named);
+        RouteResult read = RouteFiles.read(input, ReadLimits.DEFAULT);
         Route route = route(read);
         requireOnTheCourse(route);
         RacePlan plan = RacePlan.of(route, known, options);
@@ -216,8 +221,7 @@ final class PlanCommand implements Callable<Integer> {
         switch (format) {
             case TEXT -> new TextPlan(shown).write(plan, notes, text);
             case JSON ->
-                text.append(JsonDocument.of(plan, String.valueOf(file.getFileName()), read)
-                        .text());
+                text.append(JsonDocument.of(plan, input.shownName(), read).text());
             case HTML -> new HtmlPlan(shown).write(plan, text);
         }
         OutputFile.deliver(text, target, out);

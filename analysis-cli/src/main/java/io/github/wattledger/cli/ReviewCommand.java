@@ -15,6 +15,7 @@ import io.github.wattledger.pacing.FindingDetector;
 import io.github.wattledger.plan.KeptPlan;
 import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
@@ -60,9 +61,8 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Exit status: 0 done; 1 internal failure, or the report could not be",
-            "written; 2 wrong usage; 3 the ride, the rider profile or the season's store could",
-            "not be read;",
-            "4 of several rides some were reviewed and some could not be.",
+            "written; 2 wrong usage; 3 the ride, the rider profile or the season's store",
+            "could not be read; 4 of several rides some were reviewed and some could not be.",
             "",
             "The numbers are about effort and heart rate; they are not medical advice."
         })
@@ -76,6 +76,11 @@ final class ReviewCommand implements Callable<Integer> {
         default OpenedRide open(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)
                 throws UnreadableRideException {
             return ride.open(reading, sessionIndex, InputStream.nullInputStream());
+        }
+
+        /** The bytes of a ride or a course, for the doors of the core that open it themselves. */
+        default RideInput input(NamedRide ride) throws UnreadableRideException {
+            return ride.input(InputStream.nullInputStream());
         }
     }
 
@@ -161,13 +166,7 @@ final class ReviewCommand implements Callable<Integer> {
         requireWhatFits();
         KeptPlan plan = form.plan(spec);
         ReadOptions reading = columns.reading(spec);
-        List<NamedRide> inputs = new ArrayList<>();
-        for (String ride : rides) {
-            inputs.add(NamedRide.named(ride));
-        }
-        if (inputs.stream().filter(ride -> ride.file() == null).count() > 1) {
-            throw Usage.error(spec, "standard input can be read only once");
-        }
+        List<NamedRide> inputs = NamedRide.named(spec, rides);
         Path target = output.file(spec, inputs);
         if (inputs.size() > 1) {
             return each(inputs, reading, target).code();

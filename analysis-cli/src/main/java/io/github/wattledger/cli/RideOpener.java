@@ -5,6 +5,7 @@ import io.github.wattledger.Reviewer;
 import io.github.wattledger.RideReview;
 import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.read.ReadOptions;
+import io.github.wattledger.read.RideInput;
 import io.github.wattledger.read.UnreadableRideException;
 import io.github.wattledger.rider.Rider;
 import java.io.InputStream;
@@ -30,6 +31,11 @@ final class RideOpener implements ReviewCommand.Core {
     public OpenedRide open(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)
             throws UnreadableRideException {
         return opened(ride, reading, sessionIndex);
+    }
+
+    @Override
+    public RideInput input(NamedRide ride) throws UnreadableRideException {
+        return ride.input(standardInput);
     }
 
     private OpenedRide opened(NamedRide ride, ReadOptions reading, @Nullable Integer sessionIndex)

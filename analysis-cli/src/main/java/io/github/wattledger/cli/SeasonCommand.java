@@ -172,7 +172,7 @@ final class SeasonCommand implements Callable<Integer> {
         shown();
         List<Path> roots = new ArrayList<>();
         for (String folder : folders) {
-            roots.add(NamedRide.filePath(folder));
+            roots.add(NamedRide.seasonPath(folder));
         }
         Path target = output.file(spec, roots.stream().map(NamedRide::new).toList());
         ExecutorService executor = Executors.newFixedThreadPool(workers);

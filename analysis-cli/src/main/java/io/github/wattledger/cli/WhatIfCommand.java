@@ -71,7 +71,8 @@ final class WhatIfCommand implements Callable<Integer> {
             index = "0",
             arity = "0..1",
             paramLabel = "RIDE",
-            description = "The recorded file to ride again. Without one: --distance and --power.")
+            description = "The recorded file to ride again, or - for standard input. Without one: --distance and"
+                    + " --power.")
     private @Nullable String ride;
 
     @ArgGroup(exclusive = false, heading = "%nThe ride:%n")
@@ -126,7 +127,7 @@ final class WhatIfCommand implements Callable<Integer> {
                             + " --with-pressure, --with-air-density and --bunch-share");
         }
         Units shown = units.units(spec, format != SeasonFormat.JSON);
-        NamedRide named = ride == null ? null : new NamedRide(NamedRide.filePath(ride));
+        NamedRide named = ride == null ? null : NamedRide.named(ride);
         Path target = output.file(spec, named == null ? List.of() : List.of(named));
         WhatIfReport report;
         try {

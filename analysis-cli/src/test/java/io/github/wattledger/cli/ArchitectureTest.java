@@ -20,6 +20,7 @@ import com.tngtech.archunit.library.dependencies.SliceAssignment;
 import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import io.github.wattledger.clean.Cleaning;
 import io.github.wattledger.read.CsvColumns;
+import io.github.wattledger.read.ReadLimits;
 import io.github.wattledger.read.ReadNote;
 import io.github.wattledger.read.ReadOptions;
 import io.github.wattledger.read.RideInput;
@@ -86,7 +87,7 @@ class ArchitectureTest {
                             CORE + ".course", CORE + ".rig", CORE + ".bunch", CORE + ".replay", CORE + ".compare", CORE + ".pacing..",
                             CORE + ".season", CORE + ".table", CORE + ".json", CORE + ".history", CORE + ".energy", CORE + ".plan")))
                     .and(not(belongToAnyOf(
-                            UnreadableRideException.class, UnreadableRideException.Reason.class, ReadOptions.class,
+                            UnreadableRideException.class, UnreadableRideException.Reason.class, ReadOptions.class, ReadLimits.class,
                             RideInput.class, CsvColumns.class, Spelling.class, RouteFiles.class, RouteResult.class,
                             ReadNote.class))))
             .orShould().dependOnClassesThat(belongToAnyOf(Cleaning.class));

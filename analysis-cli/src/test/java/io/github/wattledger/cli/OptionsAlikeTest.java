@@ -16,10 +16,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.UsageMessageSpec;
 import tools.jackson.databind.json.JsonMapper;
 
 /** An option means the same in every command, and the page of the commands says which command has which. */
@@ -217,5 +219,20 @@ class OptionsAlikeTest {
         assertThat(outcome.err().lines())
                 .containsExactly("wattledger rider: cannot write " + own + ": it is there already; name another file");
         assertThat(own).hasContent("mass_kg = 61");
+    }
+
+    /** A line of a help that is wider than a terminal is broken where nobody wrote a break. */
+    @Test
+    void noLineOfAHelpIsWrappedByTheTerminal() {
+        commands().forEach((name, command) -> {
+            UsageMessageSpec usage = command.getCommandSpec().usageMessage();
+            List<String> shown = Outcome.of("help", name).out().lines().toList();
+            assertThat(Stream.of(usage.header(), usage.description(), usage.footer())
+                            .flatMap(Stream::of)
+                            .map(String::format))
+                    .as(name)
+                    .isNotEmpty()
+                    .allMatch(shown::contains);
+        });
     }
 }

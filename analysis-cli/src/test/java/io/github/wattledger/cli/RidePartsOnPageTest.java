@@ -90,6 +90,10 @@ class RidePartsOnPageTest {
     void aRideOfWhichNothingIsKnownHasNoParts() throws IOException {
         StringBuilder page = new StringBuilder();
         new HtmlReport(Units.METRIC).write(SampleReviews.nothingKnown(), page);
+        assertThat(page.toString())
+                .as("what was not looked at is not called free of mistakes")
+                .contains("No parts of the ride were compared: there is no power in this file.")
+                .doesNotContain("Nothing stands out");
         assertThat(page).doesNotContain("Part by part").doesNotContain("splits.hours");
     }
 }

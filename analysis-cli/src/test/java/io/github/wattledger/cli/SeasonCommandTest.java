@@ -141,6 +141,27 @@ class SeasonCommandTest {
                 .isEqualTo(first);
     }
 
+    /** Two rides more than two years apart: what lies between them is one row, from its first day to its last. */
+    @Test
+    void monthsWithoutARideAreOneRow() throws IOException {
+        Path years = Files.createDirectory(temp.resolve("years"));
+        DeviceRide.write(years.resolve("first.fit"), Instant.parse("2024-01-10T09:00:00Z"), 240, 74);
+        DeviceRide.write(years.resolve("last.fit"), Instant.parse("2026-06-10T09:00:00Z"), 240, 74);
+        assertThat(run("season", years.toString(), "--zone", "UTC").out().lines())
+                .filteredOn(line -> line.startsWith("  2024-") || line.startsWith("  2026-0"))
+                .anyMatch(line -> line.matches("  2024-02-01 to 2026-05-31: 0 +0\\.0 +- +0 .*"))
+                .noneMatch(line -> line.contains("2025"));
+    }
+
+    /** Whether mistakes cost nothing or could not be priced is not the same; the last two sample races have none. */
+    @Test
+    void aRaceWithoutAMistakeIsNotCalledUnpriced() {
+        assertThat(run("season", folder.toString()).out())
+                .containsPattern("2026-05-31  even .* no mistake\n")
+                .containsPattern("Mistakes cost \\d\\.\\d min a race, then nothing \\(middle of the range\\)\\.")
+                .doesNotContain("not priced");
+    }
+
     @Test
     void skippedFilesAreListedAndGiveStatusFour() throws IOException {
         Files.writeString(folder.resolve("broken.fit"), "no recording");
@@ -285,7 +306,7 @@ class SeasonCommandTest {
                 "season . --pages= | 2 | --pages: the name is empty",
                 "season . --store= | 2 | --store: the name is empty",
                 "season . --page x | 2 | unknown option --page (did you mean --pages?)",
-                "season - | 3 | -: only 'wattledger review' reads standard input; write it into a file first",
+                "season - | 3 | -: a season is a folder, not standard input; name the folder of the rides",
                 "season /no/such/folder | 3 | /no/such/folder: there is no such folder; check the path",
                 "season --riders /no/such/folder | 3 | /no/such/folder: is no folder that can be read; check the path",
             })

@@ -82,14 +82,39 @@ class StandardInputTest {
         assertThat(outcome.err()).startsWith("wattledger review: standard input: is not a recording");
     }
 
+    /** Whatever takes a ride or a course takes it from a pipe, and says the same as of the file but for its name. */
     @ParameterizedTest
-    @ValueSource(strings = {"inspect -", "what-if - --with-power +5%", "compare - -", "season -"})
-    void otherCommandsSayThatTheyDoNotReadIt(String words) throws IOException {
-        Outcome outcome = piped(words.split(" ", -1));
-        assertThat(outcome.status()).isEqualTo(3);
-        assertThat(outcome.out()).isEmpty();
-        assertThat(outcome.err().lines())
-                .containsExactly("wattledger " + words.substring(0, words.indexOf(" "))
-                        + ": -: only 'wattledger review' reads standard input; write it into a file first");
+    @ValueSource(
+            strings = {
+                "inspect RIDE",
+                "what-if RIDE --with-power +5% --from 10km --to 2h",
+                "compare RIDE ../sample-rides/even-paced.fit --from 0:30 --to 150km",
+                "compare ../sample-rides/even-paced.fit RIDE",
+                "plan RIDE --threshold-power 250 --mass 74 --format json",
+            })
+    void everyCommandOfARideReadsIt(String words) throws IOException {
+        Outcome outcome = piped(words.replace("RIDE", "-").split(" ", -1));
+        assertThat(outcome.err()).isEmpty();
+        assertThat(outcome.status()).isZero();
+        assertThat(outcome.out()
+                        .replace("standard input", "over-hard-start.fit")
+                        .replaceAll("\\s+", " "))
+                .isEqualTo(Outcome.of(words.replace("RIDE", RIDE.toString()).split(" ", -1))
+                        .out()
+                        .replaceAll("\\s+", " "));
+    }
+
+    @Test
+    void itComesOnlyOnceAndIsNoSeason() throws IOException {
+        Outcome twice = piped("compare", "-", "-");
+        assertThat(twice.status()).isEqualTo(2);
+        assertThat(twice.err().lines().findFirst())
+                .hasValue("wattledger compare: standard input can be read only once");
+        Outcome season = piped("season", "-");
+        assertThat(season.status()).isEqualTo(3);
+        assertThat(season.err().lines())
+                .containsExactly(
+                        "wattledger season: -: a season is a folder, not standard input; name the folder of the"
+                                + " rides");
     }
 }

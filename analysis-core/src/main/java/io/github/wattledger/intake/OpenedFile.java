@@ -128,7 +128,9 @@ record OpenedFile(String name, String shownName, int bytes, String sha256, ReadR
         String first = recordings.stream()
                 .limit(MOST_SESSIONS_NAMED)
                 .map(recording -> (recording.sessionIndex() + 1) + " ("
-                        + (recording.sport() == null ? "unnamed sport" : recording.sport()) + ")")
+                        + (recording.sport() == null
+                                ? "unnamed sport"
+                                : recording.sport().replace('_', ' ')) + ")")
                 .collect(Collectors.joining(", "));
         int more = recordings.size() - MOST_SESSIONS_NAMED;
         String sessions = recordings.size() == 1 ? "session " : "sessions ";

@@ -39,8 +39,8 @@ public record PacingTrend(
      * @param overHardStarts how many were begun much too hard
      * @param evenOrNegative how many were paced evenly or with the harder half last
      * @param decouplingPercent mean decoupling of those that have it, percent, or null
-     * @param costMinutes mean cost of the mistakes of the races that have a price, minutes, from the middle of each range; or
-     *     null
+     * @param costMinutes mean cost of the mistakes, minutes, from the middle of each range, of the races that have a price or
+     *     no mistake, which cost 0; or null
      */
     public record Half(
             int raceCount,
@@ -114,6 +114,8 @@ public record PacingTrend(
             Double high = race.judgement().costMinutesHigh();
             if (low != null && high != null) {
                 costSum += (low + high) / 2;
+                costCount++;
+            } else if (race.judgement().isWithoutMistake()) {
                 costCount++;
             }
         }

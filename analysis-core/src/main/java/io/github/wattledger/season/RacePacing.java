@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param verdict how it was paced
  * @param costMinutesLow what the mistakes cost when all are repaired at once, lower end, minutes, or null
  * @param costMinutesHigh the upper end of that cost, minutes, or null
+ * @param isWithoutMistake whether all was looked at and no mistake was found, which is why there is no cost
  * @param openingOverTarget normalized power of the opening over the target, or null
  * @param fadePercent effort lost from early to late on like ground, percent, below 0 where it rose; or null
  * @param lastCapW the power that the advice of the last earlier race of like length set for the opening, watts; null
@@ -25,6 +26,7 @@ public record RacePacing(
         Verdict verdict,
         @Nullable Double costMinutesLow,
         @Nullable Double costMinutesHigh,
+        boolean isWithoutMistake,
         @Nullable Double openingOverTarget,
         @Nullable Double fadePercent,
         @Nullable Double lastCapW,
@@ -85,6 +87,7 @@ public record RacePacing(
                 judgement.verdict(),
                 judgement.costMinutesLow(),
                 judgement.costMinutesHigh(),
+                judgement.isWithoutMistake(),
                 overTarget,
                 race.traits().fadePercent(),
                 capW,

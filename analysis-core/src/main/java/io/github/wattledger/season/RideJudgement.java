@@ -35,6 +35,11 @@ public record RideJudgement(
         @Nullable Double costMinutesHigh,
         List<Found> findings)
         implements Serializable {
+    /** Whether the pacing was judged, all was looked at, and no mistake was found. */
+    public boolean isWithoutMistake() {
+        return verdict != Verdict.NOT_JUDGED && targetW != null && findings.isEmpty();
+    }
+
     /**
      * One thing that stood out.
      *

@@ -2,10 +2,14 @@ package io.github.wattledger.season;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.wattledger.history.OwnRides;
 import io.github.wattledger.history.RideTraits;
 import io.github.wattledger.load.LoadNumber;
+import io.github.wattledger.pacing.FindingKind;
+import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.rider.RideNotes;
+import io.github.wattledger.rider.Rider;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -33,7 +37,24 @@ class RacePacingTest {
         return ride(day, verdict, traits, targetW, 7200);
     }
 
+    private static RideJudgement judgement(Verdict verdict, @Nullable Double targetW, @Nullable Double costMinutes) {
+        List<RideJudgement.Found> found = costMinutes == null
+                ? List.of()
+                : List.of(new RideJudgement.Found(FindingKind.STOPPED_TIME, Severity.MINOR));
+        return new RideJudgement(250.0, null, null, null, verdict, null, targetW, costMinutes, costMinutes, found);
+    }
+
     private static SeasonRide ride(int day, Verdict verdict, RideTraits traits, @Nullable Double targetW, int seconds) {
+        return ride(day, judgement(verdict, targetW, 1.0), traits, seconds);
+    }
+
+    /** A race with a mistake that cost so many minutes, or null for one without a mistake. */
+    private static SeasonRide race(int day, @Nullable Double targetW, @Nullable Double costMinutes) {
+        RideTraits traits = new RideTraits(null, null, null, null, null, null, null);
+        return ride(day, judgement(Verdict.EVEN, targetW, costMinutes), traits, 7200);
+    }
+
+    private static SeasonRide ride(int day, RideJudgement judgement, RideTraits traits, int seconds) {
         Map<LoadNumber, Double> values = new EnumMap<>(LoadNumber.class);
         for (LoadNumber time :
                 List.of(LoadNumber.ELAPSED_SECONDS, LoadNumber.TIMER_SECONDS, LoadNumber.MOVING_SECONDS)) {
@@ -46,7 +67,7 @@ class RacePacingTest {
                 date,
                 null,
                 new RideNumbers(seconds, values),
-                new RideJudgement(250.0, null, null, null, verdict, null, targetW, 1.0, 2.0, List.of()),
+                judgement,
                 List.of(),
                 List.of(),
                 List.of(),
@@ -94,5 +115,30 @@ class RacePacingTest {
         assertThat(races.get(0).lastCapW()).isEqualTo(220);
         assertThat(races.get(0).fadePercent()).isEqualTo(4);
         assertThat(RacePacing.last(RacePacing.of(List.of(training)), 3)).isEmpty();
+    }
+
+    /** By hand: (2 + 4) / 2 = 3 min, then (0 + 1) / 2 = 0.5 min; a race that could not be priced is no race for nothing. */
+    @Test
+    void aRaceWithoutAMistakeCostsNothingInTheMean() {
+        PacingTrend trend = PacingTrend.of(
+                List.of(
+                        race(1, 200.0, 2.0),
+                        race(2, 200.0, 4.0),
+                        race(3, null, null),
+                        race(4, 200.0, null),
+                        race(5, null, null),
+                        race(6, 200.0, 1.0)),
+                OwnRides.of(List.of(), Rider.UNKNOWN));
+        assertThat(trend.earlier())
+                .isNotNull()
+                .extracting(PacingTrend.Half::costMinutes)
+                .isEqualTo(3.0);
+        assertThat(trend.later())
+                .isNotNull()
+                .extracting(PacingTrend.Half::costMinutes)
+                .isEqualTo(0.5);
+        assertThat(trend.races())
+                .extracting(RacePacing::isWithoutMistake)
+                .containsExactly(false, false, false, true, false, false);
     }
 }

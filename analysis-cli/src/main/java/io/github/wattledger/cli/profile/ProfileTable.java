@@ -8,9 +8,11 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
@@ -37,19 +39,40 @@ final class ProfileTable {
      * @param known the keys it may have
      */
     ProfileTable(TomlTable table, String name, int line, Problems problems, List<String> known) {
+        this(table, name, line, problems, known, Map.of());
+    }
+
+    /**
+     * A table, whose unknown keys are problems.
+     *
+     * @param elsewhere keys that people write here, and what to write instead
+     */
+    ProfileTable(
+            TomlTable table,
+            String name,
+            int line,
+            Problems problems,
+            List<String> known,
+            Map<String, String> elsewhere) {
         this.table = table;
         this.name = name;
         this.line = line;
         this.problems = problems;
         for (String key : table.keySet()) {
             if (!known.contains(key)) {
-                String meant = Spelling.nearest(key, known);
-                String hint = meant == null
-                        ? "expected one of " + String.join(", ", known)
-                        : "did you mean " + named(meant) + "?";
-                problem(key, "unknown key; " + hint);
+                problem(key, "unknown key; " + hint(key, known, elsewhere));
             }
         }
+    }
+
+    private String hint(String key, List<String> known, Map<String, String> elsewhere) {
+        String meant = Spelling.nearest(
+                key, Stream.concat(known.stream(), elsewhere.keySet().stream()).toList());
+        if (meant == null) {
+            return "expected one of " + String.join(", ", known);
+        }
+        String instead = elsewhere.get(meant);
+        return instead == null ? "did you mean " + named(meant) + "?" : "write " + instead;
     }
 
     /** In which line of the file it begins. */

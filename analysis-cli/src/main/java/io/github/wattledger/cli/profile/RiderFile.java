@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 import org.tomlj.TomlParseResult;
@@ -50,6 +51,15 @@ public final class RiderFile {
             "gears",
             "road",
             "judgement");
+    /** Keys that belong into a table of their own. */
+    private static final Map<String, String> ELSEWHERE = Map.of(
+            "threshold_power_w", "power_w under [[thresholds]]",
+            "threshold_heart_rate_bpm", "heart_rate_bpm under [[thresholds]]",
+            "drag_area_m2", "it under [road]",
+            "rolling_resistance", "it under [road]",
+            "chainrings", "it under [gears]",
+            "cogs", "it under [gears]");
+
     private static final List<String> THRESHOLD_KEYS = List.of("from", "power_w", "heart_rate_bpm");
     private static final List<String> CRITICAL_POWER_KEYS = List.of("power_w", "w_prime_kj");
     private static final List<String> BEST_KEYS = List.of("day", "minutes", "power_w");
@@ -100,7 +110,7 @@ public final class RiderFile {
     static RiderProfile parse(String text, String file) throws UnreadableProfileException {
         Problems problems = new Problems(file);
         TomlParseResult parsed = TEXT.parse(text, problems);
-        RiderProfile profile = profile(new ProfileTable(parsed, "", 1, problems, TOP_KEYS));
+        RiderProfile profile = profile(new ProfileTable(parsed, "", 1, problems, TOP_KEYS, ELSEWHERE));
         problems.throwIfAny();
         return profile;
     }

@@ -309,6 +309,9 @@ class RiderFileTest {
                     "judgement.surge_seconds = 8.5 | judgement.surge_seconds: expected a whole number from 1 to 300,"
                             + " found 8.5",
                     "judgement.fade_percent = 0 | judgement.fade_percent: expected a number from 1 to 50, found 0",
+                    "threshold_power_w = 250 | threshold_power_w: unknown key; write power_w under [[thresholds]]",
+                    "treshold_power_w = 250 | treshold_power_w: unknown key; write power_w under [[thresholds]]",
+                    "cogs = [11, 13] | cogs: unknown key; write it under [gears]",
                     "colour = 1 | colour: unknown key; expected one of mass_kg, bike_mass_kg, maximum_heart_rate_bpm,"
                             + " thresholds, critical_power, long_bests, race_days, all_out, trials, birth_year, power_zones, heart_rate_zones, gears, road, judgement",
                 })

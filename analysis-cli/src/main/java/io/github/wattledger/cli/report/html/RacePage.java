@@ -133,7 +133,7 @@ public record RacePage(
                 RideWords.judged(review),
                 Timeline.of(review, detail, drawing, track, units),
                 findings,
-                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.NONE : FindingWords.none(review),
+                pacing.verdict() == Verdict.NOT_JUDGED ? RemarkWords.none(review) : FindingWords.none(review),
                 BunchWords.of(pacing),
                 ProposedBunchWords.of(pacing),
                 RemarkWords.of(review, units),
@@ -160,7 +160,7 @@ public record RacePage(
                 GearTable.of(review, units),
                 EnergyTable.of(review),
                 AgainstPlan.of(plan, units),
-                RiderWords.judgedBy(review.rider(), units),
+                RiderWords.judgedBy(review, units),
                 NotesWords.of(review),
                 quality(review.quality(), units),
                 pacing.leftOut().stream().map(PlainText::sentence).toList());

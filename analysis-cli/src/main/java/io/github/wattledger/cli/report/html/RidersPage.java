@@ -115,7 +115,7 @@ public record RidersPage(
                     PlainText.of(standing.name()),
                     race.day(),
                     PlainText.capital(race.verdict().words()),
-                    LastRaceWords.cost(race, "not priced"),
+                    LastRaceWords.cost(race),
                     low == null ? null : Num.tenths(path + "costMinutesLow", low),
                     high == null ? null : Num.tenths(path + "costMinutesHigh", high),
                     Num.of(path + "openingOverTarget", race.openingOverTarget(), Figures::fractionAsPercent),

@@ -93,7 +93,7 @@ public final class TextExplanation implements Report {
 
     private static void target(Page page, RideReview review) {
         page.heading("2. THRESHOLD AND TARGET");
-        page.line(RiderWords.thresholdPower(review.rider()));
+        page.line(RiderWords.thresholdPower(review));
         Ability ability = review.ability();
         criticalPower(page, ability);
         Double target = ability.sustainablePowerW();

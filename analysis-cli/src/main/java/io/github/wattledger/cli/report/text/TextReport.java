@@ -126,7 +126,7 @@ public final class TextReport implements Report {
         page.heading("WHAT COULD BE EXPECTED");
         AbilityWords.of(review).forEach(page::line);
         page.heading("JUDGED BY");
-        RiderWords.judgedBy(review.rider(), units).forEach(page::line);
+        RiderWords.judgedBy(review, units).forEach(page::line);
         recording(page, review.quality());
         leftOut(page, review.pacing().leftOut());
         page.blank();

@@ -83,7 +83,7 @@ public final class TextRiders {
                         shortened(PlainText.of(rider.name()), SHORT_NAME_COLUMNS),
                         race.day().toString(),
                         race.verdict().words(),
-                        LastRaceWords.cost(race, NONE),
+                        LastRaceWords.cost(race),
                         race.openingOverTarget() == null ? NONE : Figures.fractionAsPercent(race.openingOverTarget()),
                         race.fadePercent() == null ? NONE : Figures.percent(race.fadePercent()),
                         LastRaceWords.lastCap(race, NONE)));

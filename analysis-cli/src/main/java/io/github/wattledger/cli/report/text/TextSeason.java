@@ -18,6 +18,7 @@ import io.github.wattledger.season.SeasonRide;
 import io.github.wattledger.season.ThresholdCheck;
 import java.io.IOException;
 import java.time.LocalDate;
+import java.time.Period;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -61,8 +62,8 @@ public final class TextSeason {
             threshold(page, season.threshold());
             rider(page, season.rider());
             durability(page, season.durability());
-            periods(page, "MONTHS", season.months());
-            periods(page, "WEEKS from Monday, the last " + WEEKS_SHOWN, lastOf(season.weeks()));
+            periods(page, "MONTHS", season.months(), Period.ofMonths(1));
+            periods(page, "WEEKS from Monday, the last " + WEEKS_SHOWN, lastOf(season.weeks()), Period.ofWeeks(1));
             load(page, season);
         }
         leftOut(page, season);
@@ -88,7 +89,7 @@ public final class TextSeason {
         SeasonWords.loadNotes(season).forEach(page::line);
     }
 
-    private static void periods(Page page, String title, List<PeriodTotals> periods) {
+    private static void periods(Page page, String title, List<PeriodTotals> periods, Period length) {
         page.heading(title);
         Table table = new Table(
                 1, List.of("from", "rides", "hours", "kJ", "stress", SeasonWords.LOAD_OF_42_DAYS, "change in a week"));
@@ -99,7 +100,7 @@ public final class TextSeason {
                 to++;
             }
             if (to - from > 1) {
-                table.row(withoutRides(periods.get(from), periods.get(to - 1)));
+                table.row(withoutRides(periods.get(from), periods.get(to - 1), length));
             } else {
                 to = from + 1;
                 table.row(row(periods.get(from)));
@@ -124,11 +125,11 @@ public final class TextSeason {
                 signed(period.loadChange()));
     }
 
-    /** Several periods without a ride, one after the other, in one row: what the loads were at the end of them. */
-    private static List<String> withoutRides(PeriodTotals first, PeriodTotals last) {
+    /** Several periods without a ride in one row, from the first day of them to the last: what the loads were at their end. */
+    private static List<String> withoutRides(PeriodTotals first, PeriodTotals last, Period length) {
         List<String> row = new ArrayList<>(row(last));
         row.set(0, first.from() + " to");
-        row.set(1, last.from() + ": 0");
+        row.set(1, last.from().plus(length).minusDays(1) + ": 0");
         return row;
     }
 

@@ -50,9 +50,10 @@ public final class AbilityWords {
         Double watts = ability.sustainablePowerW();
         if (watts == null) {
             lines.add("No guide for this length: "
-                    + (review.rider().thresholdPowerW() == null
+                    + (review.rider().thresholdPowerW() == null || review.isThresholdDoubtful()
                             ? "threshold power is not known."
-                            : "it was not computed."));
+                            : "a guide begins at " + Figures.span(SustainablePower.SHORTEST_GUIDE_SECONDS)
+                                    + " of riding."));
             return;
         }
         SustainablePower sustainable = evidence == null ? null : evidence.sustainable();

@@ -67,7 +67,7 @@ public record BriefWords(
         List<String> all = new ArrayList<>();
         dearest.forEach(finding -> all.add(mistake(finding, review, units)));
         if (!isJudged) {
-            pacing.remarks().forEach(remark -> all.add(FindingWords.name(remark.kind()) + ", " + remark.when()));
+            pacing.remarks().forEach(remark -> all.add(RemarkWords.brief(remark, units)));
         }
         List<String> mistakes = all.subList(0, Math.min(MOST_MISTAKES, all.size()));
         List<String> nextTime = NextTimeWords.others(review);

@@ -11,7 +11,7 @@ public final class HeadlineWords {
         return VerdictSentence.verdict(review);
     }
 
-    /** What all mistakes cost together, a sentence; empty where nothing was priced. */
+    /** What all mistakes cost together, or that there was none, a sentence; empty where mistakes have no price. */
     public static String minutes(RideReview review) {
         return VerdictSentence.minutes(review);
     }

@@ -15,11 +15,14 @@ public final class LastRaceWords {
 
     private LastRaceWords() {}
 
-    /** What the mistakes cost, from the lower to the upper end, or other words where that is not known. */
-    public static String cost(RacePacing race, String otherwise) {
+    /** What the mistakes cost, from the lower to the upper end, or why there is no cost. */
+    public static String cost(RacePacing race) {
         Double low = race.costMinutesLow();
         Double high = race.costMinutesHigh();
-        return low == null || high == null ? otherwise : Figures.minutes(low, high);
+        if (low == null || high == null) {
+            return race.isWithoutMistake() ? SeasonWords.NO_MISTAKE : SeasonWords.NOT_PRICED;
+        }
+        return Figures.minutes(low, high);
     }
 
     /** Whether the opening stayed within the cap of an earlier race, or other words where there is nothing to compare. */

@@ -15,7 +15,7 @@ public final class OccasionWords {
     private static final double SECONDS_PER_HOUR = 3600;
 
     /** More laps than this are counted instead of listed. */
-    private static final int MOST_LAPS_NAMED = 8;
+    private static final int MOST_LAPS_NAMED = 4;
 
     private OccasionWords() {}
 
@@ -23,27 +23,34 @@ public final class OccasionWords {
     public static String of(RideReview review) {
         Occasion occasion = review.pacing().occasion();
         if (occasion.isRace() && review.pacing().verdict() == Verdict.NOT_JUDGED) {
-            return "It was to be judged as a race, which this recording does not allow: "
+            return "Not judged, though " + whyRace(occasion) + ": "
                     + review.pacing().verdictReason() + ".";
         }
-        Double thresholdW = review.rider().thresholdPowerW();
-        boolean isDoubted = RiderWords.isThresholdDoubted(review);
-        if (thresholdW != null && isDoubted && occasion.reason() == Occasion.Reason.THRESHOLD_NOT_KNOWN) {
-            return "Race or training? Cannot tell: a threshold power of " + Figures.watts(thresholdW)
-                    + " is not believed; the notes on the recording say why. Give the true one with --threshold-power, or"
-                    + " --effort race.";
+        String doubt = review.thresholdDoubt();
+        if (doubt != null && occasion.reason() == Occasion.Reason.THRESHOLD_NOT_KNOWN) {
+            return "Race or training? Cannot tell without the true threshold power. " + PlainText.of(doubt)
+                    + " Give the true one with --threshold-power, or --effort race.";
         }
         String sentence = sentence(occasion, target(review));
         if (!occasion.isRace() || isThresholdKnown(review)) {
             return sentence;
         }
-        return thresholdW != null && isDoubted
-                ? sentence + " A threshold power of " + Figures.watts(thresholdW)
-                        + " is not believed (the notes on the recording say why), so parts of it are compared and nothing"
-                        + " is said of the level. Give the true one with --threshold-power."
+        return doubt != null
+                ? sentence + " " + PlainText.of(doubt)
+                        + " So parts of the ride are compared and nothing is said of the level. Give the true one with"
+                        + " --threshold-power."
                 : sentence
                         + " Threshold power is not known, so parts of it are compared and nothing is said of the level."
                         + " Give --threshold-power.";
+    }
+
+    /** Why a ride was taken for a race without a look at how it was ridden. */
+    private static String whyRace(Occasion occasion) {
+        return switch (occasion.reason()) {
+            case RACE_DAY -> "the rider profile names this day as a race day";
+            case SEVERAL_SPORTS -> "it is one part of a race of several sports";
+            default -> "asked to be judged as a race";
+        };
     }
 
     private static boolean isThresholdKnown(RideReview review) {
@@ -104,7 +111,7 @@ public final class OccasionWords {
                 + Figures.counted((int) tenSeconds, "stop") + " of ten seconds or more)";
     }
 
-    private static String laps(List<Occasion.WorkLap> laps) {
+    static String laps(List<Occasion.WorkLap> laps) {
         if (laps.size() > MOST_LAPS_NAMED) {
             DoubleSummaryStatistics watts =
                     laps.stream().mapToDouble(Occasion.WorkLap::meanPowerW).summaryStatistics();

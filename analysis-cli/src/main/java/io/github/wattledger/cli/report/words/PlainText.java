@@ -38,6 +38,11 @@ public final class PlainText {
                 : words.substring(0, words.offsetByCodePoints(0, mostLetters)).strip() + "...";
     }
 
+    /** Words whose first letter becomes a small one. */
+    static String withoutCapital(String words) {
+        return words.isEmpty() ? words : words.substring(0, 1).toLowerCase(Locale.ROOT) + words.substring(1);
+    }
+
     /** Words with a capital at the beginning. */
     public static String capital(String words) {
         return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);

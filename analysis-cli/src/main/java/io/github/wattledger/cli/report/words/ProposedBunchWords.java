@@ -106,7 +106,7 @@ public final class ProposedBunchWords {
     /** What is not known, and which option says it. */
     static String unknown(@Nullable ProposedBunch proposed) {
         return proposed == null || !proposed.proposal().isFound()
-                ? "whether you rode alone or in a bunch"
+                ? "whether you rode in a bunch"
                 : "whether you rode in a bunch (" + options(proposed.proposal()) + " says it)";
     }
 

@@ -21,6 +21,7 @@ public final class RideWords {
 
     private static final String UNDER_DEVELOPMENT = "development ";
     private static final Pattern CONSTANTS = Pattern.compile("[a-z0-9_ ]+");
+    private static final Pattern CONSTANT = Pattern.compile("\\b[a-z0-9]+(?:_[a-z0-9]+)+\\b");
 
     private RideWords() {}
 
@@ -105,14 +106,18 @@ public final class RideWords {
 
     /**
      * A device's name as people write it: without the public profile's word for a device under development, and where the name
-     * is spelled as the profile spells its constants, without underscores and with capitals.
+     * or a word of it is spelled as the profile spells its constants, without underscores and with capitals.
      */
     static String deviceName(String name) {
         String known = name.startsWith(UNDER_DEVELOPMENT) ? name.substring(UNDER_DEVELOPMENT.length()) : name;
         return CONSTANTS.matcher(known).matches()
-                ? Arrays.stream(known.replace('_', ' ').split(" ", -1))
-                        .map(PlainText::capital)
-                        .collect(Collectors.joining(" "))
-                : known;
+                ? inCapitals(known)
+                : CONSTANT.matcher(known).replaceAll(word -> inCapitals(word.group()));
+    }
+
+    private static String inCapitals(String constant) {
+        return Arrays.stream(constant.replace('_', ' ').split(" ", -1))
+                .map(PlainText::capital)
+                .collect(Collectors.joining(" "));
     }
 }

@@ -18,11 +18,12 @@ public final class RiderWords {
     }
 
     /** Threshold power, threshold heart rate and mass, a sentence or two each. */
-    public static List<String> judgedBy(RiderOnDay rider, Units units) {
+    public static List<String> judgedBy(RideReview review, Units units) {
+        RiderOnDay rider = review.rider();
         Known heartRate = rider.thresholdHeartRate();
         Double mass = rider.massKg();
         return List.of(
-                thresholdPower(rider),
+                thresholdPower(review),
                 "Threshold heart rate: "
                         + (heartRate == null
                                 ? "not known"
@@ -41,8 +42,19 @@ public final class RiderWords {
         };
     }
 
+    /** Threshold power, where it came from, and whether it is believed. */
+    public static String thresholdPower(RideReview review) {
+        Double watts = review.rider().thresholdPowerW();
+        Origin origin = review.rider().thresholdPowerOrigin();
+        String doubt = review.thresholdDoubt();
+        return watts == null || origin == null || doubt == null
+                ? thresholdPower(review.rider())
+                : "Threshold power: not known. " + Figures.watts(watts) + from(origin) + ", is not believed. "
+                        + PlainText.of(doubt) + " Give the true one with --threshold-power.";
+    }
+
     /** Threshold power and where it came from. */
-    public static String thresholdPower(RiderOnDay rider) {
+    static String thresholdPower(RiderOnDay rider) {
         Double watts = rider.thresholdPowerW();
         if (watts == null) {
             return "Threshold power: not known. Give it with --threshold-power.";

@@ -165,8 +165,9 @@ public final class SeasonWords {
                 + later.overHardStarts() + " of the last " + later.raceCount() + ". Even or negative split: "
                 + earlier.evenOrNegative() + ", then " + later.evenOrNegative() + ".");
         if (earlier.costMinutes() != null && later.costMinutes() != null) {
-            lines.add("Mistakes cost " + Figures.decimal(earlier.costMinutes(), 1) + " min a priced race, then "
-                    + Figures.decimal(later.costMinutes(), 1) + " min (middle of the range).");
+            lines.add(
+                    "Mistakes cost " + Figures.minutes(earlier.costMinutes(), earlier.costMinutes()) + " a race, then "
+                            + Figures.minutes(later.costMinutes(), later.costMinutes()) + " (middle of the range).");
         }
         if (earlier.decouplingPercent() != null && later.decouplingPercent() != null) {
             lines.add("Decoupling " + Figures.decimal(earlier.decouplingPercent(), 1) + " %, then "
@@ -227,6 +228,12 @@ public final class SeasonWords {
             "Mistakes cost: as a rule from the price for the same energy to that for the same"
                     + " effort; the review of the ride names both.";
 
+    /** What stands in place of a cost where there was no mistake. */
+    static final String NO_MISTAKE = "no mistake";
+
+    /** What stands in place of a cost that is not known. */
+    static final String NOT_PRICED = "not priced";
+
     /** What a mark beside a sum of training stress means. */
     public static final String WITHOUT_SOME = "* without some rides that have no training stress";
 
@@ -245,7 +252,9 @@ public final class SeasonWords {
         Double low = judgement.costMinutesLow();
         Double high = judgement.costMinutesHigh();
         if (low == null || high == null) {
-            return judgement.verdict() == Verdict.NOT_JUDGED ? "not judged" : "not priced";
+            return judgement.verdict() == Verdict.NOT_JUDGED
+                    ? "not judged"
+                    : judgement.isWithoutMistake() ? NO_MISTAKE : NOT_PRICED;
         }
         return Figures.minutes(low, high);
     }

@@ -78,7 +78,7 @@ final class UnknownWords {
                     + Figures.decimal(shareOfGuide.getAsDouble(), 2) + " of the guide)";
         }
         return origin == Origin.DEVICE
-                ? "whether the device's threshold of " + Figures.watts(watts) + " is up to date"
+                ? "whether the device's threshold of " + Figures.watts(watts) + " still holds"
                 : null;
     }
 

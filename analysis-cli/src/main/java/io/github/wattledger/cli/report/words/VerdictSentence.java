@@ -40,13 +40,20 @@ public final class VerdictSentence {
         return minutes.isEmpty() ? verdict : verdict + " " + minutes;
     }
 
-    /** What all mistakes cost together, a sentence; empty where nothing was priced. */
+    /** What all mistakes cost together, or that there was none, a sentence; empty where mistakes have no price. */
     static String minutes(RideReview review) {
         String together = LedgerWords.together(review.pacing());
         if (together == null) {
-            return "";
+            return isWithoutMistake(review.pacing()) ? "No mistake was found." : "";
         }
         return together.equals(PriceWords.NOTHING) ? "No mistake cost time." : "The mistakes cost " + together + ".";
+    }
+
+    /** Whether all was looked at and nothing stands out; without a target some mistakes cannot be seen. */
+    private static boolean isWithoutMistake(PacingReview pacing) {
+        return pacing.verdict() != Verdict.NOT_JUDGED
+                && pacing.targetW() != null
+                && pacing.findings().isEmpty();
     }
 
     /** What the verdict rests on, a sentence or two; empty where nothing is to be said. */

@@ -11,6 +11,8 @@ import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.read.UnreadableRideException;
+import io.github.wattledger.ride.Ride;
+import io.github.wattledger.ride.Series;
 import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
 import io.github.wattledger.testing.SampleReviews;
@@ -98,6 +100,41 @@ class TextBriefTest {
                 .containsPattern("- first half, opening included: at most \\d+ W or \\d+ bpm")
                 .containsPattern("- opening \\(first 69 min, normalized\\): at most \\d+ W or \\d+ bpm")
                 .contains("Not known: your endurance beyond the guide; whether you rode");
+    }
+
+    /** The sample as it comes, judged by the threshold that its device stored: all that a coach asks for has room. */
+    @Test
+    void theSampleAsItComesNamesItsThreeMistakesAndBothCaps() throws IOException, UnreadableRideException {
+        RideReview review =
+                Reviewer.review(SAMPLES.resolve("over-hard-start.fit"), Rider.UNKNOWN, ReviewOptions.WHOLE_RIDE);
+        assertThat(text(new TextBrief(Units.METRIC), review))
+                .contains("\n- over-hard start ", "\n- stopped time ", "\n- fade ")
+                .contains("\n- first half, opening included: ", "\n- opening (first 69 min, normalized): ")
+                .doesNotContain("in the report")
+                .endsWith("""
+                        Not known: whether the device's threshold of 250 W still holds;
+                        your endurance beyond the guide; whether you rode in a bunch.
+                        """);
+    }
+
+    /** The third race of the sample season was simulated without a mistake; its threshold was 240 W. */
+    @Test
+    void aRaceWithoutAMistakeSaysSo() throws IOException, UnreadableRideException {
+        Path race = SAMPLES.resolve("season/2026-05-17-third-race.fit.gz");
+        assertThat(text(
+                        new TextBrief(Units.METRIC),
+                        Reviewer.review(race, Rider.UNKNOWN.withThresholdPowerW(240), ReviewOptions.WHOLE_RIDE)))
+                .contains("\nEven. No mistake was found.\n");
+    }
+
+    /** Without a threshold power the start and surges cannot be seen: that is no all-clear. */
+    @Test
+    void whatWasNotLookedAtIsNotCalledFree() throws IOException {
+        RideReview review = Reviewer.review(
+                Ride.ofWatts(Series.generate(7200, second -> 200)),
+                Rider.UNKNOWN,
+                ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE));
+        assertThat(text(new TextBrief(Units.METRIC), review)).contains("Even.").doesNotContain("No mistake");
     }
 
     /** A name of 300 letters leaves the mistakes their room; where they have too little, a line says how many are left out. */

@@ -64,6 +64,7 @@ class UnknownWordsTest {
         assertThat(UnknownWords.of(review)).startsWith("Not known: ").doesNotContain("threshold");
         assertThat(OccasionWords.of(review)).isEqualTo("Not judged: it was ridden for less than 40 minutes.");
         assertThat(LoadWords.doubt(review)).isNull();
+        assertThat(AbilityWords.of(review)).contains("No guide for this length: a guide begins at 20 min of riding.");
     }
 
     /** Where nothing moves there is no bunch, so that nobody needs to say whether there was one. */
@@ -76,6 +77,6 @@ class UnknownWordsTest {
                         ReviewOptions.WHOLE_RIDE.withEffort(Effort.RACE))))
                 .startsWith("Not known: ")
                 .doesNotContain("bunch");
-        assertThat(reviewed(200, 200)).contains("whether you rode alone or in a bunch");
+        assertThat(reviewed(200, 200)).contains("whether you rode in a bunch");
     }
 }
