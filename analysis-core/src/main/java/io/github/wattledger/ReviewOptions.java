@@ -15,6 +15,7 @@ import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -104,45 +105,37 @@ public record ReviewOptions(
 
     /** The same options for another session, or another part of it. */
     public ReviewOptions withSelection(Selection other) {
-        return new ReviewOptions(
-                other, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company, plan);
+        return changed(copy -> copy.selection = other);
     }
 
     /** The same options with another answer to whether the ride is judged as a race. */
     public ReviewOptions withEffort(Effort other) {
-        return new ReviewOptions(
-                selection, other, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company, plan);
+        return changed(copy -> copy.effort = other);
     }
 
     /** The same options with other limits. */
     public ReviewOptions withLimits(JudgementLimits other) {
-        return new ReviewOptions(
-                selection, effort, other, zone, detectors, reading, intake, timeLimit, ownRides, notes, company, plan);
+        return changed(copy -> copy.limits = other);
     }
 
     /** The same options with another time zone. */
     public ReviewOptions withZone(ZoneId other) {
-        return new ReviewOptions(
-                selection, effort, limits, other, detectors, reading, intake, timeLimit, ownRides, notes, company,
-                plan);
+        return changed(copy -> copy.zone = other);
     }
 
     /** The same options with these detectors of one's own in place of any before. */
     public ReviewOptions withDetectors(List<FindingDetector> own) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, own, reading, intake, timeLimit, ownRides, notes, company, plan);
+        return changed(copy -> copy.detectors = own);
     }
 
     /** The same options with another way of reading. */
     public ReviewOptions withReading(ReadOptions other) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, detectors, other, intake, timeLimit, ownRides, notes, company, plan);
+        return changed(copy -> copy.reading = other);
     }
 
     /** The same options with what the rider says was eaten, or null where nothing is said. */
     public ReviewOptions withIntake(@Nullable Intake other) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, other, timeLimit, ownRides, notes, company, plan);
+        return changed(copy -> copy.intake = other);
     }
 
     /**
@@ -151,33 +144,27 @@ public record ReviewOptions(
      * @throws IllegalArgumentException when it is 0 or below
      */
     public ReviewOptions withTimeLimit(@Nullable Duration other) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, other, ownRides, notes, company, plan);
+        return changed(copy -> copy.timeLimit = other);
     }
 
     /** The same options with the rider's own rides, or without any where it is null. */
     public ReviewOptions withOwnRides(@Nullable OwnRides other) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, other, notes, company, plan);
+        return changed(copy -> copy.ownRides = other);
     }
 
     /** The same options with what the rider wrote down about the ride. */
     public ReviewOptions withNotes(RideNotes other) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, other, company, plan);
+        return changed(copy -> copy.notes = other);
     }
 
     /** The same options with what the rider says of bunches, in place of what was said before. */
     public ReviewOptions withCompany(Company other) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, other, plan);
+        return changed(copy -> copy.company = other);
     }
 
     /** The same options with the plan for this ride, or without any where it is null. */
     public ReviewOptions withPlan(@Nullable KeptPlan other) {
-        return new ReviewOptions(
-                selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company,
-                other);
+        return changed(copy -> copy.plan = other);
     }
 
     /** What the rider says of bunches: {@link #company()}, and where nothing is said there what the notes say. */
@@ -192,5 +179,53 @@ public record ReviewOptions(
     public @Nullable Intake intakeOrNoted() {
         List<Double> noted = notes.eatenGPerHour();
         return intake != null || noted.isEmpty() ? intake : new Intake(noted, true);
+    }
+
+    private ReviewOptions changed(Consumer<Copy> change) {
+        Copy copy = new Copy(this);
+        change.accept(copy);
+        return copy.options();
+    }
+
+    /** These options taken apart, so that one of them can be replaced by its name. */
+    private static final class Copy {
+        Selection selection;
+        Effort effort;
+        JudgementLimits limits;
+        ZoneId zone;
+        List<FindingDetector> detectors;
+        ReadOptions reading;
+
+        @Nullable Intake intake;
+
+        @Nullable Duration timeLimit;
+
+        @Nullable OwnRides ownRides;
+
+        RideNotes notes;
+        Company company;
+
+        @Nullable KeptPlan plan;
+
+        Copy(ReviewOptions from) {
+            this.selection = from.selection;
+            this.effort = from.effort;
+            this.limits = from.limits;
+            this.zone = from.zone;
+            this.detectors = from.detectors;
+            this.reading = from.reading;
+            this.intake = from.intake;
+            this.timeLimit = from.timeLimit;
+            this.ownRides = from.ownRides;
+            this.notes = from.notes;
+            this.company = from.company;
+            this.plan = from.plan;
+        }
+
+        ReviewOptions options() {
+            return new ReviewOptions(
+                    selection, effort, limits, zone, detectors, reading, intake, timeLimit, ownRides, notes, company,
+                    plan);
+        }
     }
 }

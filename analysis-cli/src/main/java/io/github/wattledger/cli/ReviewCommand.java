@@ -5,9 +5,6 @@ import io.github.wattledger.RideReview;
 import io.github.wattledger.cli.profile.NotesFile;
 import io.github.wattledger.cli.profile.RiderProfile;
 import io.github.wattledger.cli.profile.UnreadableProfileException;
-import io.github.wattledger.cli.report.Report;
-import io.github.wattledger.cli.report.text.TextBrief;
-import io.github.wattledger.cli.report.text.TextExplanation;
 import io.github.wattledger.cli.report.words.Units;
 import io.github.wattledger.energy.Intake;
 import io.github.wattledger.history.OwnRides;
@@ -15,7 +12,6 @@ import io.github.wattledger.intake.OpenedRide;
 import io.github.wattledger.intake.Selection;
 import io.github.wattledger.pacing.Effort;
 import io.github.wattledger.pacing.FindingDetector;
-import io.github.wattledger.pacing.FindingKind;
 import io.github.wattledger.plan.KeptPlan;
 import io.github.wattledger.plan.PlanReview;
 import io.github.wattledger.read.ReadOptions;
@@ -144,35 +140,8 @@ final class ReviewCommand implements Callable<Integer> {
                     + " crash or a fade.")
     private @Nullable Intake eaten;
 
-    @Option(
-            names = "--format",
-            paramLabel = "WORD",
-            description = "text (the default, for people), json (for programs), csv (the cleaned recording, one row a"
-                    + " second, not judged), splits (hours, laps, climbs and sections as CSV) or html (a page with"
-                    + " charts, one file).")
-    private ReportFormat format = ReportFormat.TEXT;
-
-    @Option(
-            names = "--explain",
-            paramLabel = "FINDING",
-            description =
-                    "Instead of the report, show step by step how the numbers of a finding came about, for instance"
-                            + " over-hard-start. As text.")
-    private @Nullable FindingKind explain;
-
-    @Option(
-            names = "--brief",
-            description =
-                    "Instead of the report, at most 15 lines to send in a message: the verdict, the dearest mistakes,"
-                            + " the caps for next time, what is not known. As text.")
-    private boolean isBrief;
-
-    @Option(
-            names = "--plan",
-            paramLabel = "FILE",
-            description = "Hold the ride against this plan, a file that 'wattledger plan --format json' wrote: planned"
-                    + " and ridden, caps kept or not, an over-hard start by its opening.")
-    private @Nullable String planFile;
+    @Mixin
+    private ReviewForm form = new ReviewForm();
 
     @Mixin
     private UnitsOption units = new UnitsOption();
@@ -195,7 +164,7 @@ final class ReviewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnreadableRideException, UnreadableProfileException, IOException {
         requireWhatFits();
-        KeptPlan plan = planFile == null ? null : PlanFile.read(Usage.path(spec, "--plan", planFile));
+        KeptPlan plan = form.plan(spec);
         ReadOptions reading = columns.reading(spec);
         List<NamedRide> inputs = NamedRide.named(spec, rides);
         Path target = output.file(spec, inputs);
@@ -262,7 +231,7 @@ final class ReviewCommand implements Callable<Integer> {
         columns.requireTable(spec, Collections.singletonList(review.source().format()));
         NotesOption.sayMisplaced(spec, noted, review.ride(), failures);
         PlanReview against = plan == null ? null : PlanFile.against(plan, review, input.toString());
-        report(profile, against).write(review, text);
+        form.report(units(), profile.limits(), against, rides.size() > 1).write(review, text);
     }
 
     /** The notes as far as they lie within the recording, which is opened for it only where a next group rests on them. */
@@ -274,19 +243,10 @@ final class ReviewCommand implements Callable<Integer> {
         return noted.within(core.open(input, reading, sessionIndex).ride().seconds());
     }
 
-    /** What is written of a ride. The one place where one ride and several are told apart. */
-    private Report report(RiderProfile profile, @Nullable PlanReview against) {
-        Units shown = units.units(spec, format.isForPeople());
-        if (isBrief || rides.size() > 1) {
-            return new TextBrief(shown);
-        }
-        return explain == null ? format.report(shown, against) : new TextExplanation(explain, profile.limits(), shown);
-    }
-
     private Selection selection(NamedRide input, ReadOptions reading) throws UnreadableRideException {
         Selection selection = part.selection(
                 spec,
-                units.units(spec, format.isForPeople()),
+                units(),
                 sessionIndex -> core.open(input, reading, sessionIndex).ride());
         return laps == null
                 ? selection
@@ -306,55 +266,39 @@ final class ReviewCommand implements Callable<Integer> {
 
     /** Detectors of other jars on the class path. */
     private static List<FindingDetector> plugged() {
-        List<FindingDetector> plugged = new ArrayList<>();
-        for (FindingDetector detector : ServiceLoader.load(FindingDetector.class)) {
-            plugged.add(detector);
-        }
-        return plugged;
+        return ServiceLoader.load(FindingDetector.class).stream()
+                .map(ServiceLoader.Provider::get)
+                .toList();
+    }
+
+    private Units units() {
+        return units.units(spec, form.isForPeople());
     }
 
     private void requireWhatFits() {
-        units.units(spec, format.isForPeople());
-        if (explain != null && format != ReportFormat.TEXT) {
-            throw Usage.error(spec, "--explain is written as text only");
-        }
-        if (isBrief && (explain != null || format != ReportFormat.TEXT)) {
-            throw Usage.error(
-                    spec,
-                    "--brief is written as text only" + (explain == null ? "" : ", and not together with --explain"));
-        }
-        boolean isTable = format == ReportFormat.CSV || format == ReportFormat.SPLITS;
-        if (planFile != null && isTable) {
-            throw Usage.error(spec, "--plan is for --format text, json and html");
-        }
-        if (planFile != null && rides.size() > 1) {
-            throw Usage.error(spec, "--plan is for one ride");
-        }
-        if (eaten != null && rides.size() > 1) {
+        units();
+        boolean areSeveral = rides.size() > 1;
+        form.requireWhatFits(spec);
+        if (eaten != null && areSeveral) {
             throw Usage.error(spec, "--eaten is for one ride");
         }
-        if (eaten != null && (explain != null || isTable)) {
+        if (eaten != null && !form.showsFood()) {
             throw Usage.error(spec, "--eaten is for --format text, json and html, and not together with --explain");
         }
         if (laps != null && part.hasPlace()) {
             throw Usage.error(spec, "--laps cannot be combined with --from or --to");
         }
-        if (rides.size() > 1 && bunches.isGiven()) {
+        if (areSeveral && bunches.isGiven()) {
             throw Usage.error(spec, "--bunch, --alone and --next-group are for one ride");
         }
-        if (bunches.isGiven() && format == ReportFormat.CSV) {
+        if (bunches.isGiven() && !form.isJudged()) {
             throw Usage.error(spec, "--bunch, --alone and --next-group change nothing in --format csv");
         }
-        if (rides.size() > 1 && notes.isGiven()) {
+        if (areSeveral && notes.isGiven()) {
             throw Usage.error(spec, "--notes is for one ride; of several, each has its RIDE.notes.toml beside it");
         }
-        if (rides.size() > 1 && (part.isGiven() || laps != null || explain != null)) {
-            throw Usage.error(spec, "--session, --from, --to, --laps and --explain are for one ride");
-        }
-        if (rides.size() > 1 && format != ReportFormat.TEXT) {
-            throw Usage.error(
-                    spec,
-                    "several rides are written as text only; 'wattledger season' takes them with --format and --pages");
+        if (areSeveral) {
+            form.requireForSeveral(spec, part.isGiven() || laps != null);
         }
     }
 }

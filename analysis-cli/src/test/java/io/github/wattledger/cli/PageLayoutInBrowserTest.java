@@ -13,8 +13,8 @@ import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.ride.SecondState;
 import io.github.wattledger.ride.Series;
-import io.github.wattledger.rider.RideNotes;
 import io.github.wattledger.rider.Rider;
+import io.github.wattledger.testing.ReviewParts;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -69,21 +69,9 @@ class PageLayoutInBrowserTest {
     private static Path nothingKnownBesideADevice() throws IOException {
         RideReview nothing = SampleReviews.nothingKnown();
         return pageOf(
-                new RideReview(
-                        nothing.source(),
-                        nothing.rider(),
-                        nothing.quality(),
-                        nothing.load(),
-                        SampleReviews.race().deviceTotals(),
-                        nothing.curve(),
-                        nothing.ability(),
-                        nothing.pacing(),
-                        nothing.ride(),
-                        nothing.reviewed(),
-                        null,
-                        null,
-                        null,
-                        RideNotes.NONE),
+                ReviewParts.changed(
+                        nothing,
+                        parts -> parts.deviceTotals = SampleReviews.race().deviceTotals()),
                 "nothing-but-a-device.html");
     }
 

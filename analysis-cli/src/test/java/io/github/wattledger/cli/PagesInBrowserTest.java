@@ -11,7 +11,7 @@ import io.github.wattledger.power.Ability;
 import io.github.wattledger.power.AbilityEvidence;
 import io.github.wattledger.power.WPrimeBalance;
 import io.github.wattledger.ride.Outcome;
-import io.github.wattledger.rider.RideNotes;
+import io.github.wattledger.testing.ReviewParts;
 import io.github.wattledger.testing.SampleReviews;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -540,21 +540,10 @@ class PagesInBrowserTest {
                 WPrimeBalance.of(race.ride().part(race.reviewed()), 240, 18_000, WPrimeBalance.Model.DIFFERENTIAL);
         AbilityEvidence evidence =
                 new AbilityEvidence(null, Outcome.refused("the numbers were given"), balance, List.of(), null, null);
-        RideReview known = new RideReview(
-                race.source(),
-                race.rider(),
-                race.quality(),
-                race.load(),
-                race.deviceTotals(),
-                race.curve(),
-                new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320, evidence),
-                race.pacing(),
-                race.ride(),
-                race.reviewed(),
-                null,
-                null,
-                null,
-                RideNotes.NONE);
+        RideReview known = ReviewParts.changed(
+                race,
+                parts -> parts.ability =
+                        new Ability(240.0, 18.0, Ability.Source.RIDE_FIT_AND_GUIDE, 2.0, 182.98, 25_320, evidence));
         BROWSER.get().open(pageOf(known, "balance.html"));
         BROWSER.get().awaitCharts();
         assertThat(BROWSER.text("[...document.querySelectorAll('.pane h3')].map(h => h.textContent).join('; ')"))

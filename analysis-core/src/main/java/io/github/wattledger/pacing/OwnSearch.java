@@ -2,6 +2,7 @@ package io.github.wattledger.pacing;
 
 import io.github.wattledger.cancel.Cancellation;
 import io.github.wattledger.cancel.CancelledException;
+import io.github.wattledger.ride.ForeignCode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,8 +14,6 @@ import java.util.List;
  * @param failures which of them failed and why, a sentence each
  */
 record OwnSearch(List<OwnFinding> found, List<String> failures) {
-    private static final int LONGEST_REASON = 200;
-
     /**
      * Asks each detector. One that throws an exception, or returns something that is no finding of the part, is left out
      * with all that it found; an {@link Error} and a cancellation pass on.
@@ -30,7 +29,8 @@ record OwnSearch(List<OwnFinding> found, List<String> failures) {
             } catch (CancelledException e) {
                 throw e;
             } catch (RuntimeException e) {
-                failures.add("The detector " + name(detector) + " failed and was left out: " + reason(e) + ".");
+                failures.add("The detector " + ForeignCode.name(detector) + " failed and was left out: "
+                        + ForeignCode.reason(e) + ".");
             }
         }
         // The last one may have taken long, or have taken an interrupt for its own.
@@ -53,20 +53,5 @@ record OwnSearch(List<OwnFinding> found, List<String> failures) {
             }
         }
         return findings;
-    }
-
-    /** The name of its class; of a class without a name, the one that it stands in. */
-    private static String name(FindingDetector detector) {
-        Class<?> own = detector.getClass();
-        if (own.isHidden() || own.isAnonymousClass()) {
-            return "without a name in " + own.getName().replaceAll("[$/].*", "").replaceAll(".*\\.", "");
-        }
-        return own.getSimpleName();
-    }
-
-    /** The exception in one line. */
-    private static String reason(RuntimeException e) {
-        String line = e.toString().lines().findFirst().orElse("").strip();
-        return line.length() > LONGEST_REASON ? line.substring(0, LONGEST_REASON) + "..." : line;
     }
 }

@@ -26,8 +26,9 @@ final class Formats {
      * @param given formats that the caller handed over
      */
     Formats(List<RideFormat> given) {
-        List<RideFormat> all = new ArrayList<>(given);
-        all.addAll(registered());
+        List<RideFormat> all = new ArrayList<>();
+        given.forEach(format -> all.add(new ForeignFormat(format)));
+        registered().forEach(format -> all.add(new ForeignFormat(format)));
         all.add(new FitFormat());
         all.add(new GpxFormat());
         all.add(new CsvFormat());

@@ -24,6 +24,8 @@ public final class UnreadableRideException extends Exception {
         UNKNOWN_FORMAT,
         /** Its format is known, but the library that decodes it is not on the class path. */
         NO_DECODER,
+        /** A reader from outside this library failed at it; the root cause says how. */
+        READER_FAILED,
         /** It is damaged before the first sample. */
         DAMAGED,
         /** It is whole and of a known format, and yet no recording of a ride: a route, a workout, a table without a time. */

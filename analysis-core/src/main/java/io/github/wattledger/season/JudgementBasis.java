@@ -45,7 +45,8 @@ final class JudgementBasis {
                 return null;
             }
             LocalDate day = judge.day(ride.start(), ride.utcOffsetSeconds());
-            all.append('\n').append(ride.key());
+            all.append('\n').append(ride.key().sha256());
+            all.append(' ').append(ride.key().sessionIndex());
             all.append(' ').append(ride.isCurrent());
             all.append(' ').append(ride.checkSum().longValue());
             all.append(' ').append(ride.judged().key());

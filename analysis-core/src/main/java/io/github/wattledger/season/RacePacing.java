@@ -60,11 +60,12 @@ public record RacePacing(
 
     /** The cap of the last earlier race of like length, watts: what is right for two hours is too hard for seven. */
     private static @Nullable Double capBefore(SeasonRide race, List<SeasonRide> withCap) {
-        Double capW = null;
-        for (SeasonRide earlier : withCap) {
-            capW = isAlike(earlier, race) ? earlier.traits().openingCapW() : capW;
+        for (int i = withCap.size() - 1; i >= 0; i--) {
+            if (isAlike(withCap.get(i), race)) {
+                return withCap.get(i).traits().openingCapW();
+            }
         }
-        return capW;
+        return null;
     }
 
     private static boolean isAlike(SeasonRide one, SeasonRide other) {

@@ -3,6 +3,7 @@ package io.github.wattledger.read;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.github.wattledger.cancel.CancelledException;
 import io.github.wattledger.read.UnreadableRideException.Reason;
 import io.github.wattledger.ride.Channel;
 import io.github.wattledger.ride.Recording;
@@ -16,6 +17,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.FutureTask;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -94,6 +97,96 @@ class FormatsTest {
         ReadResult result = read(ReadOptions.DEFAULT.withFormats(List.of(new Notches())));
         assertThat(result.format()).isEqualTo("Notches");
         assertThat(result.recordings()).hasSize(1);
+    }
+
+    /** A reader that fails, each time in another way. */
+    private static RideFormat failing(Function<ReadRequest, ReadResult> reading, BooleanSupplier recognizing) {
+        return new RideFormat() {
+            @Override
+            public String name() {
+                return "failing";
+            }
+
+            @Override
+            public boolean recognizes(byte[] content) {
+                return recognizing.getAsBoolean();
+            }
+
+            @Override
+            public ReadResult read(byte[] content, ReadRequest request) {
+                return reading.apply(request);
+            }
+        };
+    }
+
+    @Test
+    void aReaderThatFailsMakesItsFileUnreadable() {
+        RuntimeException failure = new IndexOutOfBoundsException("notch 7\nof 6");
+        RideFormat format = failing(
+                request -> {
+                    throw failure;
+                },
+                () -> true);
+        assertThatThrownBy(() -> read(ReadOptions.DEFAULT.withFormats(List.of(format))))
+                .isInstanceOfSatisfying(
+                        UnreadableRideException.class,
+                        e -> assertThat(e.reason()).isEqualTo(Reason.READER_FAILED))
+                .hasMessage(
+                        "ride: could not be read: the reader without a name in FormatsTest, which is not the library's"
+                                + " own, failed (java.lang.IndexOutOfBoundsException: notch 7); tell whoever wrote it")
+                .hasRootCause(failure);
+    }
+
+    @Test
+    void aReaderThatLacksALibraryOrReturnsNothingMakesItsFileUnreadable() {
+        for (RideFormat format : List.of(
+                failing(
+                        request -> {
+                            throw new NoClassDefFoundError("notches/Decoder");
+                        },
+                        () -> true),
+                failing(request -> nothing(), () -> true))) {
+            assertThatThrownBy(() -> read(ReadOptions.DEFAULT.withFormats(List.of(format))))
+                    .isInstanceOfSatisfying(
+                            UnreadableRideException.class,
+                            e -> assertThat(e.reason()).isEqualTo(Reason.READER_FAILED));
+        }
+    }
+
+    @SuppressWarnings("NullAway") // what a careless reader does
+    private static ReadResult nothing() {
+        return null;
+    }
+
+    @Test
+    void aReaderThatCannotSayWhatItRecognizesKeepsNoOtherFromTheFile() throws UnreadableRideException {
+        RideFormat format = failing(
+                request -> {
+                    throw new AssertionError();
+                },
+                () -> {
+                    throw new IllegalStateException();
+                });
+        assertThat(read(ReadOptions.DEFAULT.withFormats(List.of(format, new Notches())))
+                        .format())
+                .isEqualTo("Notches");
+    }
+
+    @Test
+    void aCancellationIsNoFailureOfTheReader() {
+        RideFormat format = failing(
+                request -> {
+                    Thread.currentThread().interrupt();
+                    request.cancellation().check();
+                    return nothing();
+                },
+                () -> true);
+        try {
+            assertThatThrownBy(() -> read(ReadOptions.DEFAULT.withFormats(List.of(format))))
+                    .isInstanceOf(CancelledException.class);
+        } finally {
+            Thread.interrupted();
+        }
     }
 
     private static ReadResult read(ReadOptions options) throws UnreadableRideException {

@@ -69,6 +69,30 @@ class RideStoreTest {
         }
     }
 
+    /** All that is read once is read again when it has changed, whoever changed it. */
+    @Test
+    void aChangeIsSeenWhoeverMadeIt() throws Exception {
+        Path file = temp.resolve("season.sqlite");
+        RideIntake.Taken race = sample("2026-05-02-second-race.fit.gz");
+        RideIntake.Taken other = sample("2026-05-17-third-race.fit.gz");
+        try (RideStore one = RideStore.open(file);
+                RideStore another = RideStore.open(file)) {
+            put(one, race);
+            assertThat(one.rides()).hasSize(1).isSameAs(one.rides());
+            assertThat(another.rides()).hasSize(1);
+            put(another, other);
+            assertThat(one.rides()).hasSize(2);
+            assertThat(one.files()).hasSize(2);
+            RideRow gone = one.rides().get(0);
+            one.forget(one.files().values().stream()
+                    .filter(row -> row.sha256().equals(gone.key().sha256()))
+                    .toList());
+            assertThat(one.rides()).hasSize(1);
+            assertThat(another.rides()).isEqualTo(one.rides());
+            assertThat(another.files()).hasSize(1);
+        }
+    }
+
     private Judge judge(Rider rider) {
         return new Judge(SeasonRequest.of(List.of(SAMPLES), temp.resolve("season.sqlite"))
                 .withRider(rider));

@@ -18,6 +18,7 @@ import io.github.wattledger.pacing.Severity;
 import io.github.wattledger.pacing.Verdict;
 import io.github.wattledger.pacing.price.Cost;
 import io.github.wattledger.ride.Interval;
+import io.github.wattledger.testing.ReviewParts;
 import io.github.wattledger.testing.SampleReviews;
 import java.util.List;
 import java.util.Objects;
@@ -52,21 +53,7 @@ class EnergyWordsTest {
                 null,
                 List.of(new FindingFuel(FindingKind.ENERGY_CRASH, CRASH.when().fromSecond(), balance)),
                 guide);
-        return new RideReview(
-                race.source(),
-                race.rider(),
-                race.quality(),
-                race.load(),
-                race.deviceTotals(),
-                race.curve(),
-                race.ability(),
-                race.pacing(),
-                race.ride(),
-                race.reviewed(),
-                race.climbs(),
-                race.gearUse(),
-                fuel,
-                race.notes());
+        return ReviewParts.changed(race, parts -> parts.fuel = fuel);
     }
 
     private static String evidence(RideReview review) {
