@@ -119,6 +119,10 @@ class BunchTest {
                 .contains("(the 35 of 69 min outside the bunch ridden again without it).")
                 .contains("Next time: Outside the bunch, hold this stretch to 193 W or 150 bpm. Whether to let such a"
                         + " bunch go is open. If its pace costs you later, let it go.");
+        assertThat(Outcome.of("review", HARD, "--bunch", "0:12-0:46", "--format", "html")
+                        .out())
+                .as("the head of the page says what the first lines say")
+                .contains("<p class=\"occasion\">Staying in the bunch until 0:46: open, only the rest is priced.</p>");
         double before = allAtOnce("0:12-0:46");
         double after = allAtOnce("0:12-0:48");
         assertThat(after).isBetween(before - 1.5, before);

@@ -67,6 +67,11 @@ class SeasonNotesTest {
                         .out()
                         .replaceAll("\\s+", " "))
                 .contains(recalled);
+        String page = Outcome.of("review", race, "--season", folder.toString(), "--format", "html")
+                .out();
+        assertThat(page.substring(page.indexOf("<header"), page.indexOf("</header>")))
+                .as("the head of the page says it, too")
+                .contains(recalled);
         assertThat(Outcome.of("review", race).out()).doesNotContain("Agreed on");
     }
 

@@ -41,6 +41,7 @@ import org.jspecify.annotations.Nullable;
  * @param verdict the verdict in a word or two
  * @param minutes what all mistakes cost together, a sentence, or empty
  * @param sentence what the verdict rests on
+ * @param besides what the first lines say of a bunch and of what had been agreed, possibly nothing
  * @param occasion what the ride was taken for, and why
  * @param nextTime the weightiest mistakes, whose advice stands in the head
  * @param whyCapsDiffer why the caps in it differ; empty where there are not several
@@ -63,6 +64,7 @@ public record RacePage(
         String verdict,
         String minutes,
         String sentence,
+        List<String> besides,
         String occasion,
         List<FindingRow> nextTime,
         String whyCapsDiffer,
@@ -119,6 +121,7 @@ public record RacePage(
                 HeadlineWords.verdict(review),
                 HeadlineWords.minutes(review),
                 HeadlineWords.sentence(review),
+                HeadlineWords.besides(review),
                 OccasionWords.of(review),
                 nextTime(pacing, findings),
                 HeadlineWords.whyCapsDiffer(review),

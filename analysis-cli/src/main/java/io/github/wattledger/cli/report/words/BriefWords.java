@@ -76,7 +76,7 @@ public record BriefWords(
                 isJudged ? VerdictSentence.withMinutes(review) : OccasionWords.of(review),
                 isJudged ? VerdictSentence.because(review) : hardness(review),
                 bunch(pacing),
-                Objects.requireNonNullElse(isJudged ? NotesWords.recalled(review) : pacing.bunchChangesNothing(), ""),
+                recalled(review),
                 mistakes.isEmpty()
                         ? ""
                         : heading(isJudged, dearest.subList(0, Math.min(MOST_MISTAKES, dearest.size()))),
@@ -86,6 +86,23 @@ public record BriefWords(
                 NextTimeWords.caps(pacing),
                 nextTime.subList(0, Math.min(MOST_NEXT_TIME, nextTime.size())),
                 UnknownWords.of(review));
+    }
+
+    /** What had been agreed before a race; of a ride that was not judged, that a told bunch changes nothing; possibly empty. */
+    private static String recalled(RideReview review) {
+        PacingReview pacing = review.pacing();
+        boolean isJudged = pacing.verdict() != Verdict.NOT_JUDGED;
+        return Objects.requireNonNullElse(isJudged ? NotesWords.recalled(review) : pacing.bunchChangesNothing(), "");
+    }
+
+    /** What the first lines say besides the verdict and what it rests on: of a bunch, and of what had been agreed. */
+    static List<String> besides(RideReview review) {
+        List<String> besides = new ArrayList<>(bunch(review.pacing()));
+        String recalled = recalled(review);
+        if (!recalled.isEmpty()) {
+            besides.add(recalled);
+        }
+        return besides;
     }
 
     private static List<String> bunch(PacingReview pacing) {

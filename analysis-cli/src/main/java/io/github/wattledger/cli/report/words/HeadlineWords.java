@@ -1,6 +1,7 @@
 package io.github.wattledger.cli.report.words;
 
 import io.github.wattledger.RideReview;
+import java.util.List;
 
 /** What stands at the head of a page, in the words of the first lines of the text report. */
 public final class HeadlineWords {
@@ -19,6 +20,11 @@ public final class HeadlineWords {
     /** What the verdict rests on, in a sentence or two; empty where nothing is to be said. */
     public static String sentence(RideReview review) {
         return VerdictSentence.because(review);
+    }
+
+    /** What the first lines say of a bunch and of what had been agreed, possibly nothing. */
+    public static List<String> besides(RideReview review) {
+        return BriefWords.besides(review);
     }
 
     /** Why the caps for next time differ, a sentence; empty where there are not several. */
