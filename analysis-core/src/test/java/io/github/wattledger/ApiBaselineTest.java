@@ -28,6 +28,16 @@ class ApiBaselineTest {
                 .isEmpty();
     }
 
+    /** A function of each table of what is called is promised with its static members, which results do not promise. */
+    @Test
+    void whatEachTableCallsIsPromised() throws Exception {
+        assertThat(Files.readAllLines(BASELINE))
+                .contains(
+                        "Reviewer: public static RideReview review(ride.Ride,rider.Rider,ReviewOptions)",
+                        "load.NormalizedPower: public static java.util.OptionalDouble of(double[])",
+                        "ride.Recording: public static ride.Recording of(ride.Samples)");
+    }
+
     /** Who implements an interface must not be asked for another method. A default method may come, and any to a sealed one. */
     @Test
     void noInterfaceOfTheBaselineAsksForMore() throws Exception {

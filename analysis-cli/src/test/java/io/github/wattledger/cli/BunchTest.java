@@ -100,7 +100,7 @@ class BunchTest {
         assertThat(report(two)).contains("which you left at 0:30:00, you say.", "which you left at 1:21:00, you say.");
         assertThat(Outcome.of(plus(two, "--brief")).out().replaceAll("\\s+", " "))
                 .as("the longer one, where there is no room for both")
-                .contains("Staying with the bunch until 1:21: ");
+                .contains("Staying in the bunch until 1:21: ");
         assertThat(report("review", HARD, "--bunch", "3:00-4:00"))
                 .contains(
                         "What you rode too hard early lay outside it, or cannot be ridden again, so there is no decision");
@@ -113,7 +113,7 @@ class BunchTest {
     @Test
     void aBunchForAPartOfTheStartLeavesTheRestItsPrice() {
         assertThat(report("review", HARD, "--bunch", "0:12-0:46"))
-                .contains("Staying with the bunch until 0:46: open, only the rest is priced.")
+                .contains("Staying in the bunch until 0:46: open, only the rest is priced.")
                 .contains("34 min of the 69 min of the over-hard start at ")
                 .contains("The rest of it lay outside the bunch, and only that rest is priced.")
                 .contains("(the 35 of 69 min outside the bunch ridden again without it).")
@@ -163,7 +163,7 @@ class BunchTest {
         Outcome brief = Outcome.of("review", HARD, "--bunch", "0:00-1:21", "--brief");
         assertThat(brief.out().lines().count()).isLessThanOrEqualTo(15);
         assertThat(brief.out().replaceAll("\\s+", " "))
-                .contains("Staying with the bunch until 1:21: open, its cost in no total; equally fast had it saved "
+                .contains("Staying in the bunch until 1:21: open, its cost in no total; equally fast had it saved "
                         + work + " to " + effort + " of the drag.");
         assertThat(report("review", HARD, "--bunch", "0:00-1:21", "--explain", "over-hard-start"))
                 .contains("7. THE BUNCH, LET GO")

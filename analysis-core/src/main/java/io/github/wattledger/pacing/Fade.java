@@ -59,7 +59,7 @@ final class Fade implements Detector {
                         race,
                         "Hold the average power of the first half, the opening included, to %s, and eat and drink as you have practised;"
                                 + " then see whether the end holds.",
-                        capW(race, earlyW * late / early)),
+                        capW(race)),
                 EffortRepair.of(race, reference, faded)));
     }
 
@@ -96,10 +96,15 @@ final class Fade implements Detector {
         return other instanceof EnergyCrash;
     }
 
-    /** The target, and never more than the first half was ridden at: it was too much already. */
-    private static double capW(Race race, double lateW) {
+    /**
+     * The target, and never more than the first half was ridden at: it was too much already. Without a target the mean of the
+     * whole race, which an even race of the same work has in each half; the late power of like ground says nothing of a half
+     * with its climbs.
+     */
+    private static double capW(Race race) {
         double firstHalfW = race.normalizedPowerW(race.betweenShares(0, 0.5));
-        double most = Double.isNaN(race.targetW()) ? lateW : race.targetW();
+        double most =
+                Double.isNaN(race.targetW()) ? race.mean(Channel.POWER, race.betweenShares(0, 1)) : race.targetW();
         return firstHalfW < most ? firstHalfW : most;
     }
 

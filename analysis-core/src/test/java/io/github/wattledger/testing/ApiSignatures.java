@@ -50,7 +50,10 @@ public final class ApiSignatures {
      */
     public static SortedSet<String> now(Path docs) throws IOException, URISyntaxException {
         String page = Files.readString(docs.resolve("embedding.md"));
-        ApiSignatures signatures = new ApiSignatures(listed(page, "called"), listed(page, "internal"));
+        Set<String> called = new TreeSet<>(listed(page, "called"));
+        called.addAll(listed(page, "metrics"));
+        called.addAll(listed(page, "plugged"));
+        ApiSignatures signatures = new ApiSignatures(called, listed(page, "internal"));
         Path classes = Path.of(Reviewer.class
                 .getProtectionDomain()
                 .getCodeSource()

@@ -80,7 +80,7 @@ public final class BunchWords {
 
     private static String brief(PacingReview pacing, BunchReview.Decision decision) {
         LettingGo.BreakEven breakEven = decision.lettingGo().breakEven();
-        return "Staying with the bunch "
+        return "Staying in the bunch "
                 + (isToTheEnd(pacing, decision)
                         ? "to the end"
                         : "until "

@@ -50,13 +50,17 @@ final class NextTimeWords {
         return pacing.findings().stream().anyMatch(finding -> finding.advice().capBpm() != null);
     }
 
-    /** What the weightiest mistakes without a cap ask for, a short sentence each. */
+    /**
+     * What mistakes without a cap ask for, a short sentence each, the weightiest first; what the verdict rests on is second
+     * at the latest, so that no verdict stands without what to do about it.
+     */
     static List<String> others(RideReview review) {
         List<String> others = new ArrayList<>();
         for (Finding finding : review.pacing().findings()) {
             String action = action(finding, review);
             if (action != null) {
-                others.add(action);
+                boolean isVerdict = finding.kind() == review.pacing().verdictRestsOn();
+                others.add(isVerdict ? Math.min(1, others.size()) : others.size(), action);
             }
         }
         return others;

@@ -47,6 +47,34 @@ class VerdictSentenceTest {
                 .isEqualTo("Even");
     }
 
+    /** A brief has room for two: the verdict is never without what to do about it, however little it weighs. */
+    @Test
+    void whatTheVerdictAsksForIsSecondAtTheLatest() {
+        Finding easy = SampleReviews.finding(FindingKind.UNDER_PACED, Evidence.none());
+        Finding towards = new Finding(
+                easy.kind(),
+                easy.severity(),
+                easy.when(),
+                easy.startM(),
+                easy.endM(),
+                easy.evidence(),
+                easy.cost(),
+                new Advice("Ride harder.", 214.0, null),
+                easy.priceSteps());
+        RideReview review = SampleReviews.race(
+                Verdict.UNDER_PACED,
+                List.of(
+                        SampleReviews.stoppedTime(new Cost.Priced(13, 14, "measured")),
+                        SampleReviews.finding(FindingKind.DRIFT, Evidence.none()),
+                        towards),
+                List.of());
+        assertThat(NextTimeWords.others(review))
+                .containsExactly(
+                        "stops: plan each before the start, the body's needs first",
+                        "there was more to give: towards 214 W, from early on",
+                        "look at cooling, drinking and rest");
+    }
+
     @Test
     void severalCapsComeWithTheReasonWhyTheyDiffer() {
         RideReview several = SampleReviews.race(
