@@ -10,14 +10,14 @@ import io.github.wattledger.rig.Rig;
 import java.util.List;
 
 /**
- * The pieces of a ride that say something of the air: about a kilometre each, pedalled and not steep.
+ * The pieces of a ride that say something of the air: about half a kilometre each, pedalled and not steep.
  *
  * @param all the pieces, in order
  * @param densityKgPerM3 density of the air
  * @param usedShare the share of the ridden distance that lies in them
  */
 record RoadPieces(List<EnergyPiece> all, double densityKgPerM3, double usedShare) {
-    private static final double PIECE_M = 1000;
+    private static final double PIECE_M = 500;
 
     /** A longer ride is cut into longer pieces: work rises with the third power of their number. Own choice. */
     private static final int MOST_PIECES = 200;
@@ -48,6 +48,11 @@ record RoadPieces(List<EnergyPiece> all, double densityKgPerM3, double usedShare
         return piece.wheelW() >= LEAST_MEAN_W * rig.driveEfficiency()
                 && coasted <= MOST_COASTED * piece.when().seconds()
                 && Math.abs(piece.slopeN()) <= MOST_SLOPE * drivingN;
+    }
+
+    /** What they measure together, metres. */
+    double usedM() {
+        return all.stream().mapToDouble(EnergyPiece::lengthM).sum();
     }
 
     int count() {

@@ -12,10 +12,20 @@ final class StretchGains {
     private final double[][] weightTo;
     private final double[] pullTo;
 
+    /** The gain of a further stretch beside the bunches of a fit. */
     StretchGains(DragFit fit) {
+        this(fit, fit.model().bunches().size());
+    }
+
+    /**
+     * The gain of a stretch beside the first bunches of a fit, in place of its others.
+     *
+     * @param kept how many bunches are the first
+     */
+    StretchGains(DragFit fit, int kept) {
         int count = fit.model().pieces().count();
-        RealMatrix weights = fit.weights();
-        RealVector left = fit.weighedLeft();
+        RealMatrix weights = fit.weights(kept);
+        RealVector left = weights.operate(fit.leftAtPrior(kept));
         weightTo = new double[count + 1][count + 1];
         pullTo = new double[count + 1];
         double[] drag = new double[count];

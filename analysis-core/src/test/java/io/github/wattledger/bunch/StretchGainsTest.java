@@ -48,7 +48,7 @@ class StretchGainsTest {
         RoadPieces pieces = pieces(5);
         DragModel model = new DragModel(pieces, PRIOR, List.of(new Span(30, 42)));
         Scatter scatter = new Scatter(pieces, PRIOR, true);
-        DragFit fit = DragFit.of(model, scatter);
+        DragFit fit = DragFit.likeliest(DragFit.each(model, scatter));
         StretchGains gains = new StretchGains(fit);
 
         double[] numbers = new double[model.numbers()];

@@ -40,19 +40,19 @@ class BunchSearchTrialTest {
         return results;
     }
 
-    /** 0.90 found, 0.86 with both ends within five minutes, of 400. */
+    /** 0.985 found, 0.945 with both ends within five minutes, of 400. */
     @Test
     void aBunchThatSavesMuchIsFoundWithItsEnds() {
         List<BunchSearchTrial.Result> results = calmOrLightWind(0.45, 20, 31_000);
-        assertThat(results.stream().filter(BunchSearchTrial.Result::nearEnds)).hasSizeGreaterThanOrEqualTo(30);
+        assertThat(results.stream().filter(BunchSearchTrial.Result::nearEnds)).hasSizeGreaterThanOrEqualTo(34);
     }
 
-    /** 0.85 found, 0.71 with both ends, of 400. */
+    /** 0.985 found, 0.83 with both ends, of 400. */
     @Test
     void aLongBunchIsFound() {
         List<BunchSearchTrial.Result> results = calmOrLightWind(0.35, 75, 31_100);
-        assertThat(results.stream().filter(BunchSearchTrial.Result::hit)).hasSizeGreaterThanOrEqualTo(29);
-        assertThat(results.stream().filter(BunchSearchTrial.Result::nearEnds)).hasSizeGreaterThanOrEqualTo(22);
+        assertThat(results.stream().filter(BunchSearchTrial.Result::hit)).hasSizeGreaterThanOrEqualTo(37);
+        assertThat(results.stream().filter(BunchSearchTrial.Result::nearEnds)).hasSizeGreaterThanOrEqualTo(28);
     }
 
     /** At most one race alone in twenty may be taken for one in a bunch, in a wind that builds from 0.3 to 1.7 x 3.5 m/s. */
@@ -78,7 +78,7 @@ class BunchSearchTrialTest {
         return told;
     }
 
-    /** 40 of 40 and 100 of 100 races were declined so. */
+    /** 98 of 100 races were declined. */
     @Test
     void onAWindyLoopWithNothingKnownNothingCanBeTold() {
         BunchSearchTrial.Result result =
