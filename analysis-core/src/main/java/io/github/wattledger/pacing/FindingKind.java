@@ -41,6 +41,14 @@ public enum FindingKind {
         return detector;
     }
 
+    /**
+     * Whether it is a mistake of the rider. A drift is none: a heart that beats faster at equal power costs no time by itself,
+     * and heat, fluid lost or little sleep are behind it as often as the pacing.
+     */
+    public boolean isMistake() {
+        return this != DRIFT;
+    }
+
     /** The kind's fixed word for programs and reports, lower case with hyphens. */
     public String id() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');

@@ -37,7 +37,9 @@ public record RideJudgement(
         implements Serializable {
     /** Whether the pacing was judged, all was looked at, and no mistake was found. */
     public boolean isWithoutMistake() {
-        return verdict != Verdict.NOT_JUDGED && targetW != null && findings.isEmpty();
+        return verdict != Verdict.NOT_JUDGED
+                && targetW != null
+                && findings.stream().noneMatch(found -> found.kind().isMistake());
     }
 
     /**

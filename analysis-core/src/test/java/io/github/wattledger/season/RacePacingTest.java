@@ -141,4 +141,16 @@ class RacePacingTest {
                 .extracting(RacePacing::isWithoutMistake)
                 .containsExactly(false, false, false, true, false, false);
     }
+
+    @Test
+    void aDriftAloneIsNoMistake() {
+        RideJudgement.Found drift = new RideJudgement.Found(FindingKind.DRIFT, Severity.OBSERVATION);
+        RideJudgement.Found fade = new RideJudgement.Found(FindingKind.FADE, Severity.OBSERVATION);
+        assertThat(found(drift).isWithoutMistake()).isTrue();
+        assertThat(found(drift, fade).isWithoutMistake()).isFalse();
+    }
+
+    private static RideJudgement found(RideJudgement.Found... found) {
+        return new RideJudgement(250.0, null, null, null, Verdict.EVEN, null, 200.0, null, null, List.of(found));
+    }
 }

@@ -53,7 +53,8 @@ public final class VerdictSentence {
     private static boolean isWithoutMistake(PacingReview pacing) {
         return pacing.verdict() != Verdict.NOT_JUDGED
                 && pacing.targetW() != null
-                && pacing.findings().isEmpty();
+                && pacing.findings().stream()
+                        .noneMatch(finding -> finding.kind().isMistake());
     }
 
     /** What the verdict rests on, a sentence or two; empty where nothing is to be said. */

@@ -47,6 +47,17 @@ class VerdictSentenceTest {
                 .isEqualTo("Even");
     }
 
+    /** A heart that beats faster costs no time and is no mistake; stops without a price are one. */
+    @Test
+    void aDriftAloneIsNoMistake() {
+        Finding drift = SampleReviews.finding(FindingKind.DRIFT, Evidence.none());
+        Finding stops = SampleReviews.stoppedTime(new Cost.NotPriced("not priced"));
+        assertThat(VerdictSentence.minutes(SampleReviews.race(Verdict.EVEN, List.of(drift), List.of())))
+                .isEqualTo("No mistake was found.");
+        assertThat(VerdictSentence.minutes(SampleReviews.race(Verdict.EVEN, List.of(drift, stops), List.of())))
+                .isEmpty();
+    }
+
     /** A brief has room for two: the verdict is never without what to do about it, however little it weighs. */
     @Test
     void whatTheVerdictAsksForIsSecondAtTheLatest() {
