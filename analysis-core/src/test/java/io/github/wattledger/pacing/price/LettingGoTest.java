@@ -69,6 +69,25 @@ class LettingGoTest {
         assertThat(breakEven(decision).equalWork()).isCloseTo(tuned, within(SAVING_ERROR));
     }
 
+    /**
+     * Where the air alone resists, power in the bunch r times the target and four times as far alone afterwards: the root of the
+     * closed balance. No tyre rolls for nothing, so the line through two rolling resistances is followed to where it would,
+     * and the bearings (some 0.17 N, as a rolling resistance of 0.0002) with it.
+     */
+    @ParameterizedTest
+    @CsvSource({"220, 0.0130", "250, 0.0733", "280, 0.1647", "300, 0.2340"})
+    void breakEvenTendsToThatOfAirAlone(double bunchW, double closed) {
+        double high = ofTunedRace(bunchW, closed, 0.004);
+        double low = ofTunedRace(bunchW, closed, 0.002);
+        double ofAirAlone = low - (high - low) / 0.002 * 0.0022;
+        assertThat(ofAirAlone).isCloseTo(closed, within(SAVING_ERROR));
+    }
+
+    private static double ofTunedRace(double bunchW, double saving, double rolling) {
+        LettingGo decision = lettingGo(new FlatBunchRace(bunchW, saving, 200, rolling), bunchW, 1, 0);
+        return breakEven(decision).equalNormalizedPower();
+    }
+
     /** A drag area that the tool takes to be wrong hardly matters: the drag alone follows from the recorded balance. */
     @ParameterizedTest
     @CsvSource({"0.75, 0.1465", "1.1, 0.1541"})
