@@ -46,12 +46,12 @@ remove() {
   rm -f -- "$link"
   rm -rf -- "$home"
   say "Removed $link and $home."
-  # The launcher keeps an archive of its classes there, so that it starts faster.
+  # The launcher keeps an archive of its classes and the library of SQLite there, so that it starts faster.
   cache=${XDG_CACHE_HOME:-$HOME/.cache}/wattledger
   if [ -d "$cache" ]; then
-    rm -f -- "$cache"/classes-*.jsa "$cache"/new-*
+    rm -f -- "$cache"/classes-*.jsa "$cache"/sqlite-* "$cache"/new-*
     rmdir -- "$cache" 2>/dev/null || true
-    say "Removed the archive of classes in $cache."
+    say "Removed what the launcher kept in $cache."
   fi
 }
 

@@ -124,12 +124,13 @@ class InstallTest {
         assertThat(run().status()).isZero();
         Path cache = Files.createDirectories(home.resolve(".cache/wattledger"));
         Files.createFile(cache.resolve("classes-1-2.jsa"));
+        Files.createFile(cache.resolve("sqlite-1-2"));
         Outcome outcome = run("--remove");
         assertThat(outcome.status()).isZero();
         assertThat(outcome.out().lines())
                 .containsExactly(
                         "Removed " + link + " and " + installed + ".",
-                        "Removed the archive of classes in " + cache + ".");
+                        "Removed what the launcher kept in " + cache + ".");
         assertThat(below(home)).isEmpty();
         assertThat(other).isDirectory();
         assertThat(cache).doesNotExist();
