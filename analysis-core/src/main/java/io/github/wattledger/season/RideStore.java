@@ -134,45 +134,56 @@ final class RideStore implements AutoCloseable {
 
     /** Keeps a new judgement of a ride in the place of the one before; does nothing where the ride is gone. */
     RideRow.Written putJudgement(RideRow ride, Judge.Judged judged) throws SeasonStoreException {
-        List<@Nullable Object> values = new ArrayList<>();
-        StoreColumns.updatedByJudgement().forEach(column -> values.add(column.of(judged)));
-        values.add(ride.id());
-        RideRow.Written[] written = {new RideRow.Written(ride.id(), null)};
-        return database.guarded(() -> {
-            database.inTransaction(() -> {
-                if (isThere(ride)) {
-                    database.execute(UPDATE_JUDGEMENT, values.toArray());
-                    parts.replaceJudgement(ride.id(), judged);
-                    written[0] = new RideRow.Written(ride.id(), sums.sealNumbers(ride.id()));
-                }
-            });
-            return written[0];
+        return inItsPlace(ride, id -> {
+            List<@Nullable Object> values = new ArrayList<>();
+            StoreColumns.updatedByJudgement().forEach(column -> values.add(column.of(judged)));
+            values.add(id);
+            database.execute(UPDATE_JUDGEMENT, values.toArray());
+            parts.replaceJudgement(id, judged);
+            return new RideRow.Written(id, sums.sealNumbers(id));
         });
     }
 
     /** Replaces a ride that an earlier version of the analysis made from the same seconds; does nothing where it is gone. */
     RideRow.Written renew(RideRow before, RideIntake.NewRide ride) throws SeasonStoreException {
-        RideRow.Written[] written = {new RideRow.Written(before.id(), null)};
+        return inItsPlace(before, id -> {
+            database.execute("DELETE FROM ride WHERE id = ?", id);
+            return insert(ride);
+        });
+    }
+
+    /** Writes a ride, given its place in the table. */
+    @FunctionalInterface
+    private interface Writing {
+        RideRow.Written at(long id) throws SQLException;
+    }
+
+    /** Writes a ride where it is now, as one transaction; does nothing where it is gone. */
+    private RideRow.Written inItsPlace(RideRow ride, Writing writing) throws SeasonStoreException {
+        RideRow.Written[] written = {new RideRow.Written(ride.id(), null)};
         return database.guarded(() -> {
             database.inTransaction(() -> {
-                if (isThere(before)) {
-                    database.execute("DELETE FROM ride WHERE id = ?", before.id());
-                    written[0] = insert(ride);
+                StoreRow now = ofKey(ride.key());
+                if (now != null) {
+                    written[0] = writing.at(id(now));
                 }
             });
             return written[0];
         });
     }
 
-    /** Whether a ride is still in its place: another process may have replaced it. */
-    private boolean isThere(RideRow ride) throws SQLException {
-        return ofId(ride) != null;
+    /**
+     * The row of a ride, or null where it is gone. By its content: another process that reads the same files may have put the
+     * same ride in a new place.
+     */
+    private @Nullable StoreRow ofKey(StoredRide.Key key) throws SQLException {
+        List<StoreRow> rows = database.rows(
+                "SELECT * FROM ride WHERE sha256 = ? AND session_index = ?", key.sha256(), key.sessionIndex());
+        return rows.isEmpty() ? null : rows.get(0);
     }
 
-    /** The row of a ride, or null where it is gone. */
-    private @Nullable StoreRow ofId(RideRow ride) throws SQLException {
-        List<StoreRow> rows = database.rows("SELECT * FROM ride WHERE id = ?", ride.id());
-        return rows.isEmpty() || !StoreColumns.key(rows.get(0)).equals(ride.key()) ? null : rows.get(0);
+    private static long id(StoreRow row) throws SQLException {
+        return StoreRow.required(row.large("id"));
     }
 
     /** What the rides were last judged by, all of them together; empty where that is not known. See {@link JudgementBasis}. */
@@ -223,9 +234,9 @@ final class RideStore implements AutoCloseable {
     /** A ride with its seconds; empty when it is no longer there, or its seconds are not as they were written. */
     Optional<StoredRide> stored(RideRow ride) throws SeasonStoreException {
         return database.guarded(() -> database.inSnapshot(() -> {
-            StoreRow row = ofId(ride);
-            return row != null && sums.areSecondsSound(ride.id(), StoreColumns.secondsSum(row))
-                    ? Optional.of(stored(ride.id(), row))
+            StoreRow row = ofKey(ride.key());
+            return row != null && sums.areSecondsSound(id(row), StoreColumns.secondsSum(row))
+                    ? Optional.of(stored(id(row), row))
                     : Optional.empty();
         }));
     }
@@ -251,7 +262,7 @@ final class RideStore implements AutoCloseable {
     private RideRow.Written insert(RideIntake.NewRide taken) throws SQLException {
         database.execute(INSERT_RIDE, StoreColumns.values(taken));
         List<StoreRow> last = database.rows("SELECT last_insert_rowid() AS id");
-        long id = StoreRow.required(last.get(0).large("id"));
+        long id = id(last.get(0));
         parts.insert(id, taken);
         return new RideRow.Written(id, sums.sealRide(id));
     }

@@ -93,6 +93,35 @@ class RideStoreTest {
         }
     }
 
+    /** Two seasons at once read the same new files, and the later one puts their rides in again. */
+    @Test
+    void aRideThatAnotherSeasonHasPutInAgainIsStillThere() throws Exception {
+        Path file = temp.resolve("season.sqlite");
+        RideIntake.Taken race = sample("2026-05-02-second-race.fit.gz");
+        try (RideStore one = RideStore.open(file);
+                RideStore another = RideStore.open(file)) {
+            put(one, race);
+            put(one, sample("2026-05-17-third-race.fit.gz"));
+            String content = race.rides().get(0).ride().key().sha256();
+            RideRow before = ride(one, content);
+            put(another, race);
+            RideRow now = ride(another, content);
+            assertThat(now.id()).as("its place in the table").isNotEqualTo(before.id());
+            assertThat(one.stored(before)).isPresent();
+            RideRow.Written written = one.putJudgement(before, before.judged());
+            assertThat(written.id()).isEqualTo(now.id());
+            assertThat(written.checkSum()).isNotNull();
+            assertThat(one.rides()).hasSize(2);
+        }
+    }
+
+    private static RideRow ride(RideStore store, String sha256) throws SeasonStoreException {
+        return store.rides().stream()
+                .filter(row -> row.key().sha256().equals(sha256))
+                .findFirst()
+                .orElseThrow();
+    }
+
     private Judge judge(Rider rider) {
         return new Judge(SeasonRequest.of(List.of(SAMPLES), temp.resolve("season.sqlite"))
                 .withRider(rider));
