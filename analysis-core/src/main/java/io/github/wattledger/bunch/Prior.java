@@ -25,18 +25,14 @@ record Prior(double areaM2, double areaErrorM2, double rolling, double rollingEr
 
     private static final double ROLLING_ERROR = 0.0015;
 
-    /** A rolling resistance that was given is right to this, as everywhere in the library. */
-    private static final double GIVEN_ROLLING_FRACTION = 0.10;
-
     static Prior of(RigChoice choice, double densityKgPerM3) {
         Rig rig = choice.rig();
         boolean isKnown = isKnown(choice.dragAreaM2());
         double area = isKnown ? rig.dragAreaM2() : UNKNOWN_AREA_M2;
-        double coefficient =
-                isKnown(choice.rollingResistance()) ? rig.rollingResistance() : Rig.TYPICAL_ROLLING_RESISTANCE;
-        double coefficientError = choice.rollingResistance().origin() == Measure.Origin.GIVEN
-                ? GIVEN_ROLLING_FRACTION * coefficient
-                : ROLLING_ERROR;
+        Measure rolling = choice.rollingResistance();
+        double coefficient = isKnown(rolling) ? rig.rollingResistance() : Rig.TYPICAL_ROLLING_RESISTANCE;
+        double coefficientError =
+                rolling.origin() == Measure.Origin.GIVEN ? (rolling.high() - rolling.low()) / 2 : ROLLING_ERROR;
         double perRolling = rig.massKg() * RoadLoad.GRAVITY_MPS2 / (densityKgPerM3 / 2);
         return new Prior(
                 area + rig.spokeDragAreaM2(),

@@ -14,9 +14,9 @@ import java.util.List;
  *
  * @param all the pieces, in order
  * @param densityKgPerM3 density of the air
- * @param usedShare the share of the ridden distance that lies in them
+ * @param riddenM the ridden distance, metres
  */
-record RoadPieces(List<EnergyPiece> all, double densityKgPerM3, double usedShare) {
+record RoadPieces(List<EnergyPiece> all, double densityKgPerM3, double riddenM) {
     private static final double PIECE_M = 500;
 
     /** A longer ride is cut into longer pieces: work rises with the third power of their number. Own choice. */
@@ -35,8 +35,7 @@ record RoadPieces(List<EnergyPiece> all, double densityKgPerM3, double usedShare
         List<EnergyPiece> all = EnergyPiece.of(ride, course, rig, densityKgPerM3, pieceM).stream()
                 .filter(piece -> isUsable(piece, rig, watts))
                 .toList();
-        double usedM = all.stream().mapToDouble(EnergyPiece::lengthM).sum();
-        return new RoadPieces(all, densityKgPerM3, usedM / course.lengthM());
+        return new RoadPieces(all, densityKgPerM3, course.lengthM());
     }
 
     private static boolean isUsable(EnergyPiece piece, Rig rig, Series watts) {
@@ -53,6 +52,11 @@ record RoadPieces(List<EnergyPiece> all, double densityKgPerM3, double usedShare
     /** What they measure together, metres. */
     double usedM() {
         return all.stream().mapToDouble(EnergyPiece::lengthM).sum();
+    }
+
+    /** The share of the ridden distance that lies in them. */
+    double usedShare() {
+        return usedM() / riddenM;
     }
 
     int count() {

@@ -6,7 +6,6 @@ import io.github.wattledger.pacing.price.Pricing;
 import io.github.wattledger.pacing.price.Repair;
 import io.github.wattledger.replay.Replay;
 import io.github.wattledger.replay.Shelter;
-import io.github.wattledger.ride.Decimals;
 import io.github.wattledger.ride.Interval;
 import io.github.wattledger.rig.RigChoice;
 import java.util.ArrayList;
@@ -221,7 +220,7 @@ final class BunchJudgement {
     }
 
     private static Advice advice(Advice alone, BunchReview.Outcome outcome, boolean hasOutside) {
-        String cap = cap(alone);
+        String cap = alone.capW() == null ? "" : Caps.words(alone.capW(), alone.capBpm());
         String outside = hasOutside && !cap.isEmpty() ? "Outside the bunch, hold this stretch to " + cap + ". " : "";
         return switch (outcome) {
             case STAYING_PAID ->
@@ -239,13 +238,5 @@ final class BunchJudgement {
                         alone.capBpm());
             case LETTING_GO_WAS_FASTER -> alone;
         };
-    }
-
-    private static String cap(Advice advice) {
-        Double watts = advice.capW();
-        Double bpm = advice.capBpm();
-        return watts == null
-                ? ""
-                : Decimals.of(watts, 0) + " W" + (bpm == null ? "" : " or " + Decimals.of(bpm, 0) + " bpm");
     }
 }

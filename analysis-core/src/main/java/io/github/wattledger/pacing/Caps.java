@@ -18,9 +18,17 @@ final class Caps {
      */
     static Advice advise(Race race, String sentences, double capW) {
         Double capBpm = capBpm(race, capW);
-        String watts = Decimals.of(capW, 0) + " W";
-        String cap = capBpm == null ? watts : watts + " or " + Decimals.of(capBpm, 0) + " bpm, whichever comes first";
+        String cap = words(capW, capBpm) + (capBpm == null ? "" : ", whichever comes first");
         return new Advice(sentences.replace(CAP, cap), (double) Math.round(capW), capBpm);
+    }
+
+    /**
+     * A cap in words, for instance {@code 193 W or 150 bpm}.
+     *
+     * @param capBpm the heart rate that goes with the power, or null
+     */
+    static String words(double capW, @Nullable Double capBpm) {
+        return Decimals.of(capW, 0) + " W" + (capBpm == null ? "" : " or " + Decimals.of(capBpm, 0) + " bpm");
     }
 
     /**
@@ -30,7 +38,7 @@ final class Caps {
      * @param capW the cap, watts
      */
     static Advice adviseWatts(String sentences, double capW) {
-        return new Advice(sentences.replace(CAP, Decimals.of(capW, 0) + " W"), (double) Math.round(capW), null);
+        return new Advice(sentences.replace(CAP, words(capW, null)), (double) Math.round(capW), null);
     }
 
     /**

@@ -16,7 +16,7 @@ final class RideRows {
 
     RideRows(StoreDatabase database) {
         this.database = database;
-        this.all = new UntilChanged<>(database, () -> database.inSnapshot(() -> checked(" NOT INDEXED", "")));
+        this.all = new UntilChanged<>(database, () -> database.inSnapshot(this::allNow));
     }
 
     /**
